@@ -1,6 +1,6 @@
 module backleaf
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/dustin/go-humanize v1.1.0 // indirect
