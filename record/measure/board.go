@@ -1,0 +1,118 @@
+package measure
+
+import "fmt"
+
+// Board is a kind of rigid support.
+type Board string
+
+// The boards that the tables know.
+const (
+	Plywood   Board = "plywood"
+	MDF       Board = "mdf"
+	Hardboard Board = "hardboard"
+)
+
+func checkBoardThickness(thicknessMicrons float64) error {
+	return within("board thickness", thicknessMicrons, 500, 100000, "µm")
+}
+
+func noFigure(what string, board Board) error {
+	return fmt.Errorf("%s of %q: %w", what, string(board), ErrNoFigure)
+}
+
+// Movement is how far a board grows in its plane, as strain per 1 % of
+// relative humidity: the span of the published figures and the value to plan
+// with. LowConfidence marks a board for which they are thin or disagree. A
+// user with a figure of their own makes a Movement of it.
+type Movement struct {
+	Low, Likely, High float64 // strain per 1 % RH
+	LowConfidence     bool
+	Source            Source
+}
+
+// MovementOf is the in-plane movement of a board with the change of humidity,
+// linear and the same both ways. [ErrNoFigure] for any other board: solid wood
+// moves by species and by direction of grain.
+func MovementOf(board Board) (Movement, error) {
+	switch board {
+	case Plywood:
+		// 0.15 % over 30 to 90 % RH for sheathing (from memory of the Wood
+		// Handbook, 1999) is 2.5e-5 and gives the upper end.
+		return Movement{2.0e-5, 2.0e-5, 2.5e-5, false,
+			Source{Published, "the plywood association's figure of 0.02 % per 10 % RH"}}, nil
+	case MDF:
+		// 0.05 % per 1 % MC, +5 % MC from 35 to 85 % RH, is 5e-5; another
+		// maker's note gives 0.5 % for the same step, 1e-4.
+		return Movement{5e-5, 7e-5, 1e-4, false,
+			Source{Published, "board makers' notes, which differ by two for 35 to 85 % RH"}}, nil
+	case Hardboard:
+		return Movement{6.25e-5, 7.5e-5, 1e-4, true,
+			Source{Memory, "hardboard figures of 0.25 to 0.4 % for 50 to 90 % RH"}}, nil
+	}
+	return Movement{}, noFigure("movement", board)
+}
+
+// Microns is how much longer (or, negative, shorter) a length gets when the
+// air goes from one humidity to another: low, likely and high in micrometres,
+// low being the smallest change. Length 1000 to 2e7 µm, humidities 0 to 100 %.
+//
+//	length * strain per % * (to - from)
+func (m Movement) Microns(lengthMicrons, fromRH, toRH float64) (low, likely, high float64, err error) {
+	if err := first(
+		within("movement per % RH", m.Low, 0, 0.01, ""),
+		within("movement per % RH", m.Likely, 0, 0.01, ""),
+		within("movement per % RH", m.High, 0, 0.01, ""),
+		checkSpan("length", lengthMicrons),
+		within("relative humidity", fromRH, 0, 100, "%"),
+		within("relative humidity", toRH, 0, 100, "%"),
+	); err != nil {
+		return 0, 0, 0, err
+	}
+	step := lengthMicrons * (toRH - fromRH)
+	return step * m.Low, step * m.Likely, step * m.High, nil
+}
+
+// Movement of MDF per 1 % of moisture content, in its plane and through its
+// thickness. Source: board maker's note on controlling moisture content.
+const (
+	MDFStrainPerMC          = 0.0005
+	MDFThicknessStrainPerMC = 0.0035
+)
+
+// Density is the range of density, in kg/m³, of a board of the given
+// thickness (500 to 100000 µm). [ErrNoFigure] for any other board.
+func Density(board Board, thicknessMicrons float64) (Range, error) {
+	if err := checkBoardThickness(thicknessMicrons); err != nil {
+		return Range{}, err
+	}
+	switch board {
+	case Plywood:
+		return Range{660, 710, Source{Published, "birch plywood data sheet"}}, nil
+	case MDF:
+		if thicknessMicrons <= 4500 {
+			return Range{700, 880, Source{Published, "data sheets of MDF to EN 622-5 and of thin high-density fibreboard"}}, nil
+		}
+		return Range{700, 800, Source{Practice, "700 kg/m³ or more on a data sheet to EN 622-5"}}, nil
+	case Hardboard:
+		return Range{900, 1000, Source{Memory, "Wood Handbook table 12-1"}}, nil
+	}
+	return Range{}, noFigure("density", board)
+}
+
+// PanelGrams is the mass of a panel from its size and density:
+//
+//	height * width * thickness * density
+//
+// Height and width 1000 to 2e7 µm, thickness 500 to 100000 µm, density 50 to
+// 2000 kg/m³. Source: definition of density.
+func PanelGrams(heightMicrons, widthMicrons, thicknessMicrons, densityKgPerM3 float64) (float64, error) {
+	if err := first(
+		checkSpan("height", heightMicrons),
+		checkSpan("width", widthMicrons),
+		checkBoardThickness(thicknessMicrons),
+		within("density", densityKgPerM3, 50, 2000, "kg/m³"),
+	); err != nil {
+		return 0, err
+	}
+	return heightMicrons * widthMicrons * thicknessMicrons * 1e-18 * densityKgPerM3 * 1000, nil
+}

@@ -1,0 +1,101 @@
+package measure_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"backleaf/record/measure"
+)
+
+func TestMovement(t *testing.T) {
+	likely := func(board measure.Board, length, from, to float64) (float64, error) {
+		m, err := measure.MovementOf(board)
+		if err != nil {
+			return 0, err
+		}
+		_, v, _, err := m.Microns(length, from, to)
+		return v, err
+	}
+	high := func(board measure.Board, length, from, to float64) (float64, error) {
+		m, err := measure.MovementOf(board)
+		if err != nil {
+			return 0, err
+		}
+		_, _, v, err := m.Microns(length, from, to)
+		return v, err
+	}
+	low := func(board measure.Board, length, from, to float64) (float64, error) {
+		m, err := measure.MovementOf(board)
+		if err != nil {
+			return 0, err
+		}
+		v, _, _, err := m.Microns(length, from, to)
+		return v, err
+	}
+	// One metre each time, so that 1000 µm is 0.1 %.
+	run(t,
+		val(likely(measure.Plywood, 1e6, 40, 50)).is("plywood, 10 % RH", 200, 1e-6, "plywood association's figure, 0.02 % per 10 % RH"),
+		val(likely(measure.Plywood, 1e6, 30, 90)).is("plywood, 30 to 90 %", 1200, 1e-6, "computed from the association's figure"),
+		val(high(measure.Plywood, 1e6, 30, 90)).is("plywood, 30 to 90 %", 1500, 1e-6, "from memory of Wood Handbook (1999), plywood sheathing: 0.15 %"),
+		val(low(measure.MDF, 1e6, 35, 85)).is("MDF, 35 to 85 %", 2500, 1e-6, "MDF maker's note on moisture: 0.05 % per 1 % MC, 5 % MC"),
+		val(high(measure.MDF, 1e6, 35, 85)).is("MDF, 35 to 85 %", 5000, 1e-6, "questions and answers on MDF stability: 0.5 %"),
+		val(low(measure.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 2500, 1e-6, "from memory, 0.25 to 0.4 %"),
+		val(likely(measure.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 3000, 1e-6, "from memory, plan with 0.3 %"),
+		val(high(measure.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 4000, 1e-6, "from memory of ANSI A135.6 siding limits, 0.36 to 0.40 %"),
+		val(likely(measure.Plywood, 1e6, 50, 40)).is("plywood, drier", -200, 1e-6, "same both ways"),
+		check{got: 600 * 5 * measure.MDFStrainPerMC}.is("MDF 600 mm, +5 % MC, mm", 1.5, 1e-9, "MDF maker's note on moisture, worked example"),
+		check{got: 15 * 5 * measure.MDFThicknessStrainPerMC}.is("MDF 15 mm, +5 % MC, mm", 0.3, 0.05, "MDF maker's note on moisture, worked example"),
+		check{got: 15 * 5 * measure.MDFThicknessStrainPerMC}.is("MDF 15 mm, +5 % MC, mm", 0.2625, 1e-9, "computed from 0.35 % per 1 % MC"),
+	)
+	for _, board := range []measure.Board{measure.Plywood, measure.MDF, measure.Hardboard} {
+		m, err := measure.MovementOf(board)
+		if err != nil || m.Low > m.Likely || m.Likely > m.High || m.Source.Text == "" {
+			t.Errorf("%s: %+v, %v", board, m, err)
+		}
+		if m.LowConfidence != (board == measure.Hardboard) {
+			t.Errorf("%s: low confidence is %v", board, m.LowConfidence)
+		}
+	}
+	if _, err := measure.MovementOf("oak"); !errors.Is(err, measure.ErrNoFigure) {
+		t.Errorf("MovementOf(oak): %v", err)
+	}
+	plain := measure.Movement{Likely: 1e-4}
+	refuse(t, "Movement length", func(v float64) (float64, error) { _, m, _, err := plain.Microns(v, 40, 50); return m, err }, 0, -1)
+	refuse(t, "Movement RH", func(v float64) (float64, error) { _, m, _, err := plain.Microns(1e6, v, 50); return m, err }, -1, 101)
+	refuse(t, "Movement strain", func(v float64) (float64, error) {
+		_, m, _, err := measure.Movement{Likely: v}.Microns(1e6, 40, 50)
+		return m, err
+	}, -1, 1)
+}
+
+func TestPanelGrams(t *testing.T) {
+	run(t,
+		val(measure.PanelGrams(6e5, 4e5, 9200, 680)).is("plywood 600 x 400 x 9.2 mm", 1501, 0.5, "computed"),
+		val(measure.PanelGrams(6e5, 4e5, 3200, 1000)).is("hardboard 600 x 400 x 3.2 mm", 768, 1e-6, "computed"),
+	)
+	refuse(t, "PanelGrams height", func(v float64) (float64, error) { return measure.PanelGrams(v, 4e5, 9200, 680) }, 0, -1, 600)
+	refuse(t, "PanelGrams density", func(v float64) (float64, error) { return measure.PanelGrams(6e5, 4e5, 9200, v) }, 0, 0.68)
+	for _, c := range []struct {
+		board     measure.Board
+		microns   float64
+		low, high float64
+		source    string
+	}{
+		{measure.Plywood, 6500, 660, 710, "birch plywood data sheet"},
+		{measure.MDF, 3000, 700, 880, "fibreboard data sheets, 870 to 880 for thin high-density board"},
+		{measure.MDF, 12000, 700, 800, "data sheet to EN 622-5, 700 or more"},
+		{measure.Hardboard, 3200, 900, 1000, "from memory of Wood Handbook table 12-1"},
+	} {
+		got, err := measure.Density(c.board, c.microns)
+		if err != nil || got.Low != c.low || got.High != c.high || got.Source.Text == "" {
+			t.Errorf("Density(%s, %g) = %+v, %v (source: %s)", c.board, c.microns, got, err, c.source)
+		}
+	}
+	if _, err := measure.Density("oak", 9000); !errors.Is(err, measure.ErrNoFigure) {
+		t.Errorf("Density(oak): %v", err)
+	}
+	if _, err := measure.Density(measure.MDF, math.NaN()); err == nil {
+		t.Error("Density took a thickness that is not a number")
+	}
+}
