@@ -1,0 +1,18 @@
+//go:build !(darwin || dragonfly || freebsd || illumos || linux || netbsd || openbsd)
+
+package safefile
+
+import (
+	"os"
+	"runtime"
+)
+
+// hold has nothing to do: on Windows an open file cannot be removed, which is
+// lock enough.
+func hold(*os.File) bool { return true }
+
+// takeOver removes the lock file name, which Windows refuses while a living
+// process has it open. Elsewhere nothing is ever taken over.
+func takeOver(name string) (release func(), ok bool) {
+	return func() {}, runtime.GOOS == "windows" && os.Remove(name) == nil
+}
