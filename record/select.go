@@ -1,0 +1,219 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Roll is the list of numbers a book knows, against which typed numbers are
+// read.
+type Roll struct {
+	Numbers []Number // in any order
+	Batches map[Key][]Number
+	NAAN    string
+}
+
+// maxRange bounds what one typed range may name.
+const maxRange = 5000
+
+// Find reads one typed number: whole ("KB26-0142-1"), without check character
+// ("KB26-0142") or only the serial ("142"), in any case, with or without
+// hyphens. A short form must fit exactly one panel. The error of a mistyped
+// number offers the nearest real ones.
+func (r Roll) Find(typed string) (Number, error) {
+	bare := strings.ToUpper(strings.ReplaceAll(strings.TrimSpace(typed), "-", ""))
+	if bare == "" || len(bare) > 40 {
+		return "", fmt.Errorf("%q is not a panel number", clip(typed))
+	}
+	var full, fits []Number
+	for _, n := range r.Numbers {
+		b := n.Bare()
+		switch {
+		case b == bare:
+			full = append(full, n)
+		case b[:len(b)-1] == bare, isDigits(bare) && n.Serial() == atoi(bare):
+			fits = append(fits, n)
+		}
+	}
+	if len(full) == 1 {
+		return full[0], nil
+	}
+	switch len(fits) {
+	case 1:
+		return fits[0], nil
+	case 0:
+		if _, err := ParseNumber(typed, r.NAAN); err == nil {
+			return "", fmt.Errorf("there is no panel %s in this book%s", strings.ToUpper(typed), r.nearest(bare))
+		} else if numberParts.MatchString(bare) {
+			return "", fmt.Errorf("%s has a wrong check character or was mistyped%s", strings.ToUpper(clip(typed)), r.nearest(bare))
+		}
+		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
+	}
+	slices.SortFunc(fits, CompareNumbers)
+	return "", fmt.Errorf("%q fits %s: type more of the number", clip(typed), list(fits))
+}
+
+func atoi(s string) int { n, _ := strconv.Atoi(s); return n }
+
+func list(ns []Number) string {
+	var s []string
+	for i, n := range ns {
+		if i == 3 && len(ns) > 4 {
+			return strings.Join(s, ", ") + fmt.Sprintf(" and %d more", len(ns)-3)
+		}
+		s = append(s, string(n))
+	}
+	return strings.Join(s, ", ")
+}
+
+// nearest names up to three known numbers within two slips of the finger.
+func (r Roll) nearest(bare string) string {
+	type near struct {
+		n Number
+		d int
+	}
+	var ns []near
+	for _, n := range r.Numbers {
+		if d := slips(bare, n.Bare()); d <= 2 {
+			ns = append(ns, near{n, d})
+		}
+	}
+	slices.SortStableFunc(ns, func(a, b near) int {
+		if a.d != b.d {
+			return a.d - b.d
+		}
+		return CompareNumbers(a.n, b.n)
+	})
+	var out []string
+	for i, x := range ns {
+		if i == 3 || x.d > ns[0].d {
+			break
+		}
+		out = append(out, string(x.n))
+	}
+	if out == nil {
+		return ""
+	}
+	return "; nearest: " + strings.Join(out, ", ")
+}
+
+// slips counts wrong, missing, extra and swapped characters (restricted
+// Damerau-Levenshtein distance).
+func slips(a, b string) int {
+	if d := len(a) - len(b); d > 2 || d < -2 {
+		return 3
+	}
+	before, prev, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range prev {
+		prev[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			c := 1
+			if a[i-1] == b[j-1] {
+				c = 0
+			}
+			row[j] = min(prev[j]+1, row[j-1]+1, prev[j-1]+c)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, prev, row = prev, row, before
+	}
+	return prev[len(b)]
+}
+
+// Select reads what stands on the command line: numbers, ranges
+// ("0142-0155"), "batch:NAME" and "all", less the exceptions. The result is
+// sorted and each panel stands once.
+func (r Roll) Select(terms, except []string) ([]Number, error) {
+	in, err := r.union(terms)
+	if err != nil {
+		return nil, err
+	}
+	out, err := r.union(except)
+	if err != nil {
+		return nil, err
+	}
+	for _, n := range out {
+		i := slices.Index(in, n)
+		if i < 0 {
+			return nil, fmt.Errorf("%s is excepted but was not named", n)
+		}
+		in = slices.Delete(in, i, i+1)
+	}
+	if len(in) == 0 {
+		return nil, fmt.Errorf("no panel is left to work on")
+	}
+	return in, nil
+}
+
+func (r Roll) union(terms []string) ([]Number, error) {
+	var out []Number
+	for _, t := range terms {
+		for _, one := range strings.Split(t, ",") {
+			if one = strings.TrimSpace(one); one == "" {
+				continue
+			}
+			ns, err := r.term(one)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, ns...)
+		}
+	}
+	slices.SortFunc(out, CompareNumbers)
+	return slices.Compact(out), nil
+}
+
+func (r Roll) term(t string) ([]Number, error) {
+	if t == "all" {
+		return slices.Clone(r.Numbers), nil
+	}
+	if b, ok := strings.CutPrefix(t, "batch:"); ok {
+		ns := r.Batches[Key(b)]
+		if len(ns) == 0 {
+			return nil, fmt.Errorf("there is no batch %q", clip(b))
+		}
+		return slices.Clone(ns), nil
+	}
+	from, to, isRange := rangeEnds(t)
+	if !isRange {
+		n, err := r.Find(t)
+		return []Number{n}, err
+	}
+	a, err := r.Find(from)
+	if err != nil {
+		return nil, err
+	}
+	b, err := r.Find(to)
+	if err != nil {
+		return nil, err
+	}
+	if CompareNumbers(a, b) > 0 || a.Year() != b.Year() {
+		return nil, fmt.Errorf("the range %s runs backwards or over a year's end", clip(t))
+	}
+	var out []Number
+	for _, n := range r.Numbers {
+		if CompareNumbers(a, n) <= 0 && CompareNumbers(n, b) <= 0 {
+			out = append(out, n)
+		}
+	}
+	if len(out) > maxRange {
+		return nil, fmt.Errorf("the range %s names more than %d panels", clip(t), maxRange)
+	}
+	return out, nil
+}
+
+// rangeEnds splits "0142-0155", "KB26-0142..KB26-0155" or "142..155". A
+// hyphen alone separates only two bare serials, since numbers hold hyphens.
+func rangeEnds(t string) (from, to string, ok bool) {
+	if from, to, ok = strings.Cut(t, ".."); ok {
+		return from, to, true
+	}
+	from, to, ok = strings.Cut(t, "-")
+	return from, to, ok && isDigits(from) && isDigits(to)
+}

@@ -1,0 +1,81 @@
+package record
+
+// Key names a material, a lot or a batch within one book: lower-case letters,
+// digits, points and hyphens, e.g. "sealer-3".
+type Key string
+
+// Material is a product, bought or made: what a lot is a lot of.
+type Material struct {
+	Key        Key    `json:"key"`
+	Name       string `json:"name"`              // as on the tin
+	Uses       []Use  `json:"uses"`              // one product may serve several
+	Maker      string `json:"producer,omitzero"` // who makes the product
+	Basis      string `json:"basis,omitzero"`    // where its values come from, e.g. "typical, common practice" or a data sheet and its date
+	Binder     Binder `json:"binder,omitzero"`
+	Waterborne Answer `json:"waterborne,omitzero"`
+
+	SolidsMass   Percent     `json:"solids_by_mass,omitzero"`
+	SolidsVolume Percent     `json:"solids_by_volume,omitzero"`
+	Density      Density     `json:"density,omitzero"`
+	TouchDryFrom Duration    `json:"touch_dry_from,omitzero"`
+	TouchDryTo   Duration    `json:"touch_dry_to,omitzero"`
+	CureFrom     Duration    `json:"cure_from,omitzero"`
+	CureTo       Duration    `json:"cure_to,omitzero"`
+	MinFilm      Temperature `json:"film_forms_above,omitzero"` // lowest temperature at which a film forms
+	Thinner      string      `json:"thinner,omitzero"`
+	Removable    Answer      `json:"removable,omitzero"`
+	RemovedWith  string      `json:"removed_with,omitzero"`
+	Resin        string      `json:"resin,omitzero"` // resin class of a varnish
+	Gloss        Gloss       `json:"gloss,omitzero"`
+	Pigments     []Pigment   `json:"pigments,omitzero"`
+	Hazard       string      `json:"hazard,omitzero"`    // hazard text as on the sheet or tin
+	Toxic        Answer      `json:"toxic_dry,omitzero"` // harmful when sanded or cleaned later (lead, cadmium …)
+
+	Board Board `json:"board,omitzero"`
+	Cloth Cloth `json:"cloth,omitzero"`
+}
+
+// Board is what a sheet is.
+type Board struct {
+	Kind         BoardKind `json:"kind,omitzero"`
+	Species      string    `json:"species,omitzero"` // of wood or veneer
+	Plies        int64     `json:"plies,omitzero"`
+	Thickness    Length    `json:"thickness,omitzero"`
+	Density      Density   `json:"density,omitzero"`
+	Formaldehyde string    `json:"formaldehyde_class,omitzero"` // as printed on the sheet: "E1", "TSCA Title VI", "F****", "none added"
+}
+
+// Cloth is what a bolt is.
+type Cloth struct {
+	Fibre Fibre       `json:"fibre,omitzero"`
+	Weave Weave       `json:"weave,omitzero"`
+	Warp  ThreadCount `json:"warp,omitzero"`
+	Weft  ThreadCount `json:"weft,omitzero"`
+	Mass  MassPerArea `json:"mass,omitzero"`
+	Width Length      `json:"width,omitzero"`
+	Sized Answer      `json:"sized,omitzero"` // came sized or primed
+}
+
+// Lot is one tin, bolt or sheet of a material. When it came in is the entry's
+// own date. Its price is private and stands outside the journal.
+type Lot struct {
+	Key      Key    `json:"key"`
+	Material Key    `json:"material"`
+	MakerLot string `json:"producer_lot,omitzero"` // the number on the tin
+	Supplier string `json:"supplier,omitzero"`
+	Quantity Amount `json:"quantity,omitzero"`
+	Sheet    Size   `json:"sheet,omitzero"` // size of one sheet, of a board
+	Expires  When   `json:"expires,omitzero"`
+	Opened   When   `json:"opened,omitzero"`
+	Private  string `json:"private_sha256,omitzero"` // salted digest of the price
+	Note     string `json:"note,omitzero"`
+}
+
+// Pigment is a colourant, by Colour Index generic name where known ("PW 6").
+type Pigment struct {
+	Name  string `json:"name"`
+	Index string `json:"colour_index,omitzero"`
+}
+
+func (Material) Kind() Kind { return "material" }
+func (Lot) Kind() Kind      { return "lot" }

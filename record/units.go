@@ -1,0 +1,164 @@
+package record
+
+// Length is a measured length; base unit micrometre.
+type Length struct{ quantity[lengthDim] }
+
+// Mass is a measured mass; base unit milligram.
+type Mass struct{ quantity[massDim] }
+
+// Amount is a wet amount or a quantity bought: a mass, a volume, a length of
+// cloth or a count of sheets.
+type Amount struct{ quantity[amountDim] }
+
+// Percent is a share in hundredths; base unit one thousandth of a per cent.
+type Percent struct{ quantity[percentDim] }
+
+// Density is mass per volume; base unit mg/mL (equal to kg/m³).
+type Density struct{ quantity[densityDim] }
+
+// Duration is a time that passes; base unit second.
+type Duration struct{ quantity[durationDim] }
+
+// Temperature has the base unit one thousandth of a degree Celsius.
+type Temperature struct{ quantity[temperatureDim] }
+
+// MassPerArea is the weight of a cloth; base unit mg/m².
+type MassPerArea struct{ quantity[massPerAreaDim] }
+
+// ThreadCount is the number of threads over a length; base unit threads per
+// metre.
+type ThreadCount struct{ quantity[threadDim] }
+
+type lengthDim struct{}
+type massDim struct{}
+type amountDim struct{}
+type percentDim struct{}
+type densityDim struct{}
+type durationDim struct{}
+type temperatureDim struct{}
+type massPerAreaDim struct{}
+type threadDim struct{}
+
+func (lengthDim) name() string { return "length" }
+func (lengthDim) units() []unit {
+	return []unit{
+		{"mm", 1000, 1, nil}, {"cm", 10000, 1, nil}, {"m", 1000000, 1, nil},
+		{"in", 25400, 1, []string{`"`, "″", "inch", "inches"}}, {"ft", 304800, 1, []string{"'"}},
+		{"µm", 1, 1, []string{"um", "μm", "micron", "microns"}}, {"mil", 254, 10, []string{"mils"}},
+	}
+}
+
+func (massDim) name() string { return "mass" }
+func (massDim) units() []unit {
+	return []unit{{"g", 1000, 1, nil}, {"kg", 1000000, 1, nil}, {"mg", 1, 1, nil},
+		{"oz", 45359237, 1600, nil}, {"lb", 45359237, 100, nil}}
+}
+
+func (amountDim) name() string { return "amount" }
+func (amountDim) units() []unit {
+	return []unit{
+		{"g", 1000, 1, nil}, {"kg", 1000000, 1, nil}, {"mL", 1000, 1, []string{"ml"}}, {"L", 1000000, 1, []string{"l"}},
+		{"oz", 45359237, 1600, nil}, {"lb", 45359237, 100, nil},
+		{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}}, {"US qt", 946352946, 1000, []string{"qt"}}, {"US gal", 3785411784, 1000, []string{"gal"}},
+		{"m", 1000000, 1, nil}, {"yd", 914400, 1, nil}, {"m2", 1000000, 1, []string{"m²"}}, {"sheets", 1, 1, []string{"sheet"}},
+	}
+}
+
+func (percentDim) name() string { return "share" }
+func (percentDim) units() []unit {
+	return []unit{{"%", 1000, 1, []string{"percent", "per cent"}}}
+}
+
+func (densityDim) name() string { return "density" }
+func (densityDim) units() []unit {
+	return []unit{{"g/mL", 1000, 1, []string{"g/ml", "kg/L", "kg/l", "g/cm3"}}, {"kg/m3", 1, 1, []string{"kg/m³", "g/L"}}}
+}
+
+func (durationDim) name() string { return "time" }
+func (durationDim) units() []unit {
+	return []unit{{"h", 3600, 1, []string{"hour", "hours"}}, {"min", 60, 1, []string{"minute", "minutes"}}, {"s", 1, 1, nil},
+		{"d", 86400, 1, []string{"day", "days"}}, {"weeks", 604800, 1, []string{"week", "w"}}, {"months", 2629746, 1, []string{"month"}}}
+}
+
+func (temperatureDim) name() string { return "temperature" }
+func (temperatureDim) units() []unit {
+	return []unit{{"°C", 1000, 1, []string{"C", "c", "℃"}}, {"°F", 5000, 9, []string{"F", "f", "℉"}}}
+}
+
+func (massPerAreaDim) name() string { return "weight of cloth" }
+func (massPerAreaDim) units() []unit {
+	return []unit{{"g/m2", 1000, 1, []string{"g/m²", "gsm"}}, {"oz/yd2", 28349523125, 836127360, []string{"oz/yd²", "oz"}}}
+}
+
+func (threadDim) name() string { return "thread count" }
+func (threadDim) units() []unit {
+	return []unit{{"/cm", 100, 1, []string{"per cm"}}, {"/in", 10000, 254, []string{"per in"}}}
+}
+
+// Micrometers returns the length in µm and whether it is known.
+func (l Length) Micrometers() (int64, bool) { return l.base() }
+
+// Milligrams returns the mass in mg and whether it is known.
+func (m Mass) Milligrams() (int64, bool) { return m.base() }
+
+// Milligrams returns the amount in mg; false when it is not a known mass.
+func (a Amount) Milligrams() (int64, bool) { return a.in("g", "kg", "oz", "lb") }
+
+// Microliters returns the amount in µL; false when it is not a known volume.
+func (a Amount) Microliters() (int64, bool) {
+	return a.in("mL", "L", "US fl oz", "US qt", "US gal")
+}
+
+// Micrometers returns a length of cloth in µm; false when it is none.
+func (a Amount) Micrometers() (int64, bool) { return a.in("m", "yd") }
+
+// SquareMillimeters returns an area in mm²; false when it is none.
+func (a Amount) SquareMillimeters() (int64, bool) { return a.in("m2") }
+
+// Sheets returns a whole count of sheets; false when it is none.
+func (a Amount) Sheets() (int64, bool) { return a.in("sheets") }
+
+func (a Amount) in(units ...string) (int64, bool) {
+	for _, u := range units {
+		if a.Unit() == u {
+			return a.base()
+		}
+	}
+	return 0, false
+}
+
+// Millipercent returns thousandths of a per cent and whether it is known.
+func (p Percent) Millipercent() (int64, bool) { return p.base() }
+
+// MilligramsPerMilliliter returns the density and whether it is known.
+func (d Density) MilligramsPerMilliliter() (int64, bool) { return d.base() }
+
+// Seconds returns the duration and whether it is known.
+func (d Duration) Seconds() (int64, bool) { return d.base() }
+
+// Millicelsius returns thousandths of a degree Celsius and whether known.
+func (t Temperature) Millicelsius() (int64, bool) {
+	b, ok := t.base()
+	if ok && t.Unit() == "°F" {
+		b -= 17778 // 32 °F, to the nearest thousandth
+	}
+	return b, ok
+}
+
+// MilligramsPerSquareMeter returns the weight of cloth and whether known.
+func (m MassPerArea) MilligramsPerSquareMeter() (int64, bool) { return m.base() }
+
+// ThreadsPerMeter returns the count and whether it is known.
+func (t ThreadCount) ThreadsPerMeter() (int64, bool) { return t.base() }
+
+// ParseLength reads "3.2 mm", "1/8 in", "8 1/2 in", `8-1/2"` or "unknown".
+func ParseLength(s string) (l Length, err error) { err = l.UnmarshalText([]byte(s)); return l, err }
+
+// ParseAmount reads "220 g", "0.5 L", "3 m", "2 sheets" or "unknown".
+func ParseAmount(s string) (a Amount, err error) { err = a.UnmarshalText([]byte(s)); return a, err }
+
+// ParseDuration reads "20 min", "36 h", "3 d" or "unknown".
+func ParseDuration(s string) (d Duration, err error) {
+	err = d.UnmarshalText([]byte(s))
+	return d, err
+}

@@ -1,0 +1,92 @@
+package record
+
+import (
+	"strings"
+	"time"
+
+	"backleaf/record/edtf"
+)
+
+// When says when something happened: an exact moment with its offset
+// ("2026-05-02T14:05:00+02:00"), an EDTF date for what is not exactly known
+// ("1998~", "2019-21"), or "unknown". The zero value means "not recorded".
+type When struct {
+	text string
+	date edtf.Date
+}
+
+// ParseWhen reads an EDTF text of level 0 or 1, or "unknown".
+func ParseWhen(s string) (When, error) {
+	if s == "" || strings.EqualFold(s, Unknown) {
+		return When{text: strings.ToLower(s)}, nil
+	}
+	d, err := edtf.Parse(s)
+	if err != nil {
+		return When{}, err
+	}
+	return When{text: s, date: d}, nil
+}
+
+// Moment is the When of an exact time, to the second, in its own offset.
+func Moment(t time.Time) When {
+	w, err := ParseWhen(t.Format(timeLayout))
+	if err != nil {
+		panic("record: a formatted time is always EDTF: " + err.Error())
+	}
+	return w
+}
+
+const timeLayout = "2006-01-02T15:04:05Z07:00"
+
+// IsZero reports that no time was recorded.
+func (w When) IsZero() bool { return w.text == "" }
+
+// IsUnknown reports that the time was recorded as unknown.
+func (w When) IsUnknown() bool { return w.text == Unknown }
+
+// Known reports that there is a date, exact or not.
+func (w When) Known() bool { return w.text != "" && w.text != Unknown }
+
+// String returns the text as recorded.
+func (w When) String() string { return w.text }
+
+// Date returns the EDTF date; its zero value when not known.
+func (w When) Date() edtf.Date { return w.date }
+
+// Exact returns the moment in the offset in which it was recorded, when date,
+// time of day and offset are all recorded.
+func (w When) Exact() (time.Time, bool) {
+	t, err := time.Parse(timeLayout, w.text)
+	return t, err == nil
+}
+
+// Earliest and Latest return the bounds of what is recorded; false when that
+// side is open or nothing is known.
+func (w When) Earliest() (time.Time, bool) {
+	if !w.Known() {
+		return time.Time{}, false
+	}
+	return w.date.Earliest()
+}
+
+// Latest returns the later bound; see [When.Earliest].
+func (w When) Latest() (time.Time, bool) {
+	if !w.Known() {
+		return time.Time{}, false
+	}
+	return w.date.Latest()
+}
+
+// Before reports that w is certainly earlier than x: their bounds do not
+// overlap. Unknown is never before or after anything.
+func (w When) Before(x When) bool {
+	l, ok := w.Latest()
+	e, ok2 := x.Earliest()
+	return ok && ok2 && l.Before(e)
+}
+
+// MarshalText returns the text as recorded.
+func (w When) MarshalText() ([]byte, error) { return []byte(w.text), nil }
+
+// UnmarshalText is [ParseWhen].
+func (w *When) UnmarshalText(b []byte) (err error) { *w, err = ParseWhen(string(b)); return err }

@@ -1,0 +1,195 @@
+package record
+
+// The closed lists of words. Each list also takes "unknown" (recorded as
+// unknown); an absent word means that nothing was recorded.
+
+// Answer is yes, no or unknown.
+type Answer string
+
+// Answers.
+const (
+	Yes Answer = "yes"
+	No  Answer = "no"
+)
+
+// Face is a side of a panel. The edges are a face of their own: that is where
+// cloth lets go and where board drinks.
+type Face string
+
+// Faces.
+const (
+	Front Face = "front"
+	Back  Face = "back"
+	Edges Face = "edges"
+)
+
+// Faces lists all faces.
+var Faces = []Face{Front, Back, Edges}
+
+// Use is what a material is for.
+type Use string
+
+// Uses.
+const (
+	UseBoard      Use = "board"
+	UseCloth      Use = "cloth"
+	UseSize       Use = "size"
+	UseSealer     Use = "sealer"
+	UseAdhesive   Use = "adhesive"
+	UseStainBlock Use = "stain-block"
+	UseGround     Use = "ground"
+	UseIsolation  Use = "isolation"
+	UsePaint      Use = "paint"
+	UseMedium     Use = "medium"
+	UseVarnish    Use = "varnish"
+	UseThinner    Use = "thinner"
+)
+
+// Binder is what holds a coat together.
+type Binder string
+
+// Binders.
+const (
+	Acrylic       Binder = "acrylic-dispersion"
+	PVA           Binder = "pva-dispersion"
+	AnimalGlue    Binder = "animal-glue"
+	Cellulose     Binder = "cellulose-ether"
+	Starch        Binder = "starch"
+	Casein        Binder = "casein"
+	Egg           Binder = "egg"
+	Gum           Binder = "gum"
+	DryingOil     Binder = "drying-oil"
+	Alkyd         Binder = "alkyd"
+	Shellac       Binder = "shellac"
+	Wax           Binder = "wax"
+	NaturalResin  Binder = "natural-resin"
+	AcrylicResin  Binder = "acrylic-resin"
+	HydrocarbonRs Binder = "hydrocarbon-resin"
+	KetoneResin   Binder = "ketone-resin"
+	Polyurethane  Binder = "polyurethane"
+	Epoxy         Binder = "epoxy"
+)
+
+// BoardKind is the kind of support.
+type BoardKind string
+
+// Kinds of board.
+const (
+	Plywood           BoardKind = "plywood"
+	MDF               BoardKind = "mdf"
+	Hardboard         BoardKind = "hardboard"
+	TemperedHardboard BoardKind = "tempered-hardboard"
+	SolidWood         BoardKind = "solid-wood"
+	Particleboard     BoardKind = "particleboard"
+	Honeycomb         BoardKind = "honeycomb"
+	AluminiumComp     BoardKind = "aluminium-composite"
+)
+
+// PaintMedium is the binder family of a paint layer, as a painter says it.
+type PaintMedium string
+
+// Paint media.
+const (
+	Oil             PaintMedium = "oil"
+	AlkydPaint      PaintMedium = "alkyd"
+	WaterMixableOil PaintMedium = "water-mixable-oil"
+	AcrylicPaint    PaintMedium = "acrylic"
+	EggTempera      PaintMedium = "egg-tempera"
+	CaseinPaint     PaintMedium = "casein"
+	Gouache         PaintMedium = "gouache"
+	Watercolour     PaintMedium = "watercolour"
+	Encaustic       PaintMedium = "encaustic"
+	VinylPaint      PaintMedium = "vinyl"
+)
+
+// Purpose is what a coat is for.
+type Purpose string
+
+// Purposes.
+const (
+	Sizing     Purpose = "size"
+	Sealer     Purpose = "sealer"
+	Adhesive   Purpose = "adhesive"
+	StainBlock Purpose = "stain-block"
+	Ground     Purpose = "ground"
+	Isolation  Purpose = "isolation"
+	Barrier    Purpose = "barrier"
+)
+
+// PhotoRole is what a photograph shows.
+type PhotoRole string
+
+// Photograph roles.
+const (
+	PhotoFront     PhotoRole = "front"
+	PhotoBack      PhotoRole = "back"
+	PhotoEdge      PhotoRole = "edge"
+	PhotoWeave     PhotoRole = "weave-detail"
+	PhotoSignature PhotoRole = "signature"
+	PhotoOther     PhotoRole = "other"
+)
+
+// closed maps each word type to the words it takes, in the order of the help.
+var closed = map[string][]string{
+	"Answer":      {"yes", "no"},
+	"Face":        {"front", "back", "edges"},
+	"Use":         {"board", "cloth", "size", "sealer", "adhesive", "stain-block", "ground", "isolation", "paint", "medium", "varnish", "thinner"},
+	"Binder":      {"acrylic-dispersion", "pva-dispersion", "animal-glue", "cellulose-ether", "starch", "casein", "egg", "gum", "drying-oil", "alkyd", "shellac", "wax", "natural-resin", "acrylic-resin", "hydrocarbon-resin", "ketone-resin", "polyurethane", "epoxy", "other"},
+	"BoardKind":   {"plywood", "mdf", "hardboard", "tempered-hardboard", "solid-wood", "particleboard", "honeycomb", "aluminium-composite", "other"},
+	"PaintMedium": {"oil", "alkyd", "water-mixable-oil", "acrylic", "egg-tempera", "casein", "gouache", "watercolour", "encaustic", "vinyl", "other"},
+	"Purpose":     {"size", "sealer", "adhesive", "stain-block", "ground", "isolation", "barrier", "other"},
+	"PhotoRole":   {"front", "back", "edge", "weave-detail", "signature", "other"},
+	"Grain":       {"height", "width"},
+	"Weave":       {"plain", "basket", "twill", "herringbone", "satin", "huckaback", "other"},
+	"Fibre":       {"linen", "cotton", "hemp", "jute", "silk", "polyester", "linen-cotton", "other"},
+	"ThreadRun":   {"along-grain", "across-grain", "bias"},
+	"GritScale":   {"P", "CAMI"},
+	"Gloss":       {"matt", "satin", "gloss"},
+	"Sound":       {"sound", "lifting", "loose", "damaged"},
+	"Toward":      {"front", "back", "flat"},
+	"OilContent":  {"lean", "same", "fat"},
+	"Film":        {"thin", "thick"},
+	"Parting":     {"sale", "gift", "loan", "consignment", "return", "theft", "loss"},
+	"Bracing":     {"cradle", "battens", "strainer", "brace"},
+	"Fixing":      {"rigid", "sliding"},
+	"Moving":      {"along-grain", "across-grain"},
+	"LengthUnit":  {"mm", "cm", "in"},
+}
+
+// Words returns the words a closed list takes, by the name of its type, for
+// help texts and the published schema.
+func Words(list string) []string { return closed[list] }
+
+// The remaining closed lists, each a word of the trade.
+type (
+	// Grain is the direction of a board's face grain: along height or width.
+	Grain string
+	// Weave is how a cloth is woven (ISO 3572 terms).
+	Weave string
+	// Fibre is what a cloth is spun from.
+	Fibre string
+	// ThreadRun is the run of the warp against the board's face grain.
+	ThreadRun string
+	// GritScale is the scale of an abrasive: P (ISO 6344) or CAMI.
+	GritScale string
+	// Gloss is the sheen of a film.
+	Gloss string
+	// Sound is a finding of an inspection.
+	Sound string
+	// Toward is the face a bowed panel is hollow to, or flat.
+	Toward string
+	// OilContent compares a layer with the one below it.
+	OilContent string
+	// Film says whether a layer is thin or thick.
+	Film string
+	// Parting is how a panel left or came back.
+	Parting string
+	// Bracing is what stiffens the back.
+	Bracing string
+	// Fixing says whether bracing lets the board move.
+	Fixing string
+	// Moving is the run of bracing against the face grain.
+	Moving string
+	// LengthUnit is the unit a studio measures in.
+	LengthUnit string
+)
