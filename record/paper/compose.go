@@ -1,0 +1,251 @@
+package paper
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+const mmPerPt = 25.4 / 72
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// A glyph is one character cluster on its way to a line.
+type glyph struct {
+	text    string
+	first   rune
+	cut     *cut
+	sizePt  float64
+	risePt  float64
+	advance float64 // mm, tracking included
+	kern    float64 // mm before it, when it does not start a line
+	leadPt  float64
+	bodyPt  float64 // size of its style, which gives the line its baseline
+	trackPt float64 // space after each character
+}
+
+// lineBreak marks a forced end of line among the glyphs.
+func (g glyph) lineBreak() bool { return g.first == '\n' }
+
+// breaks reports whether a line may end at this space, which is then dropped.
+// Thin and no-break spaces hold together what they stand between.
+func (g glyph) breaks() bool {
+	switch g.first {
+	case ' ', '\u2002', '\u2003', '\u3000':
+		return true
+	}
+	return false
+}
+
+// Compose sets text in lines of at most widthMM. Lines break at spaces and
+// after hyphens, dashes and strokes between letters; a word that is longer
+// than a line breaks where it must, without a hyphen, since a hyphen could be
+// taken for part of a number or link. A "\n" ends a line. A width of 0 or less
+// sets no limit. Digits around U+2044 (fraction slash) become a fraction.
+//
+// The error is a [GlyphError] if a character cannot be printed.
+func Compose(widthMM float64, spans ...Span) (Block, error) {
+	var glyphs []glyph
+	for _, s := range spans {
+		g, err := shape(s)
+		if err != nil {
+			return Block{}, err
+		}
+		glyphs = append(glyphs, g...)
+	}
+	kernPairs(glyphs)
+	return breakLines(glyphs, widthMM), nil
+}
+
+// shape turns a span into glyphs.
+func shape(s Span) ([]glyph, error) {
+	text := Clean(s.Text)
+	if s.Style.Caps {
+		text = strings.ToUpper(text)
+	}
+	runes := []rune(text)
+	parts := fractions(runes)
+	var out []glyph
+	for i := 0; i < len(runes); {
+		if runes[i] == '\n' {
+			out = append(out, glyph{first: '\n', leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt})
+			i++
+			continue
+		}
+		n := 1
+		for i+n < len(runes) && unicode.In(runes[i+n], unicode.Mn, unicode.Me) {
+			n++
+		}
+		g, err := s.glyph(runes[i:i+n], parts[i])
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, g)
+		i += n
+	}
+	return out, nil
+}
+
+func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
+	for _, r := range cluster {
+		if why := unprintable(r); why != "" {
+			return glyph{}, &GlyphError{r, s.Field, why}
+		}
+	}
+	c, ok := cutFor(s.Style.Face, cluster)
+	if !ok {
+		return glyph{}, &GlyphError{missing(s.Style.Face, cluster), s.Field, "no face has it"}
+	}
+	size, rise := s.Style.SizePt, 0.0
+	if part != whole {
+		size *= fractionSize
+	}
+	if part == numerator {
+		rise = s.Style.SizePt * fractionRise
+	}
+	g := glyph{text: string(cluster), first: cluster[0], cut: c, sizePt: size, risePt: rise,
+		leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt, trackPt: s.Style.TrackEm * s.Style.SizePt}
+	thousandths := 0
+	for _, r := range cluster {
+		thousandths += c.metric(r).advance
+	}
+	g.advance = (float64(thousandths)/1000*size + float64(len(cluster))*g.trackPt) * mmPerPt
+	return g, nil
+}
+
+// missing names the character to complain about: the first that no face of
+// the list has at all, or else the first mark that does not go with its letter.
+func missing(face Face, cluster []rune) rune {
+	for _, r := range cluster {
+		if _, ok := cutFor(face, []rune{r}); !ok {
+			return r
+		}
+	}
+	return cluster[len(cluster)-1]
+}
+
+type fractionPart int
+
+const (
+	whole fractionPart = iota
+	numerator
+	denominator
+)
+
+// Size and rise of fraction figures, in parts of the size of type: the top of
+// the numerator stands level with the capitals.
+const (
+	fractionSize = 0.60
+	fractionRise = 0.27
+)
+
+// fractions marks the figures on both sides of each fraction slash.
+func fractions(runes []rune) []fractionPart {
+	parts := make([]fractionPart, len(runes))
+	digit := func(i int) bool { return i >= 0 && i < len(runes) && runes[i] >= '0' && runes[i] <= '9' }
+	for i, r := range runes {
+		if r != '\u2044' || !digit(i-1) || !digit(i+1) {
+			continue
+		}
+		for j := i - 1; digit(j); j-- {
+			parts[j] = numerator
+		}
+		for j := i + 1; digit(j); j++ {
+			parts[j] = denominator
+		}
+	}
+	return parts
+}
+
+// kernPairs fits neighbours of one font and size to each other.
+func kernPairs(glyphs []glyph) {
+	for i := 1; i < len(glyphs); i++ {
+		a, b := &glyphs[i-1], &glyphs[i]
+		if a.cut == nil || a.cut != b.cut || a.sizePt != b.sizePt || a.risePt != b.risePt {
+			continue
+		}
+		b.kern = float64(b.cut.kern(lastRune(a.text), b.first)) / 1000 * b.sizePt * mmPerPt
+	}
+}
+
+func lastRune(s string) rune {
+	r := []rune(s)
+	return r[len(r)-1]
+}
+
+// breakLines fills lines greedily.
+func breakLines(glyphs []glyph, width float64) Block {
+	var b Block
+	for len(glyphs) > 0 {
+		end, next, broken := lineEnd(glyphs, width)
+		b.lines = append(b.lines, newLine(glyphs[:end], glyphs[0]))
+		b.broken = b.broken || broken
+		if next == len(glyphs) && glyphs[next-1].lineBreak() {
+			break // text that ends in a line break has no empty last line
+		}
+		glyphs = glyphs[next:]
+	}
+	return b
+}
+
+// lineEnd returns where the first line ends, where the next one starts, and
+// whether a word was broken between them.
+// Every call takes at least one glyph, so that any width comes to an end.
+func lineEnd(glyphs []glyph, width float64) (end, next int, broken bool) {
+	x, good, goodNext := 0.0, 0, 0
+	for i, g := range glyphs {
+		if g.lineBreak() {
+			return trimSpaces(glyphs, i), i + 1, false
+		}
+		if i > 0 {
+			x += g.kern
+		}
+		x += g.advance
+		if g.breaks() {
+			if good = trimSpaces(glyphs, i); good == 0 {
+				good = i + 1 // a line of spaces only
+			}
+			goodNext = i + 1
+			continue
+		}
+		if width > 0 && x > width+1e-6 && i > 0 {
+			if goodNext > 0 {
+				return good, goodNext, false
+			}
+			cutAt := longWordEnd(glyphs[:i])
+			return cutAt, cutAt, true
+		}
+		if breaksAfter(glyphs, i) {
+			good, goodNext = i+1, i+1
+		}
+	}
+	return trimSpaces(glyphs, len(glyphs)), len(glyphs), false
+}
+
+func trimSpaces(glyphs []glyph, end int) int {
+	for end > 0 && glyphs[end-1].breaks() {
+		end--
+	}
+	return end
+}
+
+// breaksAfter reports whether a line may end after a hyphen, dash or stroke;
+// it may between letters, never inside numbers such as KB26-0142.
+func breaksAfter(glyphs []glyph, i int) bool {
+	switch glyphs[i].first {
+	case '-', '\u2013', '\u2014', '/':
+		return i > 0 && i+1 < len(glyphs) && unicode.IsLetter(glyphs[i-1].first) && unicode.IsLetter(glyphs[i+1].first)
+	}
+	return false
+}
+
+// longWordEnd chooses where a word that fills the line is broken: after the
+// last sign that parts it in its second half, or at the very end.
+func longWordEnd(glyphs []glyph) int {
+	for i := len(glyphs) - 1; i > len(glyphs)/2; i-- {
+		if strings.ContainsRune("/-._@:?&=,;\u2013\u2014", glyphs[i].first) {
+			return i + 1
+		}
+	}
+	return len(glyphs)
+}

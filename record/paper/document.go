@@ -1,0 +1,96 @@
+package paper
+
+import (
+	"fmt"
+	"net/url"
+	"time"
+)
+
+// Info says what a file is. It is written twice, for readers old and new (the
+// information dictionary and XMP), and both are equal.
+type Info struct {
+	Title    string
+	Author   string
+	Subject  string
+	Keywords string
+	Language string // BCP 47 tag; "en" if empty
+	// Created and Modified come from the record. Modified is Created if zero.
+	Created, Modified time.Time
+}
+
+// A Document is pages on their way to a PDF file.
+type Document struct {
+	Info  Info
+	pages []*Page
+}
+
+// A Page holds shapes in the order in which they are drawn.
+type Page struct {
+	WidthMM, HeightMM float64
+	shapes            []Shape
+}
+
+// Limits of a page side: what PDF 1.4 readers accept at 1 unit = 1/72 inch.
+const (
+	minPageMM = 3 * mmPerPt
+	maxPageMM = 14400 * mmPerPt
+)
+
+// NewDocument starts a document without pages.
+func NewDocument(info Info) *Document { return &Document{Info: info} }
+
+// Page adds an empty page at the end. Earlier pages can still be drawn on.
+func (d *Document) Page(widthMM, heightMM float64) *Page {
+	p := &Page{WidthMM: widthMM, HeightMM: heightMM}
+	d.pages = append(d.pages, p)
+	return p
+}
+
+// Pages returns how many pages there are.
+func (d *Document) Pages() int { return len(d.pages) }
+
+// Draw puts shapes on the page, above those already there.
+func (p *Page) Draw(shapes ...Shape) { p.shapes = append(p.shapes, shapes...) }
+
+// Drawing returns the page as a drawing, for a screen.
+func (p *Page) Drawing(title, desc string) Drawing {
+	return Drawing{p.WidthMM, p.HeightMM, title, desc, p.shapes}
+}
+
+// Finish writes the document as a PDF file of the kind asked for. Attachments
+// are allowed in [A3b] only. Nothing is returned if anything is wrong.
+func (d *Document) Finish(kind Kind, attachments ...Attachment) ([]byte, error) {
+	if len(d.pages) == 0 {
+		return nil, fmt.Errorf("cannot write PDF: the document has no page")
+	}
+	s := newSurface()
+	for i, p := range d.pages {
+		if !(p.WidthMM >= minPageMM && p.WidthMM <= maxPageMM && p.HeightMM >= minPageMM && p.HeightMM <= maxPageMM) {
+			return nil, fmt.Errorf("cannot write PDF: page %d is %g × %g mm, sides must be %.0f to %.0f mm", i+1, p.WidthMM, p.HeightMM, minPageMM, maxPageMM)
+		}
+		s.page(p.WidthMM, p.HeightMM)
+		s.all(p.shapes)
+	}
+	raw, err := s.bytes()
+	if err != nil {
+		return nil, err
+	}
+	return finish(raw, d.Info, kind, attachments)
+}
+
+// checkLink accepts web addresses that can stand in a PDF and in markup as they are.
+func checkLink(link string) error {
+	u, err := url.Parse(link)
+	if err != nil {
+		return fmt.Errorf("cannot link to %q: not a web address", link)
+	}
+	if s := u.Scheme; (s != "http" && s != "https") || u.Host == "" {
+		return fmt.Errorf("cannot link to %q: not an http or https address", link)
+	}
+	for _, r := range link {
+		if r <= ' ' || r > '~' {
+			return fmt.Errorf("cannot link to %q: U+%04X must be percent-encoded", link, r)
+		}
+	}
+	return nil
+}

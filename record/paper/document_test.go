@@ -1,0 +1,190 @@
+package paper_test
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"backleaf/record/paper"
+)
+
+// samplePage uses every shape and every face, fall-backs included.
+func sampleDocument(t testing.TB) *paper.Document {
+	t.Helper()
+	d := paper.NewDocument(paper.Info{
+		Title: "Sample of Ζωή & <sheet>", Author: "Invented Studio", Subject: "All shapes", Keywords: "panel, linen",
+		Language: "en", Created: day,
+	})
+	p := d.Page(210, 297)
+	y := 20.0
+	put := func(spans ...paper.Span) {
+		b := compose(t, 110, spans...)
+		p.Draw(paper.Text{X: 25, Y: y, Block: b})
+		y += b.HeightMM() + 3
+	}
+	put(paper.Span{Style: paper.Title, Text: "Towards Evening, Avon"})
+	put(paper.Span{Style: paper.Heading, Text: "Support and ground"})
+	put(paper.Span{Style: paper.Body, Text: "Birch plywood, 240 × 300 × 3" + paper.ThinSpace + "mm (" +
+		paper.Fraction(9, 7, 16) + " × " + paper.Fraction(11, 13, 16) + " × " + paper.Fraction(0, 1, 8) +
+		" in), 220" + paper.ThinSpace + "g/m² linen – laid in an acrylic dispersion at 21" + paper.ThinSpace + "°C. "},
+		paper.Span{Style: paper.Aside, Text: "What is not recorded is said. "},
+		paper.Span{Style: paper.Strong, Text: "AVATAR To We."})
+	put(paper.Span{Style: paper.Body, Text: "Ἀλέξανδρος, Юрий, Łukasz, ☼, e\u0301, ⚠ and \u202Egnirts"})
+	put(paper.Span{Style: paper.Digest, Text: strings.Repeat("e3b0c44298fc1c149afbf4c8996fb924", 2)})
+	put(paper.Span{Style: paper.LabelNumber, Text: "KB26-0142-1"})
+	put(paper.Span{Style: paper.LabelBody, Text: "Sealed front, back and edges. "}, paper.Span{Style: paper.LabelBold, Text: "TOP ▲ "},
+		paper.Span{Style: paper.LabelAside, Text: "keep dry"})
+	put(paper.Span{Style: paper.LabelHead, Text: "Varnish"})
+	put(paper.Span{Style: paper.Small, Text: "Small type."})
+	p.Draw(paper.Line{X1: 25, Y1: y, X2: 100, Y2: y, WeightMM: 0.2, Dash: []float64{2, 1}},
+		paper.Rect{X: 25, Y: y + 5, W: 20, H: 10, WeightMM: 0.3},
+		paper.Polygon{Points: []paper.Point{{X: 50, Y: y + 15}, {X: 60, Y: y + 5}, {X: 70, Y: y + 15}}, Fill: paper.Black},
+		paper.Clip{X: 75, Y: y + 5, W: 10, H: 10, Shapes: []paper.Shape{
+			paper.Strokes{Lines: [][]paper.Point{{{X: 70, Y: y}, {X: 90, Y: y + 20}}}, WeightMM: 1}}},
+		paper.Group{X: 160, Y: 100, Degrees: 90, Shapes: []paper.Shape{
+			paper.Text{Block: compose(t, 0, paper.Span{Style: paper.LabelBold, Text: "turned by 90°"})},
+			paper.Link{W: 20, H: 5, URL: "https://example.org/turned"}}})
+	img := image.NewNRGBA(image.Rect(0, 0, 60, 40))
+	for i := range 60 {
+		for j := range 40 {
+			img.Set(i, j, color.NRGBA{uint8(4 * i), uint8(6 * j), 128, uint8(255 - 3*i)})
+		}
+	}
+	p.Draw(paper.Picture{X: 95, Y: y + 5, W: 30, H: 20, Image: img, Title: "A ramp of colour"})
+	s, err := paper.NewSymbol("HTTPS://EXAMPLE.ORG/P/KB26-0142-1", paper.LevelQ)
+	if err != nil {
+		t.Fatal(err)
+	}
+	qr, side, err := s.Fit(25, y+30, 25)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Draw(qr, paper.Link{X: 25, Y: y + 30, W: side, H: side, URL: "https://example.org/p/KB26-0142-1"})
+	small := d.Page(50, 50)
+	small.Draw(paper.Text{X: 45, Y: 5, Align: paper.Right, Block: compose(t, 40, paper.Span{Style: paper.LabelBody, Text: "second page,\nset to the right"})})
+	return d
+}
+
+func finish(t testing.TB, d *paper.Document, kind paper.Kind, a ...paper.Attachment) []byte {
+	t.Helper()
+	pdf, err := d.Finish(kind, a...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pdf
+}
+
+func sampleAttachments() []paper.Attachment {
+	return []paper.Attachment{
+		{Name: "record.json", MIME: "application/json", Description: "the record", Relation: paper.RelationSource, Data: []byte(`{"number":"KB26-0142-1"}`)},
+		{Name: "record.sig", MIME: "application/octet-stream", Relation: paper.RelationSupplement, Data: bytes.Repeat([]byte{0, 255, 13, 10}, 16)},
+		{Name: "head.txt", MIME: "text/plain", Relation: paper.RelationSupplement, Data: nil},
+	}
+}
+
+// Same record, same bytes.
+func TestSameBytes(t *testing.T) {
+	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
+		var files []paper.Attachment
+		if kind == paper.A3b {
+			files = sampleAttachments()
+		}
+		first := finish(t, sampleDocument(t), kind, files...)
+		for range 3 {
+			if !bytes.Equal(first, finish(t, sampleDocument(t), kind, files...)) {
+				t.Fatalf("%v: the same document gave other bytes", kind)
+			}
+		}
+	}
+}
+
+// PDF/A-1b by Apache PDFBox Preflight, an independent validator; the page
+// content of the A-3b kind is the same and is validated in that form.
+func TestPreflight(t *testing.T) {
+	out, err := preflight(t, save(t, "sample.pdf", finish(t, sampleDocument(t), paper.A1b)))
+	if err != nil {
+		t.Fatalf("preflight: %v\n%s", err, out)
+	}
+	// The validator must be able to say no.
+	bad := bytes.Replace(finish(t, sampleDocument(t), paper.A1b), []byte("/GTS_PDFA1"), []byte("/GTS_PDFX01"), 1)
+	if _, err := preflight(t, save(t, "bad.pdf", bad)); err == nil {
+		t.Error("preflight accepts a file without output intent")
+	}
+}
+
+func preflight(t *testing.T, path string) (string, error) {
+	t.Helper()
+	const jars = "/usr/share/java"
+	var class []string
+	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
+		p := filepath.Join(jars, j+".jar")
+		if _, err := os.Stat(p); err != nil {
+			missing(t, p)
+		}
+		class = append(class, p)
+	}
+	return output(t, "java", "-cp", strings.Join(class, ":"), "org.apache.pdfbox.preflight.Validator_A1b", path)
+}
+
+func TestQpdfFindsNoFault(t *testing.T) {
+	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
+		path := save(t, "sample.pdf", finish(t, sampleDocument(t), kind))
+		if out := run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
+			t.Errorf("%v: %s", kind, out)
+		}
+	}
+}
+
+func TestTextIsExtracted(t *testing.T) {
+	path := save(t, "sample.pdf", finish(t, sampleDocument(t), paper.A1b))
+	got := run(t, "pdftotext", "-layout", path, "-")
+	got = strings.Join(strings.Fields(got), " ")
+	for _, want := range []string{"Towards Evening, Avon", "SUPPORT AND GROUND", "240 × 300 × 3", "9 7⁄16", "11 13⁄16", "1⁄8", "g/m² linen – laid",
+		"AVATAR To We.", "Ἀλέξανδρος, Юрий, Łukasz, ☼, é, ⚠ and [U+202E]gnirts", "KB26-0142-1", "VARNISH", "second page,"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in the text:\n%s", want, got)
+		}
+	}
+}
+
+func TestWhatIsRefused(t *testing.T) {
+	info := paper.Info{Title: "x", Created: day}
+	for name, build := range map[string]func() ([]byte, error){
+		"no page": func() ([]byte, error) { return paper.NewDocument(info).Finish(paper.A1b) },
+		"no date": func() ([]byte, error) {
+			d := paper.NewDocument(paper.Info{})
+			d.Page(100, 100)
+			return d.Finish(paper.A1b)
+		},
+		"a page of no size": func() ([]byte, error) {
+			d := paper.NewDocument(info)
+			d.Page(0, 100)
+			return d.Finish(paper.A1b)
+		},
+		"attachments in A-1b": func() ([]byte, error) { return sampleDocument(t).Finish(paper.A1b, sampleAttachments()...) },
+		"an attachment with a path": func() ([]byte, error) {
+			return sampleDocument(t).Finish(paper.A3b, paper.Attachment{Name: "../x", MIME: "text/plain", Relation: paper.RelationData})
+		},
+		"an attachment twice": func() ([]byte, error) {
+			return sampleDocument(t).Finish(paper.A3b, append(sampleAttachments(), sampleAttachments()...)...)
+		},
+		"a link to a script": func() ([]byte, error) {
+			d := paper.NewDocument(info)
+			d.Page(100, 100).Draw(paper.Link{W: 10, H: 10, URL: "javascript:alert(1)"})
+			return d.Finish(paper.A1b)
+		},
+		"an empty picture": func() ([]byte, error) {
+			d := paper.NewDocument(info)
+			d.Page(100, 100).Draw(paper.Picture{W: 10, H: 10, Image: image.NewGray(image.Rectangle{})})
+			return d.Finish(paper.A1b)
+		},
+	} {
+		if out, err := build(); err == nil || out != nil {
+			t.Errorf("%s: got %d bytes and error %v", name, len(out), err)
+		}
+	}
+}

@@ -1,0 +1,136 @@
+package paper
+
+// This is the one file that imports the QR library.
+
+import (
+	"fmt"
+	"math"
+
+	qrcode "github.com/skip2/go-qrcode"
+)
+
+// A Level is how much of a symbol may be lost (ISO/IEC 18004).
+type Level int
+
+// The levels: about 7, 15, 25 and 30 % of the codewords can be restored.
+const (
+	LevelL Level = iota
+	LevelM
+	LevelQ
+	LevelH
+)
+
+// Sizes of one module. Below MinModuleMM a symbol is not drawn: cameras and
+// printers of every day do not hold it. UsualModuleMM is for labels with room.
+const (
+	MinModuleMM   = 0.4
+	UsualModuleMM = 0.5
+)
+
+// quietModules is the empty border that ISO/IEC 18004 asks for on each side.
+const quietModules = 4
+
+// A Symbol is an encoded QR symbol.
+type Symbol struct {
+	Text    string
+	Level   Level
+	modules [][]bool // quiet zone included
+}
+
+// NewSymbol encodes text in the smallest symbol that holds it. Figures,
+// capitals and "$%*+-./: " need about a third less room than other text.
+func NewSymbol(text string, level Level) (Symbol, error) {
+	if text == "" {
+		return Symbol{}, fmt.Errorf("cannot make QR symbol: nothing to encode")
+	}
+	recovery := [...]qrcode.RecoveryLevel{qrcode.Low, qrcode.Medium, qrcode.High, qrcode.Highest}
+	if level < LevelL || level > LevelH {
+		return Symbol{}, fmt.Errorf("cannot make QR symbol: no such level %d", level)
+	}
+	q, err := qrcode.New(text, recovery[level])
+	if err != nil {
+		return Symbol{}, fmt.Errorf("cannot make QR symbol: %d bytes are too long for level %s", len(text), "LMQH"[level:level+1])
+	}
+	return Symbol{text, level, q.Bitmap()}, nil
+}
+
+// Modules returns the number of modules on a side, without the quiet zone.
+func (s Symbol) Modules() int { return len(s.modules) - 2*quietModules }
+
+// Version returns the version of the symbol, 1 to 40.
+func (s Symbol) Version() int { return (s.Modules() - 17) / 4 }
+
+// SideMM returns the side of the symbol, quiet zone included, for a module size.
+func (s Symbol) SideMM(moduleMM float64) float64 { return float64(len(s.modules)) * moduleMM }
+
+// SnapModule returns the largest module that is not above moduleMM and is a
+// whole number of dots at every resolution given, so that no printer has to
+// round: with none given, at 300 and 600 dpi.
+func SnapModule(moduleMM float64, dpi ...int) float64 {
+	if len(dpi) == 0 {
+		dpi = []int{300, 600}
+	}
+	common := dpi[0]
+	for _, d := range dpi[1:] {
+		common = gcd(common, d)
+	}
+	dot := 25.4 / float64(common)
+	return math.Floor(moduleMM/dot+1e-9) * dot
+}
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// Fit draws the symbol in the square of sideMM at x, y with the largest module
+// of whole printer dots, quiet zone inside, and returns the side it takes. It
+// refuses what would not scan.
+func (s Symbol) Fit(x, y, sideMM float64) (Shape, float64, error) {
+	module := SnapModule(sideMM / float64(len(s.modules)))
+	if module < MinModuleMM {
+		return nil, 0, fmt.Errorf("cannot draw QR symbol in %.1f mm: its %d modules need %.1f mm with their quiet zone",
+			sideMM, s.Modules(), s.SideMM(snapUp(MinModuleMM)))
+	}
+	return Rects{s.areas(x, y, module)}, s.SideMM(module), nil
+}
+
+// snapUp returns the smallest module of whole dots that is not below moduleMM.
+func snapUp(moduleMM float64) float64 {
+	const dot = 25.4 / 300
+	return math.Ceil(moduleMM/dot-1e-9) * dot
+}
+
+// areas merges dark modules: runs of a row, and equal runs below each other.
+// Areas share whole edges at most, so that no hairline shows between them.
+func (s Symbol) areas(x, y, module float64) []Rect {
+	type run struct{ from, to int }
+	open := map[run]int{} // run in the row above -> index of its area
+	var out []Rect
+	for row, cells := range s.modules {
+		next := map[run]int{}
+		for i := 0; i < len(cells); i++ {
+			if !cells[i] {
+				continue
+			}
+			r := run{from: i}
+			for i < len(cells) && cells[i] {
+				i++
+			}
+			r.to = i
+			at, ok := open[r]
+			if ok {
+				out[at].H += module
+			} else {
+				at = len(out)
+				out = append(out, Rect{X: x + float64(r.from)*module, Y: y + float64(row)*module,
+					W: float64(r.to-r.from) * module, H: module})
+			}
+			next[r] = at
+		}
+		open = next
+	}
+	return out
+}

@@ -1,0 +1,180 @@
+package paper
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/xml"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// A Drawing is a set of shapes with a size, and with words for those who
+// cannot see it.
+type Drawing struct {
+	WidthMM, HeightMM float64
+	Title, Desc       string
+	Shapes            []Shape
+}
+
+// SVG writes the drawing as a document of its own, black on nothing. Title and
+// Desc become <title> and <desc>; all text is escaped.
+func (d Drawing) SVG() []byte {
+	w := &svgWriter{}
+	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="title desc">`,
+		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM))
+	w.f(`<title id="title">%s</title><desc id="desc">%s</desc>`, escape(Clean(d.Title)), escape(Clean(d.Desc)))
+	for _, s := range d.Shapes {
+		s.svg(w)
+	}
+	w.f(`</svg>`)
+	return w.buf.Bytes()
+}
+
+type svgWriter struct {
+	buf   bytes.Buffer
+	clips int
+}
+
+func (w *svgWriter) f(format string, args ...any) {
+	fmt.Fprintf(&w.buf, format+"\n", args...)
+}
+
+func (w *svgWriter) all(shapes []Shape) {
+	for _, s := range shapes {
+		s.svg(w)
+	}
+}
+
+// num writes a length with a thousandth of a millimetre.
+func num(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 3, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+func escape(s string) string {
+	var b bytes.Buffer
+	xml.EscapeText(&b, []byte(s)) // a bytes.Buffer does not fail
+	return b.String()
+}
+
+func paintAttrs(weight float64, fill Fill) string {
+	a := [...]string{Open: `fill="none"`, Black: `fill="#000"`, White: `fill="#fff"`}[fill]
+	if weight > 0 {
+		a += fmt.Sprintf(` stroke="#000" stroke-width="%s"`, num(weight))
+	}
+	return a
+}
+
+func (l Line) svg(w *svgWriter) {
+	dash := ""
+	if len(l.Dash) > 0 {
+		parts := make([]string, len(l.Dash))
+		for i, d := range l.Dash {
+			parts[i] = num(d)
+		}
+		dash = fmt.Sprintf(` stroke-dasharray="%s"`, strings.Join(parts, " "))
+	}
+	w.f(`<path d="M%s %sL%s %s" %s%s/>`, num(l.X1), num(l.Y1), num(l.X2), num(l.Y2), paintAttrs(l.WeightMM, Open), dash)
+}
+
+func (r Rect) svg(w *svgWriter) {
+	w.f(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`, num(r.X), num(r.Y), num(r.W), num(r.H), paintAttrs(r.WeightMM, r.Fill))
+}
+
+func pathData(points []Point) string {
+	var b strings.Builder
+	for i, p := range points {
+		b.WriteString(map[bool]string{true: "M", false: "L"}[i == 0])
+		b.WriteString(num(p.X) + " " + num(p.Y))
+	}
+	return b.String()
+}
+
+func (p Polygon) svg(w *svgWriter) {
+	w.f(`<path d="%sZ" %s/>`, pathData(p.Points), paintAttrs(p.WeightMM, p.Fill))
+}
+
+func (s Strokes) svg(w *svgWriter) {
+	var d strings.Builder
+	for _, l := range s.Lines {
+		d.WriteString(pathData(l))
+	}
+	if d.Len() > 0 {
+		w.f(`<path d="%s" %s/>`, d.String(), paintAttrs(s.WeightMM, Open))
+	}
+}
+
+func (r Rects) svg(w *svgWriter) {
+	var d strings.Builder
+	for _, a := range r.Areas {
+		fmt.Fprintf(&d, "M%s %sh%sv%sh-%sZ", num(a.X), num(a.Y), num(a.W), num(a.H), num(a.W))
+	}
+	w.f(`<path d="%s" fill="#000" shape-rendering="crispEdges"/>`, d.String())
+}
+
+// Each run of a font is one tspan with its length given, so that a viewer
+// with other fonts still keeps the lines as they were set.
+func (t Text) svg(w *svgWriter) {
+	t.eachLine(func(x, y float64, l line) {
+		if len(l.pieces) == 0 {
+			return
+		}
+		var b strings.Builder
+		b.WriteString(`<text xml:space="preserve">`)
+		for i := 0; i < len(l.pieces); {
+			p := l.pieces[i]
+			text, end := p.text, p.x+p.width
+			for i++; i < len(l.pieces); i++ {
+				q := l.pieces[i]
+				if q.cut != p.cut || q.sizePt != p.sizePt || q.risePt != p.risePt || q.trackPt != p.trackPt {
+					break
+				}
+				text, end = text+q.text, q.x+q.width
+			}
+			fmt.Fprintf(&b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" %s>%s</tspan>`,
+				num(x+p.x), num(y-p.risePt*mmPerPt), num(p.sizePt*mmPerPt), num(end-p.x), p.cut.css, escape(text))
+		}
+		b.WriteString(`</text>`)
+		w.f("%s", b.String())
+	})
+}
+
+func (p Picture) svg(w *svgWriter) {
+	data, err := encodePicture(p.Image)
+	if err != nil {
+		return // nothing that could be seen: empty or beyond what a page holds
+	}
+	w.f(`<image x="%s" y="%s" width="%s" height="%s" preserveAspectRatio="none" href="data:image/jpeg;base64,%s"><title>%s</title></image>`,
+		num(p.X), num(p.Y), num(p.W), num(p.H), base64.StdEncoding.EncodeToString(data), escape(Clean(p.Title)))
+}
+
+func (l Link) svg(w *svgWriter) {
+	if checkLink(l.URL) == nil {
+		w.f(`<a href="%s"><rect x="%s" y="%s" width="%s" height="%s" fill="none" pointer-events="all"/></a>`,
+			escape(l.URL), num(l.X), num(l.Y), num(l.W), num(l.H))
+	}
+}
+
+func (c Clip) svg(w *svgWriter) {
+	w.clips++
+	id := "clip" + itoa(w.clips)
+	w.f(`<clipPath id="%s"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath><g clip-path="url(#%s)">`,
+		id, num(c.X), num(c.Y), num(c.W), num(c.H), id)
+	w.all(c.Shapes)
+	w.f(`</g>`)
+}
+
+func (g Group) svg(w *svgWriter) {
+	turn := ""
+	if g.Degrees != 0 {
+		turn = fmt.Sprintf(" rotate(%s)", num(g.Degrees))
+	}
+	w.f(`<g transform="translate(%s %s)%s">`, num(g.X), num(g.Y), turn)
+	w.all(g.Shapes)
+	w.f(`</g>`)
+}
