@@ -135,8 +135,8 @@ const (
 // Size and rise of fraction figures, in parts of the size of type: the top of
 // the numerator stands level with the capitals.
 const (
-	fractionSize = 0.60
-	fractionRise = 0.27
+	fractionSize = 0.64
+	fractionRise = 0.26
 )
 
 // fractions marks the figures on both sides of each fraction slash.

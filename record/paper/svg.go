@@ -178,3 +178,6 @@ func (g Group) svg(w *svgWriter) {
 	w.all(g.Shapes)
 	w.f(`</g>`)
 }
+
+// At places the drawing on a page with its top left corner at x, y.
+func (d Drawing) At(x, y float64) Shape { return Group{X: x, Y: y, Shapes: d.Shapes} }
