@@ -23,8 +23,8 @@ const (
 var (
 	// ErrPassphraseNeeded: the private key is encrypted and no passphrase was given.
 	ErrPassphraseNeeded = errors.New("the private key is encrypted: a passphrase is needed")
-	// ErrPassphraseWrong: the private key does not open with the passphrase given.
-	ErrPassphraseWrong = errors.New("the passphrase does not open the private key")
+	// ErrPassphraseWrong: the private key does not open with the passphrase given, or the file is damaged.
+	ErrPassphraseWrong = errors.New("the passphrase does not open the private key, or its file is damaged")
 
 	errPrivateKey = errors.New("not an Ed25519 private key in PKCS#8 PEM form as this program or openssl writes it")
 )
@@ -59,18 +59,14 @@ func ParsePrivatePEM(data, passphrase []byte) (Key, error) {
 	if err != nil {
 		return Key{}, errPrivateKey
 	}
-	if !soundEncryption(der) {
+	e, ok := parseEncrypted(der)
+	if !ok {
 		return Key{}, errPrivateKey
 	}
 	if len(passphrase) == 0 {
 		return Key{}, ErrPassphraseNeeded
 	}
-	parsed, _, err := pkcs8.ParsePrivateKey(der, passphrase)
-	private, ok := parsed.(ed25519.PrivateKey)
-	if err != nil || !ok {
-		return Key{}, ErrPassphraseWrong
-	}
-	return Key{private}, nil
+	return e.decrypt(passphrase)
 }
 
 func privateFromDER(der []byte) (Key, error) {
@@ -107,23 +103,64 @@ var (
 	oidAES256CBC  = asn1.ObjectIdentifier{2, 16, 840, 1, 101, 3, 4, 1, 42}
 )
 
-// soundEncryption reports whether the container is the one kind this package writes, with sizes that the decrypting library (which checks
-// none of them) can take: an IV of another size would make it panic, a huge count would make it run for hours.
-func soundEncryption(der []byte) bool {
-	var info encryptedInfo
-	var scheme pbes2Params
-	var kdf kdfParams
-	var iv []byte
-	return unmarshalAll(der, &info) && info.Algorithm.Algorithm.Equal(oidPBES2) &&
-		unmarshalAll(info.Algorithm.Parameters.FullBytes, &scheme) &&
-		scheme.KDF.Algorithm.Equal(oidPBKDF2) && scheme.Cipher.Algorithm.Equal(oidAES256CBC) &&
-		unmarshalAll(scheme.KDF.Parameters.FullBytes, &kdf) && unmarshalAll(scheme.Cipher.Parameters.FullBytes, &iv) &&
-		kdf.PRF.Algorithm.Equal(oidHMACSHA256) && kdf.Iterations > 0 && kdf.Iterations <= maxIterations &&
-		len(kdf.Salt) >= 8 && len(kdf.Salt) <= 64 && len(iv) == 16 &&
-		len(info.Data) == 64 // the 48 bytes of an Ed25519 private key and 16 of padding
+// encrypted is what is needed to decrypt a private key.
+type encrypted struct {
+	kdf  kdfParams
+	iv   []byte
+	data []byte
 }
 
-func unmarshalAll(der []byte, into any) bool {
-	rest, err := asn1.Unmarshal(der, into)
-	return err == nil && len(rest) == 0
+const (
+	plainBytes  = 48 // the PKCS#8 DER of an Ed25519 private key
+	paddedBytes = plainBytes + 16
+)
+
+// parseEncrypted reads the one kind of container that this package writes, in its one spelling. A huge count would occupy the machine for hours.
+func parseEncrypted(der []byte) (encrypted, bool) {
+	var info encryptedInfo
+	var scheme pbes2Params
+	var e encrypted
+	if !unmarshal(der, &info) || !unmarshal(info.Algorithm.Parameters.FullBytes, &scheme) ||
+		!unmarshal(scheme.KDF.Parameters.FullBytes, &e.kdf) || !unmarshal(scheme.Cipher.Parameters.FullBytes, &e.iv) {
+		return encrypted{}, false
+	}
+	e.data = info.Data
+	if e.kdf.Iterations < 1 || e.kdf.Iterations > maxIterations || len(e.kdf.Salt) < 8 || len(e.kdf.Salt) > 64 || len(e.iv) != 16 ||
+		len(e.data) != paddedBytes {
+		return encrypted{}, false
+	}
+	e.kdf.PRF = pkix.AlgorithmIdentifier{Algorithm: oidHMACSHA256, Parameters: asn1.NullRawValue}
+	scheme.KDF = pkix.AlgorithmIdentifier{Algorithm: oidPBKDF2, Parameters: raw(e.kdf)}
+	scheme.Cipher = pkix.AlgorithmIdentifier{Algorithm: oidAES256CBC, Parameters: raw(e.iv)}
+	info.Algorithm = pkix.AlgorithmIdentifier{Algorithm: oidPBES2, Parameters: raw(scheme)}
+	return e, bytes.Equal(raw(info).FullBytes, der)
+}
+
+// decrypt uses the library's parts instead of its reader, which checks neither the padding nor what follows the key.
+func (e encrypted) decrypt(passphrase []byte) (Key, error) {
+	kdf := pkcs8.PBKDF2Opts{IterationCount: e.kdf.Iterations, HMACHash: crypto.SHA256}
+	secret, _, err := kdf.DeriveKey(passphrase, e.kdf.Salt, pkcs8.AES256CBC.KeySize())
+	if err != nil {
+		return Key{}, err
+	}
+	plain, err := pkcs8.AES256CBC.Decrypt(secret, e.iv, e.data)
+	if err != nil {
+		return Key{}, err
+	}
+	k, err := privateFromDER(plain[:plainBytes])
+	if err != nil || !bytes.Equal(plain[plainBytes:], bytes.Repeat([]byte{16}, 16)) {
+		return Key{}, ErrPassphraseWrong
+	}
+	return k, nil
+}
+
+func unmarshal(der []byte, into any) bool {
+	_, err := asn1.Unmarshal(der, into)
+	return err == nil
+}
+
+// raw returns a value's DER, or nothing if it has none, which then equals no input.
+func raw(value any) asn1.RawValue {
+	der, _ := asn1.Marshal(value)
+	return asn1.RawValue{FullBytes: der}
 }
