@@ -99,3 +99,16 @@ func TestPanelGrams(t *testing.T) {
 		t.Error("Density took a thickness that is not a number")
 	}
 }
+
+func TestBoardFinite(t *testing.T) {
+	r := fixed()
+	for range 2000 {
+		grams, err := measure.PanelGrams(logBetween(r, 1000, 2e7), logBetween(r, 1000, 2e7), logBetween(r, 500, 1e5), between(r, 50, 2000))
+		finite(t, "PanelGrams", grams, err)
+		low, likely, high, err := measure.Movement{Low: 1e-5, Likely: 5e-5, High: 1e-4}.Microns(logBetween(r, 1000, 2e7), between(r, 0, 100), between(r, 0, 100))
+		finite(t, "Movement", likely, err)
+		if math.Abs(low) > math.Abs(likely) || math.Abs(likely) > math.Abs(high) {
+			t.Fatalf("movement %g, %g, %g out of order", low, likely, high)
+		}
+	}
+}

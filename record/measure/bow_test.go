@@ -253,3 +253,25 @@ func BenchmarkStackCurvature(b *testing.B) {
 		})
 	}
 }
+
+// The approximation is never above the exact height, and close to it for any
+// panel that could still be called flat.
+func TestArcProperties(t *testing.T) {
+	r := fixed()
+	for range 3000 {
+		span := logBetween(r, 1000, 2e7)
+		curvature := between(r, -1, 1) * 2e6 / span
+		exact, err := measure.ArcHeightMicrons(curvature, span)
+		finite(t, "ArcHeightMicrons", exact, err)
+		near, err := measure.BowMicrons(curvature, span)
+		finite(t, "BowMicrons", near, err)
+		if math.Abs(near) > math.Abs(exact)*(1+1e-12) {
+			t.Fatalf("κ %g, L %g: approximation %g above %g", curvature, span, near, exact)
+		}
+		if math.Abs(exact) < 0.01*span && math.Abs(exact-near) > 0.00041*math.Abs(exact) {
+			t.Fatalf("κ %g, L %g: approximation %g, exact %g", curvature, span, near, exact)
+		}
+		k, err := measure.MoistureCurvature(logBetween(r, 500, 1e5), between(r, -0.5, 0.5), between(r, -0.5, 0.5))
+		finite(t, "MoistureCurvature", k, err)
+	}
+}

@@ -2,6 +2,7 @@ package measure_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"backleaf/record/measure"
@@ -67,4 +68,26 @@ func TestClothRefusals(t *testing.T) {
 	refuse(t, "WovenGramsPerSquareMetre weft", func(v float64) (float64, error) {
 		return measure.WovenGramsPerSquareMetre(yarn, measure.Yarns{PerCentimetre: v, Tex: 60}, 0)
 	}, 0, -1)
+}
+
+func TestClothProperties(t *testing.T) {
+	r := fixed()
+	for range 2000 {
+		oz := logBetween(r, 0.01, 100)
+		grams, err := measure.GramsPerSquareMetre(oz)
+		finite(t, "GramsPerSquareMetre", grams, err)
+		if back, err := measure.OuncesPerSquareYard(grams); err != nil || math.Abs(back/oz-1) > 1e-12 {
+			t.Fatalf("%g oz/yd² came back as %g, %v", oz, back, err)
+		}
+		inch := logBetween(r, 1, 500)
+		cm, err := measure.ThreadsPerCentimetre(inch)
+		finite(t, "ThreadsPerCentimetre", cm, err)
+		if back, err := measure.ThreadsPerInch(cm); err != nil || math.Abs(back/inch-1) > 1e-12 {
+			t.Fatalf("%g per inch came back as %g, %v", inch, back, err)
+		}
+		woven, err := measure.WovenGramsPerSquareMetre(
+			measure.Yarns{PerCentimetre: logBetween(r, 0.3, 200), Tex: logBetween(r, 0.1, 1e4)},
+			measure.Yarns{PerCentimetre: logBetween(r, 0.3, 200), Tex: logBetween(r, 0.1, 1e4)}, between(r, 0, 1))
+		finite(t, "WovenGramsPerSquareMetre", woven, err)
+	}
 }

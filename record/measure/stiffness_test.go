@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"backleaf/record/measure"
@@ -140,5 +141,28 @@ func TestFibreboardStiffness(t *testing.T) {
 	}
 	if _, err := measure.FibreboardStiffness(measure.MDF, 3); err == nil {
 		t.Error("3 µm taken for a board")
+	}
+}
+
+// However the veneers are cut, along and across share out the veneer's own
+// modulus, and turning the board over changes nothing.
+func TestPlywoodProperties(t *testing.T) {
+	r := fixed()
+	for range 2000 {
+		veneers := make([]float64, 3+2*r.Intn(24))
+		for i := range veneers {
+			veneers[i] = logBetween(r, 100, 10000)
+		}
+		s, err := measure.PlywoodStiffness(veneers)
+		finite(t, "along", s.AlongMPa, err)
+		finite(t, "across", s.AcrossMPa, err)
+		if s.AlongMPa <= 0 || s.AcrossMPa <= 0 || math.Abs(s.AlongMPa+s.AcrossMPa-17500) > 1e-6 {
+			t.Fatalf("%v: %+v", veneers, s)
+		}
+		slices.Reverse(veneers)
+		turned, err := measure.PlywoodStiffness(veneers)
+		if err != nil || math.Abs(turned.AlongMPa-s.AlongMPa) > 1e-6 {
+			t.Fatalf("turned over: %+v, %+v, %v", s, turned, err)
+		}
 	}
 }
