@@ -1,0 +1,158 @@
+package bag
+
+import (
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// Tag files may end their lines with LF, CR or CR LF (RFC 8493 section 2.1.1).
+var newlines = strings.NewReplacer("\r\n", "\n", "\r", "\n")
+
+func lines(text string) []string {
+	text = strings.TrimSuffix(newlines.Replace(text), "\n")
+	if text == "" {
+		return nil
+	}
+	return strings.Split(text, "\n")
+}
+
+// manifest is path to lower-case hexadecimal digest.
+type manifest map[string]string
+
+func (m manifest) String() string {
+	var b strings.Builder
+	for _, p := range slices.Sorted(maps.Keys(m)) {
+		b.WriteString(m[p] + "  " + encodePath.Replace(p) + "\n")
+	}
+	return b.String()
+}
+
+// parseManifest reads all lines it can and reports each it cannot. digits is
+// the length of a digest in hexadecimal.
+func parseManifest(text string, digits int) (manifest, []error) {
+	m, errs := manifest{}, []error(nil)
+	for i, line := range lines(text) {
+		p, digest, err := parseManifestLine(line, digits)
+		if _, twice := m[p]; err == nil && twice {
+			err = fmt.Errorf("%q is listed twice", p)
+		}
+		if err != nil {
+			errs = append(errs, fmt.Errorf("line %d: %w", i+1, err))
+			continue
+		}
+		m[p] = digest
+	}
+	return m, errs
+}
+
+func parseManifestLine(line string, digits int) (p, digest string, err error) {
+	end := strings.IndexAny(line, " \t")
+	if end < 0 {
+		return "", "", errors.New("is not a checksum, spaces and a path")
+	}
+	digest = strings.ToLower(line[:end])
+	if _, err := hex.DecodeString(digest); err != nil || len(digest) != digits {
+		return "", "", fmt.Errorf("checksum is not %d hexadecimal digits", digits)
+	}
+	p = strings.TrimLeft(line[end:], " \t")
+	// The checksum tools mark binary mode with a star before the path.
+	if rest, ok := strings.CutPrefix(p, "*"+payloadDir); ok {
+		p = payloadDir + rest
+	}
+	if p, err = decodePath(strings.TrimPrefix(p, "./")); err != nil {
+		return "", "", err
+	}
+	if err := checkRead(p); err != nil {
+		return "", "", fmt.Errorf("%w: %q", err, p)
+	}
+	return p, digest, nil
+}
+
+// parseDeclaration checks bagit.txt: two lines, nothing else, no white space
+// but the one after the colon (RFC 8493 section 2.1.1).
+func parseDeclaration(text string) error {
+	l := lines(text)
+	if len(l) != 2 {
+		return errors.New("does not hold exactly two lines")
+	}
+	version, ok := strings.CutPrefix(l[0], "BagIt-Version: ")
+	if !ok {
+		return errors.New("does not begin with BagIt-Version")
+	}
+	if version != "1.0" {
+		return fmt.Errorf("is of version %q, only 1.0 is known here", version)
+	}
+	encoding, ok := strings.CutPrefix(l[1], "Tag-File-Character-Encoding: ")
+	if !ok {
+		return errors.New("does not name the Tag-File-Character-Encoding")
+	}
+	if encoding != "UTF-8" {
+		return fmt.Errorf("names the encoding %q, only UTF-8 is known here", encoding)
+	}
+	return nil
+}
+
+// parseInfo reads bag-info.txt: label, colon, one space or tab, value; lines
+// that begin with white space continue the one before (RFC 8493 section 2.2.2).
+func parseInfo(text string) ([]Field, []error) {
+	var fields []Field
+	var errs []error
+	if !utf8.ValidString(text) {
+		return nil, []error{errors.New("is not UTF-8")}
+	}
+	for i, line := range lines(text) {
+		if strings.HasPrefix(line, " ") || strings.HasPrefix(line, "\t") {
+			if len(fields) == 0 {
+				errs = append(errs, fmt.Errorf("line %d: continues nothing", i+1))
+				continue
+			}
+			last := &fields[len(fields)-1]
+			last.Value = strings.Trim(last.Value+" "+strings.Trim(line, " \t"), " \t")
+			continue
+		}
+		label, rest, ok := strings.Cut(line, ":")
+		if !ok || label == "" || strings.TrimRight(label, " \t") != label || rest == "" || rest[0] != ' ' && rest[0] != '\t' {
+			errs = append(errs, fmt.Errorf("line %d: is not a label, a colon, a space and a value", i+1))
+			continue
+		}
+		fields = append(fields, Field{label, strings.Trim(rest, " \t")})
+	}
+	return fields, errs
+}
+
+func formatInfo(fields []Field) string {
+	var b strings.Builder
+	for _, f := range fields {
+		b.WriteString(f.Label + ": " + f.Value + "\n")
+	}
+	return b.String()
+}
+
+// parseFetch reads fetch.txt: URL, length or "-", path (RFC 8493 section 2.2.3).
+// Only the paths matter here, since nothing is fetched.
+func parseFetch(text string) (paths []string, errs []error) {
+	for i, line := range lines(text) {
+		f := strings.Fields(line)
+		if len(f) < 3 {
+			errs = append(errs, fmt.Errorf("line %d: is not a URL, a length and a path", i+1))
+			continue
+		}
+		_, rest, _ := strings.Cut(line, f[0])
+		_, rest, _ = strings.Cut(rest, f[1])
+		p, err := decodePath(strings.TrimLeft(rest, " \t"))
+		if err == nil {
+			err = checkRead(p)
+		}
+		if err != nil {
+			errs = append(errs, fmt.Errorf("line %d: %w", i+1, err))
+			continue
+		}
+		paths = append(paths, p)
+	}
+	return paths, errs
+}
