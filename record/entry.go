@@ -46,8 +46,8 @@ type envelope struct {
 }
 
 type wire[B Body] struct {
-	Envelope envelope `json:",inline"`
-	Body     B        `json:",inline"`
+	Envelope envelope `json:",embed"`
+	Body     B        `json:",embed"`
 }
 
 // panelRule says whether a kind of entry names panels.

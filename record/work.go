@@ -45,7 +45,7 @@ type Coat struct {
 	Purpose Purpose `json:"purpose,omitzero"`
 	Faces   []Face  `json:"faces"`
 	Extra   []Face  `json:"extra,omitzero"` // faces that were given more, e.g. the edges
-	Coating `json:",inline"`
+	Coating
 }
 
 // ClothLaid is an adhesive coat and a cloth laid into it.
@@ -58,7 +58,7 @@ type ClothLaid struct {
 	WetThrough   Answer    `json:"wet_through,omitzero"` // wetted from above until saturated
 	EdgesPressed Answer    `json:"edges_pressed,omitzero"`
 	Weighted     Duration  `json:"weighted,omitzero"` // time under weights
-	Coating      `json:",inline"`
+	Coating
 }
 
 // Trimmed is cloth cut flush with the board.
@@ -89,7 +89,7 @@ type PaintLayer struct {
 	Oil          OilContent  `json:"oil_content,omitzero"` // against the layer below
 	Film         Film        `json:"film,omitzero"`
 	Gloss        Gloss       `json:"gloss,omitzero"`
-	Coating      `json:",inline"`
+	Coating
 }
 
 // Varnish is a final or interim varnish.
@@ -99,7 +99,7 @@ type Varnish struct {
 	Removable   Answer `json:"removable,omitzero"`
 	RemovedWith string `json:"removed_with,omitzero"`
 	Gloss       Gloss  `json:"gloss,omitzero"`
-	Coating     `json:",inline"`
+	Coating
 }
 
 // Braced is a cradle, battens or a strainer fixed to the back.
