@@ -5,11 +5,6 @@ import (
 	"math"
 )
 
-// Sign of curvature and bow, everywhere in this package: positive means hollow
-// at the front, the face of the painting being the concave one, as after a
-// film in tension on the front alone. Layers are listed from the front to the
-// back. Turning a panel round changes the sign and nothing else.
-
 // Layer is one layer of a stack. FreeStrain is the strain it would take by
 // itself, negative for shrinking.
 type Layer struct {

@@ -14,6 +14,13 @@
 // newtons per metre of width, curvatures 1/m, temperatures degrees Celsius,
 // humidities percent. Note that 1 MPa over 1 µm is exactly 1 N/m.
 //
+// # Sign of curvature and bow
+//
+// Positive means hollow at the front: the face of the painting is the concave
+// one, as after a film in tension on the front alone. Layers are listed from
+// the front to the back. Turning a panel round changes the sign and nothing
+// else.
+//
 // # Input
 //
 // A value outside the stated range, or not a number, is refused with an error;
