@@ -100,19 +100,23 @@ func parseDeclaration(text string) error {
 // parseInfo reads bag-info.txt: label, colon, one space or tab, value; lines
 // that begin with white space continue the one before (RFC 8493 section 2.2.2).
 func parseInfo(text string) ([]Field, []error) {
-	var fields []Field
-	var errs []error
 	if !utf8.ValidString(text) {
 		return nil, []error{errors.New("is not UTF-8")}
+	}
+	var fields []Field
+	var errs []error
+	var parts []string // of the last value; joined at once, a hostile file may hold many
+	finish := func() {
+		if len(fields) > 0 {
+			fields[len(fields)-1].Value = strings.Trim(strings.Join(parts, " "), " \t")
+		}
 	}
 	for i, line := range lines(text) {
 		if strings.HasPrefix(line, " ") || strings.HasPrefix(line, "\t") {
 			if len(fields) == 0 {
 				errs = append(errs, fmt.Errorf("line %d: continues nothing", i+1))
-				continue
 			}
-			last := &fields[len(fields)-1]
-			last.Value = strings.Trim(last.Value+" "+strings.Trim(line, " \t"), " \t")
+			parts = append(parts, strings.Trim(line, " \t"))
 			continue
 		}
 		label, rest, ok := strings.Cut(line, ":")
@@ -120,8 +124,10 @@ func parseInfo(text string) ([]Field, []error) {
 			errs = append(errs, fmt.Errorf("line %d: is not a label, a colon, a space and a value", i+1))
 			continue
 		}
-		fields = append(fields, Field{label, strings.Trim(rest, " \t")})
+		finish()
+		fields, parts = append(fields, Field{Label: label}), []string{strings.Trim(rest, " \t")}
 	}
+	finish()
 	return fields, errs
 }
 
