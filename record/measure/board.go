@@ -44,7 +44,7 @@ func MovementOf(board Board) (Movement, error) {
 		// 0.05 % per 1 % MC, +5 % MC from 35 to 85 % RH, is 5e-5; another
 		// maker's note gives 0.5 % for the same step, 1e-4.
 		return Movement{5e-5, 7e-5, 1e-4, false,
-			Source{Published, "board makers' notes, which differ by two for 35 to 85 % RH"}}, nil
+			Source{Published, "board makers' notes, which differ by a factor of two for 35 to 85 % RH"}}, nil
 	case Hardboard:
 		return Movement{6.25e-5, 7.5e-5, 1e-4, true,
 			Source{Memory, "hardboard figures of 0.25 to 0.4 % for 50 to 90 % RH"}}, nil

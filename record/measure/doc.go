@@ -8,7 +8,8 @@
 //
 // # Units
 //
-// Every quantity is a float64 whose name carries the unit. Lengths and
+// Every quantity is a float64 whose name carries the unit; lengths to be printed
+// are whole micrometres as an int64. Lengths and
 // thicknesses are micrometres throughout (the record's own unit), moduli and
 // stresses megapascals (the same as N/mm²), tensions of a film or cloth
 // newtons per metre of width, curvatures 1/m, temperatures degrees Celsius,
