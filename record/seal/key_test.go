@@ -7,6 +7,8 @@ import (
 	"crypto/elliptic"
 	"crypto/rand"
 	"crypto/x509"
+	"crypto/x509/pkix"
+	"encoding/asn1"
 	"encoding/hex"
 	"encoding/pem"
 	"errors"
@@ -146,6 +148,37 @@ func TestPrivatePEMRefused(t *testing.T) {
 	} {
 		if k, err := seal.ParsePrivatePEM(data, []byte("x")); err == nil {
 			t.Errorf("%s: accepted as %v", name, k)
+		}
+	}
+}
+
+// countKDF derives with one iteration and claims another count.
+type countKDF struct {
+	pkcs8.PBKDF2Opts
+	claim int
+}
+
+func (c countKDF) DeriveKey(password, salt []byte, size int) ([]byte, pkcs8.KDFParameters, error) {
+	key, _, err := c.PBKDF2Opts.DeriveKey(password, salt, size)
+	return key, claimed{salt, c.claim, pkix.AlgorithmIdentifier{Algorithm: asn1.ObjectIdentifier{1, 2, 840, 113549, 2, 9}, Parameters: asn1.NullRawValue}}, err
+}
+
+type claimed struct {
+	Salt  []byte
+	Count int
+	PRF   pkix.AlgorithmIdentifier
+}
+
+func (claimed) DeriveKey([]byte, int) ([]byte, error) { panic("not used") }
+
+// A file that would keep the machine busy for hours is refused before a passphrase is asked for.
+func TestIterationCount(t *testing.T) {
+	key := ed25519.NewKeyFromSeed(unhex(t, test1Seed))
+	for claim, want := range map[int]bool{1: true, 0: false, -1: false, 10_000_001: false, 1 << 40: false} {
+		kdf := countKDF{pkcs8.PBKDF2Opts{SaltSize: 16, IterationCount: 1, HMACHash: crypto.SHA256}, claim}
+		_, err := seal.ParsePrivatePEM(encrypt(t, key, &pkcs8.Opts{Cipher: pkcs8.AES256CBC, KDFOpts: kdf}), nil)
+		if errors.Is(err, seal.ErrPassphraseNeeded) != want {
+			t.Errorf("%d iterations: %v", claim, err)
 		}
 	}
 }

@@ -60,6 +60,7 @@ func (k Key) signNote(text string) ([]byte, error) {
 		return nil, errors.New("there is no key")
 	}
 	name := firstWord(text)
+	// An origin begins with "backleaf/", a record with "{": here is where one cannot be signed as the other.
 	if !validOrigin(name) || !validNoteText(text) {
 		return nil, errors.New("the text is not that of a note")
 	}
@@ -127,9 +128,9 @@ func unsignedText(msg []byte) (string, error) {
 	return text, nil
 }
 
-// validNoteText reports whether a text can be signed as a note: UTF-8 lines, none empty, no control characters, not beginning as a record does.
+// validNoteText reports whether a text can be signed as a note: UTF-8 lines, none empty, no control characters.
 func validNoteText(text string) bool {
-	if !utf8.ValidString(text) || strings.HasPrefix(text, "{") || strings.HasPrefix(text, "\n") || !strings.HasSuffix(text, "\n") ||
+	if !utf8.ValidString(text) || strings.HasPrefix(text, "\n") || !strings.HasSuffix(text, "\n") ||
 		strings.Contains(text, "\n\n") {
 		return false
 	}

@@ -187,6 +187,14 @@ func TestSuccession(t *testing.T) {
 	if _, err := seal.OpenSuccession(signedSuccession(t), s.New); !errors.Is(err, seal.ErrOtherKey) {
 		t.Errorf("opened with the new key: %v", err)
 	}
+	text, _, _ := strings.Cut(string(signedSuccession(t)), "\n\n")
+	foreign, err := seal.SignNote(seal.DemoKey(), text+"\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := seal.OpenSuccession(foreign, seal.DemoKey().Public()); err == nil {
+		t.Error("a key speaks for another one")
+	}
 	good := seal.Succession{Origin: "backleaf/KB", New: s.New, Date: "2026-06-01"}
 	for name, change := range map[string]func(*seal.Succession){
 		"no date":    func(s *seal.Succession) { s.Date = "" },
