@@ -201,7 +201,7 @@ func parseLongYear(s string) (point, error) {
 	case !digits(num):
 		return point{}, errors.New("after Y only a whole number may follow")
 	case len(num) < 5 || num[0] == '0':
-		return point{}, errors.New("Y is only for years of more than four digits")
+		return point{}, errors.New("the letter Y is only for years of more than four digits")
 	case len(num) > maxLongDigits:
 		return point{}, fmt.Errorf("years of more than %d digits are not kept here", maxLongDigits)
 	}

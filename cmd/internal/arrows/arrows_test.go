@@ -1,0 +1,186 @@
+package arrows_test
+
+import (
+	"encoding/json"
+	"go/parser"
+	"go/token"
+	"io"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+const module = "backleaf/"
+
+// allowed names, for each room below the commands, the rooms it may import.
+// A new room needs a line here.
+var allowed = map[string][]string{
+	"schema":           {},
+	"record/edtf":      {},
+	"record/safefile":  {},
+	"record/toolcheck": {},
+	"record":           {"record/edtf", "schema"},
+	"record/bag":       {"record/safefile"},
+	"record/measure":   {"record", "record/edtf"},
+	"record/seal":      {"record", "record/edtf", "record/safefile", "schema"},
+	"record/book":      {"record", "record/edtf", "record/seal", "record/safefile", "schema"},
+	"record/check":     {"record", "record/edtf", "record/measure"},
+	"record/paper":     {"record", "record/edtf", "record/measure"},
+	"label":            {"record/*", "schema"},
+	"certificate":      {"record/*", "schema"},
+}
+
+// onlyIn names the libraries that one production file alone may import, and
+// where that file stands.
+var onlyIn = map[string]string{
+	"github.com/go-pdf/fpdf":     "record/paper",
+	"github.com/skip2/go-qrcode": "record/paper",
+	"modernc.org/sqlite":         "record/book",
+}
+
+type pkg struct {
+	Dir, ImportPath                    string
+	GoFiles, TestGoFiles, XTestGoFiles []string
+	Imports, TestImports, XTestImports []string
+}
+
+// rooms reads the packages of this module with the go command.
+func rooms(t *testing.T) []pkg {
+	t.Helper()
+	cmd := exec.Command("go", "list", "-json", "./...")
+	cmd.Dir = filepath.Join("..", "..", "..")
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []pkg
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p pkg
+		if err := d.Decode(&p); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, p)
+	}
+	if len(all) < 5 {
+		t.Fatalf("only %d packages found", len(all))
+	}
+	return all
+}
+
+// ours gives the room of an import path, "" if it is not of this module.
+func ours(path string) string {
+	room, ok := strings.CutPrefix(path, module)
+	if !ok {
+		return ""
+	}
+	return room
+}
+
+func isCommand(room string) bool { return room == "cmd" || strings.HasPrefix(room, "cmd/") }
+
+func may(from, to string) bool {
+	for _, a := range allowed[from] {
+		if a == to || strings.HasSuffix(a, "/*") && (to+"/" == a[:len(a)-1] || strings.HasPrefix(to, a[:len(a)-1])) {
+			return true
+		}
+	}
+	return false
+}
+
+// Arrows point down only.
+func TestArrows(t *testing.T) {
+	for _, p := range rooms(t) {
+		from := ours(p.ImportPath)
+		if isCommand(from) {
+			continue
+		}
+		if _, ok := allowed[from]; !ok {
+			t.Errorf("%s has no line in the table of rooms", from)
+			continue
+		}
+		for _, path := range p.Imports {
+			if to := ours(path); to == "record/toolcheck" || to != "" && !may(from, to) {
+				t.Errorf("%s imports %s", from, to)
+			}
+		}
+		// A test may look sideways, but it knows nothing of what is above.
+		for _, path := range append(p.TestImports, p.XTestImports...) {
+			to := ours(path)
+			if isCommand(to) || strings.HasPrefix(from, "record") && (to == "label" || to == "certificate") {
+				t.Errorf("a test of %s imports %s", from, to)
+			}
+		}
+	}
+}
+
+// The whole of what record pulls in is pure: no database, no PDF, no commands.
+func TestRecordIsPure(t *testing.T) {
+	cmd := exec.Command("go", "list", "-deps", "./record", "./record/measure", "./record/edtf")
+	cmd.Dir = filepath.Join("..", "..", "..")
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	deps := strings.Fields(string(out))
+	if !slices.Contains(deps, module+"record") {
+		t.Fatalf("go list gave %q", deps)
+	}
+	for _, dep := range deps {
+		if dep == "database/sql" || dep == "net/http" || strings.HasPrefix(dep, "modernc.org/") || strings.HasPrefix(dep, "github.com/go-pdf/") || strings.HasPrefix(dep, "github.com/spf13/") {
+			t.Errorf("record pulls in %s", dep)
+		}
+	}
+}
+
+// Each library that could die is imported by one file, and cobra by commands.
+func TestLibrariesStandAlone(t *testing.T) {
+	users := map[string][]string{}
+	for _, p := range rooms(t) {
+		room := ours(p.ImportPath)
+		for _, name := range p.GoFiles {
+			for _, path := range imports(t, filepath.Join(p.Dir, name)) {
+				if path == "github.com/spf13/cobra" && !isCommand(room) {
+					t.Errorf("%s/%s imports %s", room, name, path)
+				}
+				if path == "database/sql" && room != "record/book" {
+					t.Errorf("%s/%s imports %s", room, name, path)
+				}
+				for library, home := range onlyIn {
+					if path == library || strings.HasPrefix(path, library+"/") {
+						users[library] = append(users[library], room+"/"+name)
+						if room != home {
+							t.Errorf("%s/%s imports %s, which belongs in %s", room, name, path, home)
+						}
+					}
+				}
+			}
+		}
+	}
+	for library := range onlyIn {
+		if len(users[library]) != 1 {
+			t.Errorf("%s should be imported by one file, not by %q", library, users[library])
+		}
+	}
+}
+
+func imports(t *testing.T, file string) []string {
+	t.Helper()
+	f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ImportsOnly)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var paths []string
+	for _, spec := range f.Imports {
+		path, err := strconv.Unquote(spec.Path.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		paths = append(paths, path)
+	}
+	return paths
+}
