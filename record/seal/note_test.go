@@ -195,6 +195,15 @@ func TestSuccession(t *testing.T) {
 	if _, err := seal.OpenSuccession(foreign, seal.DemoKey().Public()); err == nil {
 		t.Error("a key speaks for another one")
 	}
+	for name, changed := range map[string]string{
+		"line twice": text + "\ndate: 2026-06-01\n",
+		"other line": text + "\nreason: none\n",
+		"order":      strings.Replace(strings.TrimSuffix(text, "date: 2026-06-01"), "old: ", "date: 2026-06-01\nold: ", 1),
+	} {
+		if _, err := seal.ParseSuccessionText(changed); err == nil {
+			t.Errorf("%s: accepted", name)
+		}
+	}
 	good := seal.Succession{Origin: "backleaf/KB", New: s.New, Date: "2026-06-01"}
 	for name, change := range map[string]func(*seal.Succession){
 		"no date":    func(s *seal.Succession) { s.Date = "" },
