@@ -92,6 +92,7 @@ func TestHeadRefused(t *testing.T) {
 	good := head1(t)
 	for name, change := range map[string]func(*seal.Head){
 		"no origin":            func(h *seal.Head) { h.Origin = "" },
+		"bare mark":            func(h *seal.Head) { h.Origin = "KB" },
 		"foreign origin":       func(h *seal.Head) { h.Origin = "example.com/log" },
 		"origin like a record": func(h *seal.Head) { h.Origin = `{"backleaf":"record/1"}` },
 		"negative size":        func(h *seal.Head) { h.Size = -1 },

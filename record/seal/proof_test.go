@@ -87,6 +87,9 @@ func TestProofRefused(t *testing.T) {
 	if _, err := seal.Prove(other, []int64{1}, ctTree(t)); err == nil {
 		t.Error("proved under a head that the hashes do not lead to")
 	}
+	if _, err := seal.Prove(other, nil, ctTree(t)); err == nil {
+		t.Error("proved nothing under a head that the hashes do not lead to")
+	}
 	data, _ := p.Bytes()
 	s := string(data)
 	for name, text := range map[string]string{
