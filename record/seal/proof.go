@@ -12,7 +12,7 @@ import (
 
 const (
 	proofType = "inclusion/1"
-	// maxProofBytes bounds a proof file: some two thousand entries.
+	// maxProofBytes bounds a proof file: some four thousand entries of a journal of a million.
 	maxProofBytes = 4 << 20
 )
 

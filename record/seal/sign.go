@@ -13,7 +13,7 @@ const (
 	// RecordPrefix begins every record that can be signed. Canonical JSON sorts members, so "backleaf" must be the first name of the record's
 	// outermost object in that order.
 	RecordPrefix = `{"backleaf":"record/`
-	// MaxRecordBytes bounds a record; one of a hundred entries takes about a tenth of a megabyte.
+	// MaxRecordBytes bounds a record, so that a hostile file cannot fill the memory.
 	MaxRecordBytes = 16 << 20
 	// SignatureSize is the size of record.sig in bytes.
 	SignatureSize = ed25519.SignatureSize
