@@ -30,8 +30,8 @@ func (g glyph) lineBreak() bool { return g.first == '\n' }
 // breaks reports whether a line may end at this space, which is then dropped.
 // Thin and no-break spaces hold together what they stand between.
 func (g glyph) breaks() bool {
-	switch g.first {
-	case ' ', '\u2002', '\u2003', '\u3000':
+	switch g.text { // a space that carries a mark is not one
+	case " ", "\u2002", "\u2003", "\u3000":
 		return true
 	}
 	return false

@@ -87,7 +87,7 @@ func ticks(r Rect) Shape {
 // weave draws cloth cut along one thread: the cut ends of the others, and the
 // thread that goes over and under them.
 func weave(r Rect) []Shape {
-	radius := math.Min(r.H*0.24, 0.9)
+	radius := math.Min(r.H*0.22, 1.3)
 	pitch := radius * 3.4
 	mid := r.Y + r.H/2
 	amplitude := math.Min(r.H/2-0.3, radius*1.45)

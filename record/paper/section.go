@@ -118,7 +118,7 @@ const (
 	leaderMM       = 9.0
 	headMM         = 4.0 // room for the words above and below the strip
 	minBandMM      = 0.9
-	boardMM        = 11.0
+	boardMM        = 14.0
 	clothMM        = 4.5
 	coatMM         = 3.0
 	calloutGapMM   = 0.9
@@ -233,9 +233,9 @@ func (l *sectionLayout) compose(scale float64, runOn bool) error {
 	l.callouts = nil
 	for i, b := range l.bands() {
 		field := fmt.Sprintf("layer %d", l.first+i+1)
-		rest := s.thickness(b)
+		rest := l.together(detail, s.thickness(b))
 		if b.Note != "" {
-			rest = OneLine(b.Note) + " · " + rest
+			rest = l.together(detail, OneLine(b.Note)) + " · " + rest
 		}
 		between := "\n"
 		if runOn {
@@ -248,6 +248,15 @@ func (l *sectionLayout) compose(scale float64, runOn bool) error {
 		l.callouts = append(l.callouts, c)
 	}
 	return nil
+}
+
+// together keeps a date or a thickness on one line, if a line can hold it.
+func (l *sectionLayout) together(style Style, text string) string {
+	b, err := Compose(0, Span{Style: style, Text: text})
+	if err != nil || b.WidthMM() > l.width-l.calloutX() {
+		return text // what is wrong with it will be said where it is set
+	}
+	return strings.ReplaceAll(text, " ", NoBreakSpace)
 }
 
 // place chooses the heights of the bands, so that a level line leads to most
@@ -330,7 +339,9 @@ func (l *sectionLayout) draw() (Drawing, error) {
 		}
 		c := l.callouts[i]
 		top := headMM + tops[i]
-		from, to := Point{right, y + r.H/2}, Point{l.calloutX() - 1.2, top + c.lines[0].heightMM()/2}
+		to := Point{l.calloutX() - 1.2, top + c.lines[0].heightMM()/2}
+		// The line starts where it can stay level, but well inside its band.
+		from := Point{right, math.Min(math.Max(to.Y, y+r.H*0.25), y+r.H*0.75)}
 		d.Shapes = append(d.Shapes,
 			Strokes{[][]Point{{from, {from.X + 1.5, from.Y}, {to.X - 1.5, to.Y}, to}}, 0.12},
 			Text{X: l.calloutX(), Y: top, Block: c})

@@ -1,6 +1,7 @@
 package paper_test
 
 import (
+	"bytes"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -31,7 +32,8 @@ func sampleBands() []paper.Band {
 func longBands(n int) []paper.Band {
 	var out []paper.Band
 	for i := range n {
-		b := paper.Band{Kind: paper.BandKind(i%6 + 2), Label: fmt.Sprintf("Coat %d of a build-up that never ends, thinned one to three", i+1), Note: "14 March 2026", ThicknessMicrons: int64(20 + i), Certainty: paper.Certainty(i % 3)}
+		b := paper.Band{Kind: paper.BandKind(i%6 + 2), Label: fmt.Sprintf("Coat %d of a build-up that never ends, thinned one to three", i+1),
+			Note: "14 March 2026", ThicknessMicrons: int64(20 + i), Certainty: paper.Certainty(i % 3)}
 		if i == n/2 {
 			b = paper.Band{Kind: paper.BoardBand, Board: paper.MDF, Label: "Medium density fibreboard", ThicknessMicrons: 6350, Certainty: paper.Measured}
 		}
@@ -40,42 +42,178 @@ func longBands(n int) []paper.Band {
 	return out
 }
 
+func section(bands []paper.Band) paper.Section {
+	return paper.Section{Bands: bands, Words: paper.EnglishSection, Title: "Build-up"}
+}
+
 func TestSectionOnPaper(t *testing.T) {
-	d := paper.NewDocument(paper.Info{Title: "Sections", Created: day})
-	page := d.Page(210, 297)
-	draw := func(p *paper.Page, s paper.Section, x, y, w, h float64) {
-		t.Helper()
-		s.Words, s.Title = paper.EnglishSection, "Build-up"
-		all, err := s.Draw(w, h)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for i, one := range all {
-			if one.HeightMM > h+1e-6 || one.WidthMM > w+1e-6 {
-				t.Errorf("drawing of %.1f × %.1f mm, %.1f × %.1f asked for", one.WidthMM, one.HeightMM, w, h)
-			}
-			save(t, fmt.Sprintf("section-%.0f-%d.svg", w, i), one.SVG())
-			p.Draw(one.At(x, y))
-			if i+1 < len(all) {
-				p = d.Page(210, 297)
-			}
-		}
-	}
-	draw(page, paper.Section{Bands: sampleBands()}, 20, 20, 120, 120)
-	draw(page, paper.Section{Bands: sampleBands(), Name: paper.Small, Detail: paper.Small.Scaled(0.9)}, 20, 150, 90, 60)
+	serif := section(sampleBands())
+	serif.Name, serif.Detail = paper.Small, paper.Small.Scaled(0.9)
 	var boards []paper.Band
 	for b := paper.OtherBoard; b <= paper.Honeycomb; b++ {
 		boards = append(boards, paper.Band{Kind: paper.BoardBand, Board: b, Label: fmt.Sprintf("Board %d", b)})
 	}
-	draw(d.Page(210, 297), paper.Section{Bands: boards}, 20, 20, 100, 150)
-	draw(d.Page(210, 297), paper.Section{Bands: longBands(60)}, 20, 20, 170, 257)
-	draw(d.Page(210, 297), paper.Section{Bands: longBands(60)}, 20, 20, 91, 120)
-	out, err := preflight(t, save(t, "sections.pdf", finish(t, d, paper.A1b)))
-	if err != nil {
+	d := paper.NewDocument(paper.Info{Title: "Sections", Created: day})
+	for _, c := range []struct {
+		section paper.Section
+		w, h    float64
+		parts   int
+	}{
+		{section(sampleBands()), 120, 130, 1},
+		{serif, 90, 60, 1},
+		{section(boards), 100, 180, 1},
+		{section(longBands(60)), 170, 257, 1},
+		{section(longBands(60)), 91, 120, 4},
+		{section(longBands(1)), 50, 40, 1},
+	} {
+		all, err := c.section.Draw(c.w, c.h)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(all) != c.parts {
+			t.Errorf("%d layers in %.0f × %.0f mm: %d drawings, want %d", len(c.section.Bands), c.w, c.h, len(all), c.parts)
+		}
+		for i, one := range all {
+			if one.HeightMM > c.h+1e-6 || one.WidthMM > c.w+1e-6 {
+				t.Errorf("drawing of %.1f × %.1f mm, %.1f × %.1f asked for", one.WidthMM, one.HeightMM, c.w, c.h)
+			}
+			save(t, fmt.Sprintf("section-%.0f-%d.svg", c.w, i), one.SVG())
+			d.Page(210, 297).Draw(one.At(20, 20))
+		}
+	}
+	path := save(t, "sections.pdf", finish(t, d, paper.A1b))
+	if out, err := preflight(t, path); err != nil {
 		t.Fatalf("preflight: %v\n%s", err, out)
 	}
+	text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", path, "-")), " ")
+	for _, want := range []string{"FRONT", "BACK", "Not to scale", "60 µm, measured", "300 µm, estimated", "thickness not recorded", "6.35 mm, measured",
+		"Layers 16 to 30 of 60, counted from the front", "Coat 60 of a build-up"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on the pages", want)
+		}
+	}
 }
-var _ = errors.New
-var _ io.Reader
-var _ = xml.Unmarshal
-var _ = strings.Join
+
+// Text never overlaps text: read back from the SVG, where each run has its
+// place and length.
+func TestCalloutsDoNotOverlap(t *testing.T) {
+	for _, n := range []int{1, 2, 3, 5, 8, 13, 21, 34, 60} {
+		for _, size := range [][2]float64{{60, 90}, {110, 140}, {170, 250}} {
+			all, err := section(longBands(n)).Draw(size[0], size[1])
+			if err != nil {
+				t.Fatal(err)
+			}
+			shown := 0
+			for _, d := range all {
+				type box struct{ x0, x1, y0, y1 float64 }
+				var boxes []box
+				for _, s := range spans(t, d.SVG()) {
+					// Height of capitals; tails may reach below the baseline.
+					b := box{s.X, s.X + s.Length, s.Y - 0.7*s.Size, s.Y}
+					if b.x1 > d.WidthMM+0.01 || b.x0 < -0.01 || b.y1 > d.HeightMM || b.y0 < 0 {
+						t.Fatalf("%d layers: %q lies outside the drawing", n, s.Text)
+					}
+					for _, o := range boxes {
+						if b.x0 < o.x1-0.01 && o.x0 < b.x1-0.01 && b.y0 < o.y1-0.01 && o.y0 < b.y1-0.01 {
+							t.Fatalf("%d layers in %v: %q overlaps other text", n, size, s.Text)
+						}
+					}
+					boxes = append(boxes, b)
+					if strings.HasPrefix(s.Text, "Coat ") || strings.HasPrefix(s.Text, "Medium") {
+						shown++
+					}
+				}
+			}
+			if shown != n {
+				t.Fatalf("%d layers, %d callouts", n, shown)
+			}
+		}
+	}
+}
+
+type svgSpan struct {
+	X      float64 `xml:"x,attr"`
+	Y      float64 `xml:"y,attr"`
+	Size   float64 `xml:"font-size,attr"`
+	Length float64 `xml:"textLength,attr"`
+	Text   string  `xml:",chardata"`
+}
+
+// spans reads the runs of text of a drawing; all of it must be well-formed.
+func spans(t *testing.T, svg []byte) []svgSpan {
+	t.Helper()
+	var out []svgSpan
+	d := xml.NewDecoder(bytes.NewReader(svg))
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return out
+		}
+		if err != nil {
+			t.Fatalf("not well-formed: %v", err)
+		}
+		if start, ok := token.(xml.StartElement); ok && start.Name.Local == "tspan" {
+			var s svgSpan
+			if err := d.DecodeElement(&s, &start); err != nil {
+				t.Fatal(err)
+			}
+			out = append(out, s)
+		}
+	}
+}
+
+func TestHostileLabelIsTextInSVG(t *testing.T) {
+	s := section([]paper.Band{{Kind: paper.PaintBand, Label: `</text><script>alert("x")</script>`, Note: "\u202Eab\x00]]>&amp;"}})
+	s.Title = "<b>&"
+	all, err := s.Draw(100, 60)
+	if err != nil {
+		t.Fatal(err)
+	}
+	svg := all[0].SVG()
+	d := xml.NewDecoder(bytes.NewReader(svg))
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			t.Fatalf("not well-formed: %v\n%s", err, svg)
+		}
+		if e, ok := token.(xml.StartElement); ok && (e.Name.Local == "script" || e.Name.Local == "b") {
+			t.Fatalf("text became markup: %s", svg)
+		}
+	}
+	for _, want := range []string{"<title id=\"title\">&lt;b&gt;&amp;</title>", "[U+202E]ab[U+0000]"} {
+		if !strings.Contains(string(svg), want) {
+			t.Errorf("%q is missing in %s", want, svg)
+		}
+	}
+}
+
+func TestSectionRefuses(t *testing.T) {
+	for name, s := range map[string]paper.Section{
+		"no layers":                  section(nil),
+		"a measured nothing":         section([]paper.Band{{Label: "x", Certainty: paper.Measured}}),
+		"a character without a face": section([]paper.Band{{Label: "\u1200"}}),
+	} {
+		if d, err := s.Draw(100, 100); err == nil || d != nil {
+			t.Errorf("%s: drawn", name)
+		}
+	}
+	if _, err := section(sampleBands()).Draw(100, 9); !errors.Is(err, paper.ErrTooLong) {
+		t.Errorf("no room: %v", err)
+	}
+	_, err := section([]paper.Band{{Label: "a"}, {Label: "\u1200"}}).Draw(100, 100)
+	var g *paper.GlyphError
+	if !errors.As(err, &g) || g.Rune != 0x1200 || g.Field != "layer 2" {
+		t.Errorf("error does not name character and layer: %v", err)
+	}
+}
+
+func TestThickness(t *testing.T) {
+	for microns, want := range map[int64]string{1: "1 µm", 450: "450 µm", 999: "999 µm", 1000: "1 mm", 3175: "3.175 mm", 6350: "6.35 mm", 12000: "12 mm"} {
+		if got := strings.ReplaceAll(paper.Thickness(microns), paper.ThinSpace, " "); got != want {
+			t.Errorf("%d: %q, want %q", microns, got, want)
+		}
+	}
+}

@@ -33,11 +33,13 @@ func missing(t *testing.T, what string) {
 // run runs an outside program and returns what it printed.
 func run(t *testing.T, name string, args ...string) string {
 	t.Helper()
-	out, err := exec.Command(tool(t, name), args...).CombinedOutput()
-	if err != nil {
-		t.Fatalf("%s %s: %v\n%s", name, strings.Join(args, " "), err, out)
+	var out, complaints strings.Builder
+	cmd := exec.Command(tool(t, name), args...)
+	cmd.Stdout, cmd.Stderr = &out, &complaints
+	if err := cmd.Run(); err != nil {
+		t.Fatalf("%s %s: %v\n%s%s", name, strings.Join(args, " "), err, out.String(), complaints.String())
 	}
-	return string(out)
+	return out.String()
 }
 
 func save(t *testing.T, name string, data []byte) string {
