@@ -232,6 +232,14 @@ func TestMain(m *testing.M) {
 			return nil
 		})
 		fmt.Println(err)
+	case "hang in a folder":
+		err := safefile.CreateDir(filepath.Join(dir, "a"), func(dir string) error {
+			fillDir(dir)
+			fmt.Println("writing")
+			time.Sleep(time.Minute)
+			return nil
+		})
+		fmt.Println(err)
 	case "big":
 		err := safefile.Create(filepath.Join(dir, "a"), 0o644, func(f *os.File) error {
 			_, err := f.Write(make([]byte, 1<<20))
@@ -250,8 +258,14 @@ func TestKilled(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("needs kill -9")
 	}
+	for _, job := range []string{"hang", "hang in a folder"} {
+		t.Run(job, func(t *testing.T) { killed(t, job) })
+	}
+}
+
+func killed(t *testing.T, job string) {
 	dir := t.TempDir()
-	cmd := child("hang", dir)
+	cmd := child(job, dir)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
