@@ -1,0 +1,185 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+	_ "time/tzdata" // a studio's time zone must be known on any machine
+
+	"backleaf/record"
+	"backleaf/record/book"
+)
+
+// app is one run of the program: where it reads and writes, and its clock.
+type app struct {
+	in       io.Reader
+	out, err io.Writer
+	env      func(string) string
+	now      func() time.Time
+
+	bookPath string
+	asJSON   bool
+}
+
+// Exit codes, printed in the help of the root command.
+const (
+	exitDone      = 0
+	exitError     = 1
+	exitUsage     = 2
+	exitFinding   = 3
+	exitIntegrity = 4
+	exitNoBook    = 5
+	exitNewer     = 6
+)
+
+// failure is an error with its exit code and one hint for what to do next.
+type failure struct {
+	err  error
+	hint string
+	code int
+}
+
+func (f *failure) Error() string { return f.err.Error() }
+func (f *failure) Unwrap() error { return f.err }
+
+// usage is a mistake in the words of the command line.
+func usage(hint, format string, args ...any) error {
+	return &failure{fmt.Errorf(format, args...), hint, exitUsage}
+}
+
+// hinted gives an error its hint.
+func hinted(err error, hint string) error {
+	if err == nil {
+		return nil
+	}
+	return &failure{err, hint, exitError}
+}
+
+// run executes one command line and returns the exit code.
+func (a *app) run(ctx context.Context, args []string) int {
+	root := newRoot(a)
+	root.SetArgs(args)
+	root.SetIn(a.in)
+	root.SetOut(a.out)
+	root.SetErr(a.err)
+	err := root.ExecuteContext(ctx)
+	if err == nil {
+		return exitDone
+	}
+	code, hint := exitError, ""
+	var f *failure
+	if errors.As(err, &f) {
+		code, hint = f.code, f.hint
+	}
+	switch {
+	case errors.Is(err, book.ErrNoBook):
+		code, hint = exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"
+	case errors.Is(err, book.ErrNewer):
+		code, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
+	case errors.Is(err, book.ErrNotBook):
+		hint = orElse(hint, "name the studio's book with --book FILE")
+	case errors.Is(err, errQuiet):
+		return code
+	}
+	var bad *book.BadEntry
+	if errors.As(err, &bad) {
+		code = exitIntegrity
+	}
+	fmt.Fprintf(a.err, "backleaf: %s\n", clean(err.Error()))
+	if hint != "" {
+		fmt.Fprintf(a.err, "hint: %s\n", clean(hint))
+	}
+	return code
+}
+
+// errQuiet ends a command with its exit code when everything has been said.
+var errQuiet = errors.New("said already")
+
+// quiet ends a command with an exit code and no further word.
+func quiet(code int) error { return &failure{errQuiet, "", code} }
+
+func orElse(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}
+
+// clean makes text from outside safe for a terminal: what could steer it is
+// shown as a code instead.
+func clean(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		if r != '\n' && record.CheckLine(string(r)) != nil {
+			fmt.Fprintf(&b, "<U+%04X>", r)
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// say prints data for the reader.
+func (a *app) say(format string, args ...any) {
+	fmt.Fprint(a.out, clean(fmt.Sprintf(format, args...)), "\n")
+}
+
+// talk prints a remark that is not data.
+func (a *app) talk(format string, args ...any) {
+	fmt.Fprint(a.err, clean(fmt.Sprintf(format, args...)), "\n")
+}
+
+// path returns the file of the book.
+func (a *app) path() string {
+	return orElse(orElse(a.bookPath, a.env("BACKLEAF_BOOK")), "studio.sqlite")
+}
+
+// open opens the book for writing.
+func (a *app) open(ctx context.Context) (*book.Book, error) { return book.Open(ctx, a.path()) }
+
+// read opens the book for reading and hands it to do.
+func (a *app) read(ctx context.Context, do func(*book.Book) error) error {
+	b, err := book.OpenReadOnly(ctx, a.path())
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	return do(b)
+}
+
+// write opens the book for writing and hands it to do.
+func (a *app) write(ctx context.Context, do func(*book.Book) error) error {
+	b, err := a.open(ctx)
+	if err != nil {
+		return err
+	}
+	err = do(b)
+	if cerr := b.Close(); err == nil {
+		err = cerr
+	}
+	return err
+}
+
+// zone returns the studio's time zone, or the computer's own.
+func zone(s record.Studio) *time.Location {
+	if s.Zone != "" {
+		if l, err := time.LoadLocation(s.Zone); err == nil {
+			return l
+		}
+	}
+	return time.Local
+}
+
+// isTerminal reports whether remarks go to a person.
+func (a *app) isTerminal() bool {
+	f, ok := a.err.(*os.File)
+	if !ok {
+		return false
+	}
+	st, err := f.Stat()
+	return err == nil && st.Mode()&os.ModeCharDevice != 0
+}

@@ -1,0 +1,96 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+// The groups of the help, as a painter thinks.
+const (
+	groupStudio = "studio"
+	groupShelf  = "shelf"
+	groupBench  = "bench"
+	groupPaper  = "paper"
+	groupBack   = "back"
+	groupKeep   = "keep"
+)
+
+func newRoot(a *app) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "backleaf",
+		Short: "the record of a painting panel, from bare board to the buyer's wall",
+		Long: `backleaf keeps the record of painting panels made by hand, from the bare board
+to the buyer's wall, and prints the label for the back and the certificate.
+
+Panels are named by number (KB26-0142-1), by the short end of it (0142), as a
+range (0142-0155) or as batch:NAME; --except takes some out again.
+
+Exit codes: 0 done, 1 error, 2 wrong usage, 3 a finding falls short,
+4 the book or a paper does not hold, 5 no book here, 6 the book is newer than
+this program.`,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+	}
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetHelpCommandGroupID(groupKeep)
+	root.PersistentFlags().StringVar(&a.bookPath, "book", "", "the studio's book (else $BACKLEAF_BOOK, else studio.sqlite here)")
+	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
+		return usage("see \"backleaf "+commandPath(c)+" --help\"", "%v", err)
+	})
+	for _, g := range []cobra.Group{
+		{ID: groupStudio, Title: "The studio:"},
+		{ID: groupShelf, Title: "The shelf:"},
+		{ID: groupBench, Title: "At the bench:"},
+		{ID: groupPaper, Title: "On paper:"},
+		{ID: groupBack, Title: "Looking back:"},
+		{ID: groupKeep, Title: "Keeping:"},
+	} {
+		root.AddGroup(&g)
+	}
+	add := func(group string, cs ...*cobra.Command) {
+		for _, c := range cs {
+			c.GroupID = group
+			root.AddCommand(c)
+		}
+	}
+	add(groupStudio, newStudio(a))
+	add(groupShelf, newMaterial(a), newLot(a))
+	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
+		newWarm(a), newInspect(a), newClimate(a), newNote(a), newAmend(a), newWithdraw(a))
+	add(groupBack, newShow(a), newList(a), newJournal(a))
+	add(groupKeep, newImport(a), newExport(a))
+	return root
+}
+
+func commandPath(c *cobra.Command) string {
+	return strings.TrimPrefix(strings.TrimPrefix(c.CommandPath(), "backleaf"), " ")
+}
+
+// wanted checks the number of words after a command.
+func wanted(low, high int, what string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if len(args) < low || high >= 0 && len(args) > high {
+			return usage("see \"backleaf "+commandPath(c)+" --help\"", "expected %s", what)
+		}
+		return nil
+	}
+}
+
+// folder is a command that only holds others.
+func folder(use, short string, subs ...*cobra.Command) *cobra.Command {
+	c := &cobra.Command{Use: use, Short: short, Args: func(c *cobra.Command, args []string) error {
+		if len(args) > 0 {
+			return usage("see \"backleaf "+commandPath(c)+" --help\"", "there is no command %q here", args[0])
+		}
+		return nil
+	}, RunE: func(c *cobra.Command, _ []string) error { return c.Help() }}
+	c.AddCommand(subs...)
+	return c
+}
+
+// jsonFlag adds --json to a command that reads.
+func (a *app) jsonFlag(c *cobra.Command) *cobra.Command {
+	c.Flags().BoolVar(&a.asJSON, "json", false, "print JSON")
+	return c
+}
