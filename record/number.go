@@ -2,7 +2,6 @@ package record
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -33,7 +32,45 @@ func CheckCharacter(zone string) byte {
 	return betanumeric[sum%29]
 }
 
-var numberParts = regexp.MustCompile(`^([BCDFGHJKMNPQRSTVWXZ]{1,4})([0-9]{2})-?((?:0[0-9]{3}|[1-9][0-9]{3,6}))-?([0-9BCDFGHJKMNPQRSTVWXZ])$`)
+// hyphens are the hyphen and what text programs put in its place.
+var hyphens = strings.NewReplacer("-", "", "\u2010", "", "\u2011", "", "\u2012", "", "\u2013", "", "\u2212", "")
+
+// bare returns what is typed in capitals, without hyphens.
+func bare(s string) string {
+	return strings.Map(func(r rune) rune {
+		if 'a' <= r && r <= 'z' {
+			return r - 'a' + 'A'
+		}
+		return r
+	}, hyphens.Replace(strings.TrimSpace(s)))
+}
+
+// isMark reports one to four capitals of the alphabet.
+func isMark(s string) bool { return len(s) >= 1 && len(s) <= 4 && consists(s, capitals[10:]) }
+
+const capitals = "0123456789BCDFGHJKMNPQRSTVWXZ"
+
+func consists(s, of string) bool {
+	for i := 0; i < len(s); i++ {
+		if strings.IndexByte(of, s[i]) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// scan takes a bare number apart.
+func scan(s string) (mark, year, serial, check string, ok bool) {
+	m := strings.IndexAny(s, "0123456789")
+	if m < 0 || len(s) < m+7 || len(s) > m+10 {
+		return "", "", "", "", false
+	}
+	last := len(s) - 1
+	mark, year, serial, check = s[:m], s[m:m+2], s[m+2:last], s[last:]
+	ok = isMark(mark) && consists(year+serial, capitals[:10]) && consists(check, capitals) &&
+		strings.Trim(serial, "0") != "" && (len(serial) == 4 || serial[0] != '0')
+	return mark, year, serial, check, ok
+}
 
 // NewNumber makes the number of a panel. The mark is one to four capitals of
 // the betanumeric set; year is 0 to 99 or a full year; serial 1 to 9999999.
@@ -59,8 +96,8 @@ func zone(head, naan string) string {
 
 // ValidMark says why a studio mark cannot be used, or nil.
 func ValidMark(mark string) error {
-	if !regexp.MustCompile(`^[BCDFGHJKMNPQRSTVWXZ]{1,4}$`).MatchString(mark) {
-		return fmt.Errorf("mark %q: expected one to four capital consonants without L and Y, for example KB", mark)
+	if !isMark(mark) {
+		return fmt.Errorf("mark %q: expected one to four capital consonants without L and Y, for example KB", clip(mark))
 	}
 	return nil
 }
@@ -68,21 +105,21 @@ func ValidMark(mark string) error {
 // ParseNumber reads a whole number in any case, with or without hyphens, and
 // checks its check character.
 func ParseNumber(s, naan string) (Number, error) {
-	m := numberParts.FindStringSubmatch(strings.ToUpper(strings.TrimSpace(s)))
-	if m == nil {
+	mark, year, serial, check, ok := scan(bare(s))
+	if !ok {
 		return "", fmt.Errorf("%q is not a panel number: expected something like KB26-0142-1", clip(s))
 	}
-	head := m[1] + m[2] + "-" + m[3]
-	if want := strings.ToUpper(string(CheckCharacter(zone(head, naan)))); want != m[4] {
+	head := mark + year + "-" + serial
+	if want := strings.ToUpper(string(CheckCharacter(zone(head, naan)))); want != check {
 		return "", fmt.Errorf("%q has a wrong check character", clip(s))
 	}
-	return Number(head + "-" + m[4]), nil
+	return Number(head + "-" + check), nil
 }
 
 // WellFormed reports that n has the shape of a number in its one spelling.
 func (n Number) WellFormed() bool {
-	m := numberParts.FindStringSubmatch(string(n))
-	return m != nil && string(n) == m[1]+m[2]+"-"+m[3]+"-"+m[4]
+	mark, year, serial, check, ok := scan(n.Bare())
+	return ok && string(n) == mark+year+"-"+serial+"-"+check
 }
 
 // Year returns the two figures of the year, and Serial the running number.
@@ -92,9 +129,9 @@ func (n Number) Year() int { y, _ := n.parts(); return y }
 func (n Number) Serial() int { _, s := n.parts(); return s }
 
 func (n Number) parts() (year, serial int) {
-	if m := numberParts.FindStringSubmatch(string(n)); m != nil {
-		year, _ = strconv.Atoi(m[2])
-		serial, _ = strconv.Atoi(m[3])
+	if _, y, s, _, ok := scan(n.Bare()); ok {
+		year, _ = strconv.Atoi(y)
+		serial, _ = strconv.Atoi(s)
 	}
 	return year, serial
 }

@@ -13,9 +13,10 @@ const Unknown = "unknown"
 
 // quantity is a measured amount: a decimal or a fraction and a unit, kept in
 // the spelling and the unit in which it was measured ("3.2 mm", "8 1/2 in").
-// The zero value means "not recorded". Conversion to the base unit is exact
-// rational arithmetic, rounded once, half away from zero.
-type quantity[D dimension] struct{ text string }
+// The zero value means "not recorded"; unknown is a number without a unit.
+// Conversion to the base unit is exact rational arithmetic, rounded once, half
+// away from zero.
+type quantity[D dimension] struct{ number, unit string }
 
 // dimension names what is measured and the units it may be measured in.
 type dimension interface {
@@ -23,25 +24,31 @@ type dimension interface {
 	units() []unit
 }
 
-// unit is one accepted spelling; the first unit of equal name wins.
-// num/den converts one of it to the base unit of its dimension.
+// unit is one unit and its other spellings. An amount in the base unit is
+// (amount - zero) * num / den; zero is not 0 only for degrees Fahrenheit.
 type unit struct {
 	name     string
 	num, den int64
 	also     []string
+	zero     int64
 }
 
 // IsZero reports that nothing was recorded.
-func (q quantity[D]) IsZero() bool { return q.text == "" }
+func (q quantity[D]) IsZero() bool { return q.number == "" }
 
 // IsUnknown reports that the value was recorded as unknown.
-func (q quantity[D]) IsUnknown() bool { return q.text == Unknown }
+func (q quantity[D]) IsUnknown() bool { return q.number == Unknown }
 
 // String returns the value as it was measured.
-func (q quantity[D]) String() string { return q.text }
+func (q quantity[D]) String() string {
+	if q.unit == "" {
+		return q.number
+	}
+	return q.number + " " + q.unit
+}
 
 // MarshalText returns the canonical spelling.
-func (q quantity[D]) MarshalText() ([]byte, error) { return []byte(q.text), nil }
+func (q quantity[D]) MarshalText() ([]byte, error) { return []byte(q.String()), nil }
 
 // UnmarshalText reads what a person may type; see the Parse functions.
 func (q *quantity[D]) UnmarshalText(b []byte) error {
@@ -53,38 +60,58 @@ func (q *quantity[D]) UnmarshalText(b []byte) error {
 }
 
 // Number returns the digits without the unit, e.g. "8 1/2".
-func (q quantity[D]) Number() string {
-	n, _ := splitUnit(q.text)
-	return n
-}
+func (q quantity[D]) Number() string { return q.number }
 
 // Unit returns the unit without the digits, e.g. "in".
-func (q quantity[D]) Unit() string {
-	_, u := splitUnit(q.text)
-	return u
+func (q quantity[D]) Unit() string { return q.unit }
+
+// Units returns the units such an amount may be in, in their one spelling.
+func (quantity[D]) Units() []string {
+	var d D
+	var names []string
+	for _, u := range d.units() {
+		names = append(names, u.name)
+	}
+	return names
 }
 
 // base returns the amount in the base unit, and whether it is known.
 func (q quantity[D]) base() (int64, bool) {
-	if q.text == "" || q.text == Unknown {
-		return 0, false
+	un, ok := findUnit[D](q.unit)
+	if !ok {
+		return 0, false // absent or unknown
 	}
-	n, u := splitUnit(q.text)
-	r, err := parseNumber(n)
+	r, err := parseNumber(q.number)
 	if err != nil {
 		return 0, false
 	}
-	un, ok := findUnit[D](u)
-	if !ok {
-		return 0, false
-	}
-	return roundRat(r.Mul(r, big.NewRat(un.num, un.den)))
+	return un.base(r)
 }
 
-func splitUnit(s string) (number, unit string) {
-	i := strings.LastIndexAny(s, "0123456789")
-	return strings.TrimSpace(s[:i+1]), strings.TrimSpace(s[i+1:])
+func (u unit) base(r *big.Rat) (int64, bool) {
+	r.Sub(r, new(big.Rat).SetInt64(u.zero))
+	n, ok := roundRat(r.Mul(r, big.NewRat(u.num, u.den)))
+	return n, ok && n <= maxBase && n >= -maxBase
 }
+
+// splitUnit parts what is typed into figures and unit: the unit begins at the
+// first character that no figure has. It may hold a digit itself ("g/m2") or
+// begin with a stroke ("14 /cm").
+func splitUnit(s string) (number, unit string) {
+	i := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("0123456789.,/ -+", r) })
+	if i < 0 {
+		return strings.TrimSpace(s), ""
+	}
+	number, unit = strings.TrimSpace(s[:i]), s[i:]
+	if n, ok := strings.CutSuffix(number, "/"); ok {
+		number, unit = strings.TrimSpace(n), "/"+unit
+	}
+	return number, strings.Join(strings.Fields(unit), " ")
+}
+
+// typography turns signs that a text program puts in into those of the keyboard.
+var typography = strings.NewReplacer("\u2212", "-", "\u2044", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4",
+	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "\u00a0", " ", "\u202f", " ")
 
 func findUnit[D dimension](name string) (unit, bool) {
 	var d D
@@ -102,44 +129,40 @@ func findUnit[D dimension](name string) (unit, bool) {
 }
 
 func parseQuantity[D dimension](s string) (quantity[D], error) {
+	var none quantity[D]
 	var d D
 	s = strings.TrimSpace(s)
 	switch {
 	case s == "":
-		return quantity[D]{}, nil
+		return none, nil
 	case strings.EqualFold(s, Unknown):
-		return quantity[D]{Unknown}, nil
+		return quantity[D]{number: Unknown}, nil
 	case len(s) > 40:
-		return quantity[D]{}, fmt.Errorf("%s is too long: expected something like %s", d.name(), example[D]())
+		return none, fmt.Errorf("%s %q is too long: expected something like %s", d.name(), clip(s), example[D]())
 	}
-	// A unit may hold a figure of its own: "g/m2", "oz/yd2".
-	n, u := s, ""
-	if i := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("0123456789.,/ -+", r) }); i >= 0 {
-		n, u = s[:i], s[i:]
-		if strings.HasSuffix(strings.TrimSpace(n), "/") { // "14 /cm"
-			n, u = strings.TrimSuffix(strings.TrimSpace(n), "/"), "/"+u
-		}
-	}
-	n, u = strings.TrimSpace(n), strings.TrimSpace(u)
+	n, u := splitUnit(typography.Replace(s))
 	un, ok := findUnit[D](u)
 	if !ok {
 		if u == "" {
-			return quantity[D]{}, fmt.Errorf("%s %q has no unit: expected something like %s", d.name(), s, example[D]())
+			return none, fmt.Errorf("%s %q has no unit: expected something like %s", d.name(), s, example[D]())
 		}
-		return quantity[D]{}, fmt.Errorf("%s %q: the unit must be one of %s", d.name(), s, unitNames[D]())
+		return none, fmt.Errorf("%s %q: the unit must be %s", d.name(), s, unitNames[D]())
 	}
 	n, err := tidyNumber(n)
 	if err != nil {
-		return quantity[D]{}, fmt.Errorf("%s %q: %w; expected something like %s", d.name(), s, err, example[D]())
+		return none, fmt.Errorf("%s %q: %w; expected something like %s", d.name(), s, err, example[D]())
 	}
-	r, _ := parseNumber(n)
+	r, err := parseNumber(n)
+	if err != nil {
+		return none, fmt.Errorf("%s %q: %w; expected something like %s", d.name(), s, err, example[D]())
+	}
 	if r.Sign() < 0 && !signed(d) {
-		return quantity[D]{}, fmt.Errorf("%s %q: it cannot be less than nothing", d.name(), s)
+		return none, fmt.Errorf("%s %q: it cannot be less than nothing", d.name(), s)
 	}
-	if b, ok := roundRat(r.Mul(r, big.NewRat(un.num, un.den))); !ok || b > maxBase || b < -maxBase {
-		return quantity[D]{}, fmt.Errorf("%s %q: it is too large", d.name(), s)
+	if _, ok := un.base(r); !ok {
+		return none, fmt.Errorf("%s %q: it is too large", d.name(), s)
 	}
-	return quantity[D]{n + " " + un.name}, nil
+	return quantity[D]{n, un.name}, nil
 }
 
 // maxBase keeps every base amount well inside the integers that RFC 8785
@@ -152,9 +175,14 @@ func signed(d dimension) bool { _, ok := d.(temperatureDim); return ok }
 // one space before a fraction, no plus sign, no leading zeros. Trailing zeros
 // after the point are kept: they say how finely it was measured.
 func tidyNumber(s string) (string, error) {
+	if whole, three, ok := strings.Cut(s, ","); ok && len(three) == 3 && isDigits(three) && strings.Trim(whole, "0+-") != "" {
+		return "", fmt.Errorf("a comma before three figures could mean thousands: write %s%s or %s.%s", whole, three, whole, three)
+	}
 	t := strings.Join(strings.Fields(strings.ReplaceAll(s, ",", ".")), " ")
-	neg := strings.HasPrefix(t, "-")
-	t = strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(t, "-"), "+"))
+	sign := ""
+	if t != "" && (t[0] == '-' || t[0] == '+') {
+		sign, t = strings.Trim(t[:1], "+"), strings.TrimSpace(t[1:])
+	}
 	if i := strings.Index(t, "-"); i > 0 && strings.Contains(t[i:], "/") { // 8-1/2
 		t = t[:i] + " " + t[i+1:]
 	}
@@ -163,24 +191,24 @@ func tidyNumber(s string) (string, error) {
 		whole, frac = "", t
 	}
 	if whole != "" {
-		w := strings.TrimLeft(whole, "0")
-		if w == "" || w[0] == '.' {
-			w = "0" + w
+		whole = strings.TrimLeft(whole, "0")
+		if (whole == "" && frac == "") || strings.HasPrefix(whole, ".") {
+			whole = "0" + whole
 		}
-		whole = w
 	}
 	t = strings.TrimSpace(whole + " " + frac)
-	if neg {
-		t = "-" + t
-	}
-	if _, err := parseNumber(t); err != nil {
+	r, err := parseNumber(t)
+	if err != nil {
 		return "", err
+	}
+	if r.Sign() != 0 {
+		t = sign + t
 	}
 	return t, nil
 }
 
 func parseNumber(s string) (*big.Rat, error) {
-	bad := fmt.Errorf("%q is not a number", s)
+	bad := fmt.Errorf("%q is not a number", clip(s))
 	neg := strings.HasPrefix(s, "-")
 	t := strings.TrimPrefix(s, "-")
 	whole, frac, mixed := strings.Cut(t, " ")
@@ -237,16 +265,14 @@ func roundRat(r *big.Rat) (int64, bool) {
 }
 
 func unitNames[D dimension]() string {
-	var d D
-	var names []string
-	for _, u := range d.units() {
-		names = append(names, u.name)
+	names := quantity[D]{}.Units()
+	last := len(names) - 1
+	if last == 0 {
+		return names[0]
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(names[:last], ", ") + " or " + names[last]
 }
 
 func example[D dimension]() string {
-	var d D
-	u := d.units()[0].name
-	return fmt.Sprintf("%q", "10 "+u)
+	return fmt.Sprintf("%q", "10 "+quantity[D]{}.Units()[0])
 }

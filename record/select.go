@@ -23,39 +23,39 @@ const maxRange = 5000
 // hyphens. A short form must fit exactly one panel. The error of a mistyped
 // number offers the nearest real ones.
 func (r Roll) Find(typed string) (Number, error) {
-	bare := strings.ToUpper(strings.ReplaceAll(strings.TrimSpace(typed), "-", ""))
+	bare := bare(typed)
 	if bare == "" || len(bare) > 40 {
 		return "", fmt.Errorf("%q is not a panel number", clip(typed))
 	}
-	var full, fits []Number
+	serial := 0
+	if isDigits(bare) {
+		serial, _ = strconv.Atoi(bare)
+	}
+	var fits []Number
 	for _, n := range r.Numbers {
 		b := n.Bare()
 		switch {
 		case b == bare:
-			full = append(full, n)
-		case b[:len(b)-1] == bare, isDigits(bare) && n.Serial() == atoi(bare):
+			return n, nil
+		case b[:len(b)-1] == bare, serial > 0 && n.Serial() == serial:
 			fits = append(fits, n)
 		}
-	}
-	if len(full) == 1 {
-		return full[0], nil
 	}
 	switch len(fits) {
 	case 1:
 		return fits[0], nil
 	case 0:
-		if _, err := ParseNumber(typed, r.NAAN); err == nil {
-			return "", fmt.Errorf("there is no panel %s in this book%s", strings.ToUpper(typed), r.nearest(bare))
-		} else if numberParts.MatchString(bare) {
-			return "", fmt.Errorf("%s has a wrong check character or was mistyped%s", strings.ToUpper(clip(typed)), r.nearest(bare))
+		if n, err := ParseNumber(typed, r.NAAN); err == nil {
+			return "", fmt.Errorf("there is no panel %s in this book%s", n, r.nearest(bare))
+		}
+		if _, _, _, _, ok := scan(bare); ok {
+			return "", fmt.Errorf("%q has a wrong check character or was mistyped%s", clip(typed), r.nearest(bare))
 		}
 		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
 	slices.SortFunc(fits, CompareNumbers)
 	return "", fmt.Errorf("%q fits %s: type more of the number", clip(typed), list(fits))
 }
-
-func atoi(s string) int { n, _ := strconv.Atoi(s); return n }
 
 func list(ns []Number) string {
 	var s []string
@@ -134,6 +134,9 @@ func (r Roll) Select(terms, except []string) ([]Number, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(in) == 0 {
+		return nil, fmt.Errorf("no panel was named")
+	}
 	out, err := r.union(except)
 	if err != nil {
 		return nil, err
@@ -174,7 +177,7 @@ func (r Roll) term(t string) ([]Number, error) {
 		return slices.Clone(r.Numbers), nil
 	}
 	if b, ok := strings.CutPrefix(t, "batch:"); ok {
-		ns := r.Batches[Key(b)]
+		ns := r.Batches[Key(strings.ToLower(b))]
 		if len(ns) == 0 {
 			return nil, fmt.Errorf("there is no batch %q", clip(b))
 		}

@@ -10,6 +10,9 @@ import (
 // it changes: "8 x 10 x 1/8 in", "30 x 40 cm x 3.2 mm".
 type Size struct{ Height, Width, Depth Length }
 
+// times holds the signs that may stand between the figures of a size.
+var times = strings.NewReplacer("X", "x", "×", "x", "*", "x")
+
 // ParseSize reads what a person types: "8 x 10 x 1/8 in", "300x400x4mm",
 // "30 × 40 cm × 3 mm". A figure without a unit takes the next unit to its
 // right.
@@ -18,12 +21,12 @@ func ParseSize(s string) (Size, error) {
 		return Size{}, nil
 	}
 	bad := func(why string) (Size, error) {
-		return Size{}, fmt.Errorf("size %q: %s; expected height x width x depth, for example \"30 x 40 cm x 3 mm\" or \"8 x 10 x 1/8 in\"", s, why)
+		return Size{}, fmt.Errorf("size %q: %s; expected height x width x depth, for example \"30 x 40 cm x 3 mm\" or \"8 x 10 x 1/8 in\"", clip(s), why)
 	}
 	if len(s) > 100 {
 		return bad("it is too long")
 	}
-	parts := strings.FieldsFunc(s, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' || r == '*' })
+	parts := strings.Split(times.Replace(typography.Replace(s)), "x")
 	if len(parts) < 2 || len(parts) > 3 {
 		return bad("it needs two or three figures")
 	}
@@ -31,16 +34,17 @@ func ParseSize(s string) (Size, error) {
 	unit := ""
 	for i := len(parts) - 1; i >= 0; i-- {
 		p := strings.TrimSpace(parts[i])
-		if _, u := splitUnit(p); u != "" && !strings.EqualFold(p, Unknown) {
-			unit = u
-		} else if p != "" && !strings.EqualFold(p, Unknown) {
-			if unit == "" {
-				return bad("it has no unit")
-			}
-			p += " " + unit
-		}
 		if p == "" {
 			return bad("a figure is missing")
+		}
+		if !strings.EqualFold(p, Unknown) {
+			if _, u := splitUnit(p); u != "" {
+				unit = u
+			} else if unit == "" {
+				return bad("it has no unit")
+			} else {
+				p += " " + unit
+			}
 		}
 		l, err := ParseLength(p)
 		if err != nil {

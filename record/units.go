@@ -1,5 +1,7 @@
 package record
 
+import "slices"
+
 // Length is a measured length; base unit micrometre.
 type Length struct{ quantity[lengthDim] }
 
@@ -42,57 +44,58 @@ type threadDim struct{}
 func (lengthDim) name() string { return "length" }
 func (lengthDim) units() []unit {
 	return []unit{
-		{"mm", 1000, 1, nil}, {"cm", 10000, 1, nil}, {"m", 1000000, 1, nil},
-		{"in", 25400, 1, []string{`"`, "″", "inch", "inches"}}, {"ft", 304800, 1, []string{"'"}},
-		{"µm", 1, 1, []string{"um", "μm", "micron", "microns"}}, {"mil", 254, 10, []string{"mils"}},
+		{"mm", 1000, 1, nil, 0}, {"cm", 10000, 1, nil, 0}, {"m", 1000000, 1, nil, 0},
+		{"in", 25400, 1, []string{`"`, "″", "inch", "inches"}, 0}, {"ft", 304800, 1, []string{"'"}, 0},
+		{"µm", 1, 1, []string{"um", "μm", "micron", "microns"}, 0}, {"mil", 254, 10, []string{"mils"}, 0},
 	}
 }
 
 func (massDim) name() string { return "mass" }
 func (massDim) units() []unit {
-	return []unit{{"g", 1000, 1, nil}, {"kg", 1000000, 1, nil}, {"mg", 1, 1, nil},
-		{"oz", 45359237, 1600, nil}, {"lb", 45359237, 100, nil}}
+	return []unit{{"g", 1000, 1, nil, 0}, {"kg", 1000000, 1, nil, 0}, {"mg", 1, 1, nil, 0},
+		{"oz", 45359237, 1600, nil, 0}, {"lb", 45359237, 100, nil, 0}}
 }
 
 func (amountDim) name() string { return "amount" }
 func (amountDim) units() []unit {
 	return []unit{
-		{"g", 1000, 1, nil}, {"kg", 1000000, 1, nil}, {"mL", 1000, 1, []string{"ml"}}, {"L", 1000000, 1, []string{"l"}},
-		{"oz", 45359237, 1600, nil}, {"lb", 45359237, 100, nil},
-		{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}}, {"US qt", 946352946, 1000, []string{"qt"}}, {"US gal", 3785411784, 1000, []string{"gal"}},
-		{"m", 1000000, 1, nil}, {"yd", 914400, 1, nil}, {"m2", 1000000, 1, []string{"m²"}}, {"sheets", 1, 1, []string{"sheet"}},
+		{"g", 1000, 1, nil, 0}, {"kg", 1000000, 1, nil, 0}, {"mL", 1000, 1, []string{"ml"}, 0}, {"L", 1000000, 1, []string{"l"}, 0},
+		{"oz", 45359237, 1600, nil, 0}, {"lb", 45359237, 100, nil, 0},
+		{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}, 0}, {"US qt", 946352946, 1000, []string{"qt"}, 0}, {"US gal", 3785411784, 1000, []string{"gal"}, 0},
+		{"m", 1000000, 1, nil, 0}, {"yd", 914400, 1, nil, 0}, {"m2", 1000000, 1, []string{"m²"}, 0}, {"sheets", 1, 1, []string{"sheet"}, 0},
 	}
 }
 
 func (percentDim) name() string { return "share" }
 func (percentDim) units() []unit {
-	return []unit{{"%", 1000, 1, []string{"percent", "per cent"}}}
+	return []unit{{"%", 1000, 1, []string{"percent", "per cent"}, 0}}
 }
 
 func (densityDim) name() string { return "density" }
 func (densityDim) units() []unit {
-	return []unit{{"g/mL", 1000, 1, []string{"g/ml", "kg/L", "kg/l", "g/cm3"}}, {"kg/m3", 1, 1, []string{"kg/m³", "g/L"}}}
+	return []unit{{"g/mL", 1000, 1, []string{"g/ml", "kg/L", "kg/l", "g/cm3"}, 0}, {"kg/m3", 1, 1, []string{"kg/m³", "g/L"}, 0},
+		{"lb/US gal", 453592370000, 3785411784, []string{"lb/gal"}, 0}}
 }
 
 func (durationDim) name() string { return "time" }
 func (durationDim) units() []unit {
-	return []unit{{"h", 3600, 1, []string{"hour", "hours"}}, {"min", 60, 1, []string{"minute", "minutes"}}, {"s", 1, 1, nil},
-		{"d", 86400, 1, []string{"day", "days"}}, {"weeks", 604800, 1, []string{"week", "w"}}, {"months", 2629746, 1, []string{"month"}}}
+	return []unit{{"h", 3600, 1, []string{"hour", "hours"}, 0}, {"min", 60, 1, []string{"minute", "minutes"}, 0}, {"s", 1, 1, nil, 0},
+		{"d", 86400, 1, []string{"day", "days"}, 0}, {"weeks", 604800, 1, []string{"week", "w"}, 0}, {"months", 2629746, 1, []string{"month"}, 0}}
 }
 
 func (temperatureDim) name() string { return "temperature" }
 func (temperatureDim) units() []unit {
-	return []unit{{"°C", 1000, 1, []string{"C", "c", "℃"}}, {"°F", 5000, 9, []string{"F", "f", "℉"}}}
+	return []unit{{"°C", 1000, 1, []string{"C", "c", "℃"}, 0}, {"°F", 5000, 9, []string{"F", "f", "℉"}, 32}}
 }
 
 func (massPerAreaDim) name() string { return "weight of cloth" }
 func (massPerAreaDim) units() []unit {
-	return []unit{{"g/m2", 1000, 1, []string{"g/m²", "gsm"}}, {"oz/yd2", 28349523125, 836127360, []string{"oz/yd²", "oz"}}}
+	return []unit{{"g/m2", 1000, 1, []string{"g/m²", "gsm"}, 0}, {"oz/yd2", 2834952312500, 83612736, []string{"oz/yd²", "oz"}, 0}}
 }
 
 func (threadDim) name() string { return "thread count" }
 func (threadDim) units() []unit {
-	return []unit{{"/cm", 100, 1, []string{"per cm"}}, {"/in", 10000, 254, []string{"per in"}}}
+	return []unit{{"/cm", 100, 1, []string{"per cm"}, 0}, {"/in", 10000, 254, []string{"per in"}, 0}}
 }
 
 // Micrometers returns the length in µm and whether it is known.
@@ -119,12 +122,10 @@ func (a Amount) SquareMillimeters() (int64, bool) { return a.in("m2") }
 func (a Amount) Sheets() (int64, bool) { return a.in("sheets") }
 
 func (a Amount) in(units ...string) (int64, bool) {
-	for _, u := range units {
-		if a.Unit() == u {
-			return a.base()
-		}
+	if !slices.Contains(units, a.unit) {
+		return 0, false
 	}
-	return 0, false
+	return a.base()
 }
 
 // Millipercent returns thousandths of a per cent and whether it is known.
@@ -137,13 +138,7 @@ func (d Density) MilligramsPerMilliliter() (int64, bool) { return d.base() }
 func (d Duration) Seconds() (int64, bool) { return d.base() }
 
 // Millicelsius returns thousandths of a degree Celsius and whether known.
-func (t Temperature) Millicelsius() (int64, bool) {
-	b, ok := t.base()
-	if ok && t.Unit() == "°F" {
-		b -= 17778 // 32 °F, to the nearest thousandth
-	}
-	return b, ok
-}
+func (t Temperature) Millicelsius() (int64, bool) { return t.base() }
 
 // MilligramsPerSquareMeter returns the weight of cloth and whether known.
 func (m MassPerArea) MilligramsPerSquareMeter() (int64, bool) { return m.base() }
