@@ -95,10 +95,14 @@ func (b Block) Split(heightMM float64) (head, tail Block) {
 	h := 0.0
 	for i, l := range b.lines {
 		if h += l.heightMM(); h > heightMM+1e-6 {
-			return Block{lines: b.lines[:i]}, Block{lines: b.lines[i:]}
+			return b.splitAt(i)
 		}
 	}
 	return b, Block{}
+}
+
+func (b Block) splitAt(i int) (head, tail Block) {
+	return Block{lines: b.lines[:i]}, Block{lines: b.lines[i:]}
 }
 
 // ErrTooLong says that text does not fit its place at the smallest size allowed.
