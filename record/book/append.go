@@ -1,0 +1,157 @@
+package book
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"time"
+
+	"golang.org/x/mod/sumdb/tlog"
+
+	"backleaf/record"
+)
+
+// Append writes entries at the end of the journal, all or none, and returns
+// them as stored: each with its number, and with the time now where it does
+// not say when it was written down. An entry that has a number must have the
+// next one. When Append returns without error they are on the disk.
+//
+// An error about the i-th entry is an [*AppendError].
+func (b *Book) Append(ctx context.Context, now time.Time, es ...record.Entry) ([]record.Entry, error) {
+	return b.AppendPrivate(ctx, now, nil, es...)
+}
+
+// AppendPrivate is [Book.Append] for entries with private parts, by the place
+// of the entry in es. The entry must hold the digest that [Seal] returned.
+func (b *Book) AppendPrivate(ctx context.Context, now time.Time, private map[int]Private, es ...record.Entry) ([]record.Entry, error) {
+	return b.Compose(ctx, now, func(d *Draft) ([]record.Entry, map[int]Private, error) { return es, private, nil })
+}
+
+// Compose is [Book.AppendPrivate] for entries that depend on what the book
+// holds at that moment, such as the next free number: no other process writes
+// between compose and the append.
+func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error)) ([]record.Entry, error) {
+	var out []record.Entry
+	var erased bool
+	err := b.update(ctx, func(s *session) error {
+		d, err := newDraft(s)
+		if err != nil {
+			return err
+		}
+		es, private, err := compose(d)
+		if err != nil {
+			return err
+		}
+		out = make([]record.Entry, len(es))
+		for i, e := range es {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			if e.Written.IsZero() {
+				e.Written = record.Moment(now)
+			}
+			if e, err = d.append(e); err != nil {
+				return &AppendError{Index: i, Err: err}
+			}
+			if p, ok := private[i]; ok {
+				if err := d.keep(e, p); err != nil {
+					return &AppendError{Index: i, Err: err}
+				}
+			}
+			_, forgets := e.Body.(record.Forgotten)
+			erased = erased || forgets
+			out[i] = e
+		}
+		return d.finish()
+	})
+	if err != nil {
+		return nil, err
+	}
+	if erased {
+		return out, b.scrub(ctx)
+	}
+	return out, nil
+}
+
+// AppendError says which of several entries could not be appended.
+type AppendError struct {
+	Index int // from 0
+	Err   error
+}
+
+func (e *AppendError) Error() string { return e.Err.Error() }
+func (e *AppendError) Unwrap() error { return e.Err }
+
+// append writes one entry, its hashes and its look-up rows.
+func (d *Draft) append(e record.Entry) (record.Entry, error) {
+	next := d.size + 1
+	if e.Seq != 0 && e.Seq != next {
+		return e, &record.FieldError{Field: "seq", Why: fmt.Sprintf("the next entry of this book is %d, not %d", next, e.Seq)}
+	}
+	e.Seq = next
+	data, err := record.Encode(e)
+	if err != nil {
+		return e, err
+	}
+	// What is stored must read back as the same entry.
+	if e, err = record.DecodeStored(data); err != nil {
+		return e, err
+	}
+	if err := e.Refers(d); err != nil {
+		return e, err
+	}
+	if err := d.s.write("entry", "INSERT INTO entry (seq, bytes) VALUES (?, ?)", e.Seq, data); err != nil {
+		return e, err
+	}
+	if err := d.addHashes(data); err != nil {
+		return e, err
+	}
+	if err := d.index(e); err != nil {
+		return e, err
+	}
+	if f, ok := e.Body.(record.Forgotten); ok {
+		if err := d.s.write("erase", "DELETE FROM private WHERE seq = ?", f.Entry); err != nil {
+			return e, err
+		}
+	}
+	d.size = e.Seq
+	return e, nil
+}
+
+func (d *Draft) addHashes(data []byte) error {
+	hashes, err := tlog.StoredHashes(d.size, data, d.s)
+	if err != nil {
+		return err
+	}
+	idx := tlog.StoredHashIndex(0, d.size)
+	for i, h := range hashes {
+		if err := d.s.write("hash", "INSERT INTO hash (idx, node) VALUES (?, ?)", idx+int64(i), h[:]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// finish writes what is written once for all entries of a transaction.
+func (d *Draft) finish() error {
+	if d.size == d.began {
+		return nil
+	}
+	if err := d.indexPanels(); err != nil {
+		return err
+	}
+	root, err := tlog.TreeHash(d.size, d.s)
+	if err != nil {
+		return err
+	}
+	return d.s.write("tip", "INSERT INTO tip (id, size, root) VALUES (1, ?, ?) ON CONFLICT (id) DO UPDATE SET size = excluded.size, root = excluded.root", d.size, root[:])
+}
+
+// keep stores the private part of an entry just appended.
+func (d *Draft) keep(e record.Entry, p Private) error {
+	want := privateDigest(e)
+	if want == "" || p.Digest() != want {
+		return &record.FieldError{Field: "private_sha256", Why: "it is not the digest of the private part"}
+	}
+	return d.s.write("private", "INSERT INTO private (seq, salt, data) VALUES (?, ?, ?)", e.Seq, bytes.Clone(p.Salt), p.Data)
+}

@@ -1,0 +1,89 @@
+package book
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"backleaf/record/safefile"
+)
+
+// Contents says whether a copy holds the private parts.
+type Contents bool
+
+// What a copy may hold.
+const (
+	Everything     Contents = true
+	WithoutPrivate Contents = false
+)
+
+// Backup writes a verified copy to path, which must not be there yet. Others
+// may write meanwhile; the copy holds what was there at one moment. A copy of
+// everything is remembered as the last backup.
+func (b *Book) Backup(ctx context.Context, now time.Time, path string, what Contents) error {
+	if err := b.copyTo(ctx, path, what); err != nil {
+		return err
+	}
+	if what == Everything && b.writer != nil {
+		return b.SetSetting(ctx, lastBackup, now.Format(time.RFC3339))
+	}
+	return nil
+}
+
+// Restore verifies a backup and writes a verified copy of it to path to, which
+// must not be there yet.
+func Restore(ctx context.Context, from, to string) error {
+	b, err := OpenReadOnly(ctx, from)
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	if _, err := b.Verify(ctx, nil); err != nil {
+		return fmt.Errorf("cannot restore from %s: %w", from, err)
+	}
+	return b.copyTo(ctx, to, Everything)
+}
+
+func (b *Book) copyTo(ctx context.Context, path string, what Contents) error {
+	return safefile.Create(path, 0o600, func(f *os.File) error {
+		if err := b.vacuumInto(ctx, f.Name()); err != nil {
+			return err
+		}
+		if what == WithoutPrivate {
+			if err := dropPrivate(ctx, f.Name()); err != nil {
+				return err
+			}
+		}
+		return verifyCopy(ctx, f.Name())
+	})
+}
+
+func (b *Book) vacuumInto(ctx context.Context, path string) error {
+	s, err := newSession(ctx, b.db)
+	if err != nil {
+		return err
+	}
+	_, err = s.conn.ExecContext(ctx, "VACUUM INTO ?", path)
+	return errors.Join(err, s.close())
+}
+
+// dropPrivate removes all private parts from a copy and every trace of them.
+func dropPrivate(ctx context.Context, path string) error {
+	db, err := openFile(path, readWrite)
+	if err != nil {
+		return err
+	}
+	_, err = db.ExecContext(ctx, "PRAGMA journal_mode = MEMORY; DELETE FROM private; VACUUM;")
+	return errors.Join(err, db.Close())
+}
+
+func verifyCopy(ctx context.Context, path string) error {
+	c, err := OpenReadOnly(ctx, path)
+	if err != nil {
+		return err
+	}
+	_, err = c.Verify(ctx, nil)
+	return errors.Join(err, c.Close())
+}

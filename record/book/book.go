@@ -1,0 +1,232 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"sync"
+
+	"backleaf/record/safefile"
+	"backleaf/schema"
+)
+
+var (
+	// ErrNoBook: there is no such file.
+	ErrNoBook = errors.New("there is no book here")
+	// ErrNotBook: the file is something else.
+	ErrNotBook = errors.New("this is not a book")
+	// ErrNewer: the book was written by a newer program.
+	ErrNewer = errors.New("this book is newer than this program")
+)
+
+const (
+	applicationID = 0x424C4653 // "BLFS"
+	version       = 1
+)
+
+// Book is an open book. Its methods may be called from several goroutines.
+type Book struct {
+	path string
+	db   *sql.DB
+
+	mu     sync.Mutex // held while writing
+	writer *session   // nil if the book was opened for reading
+
+	idle chan *session // readers at rest
+}
+
+// Create makes a new book, which must not be there yet, and opens it. A run
+// that is killed leaves no part of it under its name.
+func Create(ctx context.Context, path string) (*Book, error) {
+	err := safefile.Create(path, 0o600, func(f *os.File) error {
+		db, err := openFile(f.Name(), readWrite)
+		if err != nil {
+			return err
+		}
+		_, err = db.ExecContext(ctx, "BEGIN IMMEDIATE;\n"+schema.Book+"\nCOMMIT;")
+		return errors.Join(err, db.Close())
+	})
+	if err != nil {
+		return nil, err
+	}
+	return Open(ctx, path)
+}
+
+// Open opens a book for reading and writing.
+func Open(ctx context.Context, path string) (*Book, error) {
+	return open(ctx, path, readWrite)
+}
+
+// OpenReadOnly opens a book that is only read. It may lie in a folder in which
+// nothing can be written.
+func OpenReadOnly(ctx context.Context, path string) (*Book, error) {
+	b, err := open(ctx, path, readOnly)
+	if !hasCode(err, codeCantOpen, codeReadOnly) {
+		return b, err
+	}
+	// No place for the shared memory of the write-ahead log. Without a log
+	// there is nothing to share: the file is all there is.
+	if wal, err := os.Stat(path + "-wal"); err == nil && wal.Size() > 0 {
+		return nil, fmt.Errorf("cannot open %s: its last entries are still in %s-wal, and nothing can be written in this folder; copy both files to another folder", path, path)
+	}
+	return open(ctx, path, frozen)
+}
+
+func open(ctx context.Context, path string, how access) (*Book, error) {
+	fail := func(err error) (*Book, error) { return nil, fmt.Errorf("cannot open %s: %w", path, err) }
+	if err := checkHeader(path); err != nil {
+		return fail(err)
+	}
+	db, err := openFile(path, how)
+	if err != nil {
+		return fail(err)
+	}
+	b := &Book{path: path, db: db, idle: make(chan *session, 4)}
+	s, err := b.reader(ctx)
+	if err == nil {
+		err = checkBook(ctx, s, how)
+	}
+	if err != nil {
+		if s != nil {
+			s.close()
+		}
+		db.Close()
+		switch {
+		case hasCode(err, codeNotADB):
+			err = fmt.Errorf("%w: %w", ErrNotBook, err)
+		case hasCode(err, codeCorrupt):
+			err = fmt.Errorf("%w: %w", ErrBroken, err)
+		case hasCode(err, codeCantOpen, codeReadOnly) && how == readWrite:
+			err = fmt.Errorf("the file or its folder cannot be written to: %w", err)
+		}
+		return fail(err)
+	}
+	if how == readWrite {
+		b.writer = s
+	} else {
+		b.idle <- s
+	}
+	return b, nil
+}
+
+// checkHeader looks at the file before SQLite does, so that a file of another
+// program is not touched. Places: https://www.sqlite.org/fileformat2.html.
+func checkHeader(path string) error {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return ErrNoBook
+	}
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err != nil {
+		return err
+	} else if !info.Mode().IsRegular() {
+		return ErrNotBook
+	}
+	var head [100]byte
+	if _, err := io.ReadFull(f, head[:]); err != nil || string(head[:16]) != "SQLite format 3\x00" ||
+		binary.BigEndian.Uint32(head[68:]) != applicationID {
+		return ErrNotBook
+	}
+	if binary.BigEndian.Uint32(head[60:]) > version {
+		return ErrNewer
+	}
+	return nil
+}
+
+func checkBook(ctx context.Context, s *session, how access) error {
+	if how == readWrite {
+		// A backup has no write-ahead log; a book at work does.
+		var mode string
+		if err := s.conn.QueryRowContext(ctx, "PRAGMA journal_mode = WAL").Scan(&mode); err != nil {
+			return err
+		}
+		if mode != "wal" {
+			return fmt.Errorf("the database has journal mode %s instead of wal", mode)
+		}
+	}
+	if err := checkSettings(ctx, s.conn); err != nil {
+		return err
+	}
+	var id, v int64
+	if err := s.conn.QueryRowContext(ctx, "SELECT application_id, user_version FROM pragma_application_id, pragma_user_version").Scan(&id, &v); err != nil {
+		return err
+	}
+	switch {
+	case id != applicationID:
+		return ErrNotBook
+	case v > version:
+		return ErrNewer
+	case v != version:
+		return fmt.Errorf("%w: it has version %d", ErrNotBook, v)
+	}
+	_, err := s.one("SELECT 1 FROM entry LIMIT 1", nil, new(int))
+	return err
+}
+
+// Path returns the path by which the book was opened.
+func (b *Book) Path() string { return b.path }
+
+// Close closes the book.
+func (b *Book) Close() error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	var errs []error
+	for len(b.idle) > 0 {
+		errs = append(errs, (<-b.idle).close())
+	}
+	if b.writer != nil {
+		errs = append(errs, b.writer.close())
+		b.writer = nil
+	}
+	return errors.Join(append(errs, b.db.Close())...)
+}
+
+// reader takes a resting session or makes one.
+func (b *Book) reader(ctx context.Context) (*session, error) {
+	select {
+	case s := <-b.idle:
+		return s, nil
+	default:
+		return newSession(ctx, b.db)
+	}
+}
+
+// view runs f on one consistent state of the book.
+func (b *Book) view(ctx context.Context, f func(*session) error) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	s, err := b.reader(ctx)
+	if err != nil {
+		return err
+	}
+	err = s.within(ctx, "BEGIN", func() error { return f(s) })
+	select {
+	case b.idle <- s:
+		return err
+	default:
+		return errors.Join(err, s.close())
+	}
+}
+
+// update runs f in a transaction that writes.
+func (b *Book) update(ctx context.Context, f func(*session) error) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.writer == nil {
+		return fmt.Errorf("the book was opened for reading only")
+	}
+	err := b.writer.within(ctx, "BEGIN IMMEDIATE", func() error { return f(b.writer) })
+	if hasCode(err, codeReadOnly, codeCantOpen) {
+		err = fmt.Errorf("the file or its folder cannot be written to: %w", err)
+	}
+	return err
+}

@@ -1,0 +1,83 @@
+package book
+
+import (
+	"context"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"time"
+
+	"backleaf/record"
+)
+
+// Private is the part of an entry that stands outside the journal.
+type Private struct{ Salt, Data []byte }
+
+// Seal adds a random salt to private data and returns the digest for the
+// entry. Without the salt a short text (a name, a price) could be guessed
+// from its digest.
+func Seal(data []byte) (p Private, digest string) {
+	p = Private{Salt: make([]byte, 32), Data: data}
+	rand.Read(p.Salt)
+	return p, p.Digest()
+}
+
+// Digest returns the SHA-256 of salt and data, in lower-case hex.
+func (p Private) Digest() string {
+	h := sha256.New()
+	h.Write(p.Salt)
+	h.Write(p.Data)
+	return hex.EncodeToString(h.Sum(nil))
+}
+
+// privateDigest returns the digest an entry holds of its private part.
+func privateDigest(e record.Entry) string {
+	switch b := e.Body.(type) {
+	case record.HandedOver:
+		return b.Private
+	case record.Lot:
+		return b.Private
+	}
+	return ""
+}
+
+// Private returns the private part of an entry; false if there is none, or it
+// was erased, or this copy of the book was made without it.
+func (b *Book) Private(ctx context.Context, seq int64) (p Private, ok bool, err error) {
+	err = b.view(ctx, func(s *session) error {
+		ok, err = s.one("SELECT salt, data FROM private WHERE seq = ?", []any{seq}, &p.Salt, &p.Data)
+		return err
+	})
+	return p, ok, err
+}
+
+// ErasePrivate erases the private part of an entry and writes into the
+// journal that this was done, in one step.
+func (b *Book) ErasePrivate(ctx context.Context, now time.Time, seq int64, because string) (record.Entry, error) {
+	out, err := b.Append(ctx, now, record.Entry{Body: record.Forgotten{Entry: seq, Because: because}})
+	if out == nil {
+		return record.Entry{}, err
+	}
+	return out[0], err
+}
+
+// scrub makes sure that no page of the file or its log holds what was erased.
+func (b *Book) scrub(ctx context.Context) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	fail := func(err error) error {
+		return fmt.Errorf("erased, but traces may stay in the file until it is tidied up: %w", err)
+	}
+	if _, err := b.writer.conn.ExecContext(ctx, "VACUUM"); err != nil {
+		return fail(err)
+	}
+	var busy, log, done int
+	if err := b.writer.conn.QueryRowContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &log, &done); err != nil {
+		return fail(err)
+	}
+	if busy != 0 {
+		return fail(fmt.Errorf("another program is reading it"))
+	}
+	return nil
+}

@@ -1,0 +1,165 @@
+package book
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"backleaf/record"
+)
+
+// Stored is an entry with its canonical bytes.
+type Stored struct {
+	Seq   int64
+	Bytes []byte
+	Entry record.Entry
+}
+
+// Filter chooses entries. Its zero value chooses all.
+type Filter struct {
+	// Panels chooses all that is needed to fold these panels: what names
+	// them, studio, shelf and whatever names no panel, and corrections of
+	// these.
+	Panels   []record.Number
+	Kinds    []record.Kind // of these kinds only
+	From, To int64         // of these numbers only, both included; 0: no bound
+	Last     int           // at most this many, the latest; 0: no bound
+}
+
+// needed lists what must be folded for panels given as a JSON array.
+const needed = `WITH RECURSIVE need (seq) AS (
+	SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
+	UNION SELECT seq FROM about WHERE panels = 0 AND kind NOT IN ('amended', 'withdrawn')
+	UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)`
+
+// Entries returns entries in the order of the journal.
+func (b *Book) Entries(ctx context.Context, f Filter) (out []Stored, err error) {
+	var where []string
+	args := []any{nil, f.From, f.To, int64(-1), nil}
+	query := ""
+	if f.Panels != nil {
+		args[0], query = jsonList(f.Panels), needed
+		where = append(where, "seq IN (SELECT seq FROM need)")
+	}
+	if f.Kinds != nil {
+		args[4] = jsonList(f.Kinds)
+		where = append(where, "seq IN (SELECT seq FROM about WHERE kind IN (SELECT value FROM json_each(?5)))")
+	}
+	if f.Last > 0 {
+		args[3] = int64(f.Last)
+	}
+	where = append(where, "seq >= ?2", "(?3 = 0 OR seq <= ?3)", "(?1 IS NULL OR 1)", "(?5 IS NULL OR 1)")
+	query += " SELECT seq, bytes FROM (SELECT seq, bytes FROM entry WHERE " + strings.Join(where, " AND ") + " ORDER BY seq DESC LIMIT ?4) ORDER BY seq"
+	err = b.view(ctx, func(s *session) error {
+		return s.stored(ctx, query, args, func(st Stored) { out = append(out, st) })
+	})
+	return out, err
+}
+
+// stored reads entries and looks at the context between them.
+func (s *session) stored(ctx context.Context, query string, args []any, f func(Stored)) error {
+	return s.each(query, args, func(scan func(...any) error) error {
+		var st Stored
+		if err := scan(&st.Seq, &st.Bytes); err != nil {
+			return err
+		}
+		e, err := record.DecodeStored(st.Bytes)
+		if err == nil && e.Seq != st.Seq {
+			err = fmt.Errorf("it says that it is entry %d", e.Seq)
+		}
+		if err != nil {
+			return &BadEntry{st.Seq, err.Error()}
+		}
+		st.Entry = e
+		f(st)
+		return ctx.Err()
+	})
+}
+
+func (s *session) entries(query string, args ...any) (out []record.Entry, err error) {
+	err = s.stored(context.Background(), query, args, func(st Stored) { out = append(out, st.Entry) })
+	return out, err
+}
+
+func jsonList[S ~string](list []S) string {
+	data, err := json.Marshal(list)
+	if err != nil {
+		panic("book: a list of texts is always JSON: " + err.Error())
+	}
+	return string(data)
+}
+
+// Workshop folds the whole journal.
+func (b *Book) Workshop(ctx context.Context) (*record.Workshop, error) {
+	return b.fold(ctx, Filter{})
+}
+
+// WorkshopOf folds what these panels need. Other panels that share an entry
+// with them are not in it.
+func (b *Book) WorkshopOf(ctx context.Context, numbers ...record.Number) (*record.Workshop, error) {
+	return b.fold(ctx, Filter{Panels: append([]record.Number{}, numbers...)})
+}
+
+func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
+	stored, err := b.Entries(ctx, f)
+	if err != nil {
+		return nil, err
+	}
+	es := make([]record.Entry, len(stored))
+	for i, s := range stored {
+		es[i] = s.Entry
+	}
+	return record.Fold(es)
+}
+
+// Roll returns the numbers this book knows.
+func (b *Book) Roll(ctx context.Context) (r record.Roll, err error) {
+	r.Batches = map[record.Key][]record.Number{}
+	err = b.view(ctx, func(s *session) error {
+		st, _, err := s.studio()
+		if err != nil {
+			return err
+		}
+		r.NAAN = st.NAAN
+		return s.each("SELECT number, batch FROM panel ORDER BY year, serial", nil, func(scan func(...any) error) error {
+			var n, batch string
+			if err := scan(&n, &batch); err != nil {
+				return err
+			}
+			r.Numbers = append(r.Numbers, record.Number(n))
+			r.Batches[record.Key(batch)] = append(r.Batches[record.Key(batch)], record.Number(n))
+			return nil
+		})
+	})
+	return r, err
+}
+
+// NextSerial returns the next free serial number of a year. To take it, ask
+// inside [Book.Compose].
+func (b *Book) NextSerial(ctx context.Context, year int) (n int, err error) {
+	err = b.view(ctx, func(s *session) error { n, err = s.nextSerial(year); return err })
+	return n, err
+}
+
+// Search returns the panels whose titles, notes, remarks or inscriptions hold
+// all these words or beginnings of words, in order of number.
+func (b *Book) Search(ctx context.Context, words string) (out []record.Number, err error) {
+	var terms []string
+	for _, w := range strings.Fields(words) {
+		// A quoted string has no operators in it (FTS5 documentation, section 3.1).
+		terms = append(terms, `"`+strings.ReplaceAll(w, `"`, `""`)+`" *`)
+	}
+	if terms == nil {
+		return nil, nil
+	}
+	err = b.view(ctx, func(s *session) error {
+		return s.each("SELECT panel FROM words WHERE words MATCH ? ORDER BY rowid", []any{strings.Join(terms, " AND ")}, func(scan func(...any) error) error {
+			var n string
+			err := scan(&n)
+			out = append(out, record.Number(n))
+			return err
+		})
+	})
+	return out, err
+}

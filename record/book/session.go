@@ -1,0 +1,125 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+)
+
+// session is one connection with its prepared statements. It serves one
+// goroutine at a time.
+//
+// Its statements run without the caller's context, which would cost more than
+// the statement itself; long work looks at the context between entries.
+type session struct {
+	conn  *sql.Conn
+	stmts map[string]*sql.Stmt
+	fault func(step string) error // fault injection in tests
+}
+
+func newSession(ctx context.Context, db *sql.DB) (*session, error) {
+	c, err := db.Conn(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return &session{conn: c, stmts: map[string]*sql.Stmt{}}, nil
+}
+
+func (s *session) close() error {
+	var errs []error
+	for _, st := range s.stmts {
+		errs = append(errs, st.Close())
+	}
+	return errors.Join(append(errs, s.conn.Close())...)
+}
+
+func (s *session) prepare(query string) (*sql.Stmt, error) {
+	if st := s.stmts[query]; st != nil {
+		return st, nil
+	}
+	st, err := s.conn.PrepareContext(context.Background(), query)
+	if err == nil {
+		s.stmts[query] = st
+	}
+	return st, err
+}
+
+// exec runs a prepared statement.
+func (s *session) exec(query string, args ...any) error {
+	st, err := s.prepare(query)
+	if err != nil {
+		return err
+	}
+	_, err = st.Exec(args...)
+	return err
+}
+
+// write is exec for a step of an append, at which tests let it fail.
+func (s *session) write(step, query string, args ...any) error {
+	if err := s.at("before " + step); err != nil {
+		return err
+	}
+	if err := s.exec(query, args...); err != nil {
+		return err
+	}
+	return s.at("after " + step)
+}
+
+func (s *session) at(step string) error {
+	if s.fault == nil {
+		return nil
+	}
+	return s.fault(step)
+}
+
+// one reads one row; ok is false if there is none.
+func (s *session) one(query string, args []any, into ...any) (ok bool, err error) {
+	st, err := s.prepare(query)
+	if err != nil {
+		return false, err
+	}
+	err = st.QueryRow(args...).Scan(into...)
+	if errors.Is(err, sql.ErrNoRows) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// each calls f for every row.
+func (s *session) each(query string, args []any, f func(scan func(...any) error) error) error {
+	st, err := s.prepare(query)
+	if err != nil {
+		return err
+	}
+	rows, err := st.Query(args...)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		if err := f(rows.Scan); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
+}
+
+// within runs f in one transaction, begun with the given statement.
+func (s *session) within(ctx context.Context, begin string, f func() error) error {
+	if _, err := s.conn.ExecContext(ctx, begin); err != nil {
+		return err
+	}
+	err := f()
+	if err == nil {
+		err = s.at("before commit")
+	}
+	if err == nil {
+		if _, err = s.conn.ExecContext(context.Background(), "COMMIT"); err == nil {
+			return s.at("after commit")
+		}
+	}
+	// A failed commit may have ended the transaction already; then there is
+	// nothing to roll back, and that is what was wanted.
+	s.conn.ExecContext(context.Background(), "ROLLBACK")
+	return err
+}

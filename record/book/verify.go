@@ -1,0 +1,293 @@
+package book
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"golang.org/x/mod/sumdb/tlog"
+
+	"backleaf/record"
+	"backleaf/schema"
+)
+
+// ErrBroken: what is in the book does not hold together. Every failure found
+// by [Book.Verify] wraps it.
+var ErrBroken = errors.New("the book does not hold")
+
+// BadEntry names an entry that does not hold.
+type BadEntry struct {
+	Seq int64
+	Why string
+}
+
+func (e *BadEntry) Error() string { return fmt.Sprintf("entry %d: %s", e.Seq, e.Why) }
+
+// Unwrap returns [ErrBroken].
+func (e *BadEntry) Unwrap() error { return ErrBroken }
+
+// Report is what was found in a book that holds.
+type Report struct {
+	Entries int64
+	Root    tlog.Hash
+	Private int      // private parts that are there and fit their digests
+	Missing []int64  // entries whose private part is not in this copy, though the journal does not say that it was erased
+	Remarks []string // oddities that break nothing, such as a clock set back
+}
+
+// Verify reads the whole book back: every entry in canonical form, valid and
+// in sequence, referring only to what was there before it; every hash; the
+// root; kept heads; private parts; the look-up tables against a rebuild; the
+// guards and the file itself. The error names the first entry that does not
+// hold, as a [*BadEntry], where one can be named. progress may be nil.
+func (b *Book) Verify(ctx context.Context, progress func(done, total int64)) (Report, error) {
+	if progress == nil {
+		progress = func(int64, int64) {}
+	}
+	var r Report
+	err := b.view(ctx, func(s *session) error {
+		v := &verifier{s: s, report: &r, progress: progress}
+		return v.run(ctx)
+	})
+	if hasCode(err, codeCorrupt, codeNotADB) && !errors.Is(err, ErrBroken) {
+		err = fmt.Errorf("%w: %w", ErrBroken, err)
+	}
+	if err != nil {
+		return Report{}, err
+	}
+	return r, nil
+}
+
+// verifier replays a journal into an empty book in memory and compares.
+type verifier struct {
+	s        *session
+	again    *session
+	report   *Report
+	progress func(done, total int64)
+	private  map[int64]string // digests of entries that have a private part
+	erased   map[int64]bool
+}
+
+func (v *verifier) run(ctx context.Context) error {
+	db, err := openMemory()
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	if v.again, err = newSession(ctx, db); err != nil {
+		return err
+	}
+	defer v.again.close()
+	if _, err := v.again.conn.ExecContext(ctx, schema.Book); err != nil {
+		return err
+	}
+	if err := v.again.within(ctx, "BEGIN", func() error { return v.replay(ctx) }); err != nil {
+		return err
+	}
+	for _, check := range []func(context.Context) error{v.hashes, v.heads, v.privates, v.guards, v.lookups, v.file} {
+		if err := errors.Join(ctx.Err(), check(ctx)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// replay appends every entry to the empty book.
+func (v *verifier) replay(ctx context.Context) error {
+	d, err := newDraft(v.again)
+	if err != nil {
+		return err
+	}
+	var total int64
+	if _, err := v.s.one("SELECT count(*) FROM entry", nil, &total); err != nil {
+		return err
+	}
+	v.private, v.erased = map[int64]string{}, map[int64]bool{}
+	var before time.Time
+	err = v.s.each("SELECT seq, bytes FROM entry ORDER BY seq", nil, func(scan func(...any) error) error {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		var seq int64
+		var data []byte
+		if err := scan(&seq, &data); err != nil {
+			return err
+		}
+		next := d.size + 1
+		if seq != next {
+			return &BadEntry{next, "it is missing"}
+		}
+		e, err := record.DecodeStored(data)
+		if err != nil {
+			return &BadEntry{seq, err.Error()}
+		}
+		if e.Seq != seq {
+			return &BadEntry{seq, fmt.Sprintf("it says that it is entry %d", e.Seq)}
+		}
+		written, ok := e.Written.Exact()
+		if !ok {
+			return &BadEntry{seq, "it does not say when it was written down"}
+		}
+		if written.Before(before) {
+			v.report.Remarks = append(v.report.Remarks, fmt.Sprintf("entry %d was written at an earlier time than the one before it: a clock was set back", seq))
+		}
+		before = written
+		if _, err := d.append(e); err != nil {
+			return &BadEntry{seq, err.Error()}
+		}
+		if p := privateDigest(e); p != "" {
+			v.private[seq] = p
+		}
+		if f, ok := e.Body.(record.Forgotten); ok {
+			v.erased[f.Entry] = true
+		}
+		v.progress(seq, total)
+		return nil
+	})
+	if err != nil {
+		var bad *BadEntry
+		if hasCode(err, codeCorrupt) && !errors.As(err, &bad) {
+			return &BadEntry{d.size + 1, "it cannot be read: " + err.Error()}
+		}
+		return err
+	}
+	v.report.Entries = d.size
+	if v.report.Root, err = tlog.TreeHash(d.size, v.again); err != nil {
+		return err
+	}
+	return d.finish()
+}
+
+// hashes compares the stored tree with that of the replay.
+func (v *verifier) hashes(context.Context) error {
+	query := "SELECT idx, node FROM hash ORDER BY idx"
+	return compareRows(v.s, v.again, query, func(mine, fresh []any) error {
+		row := fresh
+		if row == nil {
+			return fmt.Errorf("%w: the tree has hashes of entries that are not there", ErrBroken)
+		}
+		level, n := tlog.SplitStoredHashIndex(row[0].(int64))
+		if level == 0 {
+			return &BadEntry{n + 1, "it is not what its hash was made from"}
+		}
+		return fmt.Errorf("%w: the hash over entries %d to %d is not theirs", ErrBroken, n<<level+1, (n+1)<<level)
+	})
+}
+
+// heads compares the tip and the heads kept with the journal.
+func (v *verifier) heads(context.Context) error {
+	var size int64
+	var root []byte
+	ok, err := v.s.one("SELECT size, root FROM tip", nil, &size, &root)
+	if err != nil {
+		return err
+	}
+	switch {
+	case !ok && v.report.Entries == 0:
+	case size > v.report.Entries:
+		return &BadEntry{v.report.Entries + 1, fmt.Sprintf("it is missing: the journal had %d entries", size)}
+	case size < v.report.Entries:
+		return &BadEntry{size + 1, fmt.Sprintf("it was added behind the back of the book: the journal had %d entries", size)}
+	case string(root) != string(v.report.Root[:]):
+		return fmt.Errorf("%w: the root kept is not that of the entries", ErrBroken)
+	}
+	heads, err := v.s.heads()
+	if err != nil {
+		return err
+	}
+	for _, h := range heads {
+		if h.Size > v.report.Entries {
+			return &BadEntry{v.report.Entries + 1, fmt.Sprintf("it is missing: a head over %d entries was signed", h.Size)}
+		}
+		root, err := tlog.TreeHash(h.Size, v.again)
+		if err != nil {
+			return err
+		}
+		if root != h.Root {
+			return fmt.Errorf("%w: the head kept over %d entries is not that of this journal", ErrBroken, h.Size)
+		}
+	}
+	return nil
+}
+
+// privates compares private parts with the digests in the journal.
+func (v *verifier) privates(context.Context) error {
+	err := v.s.each("SELECT seq, salt, data FROM private ORDER BY seq", nil, func(scan func(...any) error) error {
+		var seq int64
+		var p Private
+		if err := scan(&seq, &p.Salt, &p.Data); err != nil {
+			return err
+		}
+		switch {
+		case v.erased[seq]:
+			return &BadEntry{seq, "its private part was erased by the journal, but is there"}
+		case v.private[seq] != p.Digest():
+			return &BadEntry{seq, "its private part is not the one that was recorded"}
+		}
+		delete(v.private, seq)
+		v.report.Private++
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	for seq := int64(1); seq <= v.report.Entries; seq++ {
+		if v.private[seq] != "" && !v.erased[seq] {
+			v.report.Missing = append(v.report.Missing, seq)
+		}
+	}
+	return nil
+}
+
+// guards compares tables and triggers with those of a new book.
+func (v *verifier) guards(context.Context) error {
+	query := "SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_schema ORDER BY type, name"
+	return compareRows(v.s, v.again, query, func(mine, fresh []any) error {
+		row := mine
+		if row == nil || fresh != nil && fmt.Sprint(fresh[:2]...) <= fmt.Sprint(mine[:2]...) {
+			row = fresh
+		}
+		return fmt.Errorf("%w: %v %v is not as the book was made", ErrBroken, row[0], row[1])
+	})
+}
+
+// lookups compares the look-up tables with those of the replay.
+func (v *verifier) lookups(context.Context) error {
+	for _, t := range indexTables {
+		key := "1, 2"
+		if t == "words" {
+			key = "rowid"
+		}
+		if err := compareRows(v.s, v.again, "SELECT * FROM "+t+" ORDER BY "+key, func(mine, fresh []any) error {
+			row := fresh
+			if row == nil {
+				row = mine
+			}
+			return fmt.Errorf("%w: look-up table %s does not fit the journal near %v (the journal itself holds; rebuild the tables)", ErrBroken, t, row[0])
+		}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// file lets SQLite look at the file as a whole.
+func (v *verifier) file(ctx context.Context) error {
+	var said string
+	if err := v.s.conn.QueryRowContext(ctx, "PRAGMA integrity_check(1)").Scan(&said); err != nil {
+		return err
+	}
+	if said != "ok" {
+		return fmt.Errorf("%w: %s", ErrBroken, said)
+	}
+	rows, err := v.s.conn.QueryContext(ctx, "PRAGMA foreign_key_check")
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	if rows.Next() {
+		return fmt.Errorf("%w: a private part belongs to no entry", ErrBroken)
+	}
+	return rows.Err()
+}

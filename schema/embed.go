@@ -1,0 +1,11 @@
+// Package schema holds what is published about the files of this project: the
+// SQL of the book. A stranger can read a book with these texts and general
+// tools alone.
+package schema
+
+import _ "embed"
+
+// Book is the SQL that makes an empty book (SQLite).
+//
+//go:embed book.sql
+var Book string
