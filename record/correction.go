@@ -28,10 +28,11 @@ type Correction struct {
 	Written When
 	Because string
 	Changes []Change // none: the entry was withdrawn
+	Unfit   string   // why a change could not be applied beside the other corrections; normally empty
 }
 
 // Withdrawal reports that the entry was taken out of effect.
-func (c Correction) Withdrawal() bool { return len(c.Changes) == 0 }
+func (c Correction) Withdrawal() bool { return len(c.Changes) == 0 && c.Unfit == "" }
 
 // Change is one field before and after, as JSON text; empty means absent.
 type Change struct{ Field, Was, Now string }

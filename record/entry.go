@@ -173,49 +173,85 @@ func Decode(b []byte) (Entry, error) {
 	if len(b) > MaxEntryBytes {
 		return Entry{}, &FieldError{Why: fmt.Sprintf("the entry is larger than %d bytes", MaxEntryBytes)}
 	}
-	if err := checkText(b); err != nil {
-		return Entry{}, err
+	if err := checkText(b, false); err != nil {
+		return Entry{}, located(b, err)
 	}
 	var peek struct {
 		Kind    Kind  `json:"kind"`
 		Version int64 `json:"v"`
 	}
 	if err := json.Unmarshal(b, &peek); err != nil {
-		return Entry{}, jsonError(err)
+		return Entry{}, located(b, jsonError(err))
 	}
 	info, ok := kinds[peek.Kind]
+	var err error
 	switch {
 	case peek.Version > version:
-		return Entry{}, &FieldError{Field: "v", Why: fmt.Sprintf("version %d is newer than this program knows", peek.Version)}
+		err = &FieldError{Field: "v", Why: fmt.Sprintf("version %d is newer than this program knows", peek.Version)}
 	case peek.Kind == "":
-		return Entry{}, &FieldError{Field: "kind", Why: "missing: it says what happened"}
+		err = &FieldError{Field: "kind", Why: "missing: it says what happened"}
 	case !ok:
-		return Entry{}, &FieldError{Field: "kind", Why: fmt.Sprintf("%q is not a kind of entry", clip(string(peek.Kind)))}
+		err = &FieldError{Field: "kind", Why: fmt.Sprintf("%q is not a kind of entry", clip(string(peek.Kind)))}
+	}
+	if err != nil {
+		return Entry{}, located(b, err)
 	}
 	env, body, err := info.decode(b)
 	if err != nil {
-		return Entry{}, jsonError(err)
-	}
-	if env.Version != 0 && env.Version != version {
-		return Entry{}, &FieldError{Field: "v", Why: "expected 1"}
+		return Entry{}, located(b, jsonError(err))
 	}
 	e := Entry{env.Seq, env.At, env.Written, env.Panels, body}
 	if a, ok := body.(Amended); ok && len(a.Change) > 0 {
-		a.Change = bytes.Clone(a.Change)
 		if err := a.Change.Canonicalize(); err != nil {
-			return Entry{}, jsonError(err)
+			return Entry{}, located(b, jsonError(err))
 		}
 		e.Body = a
 	}
-	return e, validate(e)
+	if err := validate(e); err != nil {
+		return Entry{}, located(b, err)
+	}
+	return e, nil
+}
+
+// located fills in where in the text the field of an error stands: the field
+// itself, or the object that lacks it.
+func located(b []byte, err error) error {
+	fe, ok := err.(*FieldError)
+	if !ok || fe.Field == "" {
+		return err
+	}
+	d := jsontext.NewDecoder(bytes.NewReader(b))
+	want, best := "/"+fe.Field, 0
+	for {
+		d.PeekKind()
+		from := d.InputOffset()
+		if tok, err := d.ReadToken(); err != nil {
+			break
+		} else if k := tok.Kind(); k == '}' || k == ']' {
+			continue
+		}
+		// The pointer of a name is that of its value, which comes next.
+		p := string(d.StackPointer())
+		if len(p) >= best && (p == want || strings.HasPrefix(want, p+"/")) {
+			best, fe.Offset = len(p), from+int64(len(b[from:])-len(bytes.TrimLeft(b[from:], " \t\r\n,:")))
+		}
+	}
+	return fe
 }
 
 // DecodeStored reads the canonical bytes of a journal entry and refuses any
-// other spelling of the same entry.
+// other spelling of the same entry, and one without its place and its time of
+// writing.
 func DecodeStored(b []byte) (Entry, error) {
 	e, err := Decode(b)
 	if err != nil {
 		return Entry{}, err
+	}
+	if e.Seq == 0 {
+		return Entry{}, &FieldError{Field: "seq", Why: "missing"}
+	}
+	if e.Written.IsZero() {
+		return Entry{}, &FieldError{Field: "written", Why: "missing"}
 	}
 	again, err := Encode(e)
 	if err != nil {
@@ -242,7 +278,7 @@ func jsonError(err error) error {
 		if errors.Is(err, json.ErrUnknownName) {
 			why = "there is no such field"
 		}
-		return &FieldError{Field: pointer(sem.JSONPointer), Why: why, Offset: sem.ByteOffset}
+		return &FieldError{Field: pointer(sem.JSONPointer), Why: why}
 	case errors.As(err, &syn):
 		return &FieldError{Field: pointer(syn.JSONPointer), Why: "not valid JSON: " + syn.Err.Error(), Offset: syn.ByteOffset}
 	}
@@ -262,7 +298,7 @@ func jsonShape(e *json.SemanticError) string {
 		return "a list"
 	case s == "bool":
 		return "true or false"
-	case s == "struct" && e.GoType.NumField() > 1 && e.GoType.NumMethod() == 0:
+	case s == "struct" && !e.GoType.Implements(textMarshaler):
 		return "an object"
 	}
 	return "a text"

@@ -153,11 +153,14 @@ func effective(e Entry, n Number, fixes map[int64][]Entry) (Event, bool, error) 
 		case Withdrawn:
 			c.Because, in = b.Because, false
 		case Amended:
+			c.Because = b.Because
 			next, err := patched(now, b.Change)
 			if err != nil {
-				return Event{}, false, fmt.Errorf("amended by %d: %w", f.Seq, err)
+				// It fitted when it was written, but what it stood on was taken
+				// back later. One such change must not close the whole book.
+				c.Unfit = err.Error()
+				break
 			}
-			c.Because = b.Because
 			if c.Changes, err = diff(now, next); err != nil {
 				return Event{}, false, err
 			}

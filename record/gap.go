@@ -1,5 +1,7 @@
 package record
 
+import "slices"
+
 // Gap is something a reader would need that nobody recorded, or that was
 // looked for and could not be learned.
 type Gap struct {
@@ -20,6 +22,16 @@ func (g *gaps) need(topic, what, value string) {
 	}
 }
 
+// known returns the first text that says something, or else the first that
+// was recorded as unknown.
+func known(texts ...string) string {
+	at := slices.IndexFunc(texts, func(s string) bool { return s != "" && s != Unknown })
+	if at < 0 {
+		at = max(0, slices.Index(texts, Unknown))
+	}
+	return texts[at]
+}
+
 // Gaps lists what a reader of this panel's record would miss, in the order
 // in which a conservator asks.
 func (w *Workshop) Gaps(p *Panel) []Gap {
@@ -31,7 +43,7 @@ func (w *Workshop) Gaps(p *Panel) []Gap {
 		g.seq = 0
 		g.need("identification", "title", d.Title)
 		g.need("identification", "date of the work", d.Made.String())
-		g.need("identification", "inscription or signature", d.Signed+d.Inscription)
+		g.need("identification", "inscription or signature", known(d.Signed, d.Inscription))
 		if !hasPhoto(p, PhotoFront) {
 			g.need("identification", "photograph of the front", "")
 		}
@@ -52,7 +64,7 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 	cut, _ := Latest[Cut](p)
 	c := cut.Body
 	g.seq = cut.Seq
-	g.need("support", "size", c.Size.String())
+	g.need("support", "size", c.Size.Height.String())
 	g.need("support", "thickness", c.Size.Depth.String())
 	g.need("support", "kind of board", string(c.Board))
 	g.need("support", "lot of the board", string(c.Lot))
@@ -67,7 +79,7 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 	for _, f := range Faces {
 		sealed := false
 		for _, l := range layers {
-			sealed = sealed || l.Face == f && l.Cloth == nil
+			sealed = sealed || l.Face == f && l.Cloth == nil && l.Paint == nil && l.Varnish == nil
 		}
 		if !sealed {
 			g.seq = 0
@@ -84,12 +96,16 @@ func faceWord(f Face) string {
 }
 
 func (w *Workshop) layerGaps(g *gaps, p *Panel) {
-	seen := map[int64]bool{}
+	type told struct {
+		seq   int64
+		cloth bool
+	}
+	seen := map[told]bool{} // a layer on several faces is told once
 	for _, l := range p.Layers() {
-		if seen[l.Seq] && l.Cloth == nil {
+		if seen[told{l.Seq, l.Cloth != nil}] {
 			continue
 		}
-		seen[l.Seq] = true
+		seen[told{l.Seq, l.Cloth != nil}] = true
 		g.seq = l.Seq
 		name := l.Name()
 		if l.Cloth != nil {
@@ -117,6 +133,10 @@ func (w *Workshop) layerGaps(g *gaps, p *Panel) {
 			g.need(name, "which material", "")
 		}
 		for _, m := range l.Coating.Mix {
+			if m.Material == Unknown {
+				g.need(name, "which material", Unknown)
+				continue
+			}
 			g.need(name, "lot of "+string(m.Material), string(m.Lot))
 		}
 		g.need(name, "amount", amountText(l.Coating))
@@ -136,10 +156,5 @@ func (w *Workshop) removable(l Layer) string {
 }
 
 func amountText(c *Coating) string {
-	for _, s := range []string{c.DryFilm.String(), c.WetFilm.String(), c.WetEach.String(), c.WetTotal.String()} {
-		if s != "" {
-			return s
-		}
-	}
-	return ""
+	return known(c.DryFilm.String(), c.WetFilm.String(), c.WetEach.String(), c.WetTotal.String())
 }

@@ -13,15 +13,15 @@ type Described struct {
 	Medium      string  `json:"medium_line,omitzero"`        // in a cataloguer's words, if the maker wants their own
 	MeantFor    Percent `json:"meant_for_humidity,omitzero"` // of the room it is to hang in
 	Owner       string  `json:"own_reference,omitzero"`
-	Note        string  `json:"note,omitzero"`
+	Note        string  `json:"note,omitzero" is:"text"`
 }
 
 // Photograph names a kept picture by its digest. The file itself lies in a
 // folder beside the book.
 type Photograph struct {
 	Role    PhotoRole `json:"role"`
-	SHA256  string    `json:"sha256"` // of the file, lower-case hex
-	Type    string    `json:"media_type"`
+	SHA256  string    `json:"sha256" is:"sha256"` // of the file, lower-case hex
+	Type    string    `json:"media_type" is:"media"`
 	Width   int64     `json:"width_px"`
 	Height  int64     `json:"height_px"`
 	Caption string    `json:"caption,omitzero"`
@@ -31,13 +31,13 @@ type Photograph struct {
 // speaks of.
 type LabelPrinted struct {
 	Layout string `json:"layout,omitzero"` // small, medium, large
-	Record string `json:"record_sha256,omitzero"`
+	Record string `json:"record_sha256,omitzero" is:"sha256"`
 	Reason string `json:"reason,omitzero"`
 }
 
 // Issued is a certificate made out for one panel.
 type Issued struct {
-	Record   string `json:"record_sha256"`
+	Record   string `json:"record_sha256" is:"sha256"`
 	Replaces int64  `json:"replaces,omitzero"` // entry of the certificate it replaces
 	Reason   string `json:"reason,omitzero"`
 }
@@ -52,8 +52,8 @@ type Revoked struct {
 // stand outside the journal; here is only a salted digest of them.
 type HandedOver struct {
 	How     Parting `json:"how"`
-	Private string  `json:"private_sha256,omitzero"`
-	Note    string  `json:"note,omitzero"`
+	Private string  `json:"private_sha256,omitzero" is:"sha256"`
+	Note    string  `json:"note,omitzero" is:"text"`
 }
 
 // Forgotten says that the private part of an entry was erased.
@@ -64,20 +64,20 @@ type Forgotten struct {
 
 // Note is anything else worth keeping.
 type Note struct {
-	Text string `json:"text"`
+	Text string `json:"text" is:"text"`
 }
 
 // Condition is a condition report by whoever examined the panel.
 type Condition struct {
 	By   string `json:"by"`
-	Text string `json:"text"`
+	Text string `json:"text" is:"text"`
 	Why  string `json:"purpose,omitzero"`
 }
 
 // Treatment is what was done to the panel after it was finished.
 type Treatment struct {
 	By    string `json:"by"`
-	Text  string `json:"text"`
+	Text  string `json:"text" is:"text"`
 	With  string `json:"with,omitzero"`
 	Why   string `json:"because,omitzero"`
 	Faces []Face `json:"faces,omitzero"`
@@ -90,21 +90,21 @@ type Discarded struct {
 
 // KeyMade, KeyRetired and KeyLost tell the life of the studio's signing key.
 type KeyMade struct {
-	Fingerprint string `json:"fingerprint"` // SHA-256 of the SPKI DER, lower-case hex
-	PublicKey   string `json:"public_key"`  // SPKI DER in base64
+	Fingerprint string `json:"fingerprint" is:"sha256"` // SHA-256 of the SPKI DER, lower-case hex
+	PublicKey   string `json:"public_key" is:"base64"`  // SPKI DER in base64
 }
 
 // KeyRetired names the successor, signed by the retired key.
 type KeyRetired struct {
-	Fingerprint string `json:"fingerprint"`
-	Successor   string `json:"successor"`
-	Statement   string `json:"statement"` // signed note by which the old key names the new
+	Fingerprint string `json:"fingerprint" is:"sha256"`
+	Successor   string `json:"successor" is:"sha256"`
+	Statement   string `json:"statement" is:"text"` // signed note by which the old key names the new
 	Because     string `json:"because"`
 }
 
 // KeyLost declares a key lost: what it signs from then on is not the studio's.
 type KeyLost struct {
-	Fingerprint string `json:"fingerprint"`
+	Fingerprint string `json:"fingerprint" is:"sha256"`
 	Because     string `json:"because"`
 }
 

@@ -31,12 +31,13 @@ func Latest[B Body](p *Panel) (Done[B], bool) {
 }
 
 // add places an event among those before it. Exact and inexact dates mix, so
-// the order of writing stands unless an event was certainly earlier than the
-// one before it.
+// the order of writing stands unless an event was certainly earlier than one
+// of them: then it goes before the first such. No event ever stands after one
+// that was certainly later.
 func (p *Panel) add(e Event) {
-	i := len(p.Events)
-	for i > 0 && e.At.Before(p.Events[i-1].At) {
-		i--
+	i := slices.IndexFunc(p.Events, func(x Event) bool { return e.At.Before(x.At) })
+	if i < 0 {
+		i = len(p.Events)
 	}
 	p.Events = slices.Insert(p.Events, i, e)
 }
@@ -129,20 +130,21 @@ func (p *Panel) Away() (Done[HandedOver], bool) {
 	return h, ok && h.Body.How != "return"
 }
 
-// Certificate returns the certificate that stands: the last one issued and
-// not taken back.
+// Certificate returns the certificate that stands: the last one issued that
+// was neither taken back nor replaced. What a certificate replaced does not
+// come back into force when that certificate is taken back.
 func (p *Panel) Certificate() (Done[Issued], bool) {
-	back := map[int64]bool{}
+	gone := map[int64]bool{}
 	for _, r := range Each[Revoked](p) {
-		back[r.Body.Certificate] = true
+		gone[r.Body.Certificate] = true
 	}
 	all := Each[Issued](p)
-	for i := len(all) - 1; i >= 0; i-- {
-		if !back[all[i].Seq] {
-			return all[i], true
-		}
-		if all[i].Body.Replaces != 0 {
-			break // what it replaced does not come back into force
+	for _, c := range all {
+		gone[c.Body.Replaces] = true
+	}
+	for _, c := range slices.Backward(all) {
+		if !gone[c.Seq] {
+			return c, true
 		}
 	}
 	return Done[Issued]{}, false

@@ -202,11 +202,11 @@ func checkAmendment(k Known, a Amended, panels []Number) error {
 	for _, base := range []Entry{old, e} {
 		now, err := patched(base, a.Change)
 		if err != nil {
-			return &FieldError{Field: "change", Why: err.Error()}
+			return under("change", err)
 		}
 		for _, r := range shelfRefs(now.Body) {
 			if err := r.check(k); err != nil {
-				return err
+				return under("change", err)
 			}
 		}
 		if keyOf(now.Body) != keyOf(old.Body) {
@@ -266,11 +266,11 @@ func patched(e Entry, patch jsontext.Value) (Entry, error) {
 			return Entry{}, &FieldError{Field: name, Why: "this field cannot be amended"}
 		}
 		fields[name] = merge(fields[name], v)
-		if len(fields[name]) == 0 {
-			delete(fields, name)
+		if len(fields[name]) == 0 || string(fields[name]) == "{}" {
+			delete(fields, name) // what holds nothing is left out
 		}
 	}
-	b, err := json.Marshal(fields)
+	b, err := json.Marshal(fields, json.Deterministic(true))
 	if err != nil {
 		return Entry{}, err
 	}

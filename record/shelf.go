@@ -28,8 +28,8 @@ type Material struct {
 	Resin        string      `json:"resin,omitzero"` // resin class of a varnish
 	Gloss        Gloss       `json:"gloss,omitzero"`
 	Pigments     []Pigment   `json:"pigments,omitzero"`
-	Hazard       string      `json:"hazard,omitzero"`    // hazard text as on the sheet or tin
-	Toxic        Answer      `json:"toxic_dry,omitzero"` // harmful when sanded or cleaned later (lead, cadmium …)
+	Hazard       string      `json:"hazard,omitzero" is:"text"` // hazard text as on the sheet or tin
+	Toxic        Answer      `json:"toxic_dry,omitzero"`        // harmful when sanded or cleaned later (lead, cadmium …)
 
 	Board Board `json:"board,omitzero"`
 	Cloth Cloth `json:"cloth,omitzero"`
@@ -67,8 +67,8 @@ type Lot struct {
 	Sheet    Size   `json:"sheet,omitzero"` // size of one sheet, of a board
 	Expires  When   `json:"expires,omitzero"`
 	Opened   When   `json:"opened,omitzero"`
-	Private  string `json:"private_sha256,omitzero"` // salted digest of the price
-	Note     string `json:"note,omitzero"`
+	Private  string `json:"private_sha256,omitzero" is:"sha256"` // salted digest of the price
+	Note     string `json:"note,omitzero" is:"text"`
 }
 
 // Pigment is a colourant, by Colour Index generic name where known ("PW 6").

@@ -2,32 +2,18 @@ package record
 
 import (
 	"bytes"
+	"encoding"
+	"errors"
 	"fmt"
 	"io"
 	"reflect"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 	"unicode"
 	"unicode/utf8"
 
 	"github.com/go-json-experiment/json/jsontext"
-)
-
-// Limits of text, in characters.
-const (
-	maxLine = 300  // names, titles, single lines
-	maxText = 4000 // notes and reports
-)
-
-var (
-	keyPattern  = regexp.MustCompile(`^[a-z0-9][a-z0-9.-]{0,39}$`)
-	hexPattern  = regexp.MustCompile(`^[0-9a-f]{64}$`)
-	linkPattern = regexp.MustCompile(`^HTTPS?://[0-9A-Z$%*+\-./:]+$`)
-	naanPattern = regexp.MustCompile(`^[0-9bcdfghjkmnpqrstvwxz]{5}$`)
-	currency    = regexp.MustCompile(`^[A-Z]{3}$`)
 )
 
 // validate checks an entry by itself: required fields, closed words, keys,
@@ -38,6 +24,9 @@ func validate(e Entry) error {
 	if !ok {
 		return &FieldError{Field: "kind", Why: fmt.Sprintf("%q is not a kind of entry", clip(string(e.Kind())))}
 	}
+	if reflect.TypeOf(e.Body) != reflect.TypeOf(info.blank) {
+		return &FieldError{Why: fmt.Sprintf("the body is a %T, not a %T", e.Body, info.blank)}
+	}
 	if e.Seq < 0 || e.Seq >= 1<<53 {
 		return &FieldError{Field: "seq", Why: "expected a number from 1"}
 	}
@@ -47,7 +36,7 @@ func validate(e Entry) error {
 	if err := checkPanels(info.panels, e.Panels); err != nil {
 		return err
 	}
-	if err := walk(reflect.ValueOf(e.Body), "", true); err != nil {
+	if err := walk(reflect.ValueOf(e.Body), "", field{required: true}); err != nil {
 		return err
 	}
 	if b, ok := e.Body.(interface{ check() error }); ok {
@@ -57,7 +46,7 @@ func validate(e Entry) error {
 }
 
 func checkPanels(rule panelRule, panels []Number) error {
-	seen := map[Number]bool{}
+	seen := make(map[Number]bool, len(panels))
 	for i, n := range panels {
 		f := "panels/" + strconv.Itoa(i)
 		if !n.WellFormed() {
@@ -69,56 +58,55 @@ func checkPanels(rule panelRule, panels []Number) error {
 		seen[n] = true
 	}
 	switch {
+	case panels != nil && len(panels) == 0:
+		return &FieldError{Field: "panels", Why: "an empty list: leave the field out"}
 	case rule == noPanels && len(panels) > 0:
 		return &FieldError{Field: "panels", Why: "this kind of entry names no panels"}
 	case rule == onePanel && len(panels) != 1:
 		return &FieldError{Field: "panels", Why: "this kind of entry names exactly one panel"}
 	case rule == somePanels && len(panels) == 0:
 		return &FieldError{Field: "panels", Why: "missing: this kind of entry names at least one panel"}
-	case len(panels) > 5000:
-		return &FieldError{Field: "panels", Why: "more than 5000 panels in one entry"}
+	case len(panels) > maxPanels:
+		return &FieldError{Field: "panels", Why: fmt.Sprintf("more than %d panels in one entry", maxPanels)}
 	}
 	return nil
 }
 
-// walk checks what can be seen from the types alone. A field whose JSON tag
-// has no omitzero is required.
-func walk(v reflect.Value, path string, required bool) error {
+// walk checks what can be seen from the types and tags alone. A field whose
+// JSON tag has no omitzero is required.
+func walk(v reflect.Value, path string, f field) error {
 	fail := func(why string) error { return &FieldError{Field: strings.TrimPrefix(path, "/"), Why: why} }
-	if required && v.IsZero() && v.Kind() != reflect.Struct && v.Kind() != reflect.Bool {
+	t := v.Type()
+	isText := t.Implements(textMarshaler)
+	if f.required && v.IsZero() && (isText || v.Kind() != reflect.Struct && v.Kind() != reflect.Bool) {
 		return fail("missing")
 	}
-	t := v.Type()
-	if t == reflect.TypeFor[jsontext.Value]() {
-		return nil
-	}
-	if _, ok := v.Interface().(interface{ MarshalText() ([]byte, error) }); ok && v.Kind() == reflect.Struct {
-		if required && v.IsZero() {
-			return fail("missing")
-		}
+	if isText || t == reflect.TypeFor[jsontext.Value]() {
 		return nil
 	}
 	switch v.Kind() {
 	case reflect.Struct:
 		for i := range t.NumField() {
-			name, opts, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+			sub := fieldOf(t.Field(i))
 			p := path
-			if name != "" {
-				p += "/" + name
+			if sub.name != "" {
+				p += "/" + sub.name
 			}
-			if err := walk(v.Field(i), p, !strings.Contains(opts, "omitzero")); err != nil {
+			if err := walk(v.Field(i), p, sub); err != nil {
 				return err
 			}
 		}
 	case reflect.Slice:
-		if required && v.Len() == 0 {
+		switch {
+		case v.Len() == 0 && f.required:
 			return fail("missing")
-		}
-		if v.Len() > 200 {
-			return fail("a list of more than 200")
+		case v.Len() == 0 && !v.IsNil():
+			return fail("an empty list: leave the field out")
+		case v.Len() > maxList:
+			return fail(fmt.Sprintf("a list of more than %d", maxList))
 		}
 		for i := range v.Len() {
-			if err := walk(v.Index(i), path+"/"+strconv.Itoa(i), true); err != nil {
+			if err := walk(v.Index(i), path+"/"+strconv.Itoa(i), field{required: true}); err != nil {
 				return err
 			}
 			for j := range i {
@@ -129,31 +117,51 @@ func walk(v reflect.Value, path string, required bool) error {
 		}
 	case reflect.Int64:
 		if n := v.Int(); n < 0 || n >= 1<<53 {
-			return fail("expected a whole number that is not negative")
+			return fail("expected a whole number from 1")
 		}
 	case reflect.String:
-		s := v.String()
-		if words, ok := closed[t.Name()]; ok && s != "" && !slices.Contains(words, s) && (s != Unknown || t.Name() == "Face") {
-			return fail(fmt.Sprintf("%q is not one of %s", clip(s), strings.Join(words, ", ")))
-		}
-		if t.Name() == "Key" && s != "" && s != Unknown && !keyPattern.MatchString(s) {
-			return fail(fmt.Sprintf("%q: expected lower-case letters, digits, points and hyphens, at most 40", clip(s)))
-		}
-		limit := maxLine
-		if strings.HasSuffix(path, "/text") || strings.HasSuffix(path, "/note") || strings.HasSuffix(path, "/remarks") || strings.HasSuffix(path, "/hazard") || strings.HasSuffix(path, "/statement") {
-			limit = maxText
-		} else if strings.ContainsRune(s, '\n') {
-			return fail("a line break is not allowed here")
-		}
-		if n := utf8.RuneCountInString(s); n > limit {
-			return fail(fmt.Sprintf("%d characters; at most %d are allowed", n, limit))
-		}
-		if err := CheckLine(strings.ReplaceAll(s, "\n", "")); err != nil {
+		if err := checkString(v.String(), t.Name(), f); err != nil {
 			return fail(err.Error())
 		}
-		if s != strings.TrimSpace(s) {
-			return fail("it begins or ends with a space")
+	}
+	return nil
+}
+
+var textMarshaler = reflect.TypeFor[encoding.TextMarshaler]()
+
+func checkString(s, typ string, f field) error {
+	if s == "" {
+		return nil
+	}
+	if words, ok := closed[typ]; ok {
+		if slices.Contains(words, s) || s == Unknown && TakesUnknown(typ) {
+			return nil
 		}
+		return fmt.Errorf("%q is not one of %s", clip(s), strings.Join(words, ", "))
+	}
+	if typ == "Key" {
+		f.is = "key"
+	}
+	if sh, ok := shapes[f.is]; ok {
+		if !sh.matches.MatchString(s) {
+			return fmt.Errorf("%q: expected %s", clip(s), sh.Meaning)
+		}
+		return nil
+	}
+	limit := MaxLine
+	if f.is == "text" {
+		limit = MaxText
+	} else if strings.ContainsRune(s, '\n') {
+		return errors.New("a line break is not allowed here")
+	}
+	if n := utf8.RuneCountInString(s); n > limit {
+		return fmt.Errorf("%d characters; at most %d are allowed", n, limit)
+	}
+	if err := CheckLine(strings.ReplaceAll(s, "\n", "")); err != nil {
+		return err
+	}
+	if s != strings.TrimSpace(s) {
+		return errors.New("it begins or ends with a space")
 	}
 	return nil
 }
@@ -169,8 +177,7 @@ func CheckLine(s string) error {
 		switch {
 		case unicode.IsControl(r):
 			return fmt.Errorf("a control character (U+%04X) is not allowed", r)
-		case r >= 0x202A && r <= 0x202E, r >= 0x2066 && r <= 0x2069, r == 0x200E, r == 0x200F, r == 0x061C,
-			r == 0x2028, r == 0x2029, r == 0xFEFF, r >= 0xFFF9 && r <= 0xFFFB, r >= 0xE0000 && r <= 0xE007F:
+		case invisible(r):
 			return fmt.Errorf("an invisible character (U+%04X) is not allowed", r)
 		case r == utf8.RuneError:
 			return fmt.Errorf("a replacement character (U+FFFD) is not allowed")
@@ -179,17 +186,32 @@ func CheckLine(s string) error {
 	return nil
 }
 
-// checkText reads the whole JSON text once: one value, no duplicate names,
-// valid UTF-8, whole numbers only, no control characters in any string.
-func checkText(b []byte) error {
+// invisible reports characters that turn the direction of reading, are not
+// seen at all or are no characters. The joiners U+200C and U+200D and the
+// variation selectors stay: scripts need them.
+func invisible(r rune) bool {
+	return r == 0x00AD || r == 0x061C || r == 0x180E || r == 0x200B || r == 0x200E || r == 0x200F ||
+		r >= 0x2028 && r <= 0x202E || r >= 0x2060 && r <= 0x206F || r == 0xFEFF ||
+		r >= 0xFFF9 && r <= 0xFFFC || r == 0xFFFE || r == 0xFFFF || r >= 0xE0000 && r <= 0xE007F
+}
+
+// checkText reads the whole JSON text once: one object, no duplicate names,
+// valid UTF-8, whole numbers only, no control characters in any text. What
+// was not recorded is left out, so that an entry has one spelling: there is no
+// null (but in a change, where it takes a field away), no empty text, list or
+// object, and no nought.
+func checkText(b []byte, change bool) error {
 	d := jsontext.NewDecoder(bytes.NewReader(b))
-	if d.PeekKind() != '{' {
+	if k := d.PeekKind(); k != '{' {
 		if _, err := d.ReadToken(); err != nil && err != io.EOF {
 			return jsonError(err)
 		}
 		return &FieldError{Why: "expected a JSON object"}
 	}
-	for {
+	at := func(why string) error {
+		return &FieldError{Field: pointer(d.StackPointer()), Why: why}
+	}
+	for last := byte(0); ; {
 		tok, err := d.ReadToken()
 		if err == io.EOF {
 			return nil
@@ -197,51 +219,55 @@ func checkText(b []byte) error {
 		if err != nil {
 			return jsonError(err)
 		}
-		at := func(why string) error {
-			return &FieldError{Field: pointer(d.StackPointer()), Why: why, Offset: d.InputOffset()}
-		}
-		switch tok.Kind() {
+		kind := byte(tok.Kind())
+		_, n := d.StackIndex(d.StackDepth())
+		isName := d.StackDepth() > 0 && n%2 == 1 && topIsObject(d)
+		switch kind {
 		case '0':
 			n, err := strconv.ParseInt(tok.String(), 10, 64)
 			if err != nil || n >= 1<<53 || n <= -1<<53 {
 				return at("expected a whole number; decimals are written as text, like \"3.2 mm\"")
 			}
+			if n < 1 {
+				return at("expected a whole number from 1; leave the field out where nothing was recorded")
+			}
 		case '"':
-			if err := CheckLine(strings.ReplaceAll(tok.String(), "\n", "")); err != nil {
+			s := tok.String()
+			if s == "" && !isName {
+				return at("an empty text: leave the field out where nothing was recorded")
+			}
+			if err := CheckLine(strings.ReplaceAll(s, "\n", "")); err != nil {
 				return at(err.Error())
+			}
+		case 'n':
+			if !change && !strings.HasPrefix(string(d.StackPointer()), "/change/") {
+				return at("there is no null: leave the field out where nothing was recorded")
+			}
+		case '}':
+			if last == '{' && d.StackDepth() > 0 {
+				return at("an empty object: leave the field out")
+			}
+		case ']':
+			if last == '[' {
+				return at("an empty list: leave the field out")
 			}
 		}
 		if d.StackDepth() > 8 {
 			return at("nested too deeply")
 		}
+		last = kind
 	}
 }
 
-func (s Studio) check() error {
-	if err := ValidMark(s.Mark); err != nil {
-		return &FieldError{Field: "mark", Why: err.Error()}
-	}
-	if s.LinkBase != "" && (!linkPattern.MatchString(s.LinkBase) || len(s.LinkBase) > 120) {
-		return &FieldError{Field: "link_base", Why: "expected an upper-case web address, like HTTPS://EXAMPLE.ORG/P/"}
-	}
-	if s.NAAN != "" && !naanPattern.MatchString(s.NAAN) {
-		return &FieldError{Field: "naan", Why: "expected five characters of the ARK set"}
-	}
-	if s.Zone != "" {
-		if _, err := time.LoadLocation(s.Zone); err != nil {
-			return &FieldError{Field: "time_zone", Why: "expected a name like Europe/Riga"}
-		}
-	}
-	if s.Paper != "" && s.Paper != "a4" && s.Paper != "letter" {
-		return &FieldError{Field: "paper", Why: "expected a4 or letter"}
-	}
-	if s.Currency != "" && !currency.MatchString(s.Currency) {
-		return &FieldError{Field: "currency", Why: "expected three capitals, like EUR"}
-	}
-	return nil
+func topIsObject(d *jsontext.Decoder) bool {
+	k, _ := d.StackIndex(d.StackDepth())
+	return k == '{'
 }
 
 func (m Material) check() error {
+	if err := checkOwnKey(m.Key); err != nil {
+		return err
+	}
 	for _, p := range []struct {
 		f string
 		d Percent
@@ -263,6 +289,16 @@ func (m Material) check() error {
 	return nil
 }
 
+func (l Lot) check() error { return checkOwnKey(l.Key) }
+
+// checkOwnKey refuses the one key that other entries use for "not known".
+func checkOwnKey(k Key) error {
+	if k == Unknown {
+		return &FieldError{Field: "key", Why: "\"unknown\" cannot be the name of a thing on the shelf"}
+	}
+	return nil
+}
+
 func (c Cut) check() error {
 	if h, ok := c.Size.Height.Micrometers(); ok {
 		if w, _ := c.Size.Width.Micrometers(); h > 10e6 || w > 10e6 || h < 5000 || w < 5000 {
@@ -270,6 +306,15 @@ func (c Cut) check() error {
 		}
 	}
 	return nil
+}
+
+func (c Coat) check() error {
+	for i, f := range c.Extra {
+		if !slices.Contains(c.Faces, f) {
+			return &FieldError{Field: "extra/" + strconv.Itoa(i), Why: fmt.Sprintf("%s is not among the faces of this coat", f)}
+		}
+	}
+	return c.Coating.check()
 }
 
 func (c Coating) check() error {
@@ -315,37 +360,27 @@ func (s Sanded) check() error {
 	return nil
 }
 
-func (p Photograph) check() error {
-	if p.Type != "image/jpeg" && p.Type != "image/png" {
-		return &FieldError{Field: "media_type", Why: "expected image/jpeg or image/png"}
-	}
-	return checkHex("sha256", p.SHA256)
-}
-
-func checkHex(f, s string) error {
-	if s != "" && !hexPattern.MatchString(s) {
-		return &FieldError{Field: f, Why: "expected a SHA-256 digest in 64 lower-case hex figures"}
-	}
-	return nil
-}
-
-func (l LabelPrinted) check() error { return checkHex("record_sha256", l.Record) }
-func (c Issued) check() error       { return checkHex("record_sha256", c.Record) }
-func (h HandedOver) check() error   { return checkHex("private_sha256", h.Private) }
-func (k KeyMade) check() error      { return checkHex("fingerprint", k.Fingerprint) }
-func (k KeyLost) check() error      { return checkHex("fingerprint", k.Fingerprint) }
-func (l Lot) check() error          { return checkHex("private_sha256", l.Private) }
-
-func (k KeyRetired) check() error {
-	if err := checkHex("successor", k.Successor); err != nil {
-		return err
-	}
-	return checkHex("fingerprint", k.Fingerprint)
-}
-
 func (a Amended) check() error {
-	if a.Change.Kind() != '{' || string(a.Change) == "{}" {
+	if a.Change.Kind() != '{' {
+		return &FieldError{Field: "change", Why: "expected the fields to change"}
+	}
+	if err := checkText(a.Change, true); err != nil {
+		return under("change", err)
+	}
+	if c := a.Change.Clone(); c.Canonicalize() != nil || string(c) == "{}" {
 		return &FieldError{Field: "change", Why: "expected the fields to change"}
 	}
 	return nil
+}
+
+// under puts a field error below a field.
+func under(field string, err error) error {
+	fe, ok := err.(*FieldError)
+	if !ok {
+		return err
+	}
+	if fe.Field != "" {
+		field += "/" + fe.Field
+	}
+	return &FieldError{Field: field, Why: fe.Why, Offset: fe.Offset}
 }

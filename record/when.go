@@ -1,6 +1,7 @@
 package record
 
 import (
+	"math"
 	"strings"
 	"time"
 
@@ -13,6 +14,9 @@ import (
 type When struct {
 	text string
 	date edtf.Date
+	// Bounds in Unix seconds, kept because every panel is put in order by them;
+	// an open side is as far as it goes.
+	from, to int64
 }
 
 // ParseWhen reads an EDTF text of level 0 or 1, or "unknown".
@@ -24,7 +28,14 @@ func ParseWhen(s string) (When, error) {
 	if err != nil {
 		return When{}, err
 	}
-	return When{text: s, date: d}, nil
+	w := When{s, d, math.MinInt64, math.MaxInt64}
+	if t, ok := d.Earliest(); ok {
+		w.from = t.Unix()
+	}
+	if t, ok := d.Latest(); ok {
+		w.to = t.Unix()
+	}
+	return w, nil
 }
 
 // Moment is the When of an exact time, to the second, in its own offset.
@@ -79,11 +90,7 @@ func (w When) Latest() (time.Time, bool) {
 
 // Before reports that w is certainly earlier than x: their bounds do not
 // overlap. Unknown is never before or after anything.
-func (w When) Before(x When) bool {
-	l, ok := w.Latest()
-	e, ok2 := x.Earliest()
-	return ok && ok2 && l.Before(e)
-}
+func (w When) Before(x When) bool { return w.Known() && x.Known() && w.to < x.from }
 
 // MarshalText returns the text as recorded.
 func (w When) MarshalText() ([]byte, error) { return []byte(w.text), nil }

@@ -1,7 +1,8 @@
 package record
 
-// The closed lists of words. Each list also takes "unknown" (recorded as
-// unknown); an absent word means that nothing was recorded.
+// The closed lists of words. Each list but those of faces and of a studio's
+// units also takes "unknown" (recorded as unknown); an absent word means that
+// nothing was recorded.
 
 // Answer is yes, no or unknown.
 type Answer string
@@ -159,6 +160,9 @@ var closed = map[string][]string{
 // Words returns the words a closed list takes, by the name of its type, for
 // help texts and the published schema.
 func Words(list string) []string { return closed[list] }
+
+// TakesUnknown reports whether a closed list also takes "unknown".
+func TakesUnknown(list string) bool { return list != "Face" && list != "LengthUnit" }
 
 // The remaining closed lists, each a word of the trade.
 type (

@@ -13,7 +13,7 @@ type Cut struct {
 	Degreased Answer   `json:"degreased,omitzero"`
 	Keyed     Answer   `json:"keyed,omitzero"`
 	Owner     string   `json:"own_reference,omitzero"` // the studio's own older number
-	Note      string   `json:"note,omitzero"`
+	Note      string   `json:"note,omitzero" is:"text"`
 }
 
 // Part is one lot in a mix.
@@ -37,7 +37,7 @@ type Coating struct {
 	DryFilm     Length      `json:"dry_film,omitzero"` // measured
 	Temperature Temperature `json:"temperature,omitzero"`
 	Humidity    Percent     `json:"humidity,omitzero"`
-	Note        string      `json:"note,omitzero"`
+	Note        string      `json:"note,omitzero" is:"text"`
 }
 
 // Coat is one application on one or more faces.
@@ -65,7 +65,7 @@ type ClothLaid struct {
 type Trimmed struct {
 	Tool  string `json:"tool,omitzero"`
 	Eased Answer `json:"edges_eased,omitzero"` // edges eased with sandpaper
-	Note  string `json:"note,omitzero"`
+	Note  string `json:"note,omitzero" is:"text"`
 }
 
 // Sanded is an abrasion of faces. Scale and grit belong together.
@@ -76,7 +76,7 @@ type Sanded struct {
 	Wet     Answer    `json:"wet,omitzero"`
 	Through Answer    `json:"sanded_through,omitzero"` // through to fibre or board
 	Dusted  Answer    `json:"dust_removed,omitzero"`
-	Note    string    `json:"note,omitzero"`
+	Note    string    `json:"note,omitzero" is:"text"`
 }
 
 // PaintLayer is a paint layer, or a painting campaign told as one.
@@ -107,14 +107,14 @@ type Braced struct {
 	Bracing Bracing `json:"bracing,omitzero"`
 	Fixing  Fixing  `json:"fixing,omitzero"`
 	Run     Moving  `json:"run,omitzero"` // against the face grain
-	Note    string  `json:"note,omitzero"`
+	Note    string  `json:"note,omitzero" is:"text"`
 }
 
 // WarmAir is drying helped by warm air. It drives water out and hardens nothing.
 type WarmAir struct {
 	Faces []Face   `json:"faces,omitzero"`
 	For   Duration `json:"for,omitzero"`
-	Note  string   `json:"note,omitzero"`
+	Note  string   `json:"note,omitzero" is:"text"`
 }
 
 // Inspection is a look at a panel: bow over a span, edges, adhesion.
@@ -125,7 +125,7 @@ type Inspection struct {
 	Edges    Sound  `json:"edges,omitzero"`
 	Adhesion Sound  `json:"adhesion,omitzero"` // by tapping
 	By       string `json:"by,omitzero"`
-	Remarks  string `json:"remarks,omitzero"`
+	Remarks  string `json:"remarks,omitzero" is:"text"`
 }
 
 // Climate is a reading of the air. Without panels it is of the workroom.

@@ -1,0 +1,72 @@
+package record
+
+import (
+	"reflect"
+	"regexp"
+	"strings"
+)
+
+// A Shape is a text with a form of its own. The `is` tag of a field names its
+// shape; the published schema states the same pattern.
+type Shape struct {
+	Pattern string // RE2 syntax, also valid in ECMA-262
+	Meaning string // what is expected, in words
+	matches *regexp.Regexp
+}
+
+func shape(pattern, meaning string) Shape {
+	return Shape{pattern, meaning, regexp.MustCompile(pattern)}
+}
+
+var shapes = map[string]Shape{
+	"key":      shape(`^[a-z0-9][a-z0-9.-]{0,39}$`, "lower-case letters, digits, points and hyphens, at most 40"),
+	"sha256":   shape(`^[0-9a-f]{64}$`, "a SHA-256 digest in 64 lower-case hex figures"),
+	"mark":     shape(`^[BCDFGHJKMNPQRSTVWXZ]{1,4}$`, "one to four capital consonants without L and Y, for example KB"),
+	"link":     shape(`^HTTPS?://[0-9A-Z$%*+./:-]{1,112}$`, "an upper-case web address, like HTTPS://EXAMPLE.ORG/P/"),
+	"naan":     shape(`^[0-9bcdfghjkmnpqrstvwxz]{5}$`, "five characters of the ARK set"),
+	"zone":     shape(`^[A-Za-z][A-Za-z0-9_+/-]{0,63}$`, "a name of the IANA list, like Europe/Riga"),
+	"paper":    shape(`^(a4|letter)$`, "a4 or letter"),
+	"currency": shape(`^[A-Z]{3}$`, "three capitals, like EUR"),
+	"media":    shape(`^image/(jpeg|png)$`, "image/jpeg or image/png"),
+	"base64":   shape(`^[A-Za-z0-9+/]+={0,2}$`, "base64 text"),
+}
+
+// Shapes returns a shape by the name in a field's `is` tag.
+func Shapes(name string) (Shape, bool) { s, ok := shapes[name]; return s, ok }
+
+// Limits of text, in characters. A field with the tag is:"text" is of several
+// lines; all others are of one.
+const (
+	MaxLine = 300  // names, titles, single lines
+	MaxText = 4000 // notes and reports
+)
+
+// PanelsOf returns how many panels an entry of a kind may name.
+func PanelsOf(k Kind) (least, most int) {
+	switch kinds[k].panels {
+	case onePanel:
+		return 1, 1
+	case somePanels:
+		return 1, maxPanels
+	case anyPanels:
+		return 0, maxPanels
+	}
+	return 0, 0
+}
+
+const (
+	maxPanels = 5000
+	maxList   = 200
+)
+
+// field is what the tags of a struct field say.
+type field struct {
+	name     string // in JSON; empty for embedded fields
+	required bool
+	is       string
+}
+
+func fieldOf(f reflect.StructField) field {
+	name, opts, _ := strings.Cut(f.Tag.Get("json"), ",")
+	return field{name, !strings.Contains(opts, "omitzero"), f.Tag.Get("is")}
+}
