@@ -38,9 +38,9 @@ func (g glyph) breaks() bool {
 }
 
 // Compose sets text in lines of at most widthMM. Lines break at spaces and
-// after hyphens, dashes and strokes between letters; a word that is longer
-// than a line breaks where it must, without a hyphen, since a hyphen could be
-// taken for part of a number or link. A "\n" ends a line. A width of 0 or less
+// after hyphens and dashes between letters; a word that is longer than a line
+// breaks where it must, without a hyphen, since a hyphen could be taken for
+// part of a number or link. A "\n" ends a line. A width of 0 or less
 // sets no limit. Digits around U+2044 (fraction slash) become a fraction.
 //
 // The error is a [GlyphError] if a character cannot be printed.
@@ -229,11 +229,11 @@ func trimSpaces(glyphs []glyph, end int) int {
 	return end
 }
 
-// breaksAfter reports whether a line may end after a hyphen, dash or stroke;
-// it may between letters, never inside numbers such as KB26-0142.
+// breaksAfter reports whether a line may end after a hyphen or dash; it may
+// between letters, never inside numbers such as KB26-0142.
 func breaksAfter(glyphs []glyph, i int) bool {
 	switch glyphs[i].first {
-	case '-', '\u2013', '\u2014', '/':
+	case '-', '\u2013', '\u2014':
 		return i > 0 && i+1 < len(glyphs) && unicode.IsLetter(glyphs[i-1].first) && unicode.IsLetter(glyphs[i+1].first)
 	}
 	return false

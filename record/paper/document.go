@@ -54,7 +54,7 @@ func (p *Page) Draw(shapes ...Shape) { p.shapes = append(p.shapes, shapes...) }
 
 // Drawing returns the page as a drawing, for a screen.
 func (p *Page) Drawing(title, desc string) Drawing {
-	return Drawing{p.WidthMM, p.HeightMM, title, desc, p.shapes}
+	return Drawing{WidthMM: p.WidthMM, HeightMM: p.HeightMM, Title: title, Desc: desc, Shapes: p.shapes}
 }
 
 // Finish writes the document as a PDF file of the kind asked for. Attachments

@@ -2,6 +2,7 @@ package paper_test
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"os"
@@ -186,5 +187,52 @@ func TestWhatIsRefused(t *testing.T) {
 		if out, err := build(); err == nil || out != nil {
 			t.Errorf("%s: got %d bytes and error %v", name, len(out), err)
 		}
+	}
+}
+
+// A title with PDF operators, markup and a change of direction is text: on
+// the page, in both kinds of metadata and in the drawing for the screen.
+func TestHostileTitle(t *testing.T) {
+	const title = `) Tj ET endstream endobj <</S/JavaScript/JS(app.alert(1))>> \( <script>x</script> ]]>`
+	d := paper.NewDocument(paper.Info{Title: title + "\u202E\x00", Author: "<&>\"'", Subject: "a\nb", Created: day})
+	d.Page(210, 60).Draw(paper.Text{X: 10, Y: 10, Block: compose(t, 190, paper.Span{Style: paper.Body, Text: title + "\u202E"})})
+	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
+		path := save(t, "hostile.pdf", finish(t, d, kind))
+		run(t, "qpdf", "--check", path)
+		for name, o := range readQpdf(t, path).objects {
+			if m, ok := o.(map[string]any); ok && fmt.Sprint(m["value"]) == "/JavaScript" {
+				t.Errorf("%s is a script", name)
+			}
+		}
+		text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", path, "-")), " ")
+		if want := title + "[U+202E]"; text != want {
+			t.Errorf("text %q, want %q", text, want)
+		}
+		if out := run(t, "pdfinfo", path); !strings.Contains(out, title+"[U+202E][U+0000]") || strings.Contains(out, "JavaScript:      yes") {
+			t.Errorf("%s", out)
+		}
+	}
+	out, err := preflight(t, save(t, "hostile.pdf", finish(t, d, paper.A1b)))
+	if err != nil {
+		t.Errorf("preflight: %v\n%s", err, out)
+	}
+}
+
+// Labels are composed on all cores.
+func TestParallel(t *testing.T) {
+	want := finish(t, sampleDocument(t), paper.A1b)
+	for i := range 4 {
+		t.Run(fmt.Sprint(i), func(t *testing.T) {
+			t.Parallel()
+			if !bytes.Equal(finish(t, sampleDocument(t), paper.A1b), want) {
+				t.Error("other bytes when several documents are written at once")
+			}
+		})
+	}
+}
+
+func BenchmarkDocument(b *testing.B) {
+	for b.Loop() {
+		finish(b, sampleDocument(b), paper.A1b)
 	}
 }

@@ -85,7 +85,7 @@ func TestSectionOnPaper(t *testing.T) {
 	if out, err := preflight(t, path); err != nil {
 		t.Fatalf("preflight: %v\n%s", err, out)
 	}
-	text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", path, "-")), " ")
+	text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", path, "-")), " ") // no-break spaces too
 	for _, want := range []string{"FRONT", "BACK", "Not to scale", "60 µm, measured", "300 µm, estimated", "thickness not recorded", "6.35 mm, measured",
 		"Layers 16 to 30 of 60, counted from the front", "Coat 60 of a build-up"} {
 		if !strings.Contains(text, want) {
@@ -183,7 +183,7 @@ func TestHostileLabelIsTextInSVG(t *testing.T) {
 			t.Fatalf("text became markup: %s", svg)
 		}
 	}
-	for _, want := range []string{"<title id=\"title\">&lt;b&gt;&amp;</title>", "[U+202E]ab[U+0000]"} {
+	for _, want := range []string{"<title id=\"drawing-title\">&lt;b&gt;&amp;</title>", "[U+202E]ab[U+0000]"} {
 		if !strings.Contains(string(svg), want) {
 			t.Errorf("%q is missing in %s", want, svg)
 		}

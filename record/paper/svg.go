@@ -15,15 +15,21 @@ type Drawing struct {
 	WidthMM, HeightMM float64
 	Title, Desc       string
 	Shapes            []Shape
+	// ID starts the names of what is referred to inside the SVG; drawings on
+	// one web page need different ones.
+	ID string
 }
 
 // SVG writes the drawing as a document of its own, black on nothing. Title and
 // Desc become <title> and <desc>; all text is escaped.
 func (d Drawing) SVG() []byte {
-	w := &svgWriter{}
-	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="title desc">`,
-		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM))
-	w.f(`<title id="title">%s</title><desc id="desc">%s</desc>`, escape(Clean(d.Title)), escape(Clean(d.Desc)))
+	w := &svgWriter{id: escape(d.ID + "-")}
+	if d.ID == "" {
+		w.id = "drawing-"
+	}
+	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%stitle %sdesc">`,
+		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM), w.id, w.id)
+	w.f(`<title id="%stitle">%s</title><desc id="%sdesc">%s</desc>`, w.id, escape(Clean(d.Title)), w.id, escape(Clean(d.Desc)))
 	for _, s := range d.Shapes {
 		s.svg(w)
 	}
@@ -33,6 +39,7 @@ func (d Drawing) SVG() []byte {
 
 type svgWriter struct {
 	buf   bytes.Buffer
+	id    string
 	clips int
 }
 
@@ -114,7 +121,7 @@ func (r Rects) svg(w *svgWriter) {
 	for _, a := range r.Areas {
 		fmt.Fprintf(&d, "M%s %sh%sv%sh-%sZ", num(a.X), num(a.Y), num(a.W), num(a.H), num(a.W))
 	}
-	w.f(`<path d="%s" fill="#000" shape-rendering="crispEdges"/>`, d.String())
+	w.f(`<path d="%s" fill="#000"/>`, d.String())
 }
 
 // Each run of a font is one tspan with its length given, so that a viewer
@@ -136,8 +143,12 @@ func (t Text) svg(w *svgWriter) {
 				}
 				text, end = text+q.text, q.x+q.width
 			}
-			fmt.Fprintf(&b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" %s>%s</tspan>`,
-				num(x+p.x), num(y-p.risePt*mmPerPt), num(p.sizePt*mmPerPt), num(end-p.x), p.cut.css, escape(text))
+			track := ""
+			if p.trackPt != 0 {
+				track = fmt.Sprintf(` letter-spacing="%s"`, num(p.trackPt*mmPerPt))
+			}
+			fmt.Fprintf(&b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" %s%s>%s</tspan>`,
+				num(x+p.x), num(y-p.risePt*mmPerPt), num(p.sizePt*mmPerPt), num(end-p.x), p.cut.css, track, escape(text))
 		}
 		b.WriteString(`</text>`)
 		w.f("%s", b.String())
@@ -162,7 +173,7 @@ func (l Link) svg(w *svgWriter) {
 
 func (c Clip) svg(w *svgWriter) {
 	w.clips++
-	id := "clip" + itoa(w.clips)
+	id := w.id + "clip" + itoa(w.clips)
 	w.f(`<clipPath id="%s"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath><g clip-path="url(#%s)">`,
 		id, num(c.X), num(c.Y), num(c.W), num(c.H), id)
 	w.all(c.Shapes)
