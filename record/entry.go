@@ -272,7 +272,8 @@ func jsonError(err error) error {
 		return fe
 	case errors.As(err, &sem):
 		why := "expected " + jsonShape(sem)
-		if sem.Err != nil {
+		isText := sem.GoType != nil && sem.GoType.Implements(textMarshaler)
+		if sem.Err != nil && !(isText && sem.JSONKind != '"') {
 			why = sem.Err.Error()
 		}
 		if errors.Is(err, json.ErrUnknownName) {
