@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"unicode"
@@ -59,6 +60,9 @@ func Compose(widthMM float64, spans ...Span) (Block, error) {
 
 // shape turns a span into glyphs.
 func shape(s Span) ([]glyph, error) {
+	if !(s.Style.SizePt > 0 && s.Style.LeadPt > 0) {
+		return nil, fmt.Errorf("cannot set text: style of %g pt on %g pt", s.Style.SizePt, s.Style.LeadPt)
+	}
 	text := Clean(s.Text)
 	if s.Style.Caps {
 		text = strings.ToUpper(text)

@@ -80,7 +80,7 @@ func TestLines(t *testing.T) {
 // standard fonts' metrics: a 444, M 889, 0 500).
 func TestWidths(t *testing.T) {
 	for s, thousandths := range map[string]float64{"a": 444, "M": 889, "0": 500, "000": 1500} {
-		st := paper.Style{Face: paper.Serif, SizePt: 72}
+		st := paper.Style{Face: paper.Serif, SizePt: 72, LeadPt: 72}
 		if got, want := compose(t, 0, paper.Span{Style: st, Text: s}).WidthMM(), thousandths/1000*25.4; got-want > 0.05 || want-got > 0.05 {
 			t.Errorf("%s: %.2f mm, want %.2f", s, got, want)
 		}
@@ -100,6 +100,12 @@ func TestFit(t *testing.T) {
 	b, err = paper.Fit(30, 30, 0.3, paper.Span{Style: paper.Title, Text: "Unbreakable"})
 	if err != nil || b.Lines() != 1 {
 		t.Errorf("%v, %d lines", err, b.Lines())
+	}
+}
+
+func TestStyleWithoutSize(t *testing.T) {
+	if _, err := paper.Compose(50, paper.Span{Text: "x"}); err == nil {
+		t.Error("text was set in no size")
 	}
 }
 
