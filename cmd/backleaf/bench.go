@@ -77,16 +77,20 @@ func (a *app) look(ctx context.Context, b *book.Book, o *bench, terms []string) 
 
 // append writes entries and says so in one or two lines.
 func (a *app) append(ctx context.Context, s *benchState, what string, es ...record.Entry) error {
-	for _, e := range es {
-		if l := s.shop.Written; l.Known() && e.Seq == 0 {
-			if t, ok := l.Exact(); ok && s.now.Before(t.Add(-time.Minute)) {
-				a.talk("note: this computer's clock (%s) is behind the last entry in the book (%s); set it, or give the time with --at",
-					s.now.In(s.zone).Format("2 Jan 15:04"), t.In(s.zone).Format("2 Jan 15:04"))
-				break
-			}
-		}
+	return a.appendWith(ctx, s, what, nil, es...)
+}
+
+// appendWith is append for entries of which the first has a private part.
+func (a *app) appendWith(ctx context.Context, s *benchState, what string, secret *book.Private, es ...record.Entry) error {
+	private := map[int]book.Private{}
+	if secret != nil {
+		private[0] = *secret
 	}
-	done, err := s.book.Append(ctx, s.now, es...)
+	if t, ok := s.shop.Written.Exact(); ok && s.now.Before(t.Add(-time.Minute)) {
+		a.talk("note: this computer's clock (%s) is behind the last entry in the book (%s): set it right",
+			s.now.In(s.zone).Format("2 Jan 15:04"), t.In(s.zone).Format("2 Jan 15:04"))
+	}
+	done, err := s.book.AppendPrivate(ctx, s.now.In(s.zone), private, es...)
 	if err != nil {
 		return fieldHint(err)
 	}

@@ -228,7 +228,8 @@ func keepPhoto(bookPath string, p record.Photograph, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return fmt.Errorf("cannot keep the photograph: %w", err)
 	}
-	if err := safefile.Write(path, data, 0o644); err != nil {
+	err := safefile.Write(path, 0o644, func(f *os.File) error { _, err := f.Write(data); return err })
+	if err != nil {
 		return fmt.Errorf("cannot keep the photograph: %w", err)
 	}
 	return nil

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strings"
 	"time"
@@ -80,6 +81,7 @@ func (o *studioFlags) onto(c *cobra.Command, s record.Studio) (record.Studio, er
 
 func studioNew(a *app) *cobra.Command {
 	var o studioFlags
+	var empty bool
 	c := &cobra.Command{
 		Use: "new", Short: "make a new book for a studio",
 		Long: `Make a new book. The mark is the first part of every panel number and stays for
@@ -88,6 +90,13 @@ good: one to four consonants without L and Y, for example KB.`,
   backleaf --book panels.sqlite studio new --maker "North Shed" --mark NS --units in --paper letter`,
 		Args: wanted(0, 0, "no words, only flags"),
 		RunE: func(c *cobra.Command, _ []string) error {
+			if empty {
+				if err := createBook(c.Context(), a.path(), a.now()); err != nil {
+					return err
+				}
+				a.say("%s  an empty book; next: backleaf import FILE", a.path())
+				return nil
+			}
 			if o.s.Maker == "" || o.s.Mark == "" {
 				return usage("for example --maker \"Your Name\" --mark KB", "a studio needs its maker's name and its mark")
 			}
@@ -109,6 +118,7 @@ good: one to four consonants without L and Y, for example KB.`,
 	}
 	o.flags(c)
 	c.Flags().StringVar(&o.s.Mark, "mark", "", "the studio's mark, first part of every number")
+	c.Flags().BoolVar(&empty, "empty", false, "an empty book, to be filled by \"backleaf import\"")
 	c.Flags().StringVar(&o.s.NAAN, "naan", "", "ARK prefix of the studio, if it has one")
 	return c
 }
@@ -119,11 +129,10 @@ func createBook(ctx context.Context, path string, now time.Time, es ...record.En
 	if err != nil {
 		return err
 	}
-	if _, err = b.Append(ctx, now, es...); err != nil {
-		b.Close()
-		return err
+	if len(es) > 0 {
+		_, err = b.Append(ctx, now, es...)
 	}
-	return b.Close()
+	return errors.Join(err, b.Close())
 }
 
 func studioChange(a *app) *cobra.Command {

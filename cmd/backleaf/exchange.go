@@ -1,0 +1,191 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+	"github.com/spf13/cobra"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/safefile"
+)
+
+// exchange is the form of an import or export file: entries in order. The
+// published schema is schema/import.schema.json.
+type exchange struct {
+	Backleaf string           `json:"backleaf"` // "entries"
+	Version  int64            `json:"v"`
+	Entries  []jsontext.Value `json:"entries"`
+}
+
+// maxImport bounds a file that is read whole.
+const maxImport = 1 << 30
+
+// sayStored prints entries in the exchange form: their very bytes, a line each.
+func (a *app) sayStored(es []book.Stored) error { return writeExchange(a.out, es) }
+
+func writeExchange(w io.Writer, es []book.Stored) error {
+	var b bytes.Buffer
+	b.WriteString(`{"backleaf":"entries","v":1,"entries":[`)
+	for i, e := range es {
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		b.WriteByte('\n')
+		b.Write(e.Bytes)
+	}
+	b.WriteString("\n]}\n")
+	_, err := w.Write(b.Bytes())
+	return err
+}
+
+func newExport(a *app) *cobra.Command {
+	var file string
+	c := &cobra.Command{
+		Use: "export", Short: "write the whole journal in the form that import reads",
+		Long: `Write the journal: import into an empty book gives the same journal, hash for hash.
+Private parts (buyers, prices) are not in it. Photographs are files of their own.`,
+		Example: `  backleaf export -o journal.json
+  backleaf export | sha256sum`,
+		Args: wanted(0, 0, "no words"),
+		RunE: func(c *cobra.Command, _ []string) error {
+			return a.read(c.Context(), func(b *book.Book) error {
+				es, err := b.Entries(c.Context(), book.Filter{})
+				if err != nil {
+					return err
+				}
+				if file == "" || file == "-" {
+					return writeExchange(a.out, es)
+				}
+				if err := safefile.Create(file, 0o644, func(f *os.File) error { return writeExchange(f, es) }); err != nil {
+					return fmt.Errorf("cannot write the export: %w", err)
+				}
+				a.say("%s  %d entries", file, len(es))
+				return nil
+			})
+		},
+	}
+	c.Flags().StringVarP(&file, "output", "o", "", "file to write (default: standard output)")
+	return c
+}
+
+// badFile says where in an import file something cannot be accepted.
+type badFile struct {
+	file string
+	line int
+	err  error
+}
+
+func (e *badFile) Error() string { return fmt.Sprintf("%s, line %d: %v", e.file, e.line, e.err) }
+func (e *badFile) Unwrap() error { return e.err }
+
+// readExchange reads an import file whole. Errors carry file, line and field.
+func readExchange(name string, data []byte) ([]record.Entry, []int, error) {
+	fail := func(off int64, err error) ([]record.Entry, []int, error) {
+		return nil, nil, &badFile{name, lineAt(data, off), err}
+	}
+	var ex exchange
+	if err := json.Unmarshal(data, &ex, json.RejectUnknownMembers(true)); err != nil {
+		off := int64(0)
+		if s, ok := err.(*json.SemanticError); ok {
+			off = s.ByteOffset
+		} else if s, ok := err.(*jsontext.SyntacticError); ok {
+			off = s.ByteOffset
+		}
+		return fail(off, fmt.Errorf("not an import file: %w", err))
+	}
+	if ex.Backleaf != "entries" || ex.Version != 1 {
+		return fail(0, fmt.Errorf(`not an import file: expected "backleaf":"entries","v":1`))
+	}
+	var es []record.Entry
+	var lines []int
+	off := int64(0)
+	for i, v := range ex.Entries {
+		// Each value is a verbatim part of the file, and they stand in order.
+		at := int64(bytes.Index(data[off:], v))
+		if at < 0 {
+			at = 0
+		}
+		off += at
+		e, err := record.Decode(v)
+		if err != nil {
+			return fail(off+fieldOffset(v, err), fmt.Errorf("entry %d of the file, %w", i+1, err))
+		}
+		es, lines = append(es, e), append(lines, lineAt(data, off))
+		off += int64(len(v))
+	}
+	return es, lines, nil
+}
+
+// fieldOffset finds the field an error names inside an entry.
+func fieldOffset(v jsontext.Value, err error) int64 {
+	fe, ok := err.(*record.FieldError)
+	if !ok {
+		return 0
+	}
+	if fe.Offset > 0 {
+		return fe.Offset
+	}
+	d := jsontext.NewDecoder(bytes.NewReader(v))
+	for {
+		if _, err := d.ReadToken(); err != nil {
+			return 0
+		}
+		if strings.TrimPrefix(string(d.StackPointer()), "/") == fe.Field {
+			return d.InputOffset()
+		}
+	}
+}
+
+func lineAt(data []byte, off int64) int {
+	return 1 + bytes.Count(data[:min(max(off, 0), int64(len(data)))], []byte("\n"))
+}
+
+// readInput reads a file, or standard input for "-".
+func (a *app) readInput(name string) ([]byte, error) {
+	in := a.in
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, fmt.Errorf("cannot read %s: %w", name, err)
+		}
+		defer f.Close()
+		in = f
+	}
+	data, err := io.ReadAll(io.LimitReader(in, maxImport+1))
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", name, err)
+	}
+	if len(data) > maxImport {
+		return nil, fmt.Errorf("cannot read %s: it is larger than %d MB", name, maxImport>>20)
+	}
+	return data, nil
+}
+
+func newImport(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use: "import FILE", Short: "read a file of entries into the book, all or nothing",
+		Long: `Read entries from a JSON file (schema/import.schema.json), all or nothing. One file
+may hold a whole afternoon. An export reads back into an empty book hash for hash.`,
+		Example: `  backleaf import afternoon.json
+  backleaf --book copy.sqlite import journal.json`,
+		Args: wanted(1, 1, "one file, or - for standard input"),
+		RunE: func(c *cobra.Command, args []string) error {
+			data, err := a.readInput(args[0])
+			if err != nil {
+				return err
+			}
+			es, lines, err := readExchange(args[0], data)
+			if err != nil {
+				return hinted(err, "nothing was written; put the file right and import it again")
+			}
+			return a.importEntries(c.Context(), args[0], es, lines)
+		},
+	}
+}
