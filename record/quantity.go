@@ -89,7 +89,9 @@ func (q quantity[D]) base() (int64, bool) {
 }
 
 func (u unit) base(r *big.Rat) (int64, bool) {
-	r.Sub(r, new(big.Rat).SetInt64(u.zero))
+	if u.zero != 0 {
+		r.Sub(r, new(big.Rat).SetInt64(u.zero))
+	}
 	n, ok := roundRat(r.Mul(r, big.NewRat(u.num, u.den)))
 	return n, ok && n <= maxBase && n >= -maxBase
 }
@@ -148,11 +150,7 @@ func parseQuantity[D dimension](s string) (quantity[D], error) {
 		}
 		return none, fmt.Errorf("%s %q: the unit must be %s", d.name(), s, unitNames[D]())
 	}
-	n, err := tidyNumber(n)
-	if err != nil {
-		return none, fmt.Errorf("%s %q: %w; expected something like %s", d.name(), s, err, example[D]())
-	}
-	r, err := parseNumber(n)
+	n, r, err := tidyNumber(n)
 	if err != nil {
 		return none, fmt.Errorf("%s %q: %w; expected something like %s", d.name(), s, err, example[D]())
 	}
@@ -174,14 +172,17 @@ func signed(d dimension) bool { _, ok := d.(temperatureDim); return ok }
 // tidyNumber gives a number its one spelling: a point for the decimal sign,
 // one space before a fraction, no plus sign, no leading zeros. Trailing zeros
 // after the point are kept: they say how finely it was measured.
-func tidyNumber(s string) (string, error) {
+func tidyNumber(s string) (string, *big.Rat, error) {
 	if whole, three, ok := strings.Cut(s, ","); ok && len(three) == 3 && isDigits(three) && strings.Trim(whole, "0+-") != "" {
-		return "", fmt.Errorf("a comma before three figures could mean thousands: write %s%s or %s.%s", whole, three, whole, three)
+		return "", nil, fmt.Errorf("a comma before three figures could mean thousands: write %s%s or %s.%s", whole, three, whole, three)
 	}
 	t := strings.Join(strings.Fields(strings.ReplaceAll(s, ",", ".")), " ")
 	sign := ""
 	if t != "" && (t[0] == '-' || t[0] == '+') {
 		sign, t = strings.Trim(t[:1], "+"), strings.TrimSpace(t[1:])
+	}
+	if strings.HasPrefix(t, "-") {
+		return "", nil, fmt.Errorf("%q is not a number", clip(s))
 	}
 	if i := strings.Index(t, "-"); i > 0 && strings.Contains(t[i:], "/") { // 8-1/2
 		t = t[:i] + " " + t[i+1:]
@@ -199,16 +200,17 @@ func tidyNumber(s string) (string, error) {
 	t = strings.TrimSpace(whole + " " + frac)
 	r, err := parseNumber(t)
 	if err != nil {
-		return "", err
+		return "", nil, err
 	}
-	if r.Sign() != 0 {
+	if sign == "-" && r.Sign() != 0 {
 		t = sign + t
+		r.Neg(r)
 	}
-	return t, nil
+	return t, r, nil
 }
 
 func parseNumber(s string) (*big.Rat, error) {
-	bad := fmt.Errorf("%q is not a number", clip(s))
+	bad := func() (*big.Rat, error) { return nil, fmt.Errorf("%q is not a number", clip(s)) }
 	neg := strings.HasPrefix(s, "-")
 	t := strings.TrimPrefix(s, "-")
 	whole, frac, mixed := strings.Cut(t, " ")
@@ -218,22 +220,22 @@ func parseNumber(s string) (*big.Rat, error) {
 	r := new(big.Rat)
 	if whole != "" {
 		if !isDecimal(whole) || (frac != "" && strings.Contains(whole, ".")) {
-			return nil, bad
+			return bad()
 		}
 		r.SetString(whole)
 	}
 	if frac != "" {
 		n, d, ok := strings.Cut(frac, "/")
 		if !ok || !isDigits(n) || !isDigits(d) || len(d) > 4 || strings.Trim(d, "0") == "" || n[0] == '0' || d[0] == '0' {
-			return nil, bad
+			return bad()
 		}
 		f, _ := new(big.Rat).SetString(n + "/" + d)
 		if whole != "" && f.Cmp(big.NewRat(1, 1)) >= 0 {
-			return nil, bad
+			return bad()
 		}
 		r.Add(r, f)
 	} else if whole == "" {
-		return nil, bad
+		return bad()
 	}
 	if neg {
 		r.Neg(r)
