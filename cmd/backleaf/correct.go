@@ -178,8 +178,8 @@ func fieldType(t reflect.Type, path []string) (reflect.Type, bool) {
 	}
 	for i := range t.NumField() {
 		f := t.Field(i)
-		name, opts, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if strings.Contains(opts, "inline") {
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if f.Anonymous { // its fields are the entry's own
 			if ft, ok := fieldType(f.Type, path); ok {
 				return ft, true
 			}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -92,13 +93,15 @@ func readExchange(name string, data []byte) ([]record.Entry, []int, error) {
 	}
 	var ex exchange
 	if err := json.Unmarshal(data, &ex, json.RejectUnknownMembers(true)); err != nil {
-		off := int64(0)
-		if s, ok := err.(*json.SemanticError); ok {
-			off = s.ByteOffset
-		} else if s, ok := err.(*jsontext.SyntacticError); ok {
-			off = s.ByteOffset
+		off, why := int64(0), err
+		var sem *json.SemanticError
+		var syn *jsontext.SyntacticError
+		if errors.As(err, &sem) {
+			off, why = sem.ByteOffset, fmt.Errorf("something unexpected at %q", string(sem.JSONPointer))
+		} else if errors.As(err, &syn) {
+			off, why = syn.ByteOffset, syn.Err
 		}
-		return fail(off, fmt.Errorf("not an import file: %w", err))
+		return fail(off, fmt.Errorf("not an import file: %w", why))
 	}
 	if ex.Backleaf != "entries" || ex.Version != 1 {
 		return fail(0, fmt.Errorf(`not an import file: expected "backleaf":"entries","v":1`))

@@ -31,6 +31,10 @@ Exit codes: 0 done, 1 error, 2 wrong usage, 3 a finding falls short,
 this program.`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
+		Args:          noSuchCommand,
+		RunE:          showHelp,
+
+		SuggestionsMinimumDistance: 2,
 	}
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetHelpCommandGroupID(groupKeep)
@@ -79,14 +83,23 @@ func wanted(low, high int, what string) cobra.PositionalArgs {
 
 // folder is a command that only holds others.
 func folder(use, short string, subs ...*cobra.Command) *cobra.Command {
-	c := &cobra.Command{Use: use, Short: short, Args: func(c *cobra.Command, args []string) error {
-		if len(args) > 0 {
-			return usage("see \"backleaf "+commandPath(c)+" --help\"", "there is no command %q here", args[0])
-		}
-		return nil
-	}, RunE: func(c *cobra.Command, _ []string) error { return c.Help() }}
+	c := &cobra.Command{Use: use, Short: short, Args: noSuchCommand, RunE: showHelp}
 	c.AddCommand(subs...)
 	return c
+}
+
+func showHelp(c *cobra.Command, _ []string) error { return c.Help() }
+
+// noSuchCommand refuses words where only the name of a command can stand.
+func noSuchCommand(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	hint := "see \"" + c.CommandPath() + " --help\""
+	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
+		hint = "did you mean \"" + near[0] + "\"?"
+	}
+	return usage(hint, "there is no command %q", args[0])
 }
 
 // jsonFlag adds --json to a command that reads.
