@@ -42,6 +42,11 @@ func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) 
 		if err != nil {
 			return err
 		}
+		for i := range private {
+			if i < 0 || i >= len(es) {
+				return fmt.Errorf("a private part of entry %d of %d", i+1, len(es))
+			}
+		}
 		out = make([]record.Entry, len(es))
 		for i, e := range es {
 			if err := ctx.Err(); err != nil {

@@ -65,9 +65,13 @@ func Open(ctx context.Context, path string) (*Book, error) {
 // OpenReadOnly opens a book that is only read. It may lie in a folder in which
 // nothing can be written.
 func OpenReadOnly(ctx context.Context, path string) (*Book, error) {
-	b, err := open(ctx, path, readOnly)
-	if !hasCode(err, codeCantOpen, codeReadOnly) {
-		return b, err
+	// First as any reader, who tidies up the write-ahead log when leaving; then
+	// with what can be read of it where nothing can be written.
+	for _, how := range []access{shared, readOnly} {
+		b, err := open(ctx, path, how)
+		if !hasCode(err, codeCantOpen, codeReadOnly) {
+			return b, err
+		}
 	}
 	// No place for the shared memory of the write-ahead log. Without a log
 	// there is nothing to share: the file is all there is.
@@ -87,7 +91,11 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 		return fail(err)
 	}
 	b := &Book{path: path, db: db, idle: make(chan *session, 4)}
-	s, err := b.reader(ctx)
+	take := b.reader
+	if how == readWrite {
+		take = func(ctx context.Context) (*session, error) { return newSession(ctx, db) }
+	}
+	s, err := take(ctx)
 	if err == nil {
 		err = checkBook(ctx, s, how)
 	}
@@ -189,14 +197,21 @@ func (b *Book) Close() error {
 	return errors.Join(append(errs, b.db.Close())...)
 }
 
-// reader takes a resting session or makes one.
+// reader takes a resting session or makes one, which cannot write.
 func (b *Book) reader(ctx context.Context) (*session, error) {
 	select {
 	case s := <-b.idle:
 		return s, nil
 	default:
-		return newSession(ctx, b.db)
 	}
+	s, err := newSession(ctx, b.db)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := s.conn.ExecContext(ctx, "PRAGMA query_only = 1"); err != nil {
+		return nil, errors.Join(err, s.close())
+	}
+	return s, nil
 }
 
 // view runs f on one consistent state of the book.

@@ -2,7 +2,7 @@ package book
 
 import (
 	"database/sql"
-	"fmt"
+	"reflect"
 )
 
 // compareRows runs one query on both sides and calls differ for the first
@@ -30,7 +30,7 @@ func compareRows(mine, fresh *session, query string, differ func(mine, fresh []a
 		if x == nil && y == nil {
 			return nil
 		}
-		if fmt.Sprintf("%T%#v", x, x) != fmt.Sprintf("%T%#v", y, y) {
+		if !reflect.DeepEqual(x, y) {
 			return differ(x, y)
 		}
 	}

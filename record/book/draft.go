@@ -17,6 +17,8 @@ type Draft struct {
 	touched map[record.Number]bool // panels whose look-up rows are stale
 }
 
+var _ record.Known = (*Draft)(nil)
+
 func newDraft(s *session) (*Draft, error) {
 	d := &Draft{s: s, touched: map[record.Number]bool{}}
 	if _, err := s.one("SELECT coalesce(max(seq), 0) FROM entry", nil, &d.size); err != nil {

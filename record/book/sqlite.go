@@ -18,8 +18,10 @@ import (
 type access string
 
 const (
-	readWrite access = "mode=rw"
-	readOnly  access = "mode=ro"
+	readWrite access = "mode=rw&_txlock=immediate"
+	// shared reads with the locks and the log of a book at work.
+	shared   access = "mode=rw"
+	readOnly access = "mode=ro"
 	// frozen reads without locks, from a folder in which no lock can be made.
 	frozen access = "mode=ro&immutable=1"
 )
@@ -52,9 +54,6 @@ func dsn(path string, how access) (string, error) {
 	name := (&url.URL{Scheme: "file", Path: p}).String() + "?" + string(how)
 	for _, s := range settings {
 		name += "&_pragma=" + s[0] + "(" + s[1] + ")"
-	}
-	if how == readWrite {
-		name += "&_txlock=immediate"
 	}
 	return name, nil
 }

@@ -65,6 +65,13 @@ type Head struct {
 // KeepHead keeps a signed head. Its root must be that of the journal at its size.
 func (b *Book) KeepHead(ctx context.Context, h Head) error {
 	return b.update(ctx, func(s *session) error {
+		var size int64
+		if _, err := s.one("SELECT coalesce(max(seq), 0) FROM entry", nil, &size); err != nil {
+			return err
+		}
+		if h.Size < 0 || h.Size > size {
+			return fmt.Errorf("the head is not one of this journal: it has %d entries", size)
+		}
 		root, err := tlog.TreeHash(h.Size, s)
 		if err != nil {
 			return err

@@ -163,13 +163,19 @@ func (v *verifier) replay(ctx context.Context) error {
 func (v *verifier) hashes(context.Context) error {
 	query := "SELECT idx, node FROM hash ORDER BY idx"
 	return compareRows(v.s, v.again, query, func(mine, fresh []any) error {
-		row := fresh
-		if row == nil {
-			return fmt.Errorf("%w: the tree has hashes of entries that are not there", ErrBroken)
+		row, why := fresh, "it is not what its hash was made from"
+		switch {
+		case fresh == nil:
+			row, why = mine, "it is missing: its hash is there"
+		case mine == nil:
+			why = "its hash is missing"
 		}
-		level, n := tlog.SplitStoredHashIndex(row[0].(int64))
-		if level == 0 {
-			return &BadEntry{n + 1, "it is not what its hash was made from"}
+		level, n := tlog.SplitStoredHashIndex(max(0, row[0].(int64)))
+		switch {
+		case level == 0:
+			return &BadEntry{n + 1, why}
+		case fresh == nil:
+			return fmt.Errorf("%w: the tree has hashes of entries that are not there", ErrBroken)
 		}
 		return fmt.Errorf("%w: the hash over entries %d to %d is not theirs", ErrBroken, n<<level+1, (n+1)<<level)
 	})
@@ -185,6 +191,8 @@ func (v *verifier) heads(context.Context) error {
 	}
 	switch {
 	case !ok && v.report.Entries == 0:
+	case !ok:
+		return fmt.Errorf("%w: the number of entries and the root are missing", ErrBroken)
 	case size > v.report.Entries:
 		return &BadEntry{v.report.Entries + 1, fmt.Sprintf("it is missing: the journal had %d entries", size)}
 	case size < v.report.Entries:
@@ -199,6 +207,9 @@ func (v *verifier) heads(context.Context) error {
 	for _, h := range heads {
 		if h.Size > v.report.Entries {
 			return &BadEntry{v.report.Entries + 1, fmt.Sprintf("it is missing: a head over %d entries was signed", h.Size)}
+		}
+		if h.Size < 0 {
+			return fmt.Errorf("%w: a head over %d entries", ErrBroken, h.Size)
 		}
 		root, err := tlog.TreeHash(h.Size, v.again)
 		if err != nil {
