@@ -30,6 +30,7 @@ type Done[B Body] struct {
 	At, Written When
 	Body        B
 	Corrections []Correction
+	Panels      []Number // all the panels the entry names, of which some may be in another part of the journal
 }
 
 // Event is something that happened to a panel, of any kind.
@@ -137,12 +138,12 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 	return nil
 }
 
-func as[B Body](e Event, b B) Done[B] { return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections} }
+func as[B Body](e Event, b B) Done[B] { return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels} }
 
 // effective returns an entry as it stands for one panel ("" for entries about
 // none), and false if it was withdrawn.
 func effective(e Entry, n Number, fixes map[int64][]Entry) (Event, bool, error) {
-	ev := Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body}
+	ev := Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}
 	now, in := e, true
 	for _, f := range fixes[e.Seq] {
 		if len(f.Panels) > 0 && !slices.Contains(f.Panels, n) || !stands(f, n, fixes) {

@@ -29,8 +29,12 @@ var allowed = map[string][]string{
 	"record/book":      {"record", "record/edtf", "record/seal", "record/safefile", "schema"},
 	"record/check":     {"record", "record/edtf", "record/measure"},
 	"record/paper":     {"record", "record/edtf", "record/measure"},
+	"record/tell":      {"record", "record/check", "record/edtf", "record/measure", "record/paper"},
+	"record/ask":       {"record", "record/edtf", "record/tell"},
 	"label":            {"record/*", "schema"},
 	"certificate":      {"record/*", "schema"},
+
+	"certificate/dossier": {"record/*", "schema"},
 }
 
 // onlyIn names the libraries that one production file alone may import, and
