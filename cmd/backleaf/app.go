@@ -20,6 +20,7 @@ type app struct {
 	out, err io.Writer
 	env      func(string) string
 	now      func() time.Time
+	salt     func() []byte // of private parts; nil: random
 
 	bookPath string
 	asJSON   bool

@@ -141,7 +141,7 @@ func newJournal(a *app) *cobra.Command {
 				t := a.table()
 				for _, s := range es {
 					e := s.Entry
-					t.row(fmt.Sprintf("E%d", e.Seq), sayWhen(e.At, now, loc), storyLine(w, record.Event{Seq: e.Seq, At: e.At, Body: e.Body}), sayPanels(e.Panels))
+					t.row(fmt.Sprintf("E%d", e.Seq), sayWhen(e.At, now, loc), storyLine(w, record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}), sayPanels(e.Panels))
 				}
 				return t.done()
 			})

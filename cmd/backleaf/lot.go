@@ -58,7 +58,7 @@ journal and reaches no label, certificate or export.`,
 					if err != nil {
 						return usage("", "--price: %v", err)
 					}
-					sealed, digest := book.Seal(privateJSON(privatePart{Price: p}))
+					sealed, digest := a.seal(privatePart{Price: p})
 					l.Private, secret = digest, &sealed
 				}
 				return a.appendWith(c.Context(), s, what, secret, record.Entry{At: s.at, Body: l})

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/go-json-experiment/json"
+
+	"backleaf/record/book"
 )
 
 // price is an amount of money: hundredths of a unit of an ISO 4217 currency.
@@ -22,12 +24,17 @@ type privatePart struct {
 	Note  string `json:"note,omitzero"`
 }
 
-func privateJSON(p privatePart) []byte {
+// seal makes a private part ready to be kept, with its digest for the entry.
+func (a *app) seal(p privatePart) (book.Private, string) {
 	b, err := json.Marshal(p, json.Deterministic(true))
 	if err != nil {
 		panic("backleaf: a private part is plain data: " + err.Error())
 	}
-	return b
+	if a.salt == nil {
+		return book.Seal(b)
+	}
+	s := book.Private{Salt: a.salt(), Data: b}
+	return s, s.Digest()
 }
 
 var priceText = regexp.MustCompile(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$`)

@@ -86,7 +86,7 @@ func panelJSON(w *record.Workshop, p *record.Panel) panelView {
 	}
 	for _, f := range record.Faces {
 		for _, l := range p.BuildUp(f) {
-			v.BuildUp[f] = append(v.BuildUp[f], layerText(l))
+			v.BuildUp[f] = append(v.BuildUp[f], layerText(p, l))
 		}
 	}
 	for _, g := range w.Gaps(p) {
@@ -96,16 +96,22 @@ func panelJSON(w *record.Workshop, p *record.Panel) panelView {
 }
 
 // layerText says one layer in words, without its date.
-func layerText(l record.Layer) string {
+func layerText(p *record.Panel, l record.Layer) string {
+	panels := 1
+	for _, e := range p.Events {
+		if e.Seq == l.Seq {
+			panels = len(e.Panels)
+		}
+	}
 	switch {
 	case l.Cloth != nil:
 		return "cloth" + after(", ", shelfName(l.Cloth.Cloth, l.Cloth.ClothLot)) + after(", warp ", strings.ReplaceAll(string(l.Cloth.Run), "-", " "))
 	case l.Paint != nil:
 		return orElse(string(l.Paint.Medium), "medium not recorded") + " paint" + after(", ", l.Paint.Technique)
 	case l.Varnish != nil:
-		return "varnish" + after(", ", orElse(l.Varnish.Resin, coatingText(*l.Coating)))
+		return "varnish" + after(", ", orElse(l.Varnish.Resin, coatingText(*l.Coating, panels)))
 	}
-	s := l.Name() + after(", ", coatingText(*l.Coating))
+	s := l.Name() + after(", ", coatingText(*l.Coating, panels))
 	if l.Extra {
 		s += ", more here"
 	}
@@ -139,7 +145,7 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 		a.say("\n%s, from the board outwards", f)
 		t := a.table()
 		for _, l := range layers {
-			t.row("  "+layerText(l), sayWhen(l.At, now, loc), fmt.Sprintf("E%d", l.Seq))
+			t.row("  "+layerText(p, l), sayWhen(l.At, now, loc), fmt.Sprintf("E%d", l.Seq))
 		}
 		if err := t.done(); err != nil {
 			return err

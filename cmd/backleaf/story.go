@@ -21,9 +21,9 @@ func storyLine(w *record.Workshop, e record.Event) string {
 	case record.Cut:
 		return "cut, batch " + string(b.Batch) + ", " + b.Size.String() + after(", ", shelfName(b.Board, b.Lot))
 	case record.Coat:
-		return strings.TrimSuffix(orElse(string(b.Purpose), "coat")+", "+coatingText(b.Coating), ", ") + " on " + sayFaces(b.Faces) + extraText(b.Extra)
+		return strings.TrimSuffix(orElse(string(b.Purpose), "coat")+", "+coatingText(b.Coating, len(e.Panels)), ", ") + " on " + sayFaces(b.Faces) + extraText(b.Extra)
 	case record.ClothLaid:
-		return "cloth laid" + after(", ", shelfName(b.Cloth, b.ClothLot)) + after(" in ", coatingText(b.Coating)) + ", on " + sayFaces(b.Faces) +
+		return "cloth laid" + after(", ", shelfName(b.Cloth, b.ClothLot)) + after(" in ", coatingText(b.Coating, len(e.Panels))) + ", on " + sayFaces(b.Faces) +
 			after(", warp ", strings.ReplaceAll(string(b.Run), "-", " ")) + after(", wet through: ", string(b.WetThrough))
 	case record.Trimmed:
 		return "trimmed" + after(", ", b.Tool) + after(", edges eased: ", string(b.Eased))
@@ -40,7 +40,7 @@ func storyLine(w *record.Workshop, e record.Event) string {
 		}
 		return s + after("; underdrawing: ", b.Underdrawing)
 	case record.Varnish:
-		return "varnish" + after(", ", orElse(b.Resin, coatingText(b.Coating))) + after(", removable: ", string(b.Removable)) + after(" with ", b.RemovedWith)
+		return "varnish" + after(", ", orElse(b.Resin, coatingText(b.Coating, len(e.Panels)))) + after(", removable: ", string(b.Removable)) + after(" with ", b.RemovedWith)
 	case record.Braced:
 		return "braced" + after(", ", string(b.Bracing)) + after(", ", string(b.Fixing))
 	case record.WarmAir:
@@ -116,8 +116,9 @@ func shelfName(material, lot record.Key) string {
 	return string(material)
 }
 
-// coatingText says what a coat is made of and how much of it.
-func coatingText(c record.Coating) string {
+// coatingText says what a coat is made of and how much of it, for so many
+// panels together.
+func coatingText(c record.Coating, panels int) string {
 	s := sayMix(c.Mix)
 	add := func(t string) {
 		if t != "" {
@@ -128,7 +129,11 @@ func coatingText(c record.Coating) string {
 		add("thinned " + c.Thinned.String() + after(" with ", c.Thinner))
 	}
 	if !c.WetTotal.IsZero() {
-		add(c.WetTotal.String() + " in all")
+		if panels > 1 {
+			add(fmt.Sprintf("%s for %d panels", c.WetTotal, panels))
+		} else {
+			add(c.WetTotal.String())
+		}
 	}
 	if !c.WetEach.IsZero() {
 		add(c.WetEach.String() + " each")

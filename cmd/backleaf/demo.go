@@ -1,0 +1,105 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/record/seal"
+)
+
+// step is one thing the demonstration's painter types, and when.
+type step struct {
+	at   string // local time
+	args []string
+}
+
+func newDemo(a *app) *cobra.Command {
+	var quietly bool
+	c := &cobra.Command{
+		Use: "demo DIR", Short: "build an invented studio in a folder: book, labels, certificate",
+		Long: `Build an invented studio in a new folder: two batches of panels worked over several
+days with the usual mishaps, one panel finished and sold. The clock is fixed: two
+runs give the same papers, byte for byte. Its papers are signed with a key that is
+public, and say so.`,
+		Example: `  backleaf demo panels-demo
+  backleaf demo /tmp/panels-demo --quiet`,
+		Args: wanted(1, 1, "one folder, which must not be there yet or be empty"),
+		RunE: func(c *cobra.Command, args []string) error { return a.demo(c.Context(), args[0], quietly) },
+	}
+	c.Flags().BoolVar(&quietly, "quiet", false, "do not print the commands as they run")
+	return c
+}
+
+func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
+	if old, err := os.ReadDir(dir); err == nil && len(old) > 0 {
+		return hinted(fmt.Errorf("%s is not empty", dir), "name a folder that is not there yet")
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("cannot make the folder: %w", err)
+	}
+	var said bytes.Buffer
+	now := time.Time{}
+	salts := 0
+	d := &app{
+		in: strings.NewReader(""), out: &said, err: &said,
+		env:  func(string) string { return "" },
+		now:  func() time.Time { return now },
+		salt: func() []byte { salts++; s := sha256.Sum256(fmt.Appendf(nil, "demonstration %d", salts)); return s[:16] },
+	}
+	bookPath := filepath.Join(dir, "studio.sqlite")
+	if err := demoPictures(dir); err != nil {
+		return err
+	}
+	for _, s := range demoStory(dir) {
+		t, err := time.ParseInLocation("2006-01-02 15:04", s.at, demoZone)
+		if err != nil {
+			return err
+		}
+		now = t
+		if !quietly {
+			a.say("%s  backleaf %s", s.at, shellWords(s.args))
+		}
+		said.Reset()
+		if code := d.run(ctx, append([]string{"--book", bookPath}, s.args...)); code != exitDone && !(s.args[0] == "check" && code == exitFinding) {
+			return errors.New("the demonstration stopped at backleaf " + shellWords(s.args) + ": " + strings.TrimSpace(said.String()))
+		}
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+	}
+	if !quietly {
+		a.say("")
+	}
+	a.say("%s", bookPath)
+	a.say("  the book of an invented studio: 20 panels, two batches, one panel sold")
+	a.say("%s", filepath.Join(dir, "labels.pdf"))
+	a.say("  labels for the backs of all that are cured: print at 100 %%")
+	a.say("%s", filepath.Join(dir, "certificate.pdf"))
+	a.say("  the buyer's certificate of the panel that was sold")
+	a.say("look around: backleaf --book %s show 0003", bookPath)
+	return nil
+}
+
+// demoKey puts the public demonstration key beside the demonstration's book.
+func demoKey(dir string) error { return seal.DemoKey().Create(filepath.Join(dir, "studio.key"), nil) }
+
+// shellWords writes words so that they can be pasted into a shell.
+func shellWords(args []string) string {
+	var out []string
+	for _, s := range args {
+		if s == "" || strings.ContainsAny(s, " \"'%$&|<>()*;") {
+			s = `"` + strings.NewReplacer(`"`, `\"`, "$", `\$`).Replace(s) + `"`
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, " ")
+}
