@@ -1,0 +1,123 @@
+package deed
+
+import (
+	"fmt"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/seal"
+)
+
+// Standing is what a journal says of a key.
+type Standing string
+
+// What a journal can say of a key.
+const (
+	Current    Standing = "current"
+	Retired    Standing = "retired"
+	Lost       Standing = "lost"
+	Unrecorded Standing = "unrecorded"
+)
+
+// KeyMade is the body of the entry by which a key comes on record.
+func KeyMade(p seal.PublicKey) record.KeyMade {
+	return record.KeyMade{Fingerprint: p.Fingerprint().String(), PublicKey: strings.Split(string(p.PEM()), "\n")[1]}
+}
+
+// Keyring is the life of a studio's keys, as its journal tells it.
+type Keyring struct {
+	Keys     []seal.PublicKey // in the order in which they were made
+	standing map[seal.Digest]Standing
+	heirs    map[seal.Digest]seal.Digest // by whom a retired key is followed
+}
+
+// Keys reads the life of the keys from [record.Workshop.Keys]. It refuses an
+// entry whose fingerprint is not that of its key, and a succession that the
+// retired key did not sign.
+func Keys(events []record.Event) (Keyring, error) {
+	r := Keyring{standing: map[seal.Digest]Standing{}, heirs: map[seal.Digest]seal.Digest{}}
+	for _, e := range events {
+		if err := r.take(e.Body); err != nil {
+			return r, fmt.Errorf("entry %d: %w", e.Seq, err)
+		}
+	}
+	return r, nil
+}
+
+func (r *Keyring) take(b record.Body) error {
+	switch b := b.(type) {
+	case record.KeyMade:
+		p, err := seal.ParsePublicPEM([]byte("-----BEGIN PUBLIC KEY-----\n" + b.PublicKey + "\n-----END PUBLIC KEY-----\n"))
+		if err != nil {
+			return err
+		}
+		if p.Fingerprint().String() != b.Fingerprint {
+			return fmt.Errorf("the fingerprint is not that of the key")
+		}
+		if r.Standing(p) != Unrecorded {
+			return fmt.Errorf("the key is on record already")
+		}
+		r.Keys = append(r.Keys, p)
+		r.standing[p.Fingerprint()] = Current
+	case record.KeyRetired:
+		old, err := r.byFingerprint(b.Fingerprint)
+		if err != nil {
+			return err
+		}
+		heir, err := r.byFingerprint(b.Successor)
+		if err != nil {
+			return err
+		}
+		s, err := seal.OpenSuccession([]byte(b.Statement), old)
+		if err != nil {
+			return fmt.Errorf("the retired key did not sign its successor: %w", err)
+		}
+		if s.New != heir {
+			return fmt.Errorf("the retired key signed another successor")
+		}
+		if r.Standing(old) == Current {
+			r.standing[old.Fingerprint()] = Retired
+		}
+		r.heirs[old.Fingerprint()] = heir.Fingerprint()
+	case record.KeyLost:
+		p, err := r.byFingerprint(b.Fingerprint)
+		if err != nil {
+			return err
+		}
+		r.standing[p.Fingerprint()] = Lost
+	}
+	return nil
+}
+
+func (r Keyring) byFingerprint(s string) (seal.PublicKey, error) {
+	for _, p := range r.Keys {
+		if p.Fingerprint().String() == s {
+			return p, nil
+		}
+	}
+	return seal.PublicKey{}, fmt.Errorf("there is no key with fingerprint %s", s)
+}
+
+// Standing returns what the journal says of a key.
+func (r Keyring) Standing(p seal.PublicKey) Standing {
+	if s, ok := r.standing[p.Fingerprint()]; ok {
+		return s
+	}
+	return Unrecorded
+}
+
+// Current returns the key that signs now; false if the studio has none.
+func (r Keyring) Current() (seal.PublicKey, bool) {
+	for i := len(r.Keys) - 1; i >= 0; i-- {
+		if r.Standing(r.Keys[i]) == Current {
+			return r.Keys[i], true
+		}
+	}
+	return seal.PublicKey{}, false
+}
+
+// Heir returns the key that a retired key named, by its fingerprint.
+func (r Keyring) Heir(p seal.PublicKey) (seal.Digest, bool) {
+	h, ok := r.heirs[p.Fingerprint()]
+	return h, ok
+}

@@ -1,0 +1,96 @@
+package deed
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/go-json-experiment/json"
+
+	"backleaf/record"
+	"backleaf/record/seal"
+)
+
+// ErrNewer: the record has a version that this program does not know.
+var ErrNewer = errors.New("the record is newer than this program")
+
+// Record is a record as read.
+type Record struct {
+	Number   record.Number
+	Issued   record.When
+	Size     int64     // entries of the journal at that moment
+	Root     seal.Hash // of its hash tree
+	Findings []Finding
+	Gaps     []record.Gap
+	Entries  []seal.Entry // as a proof counts them, from 0
+	Workshop *record.Workshop
+	Panel    *record.Panel // folded from the entries
+}
+
+// Read reads record.json in its one spelling and folds its entries. It refuses
+// a record whose parts do not fit together. Whether it is signed and by whom,
+// and whether the entries stand in a journal, is for [Verify].
+func Read(data []byte) (Record, error) {
+	r, err := read(data)
+	if err != nil {
+		return Record{}, fmt.Errorf("not a record that holds together: %w", err)
+	}
+	return r, nil
+}
+
+func read(data []byte) (Record, error) {
+	if len(data) > seal.MaxRecordBytes {
+		return Record{}, fmt.Errorf("it is larger than %d bytes", seal.MaxRecordBytes)
+	}
+	if !bytes.HasPrefix(data, []byte(seal.RecordPrefix)) {
+		return Record{}, fmt.Errorf("it does not begin with %s", seal.RecordPrefix)
+	}
+	if v, _, _ := strings.Cut(string(data[len(seal.RecordPrefix):]), `"`); v != "1" {
+		return Record{}, ErrNewer
+	}
+	var f file
+	if err := json.Unmarshal(data, &f, json.RejectUnknownMembers(true)); err != nil {
+		return Record{}, err
+	}
+	if again, err := f.bytes(); err != nil || !bytes.Equal(again, data) {
+		return Record{}, errors.New("it is not spelt in the one canonical form")
+	}
+	if _, ok := f.Issued.Exact(); !ok {
+		return Record{}, errors.New("its time of issue is not exact")
+	}
+	r := Record{Number: f.Number, Issued: f.Issued, Size: f.Head.Size, Root: f.Head.Root, Findings: f.Findings}
+	for _, g := range f.Gaps {
+		r.Gaps = append(r.Gaps, record.Gap{Topic: g.Topic, What: g.What, Seq: g.Entry, Unknown: g.Unknown})
+	}
+	var entries []record.Entry
+	for _, data := range f.Entries {
+		e, err := record.DecodeStored(data)
+		if err != nil {
+			return Record{}, fmt.Errorf("entry %d of the record: %w", len(entries)+1, err)
+		}
+		if e.Seq > f.Head.Size {
+			return Record{}, fmt.Errorf("entry %d lies beyond the head of %d entries", e.Seq, f.Head.Size)
+		}
+		entries = append(entries, e)
+		r.Entries = append(r.Entries, seal.Entry{Seq: e.Seq - 1, Bytes: data})
+	}
+	var err error
+	if r.Workshop, err = record.Fold(entries); err != nil {
+		return Record{}, err
+	}
+	if r.Panel = r.Workshop.Panel(f.Number); r.Panel == nil {
+		return Record{}, fmt.Errorf("its entries do not speak of %s", f.Number)
+	}
+	if _, err := record.ParseNumber(string(f.Number), r.Workshop.Studio.NAAN); err != nil {
+		return Record{}, err
+	}
+	again := f
+	if err := again.derive(r.Workshop, r.Panel, entries); err != nil {
+		return Record{}, err
+	}
+	if !again.sameAs(f) {
+		return Record{}, errors.New("what it tells of studio, corrections or photographs does not follow from its entries")
+	}
+	return r, nil
+}
