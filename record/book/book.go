@@ -27,6 +27,7 @@ var (
 const (
 	applicationID = 0x424C4653 // "BLFS"
 	version       = 1
+	maxIdle       = 4 // readers kept at rest
 )
 
 // Book is an open book. Its methods may be called from several goroutines.
@@ -37,7 +38,9 @@ type Book struct {
 	mu     sync.Mutex // held while writing
 	writer *session   // nil if the book was opened for reading
 
-	idle chan *session // readers at rest
+	rest   sync.Mutex
+	idle   []*session // readers at rest
+	closed bool       // readers are not put to rest any more
 }
 
 // Create makes a new book, which must not be there yet, and opens it. A run
@@ -90,7 +93,7 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	if err != nil {
 		return fail(err)
 	}
-	b := &Book{path: path, db: db, idle: make(chan *session, 4)}
+	b := &Book{path: path, db: db}
 	take := b.reader
 	if how == readWrite {
 		take = func(ctx context.Context) (*session, error) { return newSession(ctx, db) }
@@ -117,7 +120,7 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	if how == readWrite {
 		b.writer = s
 	} else {
-		b.idle <- s
+		b.idle = append(b.idle, s)
 	}
 	return b, nil
 }
@@ -187,9 +190,12 @@ func (b *Book) Close() error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	var errs []error
-	for len(b.idle) > 0 {
-		errs = append(errs, (<-b.idle).close())
+	b.rest.Lock()
+	for _, s := range b.idle {
+		errs = append(errs, s.close())
 	}
+	b.idle, b.closed = nil, true
+	b.rest.Unlock()
 	if b.writer != nil {
 		errs = append(errs, b.writer.close())
 		b.writer = nil
@@ -199,11 +205,14 @@ func (b *Book) Close() error {
 
 // reader takes a resting session or makes one, which cannot write.
 func (b *Book) reader(ctx context.Context) (*session, error) {
-	select {
-	case s := <-b.idle:
+	b.rest.Lock()
+	if n := len(b.idle); n > 0 {
+		s := b.idle[n-1]
+		b.idle = b.idle[:n-1]
+		b.rest.Unlock()
 		return s, nil
-	default:
 	}
+	b.rest.Unlock()
 	s, err := newSession(ctx, b.db)
 	if err != nil {
 		return nil, err
@@ -224,12 +233,16 @@ func (b *Book) view(ctx context.Context, f func(*session) error) error {
 		return err
 	}
 	err = s.within(ctx, "BEGIN", func() error { return f(s) })
-	select {
-	case b.idle <- s:
-		return err
-	default:
-		return errors.Join(err, s.close())
+	b.rest.Lock()
+	keep := !b.closed && len(b.idle) < maxIdle
+	if keep {
+		b.idle = append(b.idle, s)
 	}
+	b.rest.Unlock()
+	if !keep {
+		err = errors.Join(err, s.close())
+	}
+	return err
 }
 
 // update runs f in a transaction that writes.

@@ -1,7 +1,10 @@
 package book
 
 import (
+	"bytes"
 	"fmt"
+
+	"golang.org/x/mod/sumdb/tlog"
 
 	"backleaf/record"
 )
@@ -25,7 +28,19 @@ func newDraft(s *session) (*Draft, error) {
 		return nil, err
 	}
 	d.began = d.size
-	var err error
+	// Going on would cover up that entries and tree no longer fit.
+	var size int64
+	var kept []byte
+	if _, err := s.one("SELECT size, root FROM tip", nil, &size, &kept); err != nil {
+		return nil, err
+	}
+	root, err := tlog.TreeHash(d.size, s)
+	if err != nil {
+		return nil, err
+	}
+	if size != d.size || size > 0 && !bytes.Equal(kept, root[:]) {
+		return nil, fmt.Errorf("%w: nothing can be added; verify it to learn more", ErrBroken)
+	}
 	d.studio, d.open, err = s.studio()
 	return d, err
 }

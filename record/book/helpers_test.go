@@ -116,3 +116,12 @@ func holds(t testing.TB, path string) book.Report {
 }
 
 func say(f string, a ...any) string { return fmt.Sprintf(f, a...) }
+
+// wait holds the book inside a transaction that writes nothing.
+func wait(inside, done chan bool) func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
+	return func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
+		close(inside)
+		<-done
+		return nil, nil, nil
+	}
+}

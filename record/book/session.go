@@ -106,10 +106,10 @@ func (s *session) each(query string, args []any, f func(scan func(...any) error)
 
 // within runs f in one transaction, begun with the given statement.
 func (s *session) within(ctx context.Context, begin string, f func() error) error {
-	if _, err := s.conn.ExecContext(ctx, begin); err != nil {
-		return err
+	_, err := s.conn.ExecContext(ctx, begin)
+	if err == nil {
+		err = f()
 	}
-	err := f()
 	if err == nil {
 		err = s.at("before commit")
 	}
@@ -118,8 +118,9 @@ func (s *session) within(ctx context.Context, begin string, f func() error) erro
 			return s.at("after commit")
 		}
 	}
-	// A failed commit may have ended the transaction already; then there is
-	// nothing to roll back, and that is what was wanted.
+	// A failed commit may have ended the transaction already, and a cancelled
+	// begin may have begun one: afterwards there is none, and that is what is
+	// wanted.
 	s.conn.ExecContext(context.Background(), "ROLLBACK")
 	return err
 }

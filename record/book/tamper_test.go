@@ -265,6 +265,32 @@ func TestRewritten(t *testing.T) {
 	}
 }
 
+// TestNothingIsCoveredUp: a book that does not hold takes no more entries,
+// which would bring its root up to date.
+func TestNothingIsCoveredUp(t *testing.T) {
+	for name, change := range map[string]func(*sql.DB){
+		"changed": func(db *sql.DB) { do(t, db, change11); rehash(t, db, 64, false) },
+		"removed": func(db *sql.DB) { do(t, db, "DELETE FROM entry WHERE seq = 19") },
+		"added": func(db *sql.DB) {
+			do(t, db, "INSERT INTO entry (seq, bytes) VALUES (20, ?)", []byte(`{"kind":"note","seq":20,"text":"forged","v":1,"written":"2026-05-02T14:05:00+02:00"}`))
+		},
+	} {
+		path := tampered(t)
+		db := raw(t, path)
+		dropGuards(t, db)
+		change(db)
+		db.Close()
+		b, err := book.Open(ctx, path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := b.Append(ctx, clock, parsed(t, `{"kind":"note","text":"x"}`)...); !errors.Is(err, book.ErrBroken) {
+			t.Errorf("%s: %v", name, err)
+		}
+		b.Close()
+	}
+}
+
 // TestGuards: a slip with a general SQLite tool is refused.
 func TestGuards(t *testing.T) {
 	path := tampered(t)
