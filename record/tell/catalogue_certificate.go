@@ -1,0 +1,70 @@
+package tell
+
+// CertificateWords are printed on certificates.
+type CertificateWords struct {
+	Heading  Message
+	Page     Message // {page} {pages}
+	Preview  Message
+	Demo     Message
+	Replaces Message // {date}
+
+	// Names of the facts, and of the parts that may go to page 2.
+	Date, Medium, Size, Signed, Inscription, Features, Subject, Type, Place, OwnNumber Message
+	Owner, Price                                                                       Message // only when asked for
+	Painting                                                                           Message // type of object if none was recorded
+	Facts, Drawing, InWords                                                            Message
+	OnPage                                                                             Message // {parts} {page}
+
+	BuildUp, Care, Gaps, Corrections, Sources Message // headings
+	NoPhotograph                              Message
+	Photograph                                Message // {title}: for readers who cannot see it
+
+	Statement, StatementText, StatementPlace   Message // {maker} {place}
+	Not, NotText                               Message
+	SignatureLine, PlaceLine, DateLine, Stamp  Message
+	Verify, VerifyText, VerifyNone             Message
+	Number, Link, Record, Signature, Key, Test Message
+	Unsigned                                   Message
+	Symbol                                     Message // beside the large symbol
+
+	FileTitle, FileSubject                              Message // {number} {title}
+	RecordFile, SignatureFile, KeyFile, HeadFile, Proof Message // what the files inside are
+}
+
+var englishCertificate = CertificateWords{
+	Heading:  "Certificate",
+	Page:     "{page} of {pages}",
+	Preview:  "Preview, not issued: this page certifies nothing.",
+	Demo:     "Demonstration: signed with a public key that anyone can use, for an invented studio. It certifies nothing.",
+	Replaces: "Replaces the certificate of {date}.",
+
+	Date: "Date", Medium: "Medium", Size: "Size", Signed: "Signed", Inscription: "Inscription", Features: "To be told by", Subject: "Subject",
+	Type: "Object", Place: "Made in", OwnNumber: "Studio’s own no.", Owner: "Made out to", Price: "Price",
+	Painting: "painting on panel",
+	Facts:    "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words",
+	OnPage: "On page {page}: {parts}.",
+
+	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded", Corrections: "Corrected in the record", Sources: "Sources of the advice",
+	NoPhotograph: "No photograph of the front is on record.",
+	Photograph:   "Photograph of the front: {title}",
+
+	Statement:      "Statement by the maker",
+	StatementText:  "I, {maker}, made this panel and the work on it. This page says what I wrote down while I worked; what I did not write down it says is not recorded.",
+	StatementPlace: "I, {maker}, of {place}, made this panel and the work on it. This page says what I wrote down while I worked; what I did not write down it says is not recorded.",
+	Not:            "What this is not",
+	NotText:        "No appraisal, and no proof of authorship by itself: it is the maker’s own record, to be read with the work. Questions of treatment go to a conservator.",
+	SignatureLine:  "Signature of the maker", PlaceLine: "Place and date", DateLine: "Date", Stamp: "Studio stamp",
+	Verify:     "To check this certificate",
+	VerifyText: "The PDF of this page holds five files: record.json is the whole record, the others prove that it is unchanged. Take them out with “pdfdetach -saveall”, then type the test; the key’s fingerprint must be the studio’s.",
+	VerifyNone: "The record that this page was drawn from has the SHA-256 above; a copy of it can be checked with “sha256sum record.json”.",
+	Number:     "Number", Link: "Link", Record: "SHA-256 of the record", Signature: "Signature", Key: "Key fingerprint", Test: "Test",
+	Unsigned: "none: the studio had no signing key on the day of issue",
+	Symbol:   "The large symbol holds the main facts as signed plain text; no network is needed to read it.",
+
+	FileTitle: "Certificate {number}: {title}", FileSubject: "Certificate of a painting panel, with the record of how it was made",
+	RecordFile:    "The record of the panel, canonical JSON (RFC 8785)",
+	SignatureFile: "Ed25519 signature over record.json, 64 bytes (RFC 8032)",
+	KeyFile:       "Public key of the studio",
+	HeadFile:      "Signed head of the studio’s journal",
+	Proof:         "Proofs that the entries of the record stand in the journal under that head",
+}
