@@ -28,7 +28,7 @@ var shapes = map[string]Shape{
 	"paper":    shape(`^(a4|letter)$`, "a4 or letter"),
 	"currency": shape(`^[A-Z]{3}$`, "three capitals, like EUR"),
 	"media":    shape(`^image/(jpeg|png)$`, "image/jpeg or image/png"),
-	"base64":   shape(`^[A-Za-z0-9+/]+={0,2}$`, "base64 text"),
+	"base64":   shape(`^[A-Za-z0-9+/]{1,400}={0,2}$`, "base64 text"),
 }
 
 // Shapes returns a shape by the name in a field's `is` tag.
