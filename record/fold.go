@@ -138,7 +138,9 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 	return nil
 }
 
-func as[B Body](e Event, b B) Done[B] { return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels} }
+func as[B Body](e Event, b B) Done[B] {
+	return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels}
+}
 
 // effective returns an entry as it stands for one panel ("" for entries about
 // none), and false if it was withdrawn.
