@@ -1,0 +1,38 @@
+// Package check holds a panel's record against rules of thumb, says what is
+// due next, and adds up what a panel cost. It is pure: the record and a time
+// in, findings, windows and sums out.
+//
+// # Four outcomes
+//
+// A rule holds, falls short, is not recorded, or does not apply. What nobody
+// wrote down, or wrote down as unknown, is never counted as a pass: a rule
+// holds only by what the record says. A rule gives one [Verdict] for each
+// thing it judges (a coat, a cloth, a face, the panel), and [Panel] joins the
+// verdicts of a rule into one [Finding], the worst first.
+//
+// Taking knowledge out of a record therefore never makes a rule hold that did
+// not hold before; TestBlurring takes every field of every history out in
+// turn, TestRemoving every entry. What can go is the thing judged: without the
+// coat whose lot is not recorded, the coats that remain may all hold.
+//
+// One reading is not strict: a coat for which no thinner is recorded counts as
+// undiluted, and a face that is not marked as given more counts as given the
+// same, because that is how people write them down.
+//
+// # Front and back
+//
+// Every rule treats the two faces alike; where one of them is meant as the
+// back it is the one opposite the painting. Turning a record round changes no
+// outcome (TestMirror).
+//
+// # Sources
+//
+// Each rule names where it comes from. "Common practice" means what it says:
+// no source is claimed. Figures of films, boards and air are those of package
+// measure, with their own sources.
+//
+// # Adding a rule
+//
+// Write one file with a Rule and its judge function, add it to [Rules], and
+// give the table of the tests a history for each outcome that it can have.
+package check
