@@ -24,7 +24,7 @@ type CertificateWords struct {
 	SignatureLine, PlaceLine, DateLine, Stamp  Message
 	Verify, VerifyText, VerifyNone             Message
 	Number, Link, Record, Signature, Key, Test Message
-	Unsigned                                   Message
+	Unsigned, Unissued                         Message
 	Symbol                                     Message // beside the large symbol
 
 	FileTitle, FileSubject                              Message // {number} {title}
@@ -56,9 +56,10 @@ var englishCertificate = CertificateWords{
 	SignatureLine:  "Signature of the maker", PlaceLine: "Place and date", DateLine: "Date", Stamp: "Studio stamp",
 	Verify:     "To check this certificate",
 	VerifyText: "The PDF of this page holds five files: record.json is the whole record, the others prove that it is unchanged. Take them out with “pdfdetach -saveall”, then type the test; the key’s fingerprint must be the studio’s.",
-	VerifyNone: "The record that this page was drawn from has the SHA-256 above; a copy of it can be checked with “sha256sum record.json”.",
+	VerifyNone: "The PDF of this page holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure above.",
 	Number:     "Number", Link: "Link", Record: "SHA-256 of the record", Signature: "Signature", Key: "Key fingerprint", Test: "Test",
 	Unsigned: "none: the studio had no signing key on the day of issue",
+	Unissued: "made when the certificate is issued",
 	Symbol:   "The large symbol holds the main facts as signed plain text; no network is needed to read it.",
 
 	FileTitle: "Certificate {number}: {title}", FileSubject: "Certificate of a painting panel, with the record of how it was made",

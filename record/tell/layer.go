@@ -1,0 +1,299 @@
+package tell
+
+import (
+	"slices"
+	"strings"
+
+	"backleaf/record"
+)
+
+// Layer names one layer: "acrylic dispersion ground", "linen, plain weave,
+// 18 × 18 threads/cm", "oil paint".
+func (t *Teller) Layer(l record.Layer) string {
+	lines, words := t.c.Lines, t.c.Words
+	switch {
+	case l.Cloth != nil:
+		return t.cloth(l.Cloth, true)
+	case l.Paint != nil:
+		if m, ok := words.Media[l.Paint.Medium]; ok {
+			return lines.PaintLayer.With("medium", string(m))
+		}
+		return string(words.Paint)
+	case l.Varnish != nil:
+		return t.varnish(l)
+	}
+	name := string(words.Coat)
+	if m, ok := words.Purposes[l.Purpose]; ok {
+		name = string(m)
+	}
+	if binder := t.Binder(l.Coating); binder != "" {
+		return lines.BinderLayer.With("binder", binder, "layer", name)
+	}
+	return name
+}
+
+func (t *Teller) varnish(l record.Layer) string {
+	resin := l.Varnish.Resin
+	if resin == "" || resin == record.Unknown {
+		resin = t.Binder(l.Coating)
+	}
+	if resin == "" {
+		return string(t.c.Words.Varnish)
+	}
+	return t.c.Lines.VarnishLayer.With("resin", resin)
+}
+
+// Binder returns the binders of what a coating was mixed of, or nothing if one
+// of them is not recorded.
+func (t *Teller) Binder(c *record.Coating) string {
+	if c == nil {
+		return ""
+	}
+	var names []string
+	for _, part := range c.Mix {
+		m, _ := t.w.Material(part.Material)
+		word, ok := t.c.Words.Binders[m.Binder]
+		if !ok {
+			return ""
+		}
+		if !slices.Contains(names, string(word)) {
+			names = append(names, string(word))
+		}
+	}
+	return t.List(names)
+}
+
+// cloth names a cloth, with weave and threads where there is room.
+func (t *Teller) cloth(c *record.ClothLaid, whole bool) string {
+	m, _ := t.w.Material(c.Cloth)
+	name := string(t.c.Words.Cloth)
+	if f, ok := t.c.Words.Fibres[m.Cloth.Fibre]; ok {
+		name = string(f)
+	}
+	if !whole {
+		return name
+	}
+	if w, ok := t.c.Words.Weaves[m.Cloth.Weave]; ok {
+		name = t.c.Lines.Weave.With("cloth", name, "weave", string(w))
+	}
+	if warp, weft := m.Cloth.Warp, m.Cloth.Weft; !t.typical(m) && known(warp) && known(weft) {
+		n := figures(warp.Number())
+		if warp.Unit() != weft.Unit() {
+			n = t.Quantity(warp)
+		}
+		name = t.c.Lines.Threads.With("cloth", name, "warp", n, "weft", t.Quantity(weft))
+	}
+	return name
+}
+
+// Typical is how the basis of a product says that its values are those of its
+// kind and not its own.
+const Typical = "typical"
+
+// typical reports that the values of a material are no one's data sheet; they
+// are never printed as facts of a panel.
+func (t *Teller) typical(m record.Material) bool { return strings.HasPrefix(m.Basis, Typical) }
+
+func known(q Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
+
+// Board names the board: "birch plywood".
+func (t *Teller) Board() string {
+	m, ok := t.w.Material(t.p.Cut().Board)
+	word, named := t.c.Words.Boards[m.Board.Kind]
+	if !ok || !named {
+		return string(t.c.Words.Board)
+	}
+	species := m.Board.Species
+	if species == record.Unknown {
+		species = ""
+	}
+	return strings.TrimSpace(word.With("species", species))
+}
+
+// boardLine is the board with its thickness, if that was measured.
+func (t *Teller) boardLine() string {
+	if d := t.p.Size().Depth; known(d) {
+		return t.c.Lines.List.With("a", t.Board(), "b", t.Quantity(d))
+	}
+	return t.Board()
+}
+
+// A run is the same kind of layer several times over.
+type run struct {
+	words string
+	extra bool
+	n     int
+}
+
+// runs returns the layers of a face from the board outwards, equal neighbours
+// counted. A face given more of a coat says so.
+func (t *Teller) runs(f record.Face) []string {
+	var rs []run
+	for _, l := range t.p.BuildUp(f) {
+		r := run{t.Layer(l), l.Extra, 1}
+		if last := len(rs) - 1; last >= 0 && rs[last].words == r.words && l.Cloth == nil {
+			rs[last].n++
+			rs[last].extra = rs[last].extra || r.extra
+			continue
+		}
+		rs = append(rs, r)
+	}
+	var out []string
+	for _, r := range rs {
+		s := t.c.Count(t.c.Lines.Coats, r.n, "layer", r.words)
+		if r.extra {
+			s = t.c.Lines.More.With("layer", s)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// BuildUp returns the build-up from front to back in short lines, then the
+// edges. Equal coats that follow each other are one line.
+func (t *Teller) BuildUp() []string {
+	var out []string
+	front := t.runs(record.Front)
+	slices.Reverse(front)
+	out = append(out, front...)
+	out = append(out, t.boardLine())
+	for _, s := range t.runs(record.Back) {
+		out = append(out, t.c.Lines.BackLine.With("layer", s))
+	}
+	for _, s := range t.runs(record.Edges) {
+		out = append(out, t.c.Lines.EdgesLine.With("layer", s))
+	}
+	for i := range out {
+		out[i] = capital(out[i])
+	}
+	return out
+}
+
+// BuildUpSentence tells the same in running words, from the board outwards.
+func (t *Teller) BuildUpSentence() string {
+	join := func(layers []string) string { return strings.Join(layers, "; ") }
+	front := join(t.runs(record.Front))
+	if front == "" {
+		front = string(t.c.Lines.NothingOnFront)
+	}
+	s := []string{t.c.Lines.BuildUp.With("board", capital(t.boardLine()), "front", front)}
+	if back := t.runs(record.Back); back != nil {
+		s = append(s, t.c.Lines.BuildUpBack.With("back", join(back)))
+	}
+	if edges := t.runs(record.Edges); edges != nil {
+		s = append(s, t.c.Lines.BuildUpEdges.With("edges", join(edges)))
+	}
+	return strings.Join(s, " ")
+}
+
+// SupportLine names the support as a cataloguer does: "linen laid on birch
+// plywood".
+func (t *Teller) SupportLine() string {
+	for _, l := range t.p.BuildUp(record.Front) {
+		if l.Cloth != nil {
+			return t.c.Lines.LaidOn.With("cloth", t.cloth(l.Cloth, false), "board", t.Board())
+		}
+	}
+	return t.Board()
+}
+
+// MediumLine names medium and support as a cataloguer does, in the maker's own
+// words if there are any: "oil on linen laid on birch plywood". For a blank
+// panel it is the support.
+func (t *Teller) MediumLine() string {
+	if m := t.p.Description().Medium; m != "" && m != record.Unknown {
+		return m
+	}
+	var media []string
+	painted := false
+	for _, l := range t.p.BuildUp(record.Front) {
+		if l.Paint == nil {
+			continue
+		}
+		painted = true
+		if m, ok := t.c.Words.Media[l.Paint.Medium]; ok && !slices.Contains(media, string(m)) {
+			media = append(media, string(m))
+		}
+	}
+	switch {
+	case media != nil:
+		return t.c.Lines.On.With("medium", t.List(media), "support", t.SupportLine())
+	case painted:
+		return t.c.Lines.NoMedium.With("support", t.SupportLine())
+	}
+	return t.SupportLine()
+}
+
+// SealedFaces says which faces have a coat of size, sealer, adhesive or ground
+// and on which none is recorded.
+func (t *Teller) SealedFaces() string {
+	var sealed, not []record.Face
+	for _, f := range record.Faces {
+		if slices.ContainsFunc(t.p.BuildUp(f), func(l record.Layer) bool { return l.Cloth == nil && l.Paint == nil && l.Varnish == nil }) {
+			sealed = append(sealed, f)
+		} else {
+			not = append(not, f)
+		}
+	}
+	var parts []string
+	if sealed != nil {
+		parts = append(parts, t.c.Lines.Sealed.With("faces", t.Faces(sealed)))
+	}
+	if not != nil {
+		parts = append(parts, t.c.Lines.NotSealed.With("faces", t.Faces(not)))
+	}
+	return capital(strings.Join(parts, "; "))
+}
+
+// VarnishLine says the last varnish and whether it can be removed, and with
+// what. What only the product is said to be is marked as that.
+func (t *Teller) VarnishLine() string {
+	var last *record.Layer
+	for _, l := range t.p.BuildUp(record.Front) {
+		if l.Varnish != nil {
+			last = &l
+		}
+	}
+	if last == nil {
+		return capital(string(t.c.Lines.NoVarnish))
+	}
+	name := t.varnish(*last)
+	if g, ok := t.c.Words.Glosses[last.Varnish.Gloss]; ok {
+		name = t.c.Lines.List.With("a", name, "b", string(g))
+	}
+	v := last.Varnish
+	if v.Removable != "" {
+		return capital(t.removable(name, v.Removable, v.RemovedWith))
+	}
+	for _, part := range last.Coating.Mix {
+		m, ok := t.w.Material(part.Material)
+		if !ok || m.Removable == "" {
+			continue
+		}
+		with := v.RemovedWith
+		if with == "" {
+			with = m.RemovedWith
+		}
+		line := t.removable(name, m.Removable, with)
+		if m.Basis == "" {
+			return capital(t.c.Lines.AsProductUnstated.With("line", line))
+		}
+		return capital(t.c.Lines.AsProduct.With("line", line, "basis", m.Basis))
+	}
+	return capital(t.removable(name, "", ""))
+}
+
+func (t *Teller) removable(varnish string, answer record.Answer, with string) string {
+	l := t.c.Lines
+	switch {
+	case answer == record.Yes && with != "" && with != record.Unknown:
+		return l.RemovableWith.With("varnish", varnish, "solvent", with)
+	case answer == record.Yes:
+		return l.Removable.With("varnish", varnish)
+	case answer == record.No:
+		return l.NotRemovable.With("varnish", varnish)
+	case answer == record.Unknown:
+		return l.RemovableUnknown.With("varnish", varnish)
+	}
+	return l.RemovableNotRecorded.With("varnish", varnish)
+}

@@ -1,0 +1,206 @@
+package tell
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"backleaf/record"
+)
+
+// A Teller says what is recorded of one panel.
+type Teller struct {
+	c *Catalogue
+	w *record.Workshop
+	p *record.Panel
+}
+
+// New returns the teller of a panel of a workshop. An amount given for several
+// panels together is shared out only if the workshop holds all of them.
+func New(c *Catalogue, w *record.Workshop, p *record.Panel) *Teller { return &Teller{c, w, p} }
+
+// Catalogue returns the words the teller speaks with.
+func (t *Teller) Catalogue() *Catalogue { return t.c }
+
+// Title returns the title of the work; "Blank panel" for one not yet painted
+// and "Untitled" for a painting without.
+func (t *Teller) Title() string {
+	switch title := t.p.Description().Title; {
+	case title == record.Unknown || title == "" && t.Painted():
+		return string(t.c.Lines.Untitled)
+	case title == "":
+		return string(t.c.Lines.Blank)
+	default:
+		return title
+	}
+}
+
+// Painted reports whether paint or varnish was recorded.
+func (t *Teller) Painted() bool {
+	s := t.p.Stage()
+	return s == record.StagePainted || s == record.StageVarnished
+}
+
+// Maker returns who makes the studio's panels, MakerPlace where.
+func (t *Teller) Maker() string { return t.w.Studio.Maker }
+
+// MakerPlace returns the studio's town and country, or nothing.
+func (t *Teller) MakerPlace() string { return t.w.Studio.Place }
+
+// Number returns the number of the panel.
+func (t *Teller) Number() string { return string(t.p.Number) }
+
+// Link returns the address of the panel's record, or nothing if the studio
+// has no link base.
+func (t *Teller) Link() string {
+	if t.w.Studio.LinkBase == "" {
+		return ""
+	}
+	return t.w.Studio.LinkBase + t.p.Number.Bare()
+}
+
+// PlainText returns number, maker and contact, for a symbol without a link.
+func (t *Teller) PlainText() string {
+	lines := []string{t.Number()}
+	for _, s := range []string{t.Maker(), t.w.Studio.Contact} {
+		if s != "" {
+			lines = append(lines, s)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Stage returns how far the work has come.
+func (t *Teller) Stage() string { return t.word(string(t.p.Stage())) }
+
+// DateOfWork returns the date of the work in words.
+func (t *Teller) DateOfWork() string { return t.dated(t.p.Description().Made) }
+
+// MadeBetween returns the days between which the panel was made and worked on,
+// as far as they were recorded.
+func (t *Teller) MadeBetween() string {
+	var days []string
+	for _, e := range t.p.Events {
+		switch e.Body.(type) {
+		case record.Cut, record.Coat, record.ClothLaid, record.Trimmed, record.Sanded, record.PaintLayer, record.Varnish, record.Braced:
+			if e.At.Known() {
+				days = append(days, t.Day(e.At))
+			}
+		}
+	}
+	switch len(days) {
+	case 0:
+		return string(t.c.Lines.NoDate)
+	case 1:
+		return days[0]
+	}
+	first, last := days[0], days[len(days)-1]
+	if first == last {
+		return first
+	}
+	return t.c.Lines.Between.With("from", first, "to", last)
+}
+
+// Day returns a date in words without the time of day.
+func (t *Teller) Day(w record.When) string {
+	if at, ok := w.Exact(); ok {
+		return t.dayOf(at)
+	}
+	return t.dated(w)
+}
+
+func (t *Teller) dayOf(at time.Time) string {
+	return t.c.Dates.OfDay(at.Year(), at.Month(), at.Day())
+}
+
+// Moment returns a date in words with the time of day, where it is recorded.
+func (t *Teller) Moment(w record.When) string { return t.dated(w) }
+
+func (t *Teller) dated(w record.When) string {
+	switch {
+	case w.IsZero():
+		return string(t.c.Lines.NoDate)
+	case w.IsUnknown():
+		return string(t.c.Lines.UnknownDate)
+	}
+	return w.Date().In(t.c.Dates)
+}
+
+// orNot returns a recorded text, or says that it is unknown or not recorded.
+func (t *Teller) orNot(s string) string {
+	switch s {
+	case "":
+		return string(t.c.Lines.NotRecorded)
+	case record.Unknown:
+		return string(t.c.Lines.Unknown)
+	}
+	return s
+}
+
+// Said is what a text of the record says, or that it says nothing.
+func (t *Teller) Said(s string) string { return t.orNot(s) }
+
+// Word returns the printed word for one of a closed list of the record.
+func (t *Teller) Word(s string) string {
+	if s == "" || s == record.Unknown {
+		return t.orNot(s)
+	}
+	return t.word(s)
+}
+
+func (t *Teller) word(s string) string {
+	if m, ok := t.c.Words.Boards[record.BoardKind(s)]; ok {
+		return strings.TrimSpace(m.With("species", ""))
+	}
+	for _, find := range []func(string) (Message, bool){
+		in(t.c.Words.Faces), in(t.c.Words.Binders), in(t.c.Words.Media), in(t.c.Words.Purposes), in(t.c.Words.Fibres), in(t.c.Words.Weaves),
+		in(t.c.Words.Stages), in(t.c.Words.Glosses), in(t.c.Words.Answers), in(t.c.Words.Others), in(t.c.Words.Units),
+	} {
+		if m, ok := find(s); ok {
+			return string(m)
+		}
+	}
+	return s
+}
+
+func in[K ~string](m map[K]Message) func(string) (Message, bool) {
+	return func(s string) (Message, bool) { w, ok := m[K(s)]; return w, ok }
+}
+
+// List joins words as a language does: "front, back and edges".
+func (t *Teller) List(words []string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	last := len(words) - 1
+	s := words[0]
+	for _, w := range words[1:last] {
+		s = t.c.Lines.List.With("a", s, "b", w)
+	}
+	return t.c.Lines.LastOfList.With("a", s, "b", words[last])
+}
+
+// Faces names faces: "front, back and edges".
+func (t *Teller) Faces(fs []record.Face) string {
+	var words []string
+	for _, f := range record.Faces {
+		if slices.Contains(fs, f) {
+			words = append(words, t.word(string(f)))
+		}
+	}
+	return t.List(words)
+}
+
+// capital starts a line with a capital.
+func capital(s string) string {
+	for i, r := range s {
+		if i > 0 {
+			return strings.ToUpper(s[:i]) + s[i:]
+		}
+		_ = r
+	}
+	return strings.ToUpper(s)
+}
