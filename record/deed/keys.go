@@ -24,6 +24,22 @@ func KeyMade(p seal.PublicKey) record.KeyMade {
 	return record.KeyMade{Fingerprint: p.Fingerprint().String(), PublicKey: strings.Split(string(p.PEM()), "\n")[1]}
 }
 
+// KeyRetired is the body of the entry by which a key hands over to its heir,
+// on a day (YYYY-MM-DD). The signed note stands in it without its last line
+// end.
+func KeyRetired(mark string, old seal.Key, heir seal.PublicKey, day, because string) (record.KeyRetired, error) {
+	origin, err := seal.Origin(mark)
+	if err != nil {
+		return record.KeyRetired{}, err
+	}
+	note, err := seal.Succession{Origin: origin, New: heir, Date: day}.Sign(old)
+	if err != nil {
+		return record.KeyRetired{}, err
+	}
+	return record.KeyRetired{Fingerprint: old.Public().Fingerprint().String(), Successor: heir.Fingerprint().String(),
+		Statement: strings.TrimSuffix(string(note), "\n"), Because: because}, nil
+}
+
 // Keyring is the life of a studio's keys, as its journal tells it.
 type Keyring struct {
 	Keys     []seal.PublicKey // in the order in which they were made
@@ -68,7 +84,7 @@ func (r *Keyring) take(b record.Body) error {
 		if err != nil {
 			return err
 		}
-		s, err := seal.OpenSuccession([]byte(b.Statement), old)
+		s, err := seal.OpenSuccession(seal.FromPaper([]byte(b.Statement)), old)
 		if err != nil {
 			return fmt.Errorf("the retired key did not sign its successor: %w", err)
 		}
