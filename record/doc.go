@@ -19,7 +19,14 @@
 //
 // The fields of each kind are the JSON names of its Go type. An absent field
 // was not recorded; the text "unknown" says that somebody looked and could
-// not learn it. Neither counts as anything else.
+// not learn it. Neither counts as anything else. So that an entry has one
+// spelling, there is no null, no empty text, list or object, and no nought.
+//
+// The published JSON Schema of an entry is made from these types, and its
+// example file holds one full entry of every kind. TestRoundTrip, TestDecodeRefuses
+// and FuzzDecode hold the form; TestCanonicalJSON the published cases of RFC
+// 8785; TestCheckCharacter those of the Noid documentation; TestAmounts the
+// exact conversions; TestFoldIsPure that the same entries make the same panels.
 //
 // # What never changes
 //

@@ -35,9 +35,9 @@ func Latest[B Body](p *Panel) (Done[B], bool) {
 // of them: then it goes before the first such. No event ever stands after one
 // that was certainly later.
 func (p *Panel) add(e Event) {
-	i := slices.IndexFunc(p.Events, func(x Event) bool { return e.At.Before(x.At) })
-	if i < 0 {
-		i = len(p.Events)
+	i := 0
+	for i < len(p.Events) && !e.At.Before(p.Events[i].At) {
+		i++
 	}
 	p.Events = slices.Insert(p.Events, i, e)
 }

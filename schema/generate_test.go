@@ -84,7 +84,7 @@ func visible(b []byte) []byte {
 	var out bytes.Buffer
 	for _, r := range string(b) {
 		switch {
-		case r < 0x80 || record.CheckLine(string(r)) == nil && !unicode.IsSpace(r):
+		case r < 0x7F || record.CheckLine(string(r)) == nil && !unicode.IsSpace(r):
 			out.WriteRune(r)
 		case r > 0xFFFF:
 			hi, lo := utf16.EncodeRune(r)
