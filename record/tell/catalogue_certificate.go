@@ -6,6 +6,7 @@ type CertificateWords struct {
 	Page     Message // {page} {pages}
 	Preview  Message
 	Demo     Message
+	Issued   Message // {date}
 	Replaces Message // {date}
 
 	// Names of the facts, and of the parts that may go to page 2.
@@ -15,9 +16,11 @@ type CertificateWords struct {
 	Facts, Drawing, InWords                                                            Message
 	OnPage                                                                             Message // {parts} {page}
 
-	BuildUp, Care, Gaps, Corrections, Sources Message // headings
-	NoPhotograph                              Message
-	Photograph                                Message // {title}: for readers who cannot see it
+	BuildUp, Care, Gaps Message // headings
+	Corrected           Counted // {n} corrections
+	NoPhotograph        Message
+	Photograph          Message // {title}: for readers who cannot see it
+	Sentence            Message // {text}: what has no full stop of its own
 
 	Statement, StatementText, StatementPlace   Message // {maker} {place}
 	Not, NotText                               Message
@@ -36,6 +39,7 @@ var englishCertificate = CertificateWords{
 	Page:     "{page} of {pages}",
 	Preview:  "Preview, not issued: this page certifies nothing.",
 	Demo:     "Demonstration: signed with a public key that anyone can use, for an invented studio. It certifies nothing.",
+	Issued:   "Issued on {date}.",
 	Replaces: "Replaces the certificate of {date}.",
 
 	Date: "Date", Medium: "Medium", Size: "Size", Signed: "Signed", Inscription: "Inscription", Features: "To be told by", Subject: "Subject",
@@ -44,7 +48,9 @@ var englishCertificate = CertificateWords{
 	Facts:    "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words",
 	OnPage: "On page {page}: {parts}.",
 
-	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded", Corrections: "Corrected in the record", Sources: "Sources of the advice",
+	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded",
+	Corrected:    Counted{"One entry was corrected later; the record tells what and why.", "{n} entries were corrected later; the record tells what and why."},
+	Sentence:     "{text}.",
 	NoPhotograph: "No photograph of the front is on record.",
 	Photograph:   "Photograph of the front: {title}",
 

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/check"
 )
 
 // A Teller says what is recorded of one panel.
@@ -13,11 +14,13 @@ type Teller struct {
 	c *Catalogue
 	w *record.Workshop
 	p *record.Panel
+
+	films []check.Film // made when first asked for
 }
 
 // New returns the teller of a panel of a workshop. An amount given for several
 // panels together is shared out only if the workshop holds all of them.
-func New(c *Catalogue, w *record.Workshop, p *record.Panel) *Teller { return &Teller{c, w, p} }
+func New(c *Catalogue, w *record.Workshop, p *record.Panel) *Teller { return &Teller{c: c, w: w, p: p} }
 
 // Catalogue returns the words the teller speaks with.
 func (t *Teller) Catalogue() *Catalogue { return t.c }
