@@ -25,6 +25,7 @@ var allowed = map[string][]string{
 	"record":           {"record/edtf", "schema"},
 	"record/bag":       {"record/safefile"},
 	"record/measure":   {"record", "record/edtf"},
+	"record/linkedart": {"record"},
 	"record/seal":      {"record", "record/edtf", "record/safefile", "schema"},
 	"record/book":      {"record", "record/edtf", "record/seal", "record/safefile", "schema"},
 	"record/check":     {"record", "record/edtf", "record/measure"},
