@@ -9,19 +9,21 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/check"
 	"backleaf/record/seal"
 )
 
 const version = "record/1"
 
-// Finding is what a rule said about the panel on the day of issue.
-type Finding struct {
-	Entries  []int64 `json:"entries,omitzero"` // by which it was judged
-	Outcome  string  `json:"outcome"`
-	Remedy   string  `json:"remedy,omitzero"`
-	Rule     string  `json:"rule"`
-	Severity string  `json:"severity,omitzero"`
-	Text     string  `json:"text"`
+// finding is what a rule said about the panel on the day of issue.
+type finding struct {
+	Entries  []int64        `json:"entries,omitzero"` // by which it was judged
+	Outcome  check.Outcome  `json:"outcome"`
+	Remedy   string         `json:"remedy,omitzero"`
+	Rule     string         `json:"rule"`
+	Severity check.Severity `json:"severity"`
+	Text     string         `json:"text"`
+	Title    string         `json:"title"`
 }
 
 // file is record.json.
@@ -30,7 +32,7 @@ type file struct {
 	Corrections []correction     `json:"corrections"`
 	Effective   []jsontext.Value `json:"effective"`
 	Entries     []jsontext.Value `json:"entries"`
-	Findings    []Finding        `json:"findings"`
+	Findings    []finding        `json:"findings"`
 	Gaps        []gap            `json:"gaps"`
 	Head        head             `json:"head"`
 	Issued      record.When      `json:"issued"`

@@ -9,6 +9,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/check"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
 )
@@ -96,7 +97,12 @@ func newBook(t testing.TB, k seal.Key) *book.Book {
 	return b
 }
 
-var findings = []deed.Finding{{Rule: "back-answers-front", Outcome: "falls short", Severity: "caution", Text: "the back has fewer coats than the front", Entries: []int64{11, 12}}}
+// findings are of every sort.
+var findings = []check.Finding{
+	{Rule: "back-answers-front", Title: "Each coat on the front is answered on the back", Outcome: check.FallsShort, Severity: check.Warning,
+		Text: "the back has fewer coats than the front", Entries: []int64{11, 12}, Remedy: "coat the back"},
+	{Rule: "oil-over-acrylic", Title: "No acrylic over oil", Outcome: check.Holds, Severity: check.Warning, Text: "there is none"},
+}
 
 // made returns the deed of a panel of b.
 func made(t testing.TB, b *book.Book, n record.Number, k *seal.Key) deed.Deed {

@@ -9,6 +9,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/check"
 	"backleaf/record/seal"
 )
 
@@ -32,7 +33,7 @@ var ErrChanged = errors.New("the book was written to since the panel was read; t
 // the findings were worked out from, and must be what the book still says. key
 // is the studio's current one, or nil if it has none. Nothing is written to
 // the book: keeping the head is for the caller.
-func Make(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, findings []Finding, key *seal.Key, issued time.Time) (Deed, error) {
+func Make(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, findings []check.Finding, key *seal.Key, issued time.Time) (Deed, error) {
 	d, err := makeDeed(ctx, b, w, p, findings, key, issued)
 	if err != nil {
 		return Deed{}, fmt.Errorf("cannot make the record of %s: %w", p.Number, err)
@@ -40,7 +41,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel
 	return d, nil
 }
 
-func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, findings []Finding, key *seal.Key, issued time.Time) (Deed, error) {
+func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, findings []check.Finding, key *seal.Key, issued time.Time) (Deed, error) {
 	size, root, err := b.Tree(ctx)
 	if err != nil {
 		return Deed{}, err
@@ -62,12 +63,15 @@ func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 	if here == nil || !reflect.DeepEqual(here, p) || !reflect.DeepEqual(mine.Studio, w.Studio) {
 		return Deed{}, ErrChanged
 	}
-	f := file{Backleaf: version, Findings: findings, Head: head{root, size}, Issued: record.Moment(issued), Number: p.Number}
+	f := file{Backleaf: version, Head: head{root, size}, Issued: record.Moment(issued), Number: p.Number}
 	if err := f.derive(mine, here, entries); err != nil {
 		return Deed{}, err
 	}
 	for _, s := range stored {
 		f.Entries = append(f.Entries, s.Bytes)
+	}
+	for _, x := range findings {
+		f.Findings = append(f.Findings, finding{x.Entries, x.Outcome, x.Remedy, x.Rule, x.Severity, x.Text, x.Title})
 	}
 	for _, g := range mine.Gaps(here) {
 		f.Gaps = append(f.Gaps, gap{g.Seq, g.Topic, g.Unknown, g.What})

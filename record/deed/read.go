@@ -9,6 +9,7 @@ import (
 	"github.com/go-json-experiment/json"
 
 	"backleaf/record"
+	"backleaf/record/check"
 	"backleaf/record/seal"
 )
 
@@ -21,7 +22,7 @@ type Record struct {
 	Issued   record.When
 	Size     int64     // entries of the journal at that moment
 	Root     seal.Hash // of its hash tree
-	Findings []Finding
+	Findings []check.Finding
 	Gaps     []record.Gap
 	Entries  []seal.Entry // as a proof counts them, from 0
 	Workshop *record.Workshop
@@ -59,7 +60,10 @@ func read(data []byte) (Record, error) {
 	if _, ok := f.Issued.Exact(); !ok {
 		return Record{}, errors.New("its time of issue is not exact")
 	}
-	r := Record{Number: f.Number, Issued: f.Issued, Size: f.Head.Size, Root: f.Head.Root, Findings: f.Findings}
+	r := Record{Number: f.Number, Issued: f.Issued, Size: f.Head.Size, Root: f.Head.Root}
+	for _, x := range f.Findings {
+		r.Findings = append(r.Findings, check.Finding{Rule: x.Rule, Title: x.Title, Outcome: x.Outcome, Severity: x.Severity, Text: x.Text, Entries: x.Entries, Remedy: x.Remedy})
+	}
 	for _, g := range f.Gaps {
 		r.Gaps = append(r.Gaps, record.Gap{Topic: g.Topic, What: g.What, Seq: g.Entry, Unknown: g.Unknown})
 	}

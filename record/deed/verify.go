@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"backleaf/record/check"
 	"backleaf/record/seal"
 )
 
@@ -295,12 +296,12 @@ func (r *Report) limits() {
 	r.say(Unknown, "whether what the maker recorded is true, and what happened since: a signature only says that it was not changed")
 }
 
-func tally(fs []Finding) string {
+func tally(fs []check.Finding) string {
 	var names []string
 	count := map[string]int{}
 	for _, f := range fs {
-		if count[f.Outcome]++; count[f.Outcome] == 1 {
-			names = append(names, f.Outcome)
+		if count[string(f.Outcome)]++; count[string(f.Outcome)] == 1 {
+			names = append(names, string(f.Outcome))
 		}
 	}
 	for i, n := range names {
