@@ -114,6 +114,7 @@ func (a *app) appendWith(ctx context.Context, s *benchState, what string, secret
 	default:
 		a.say("to take it back: backleaf withdraw %d --because \"…\"", first.Seq)
 	}
+	a.remindBackup(ctx, s, last.Seq)
 	return nil
 }
 

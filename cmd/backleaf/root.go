@@ -63,7 +63,7 @@ this program.`,
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
 		newWarm(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupBack, newShow(a), newList(a), newJournal(a))
-	add(groupKeep, newVerify(a), newImport(a), newExport(a))
+	add(groupKeep, newVerify(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
 	return root
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"testing"
 	"time"
@@ -24,7 +25,9 @@ func TestMain(m *testing.M) {
 			}
 			a.now = func() time.Time { return t }
 		}
-		os.Exit(a.run(context.Background(), os.Args[1:]))
+		ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt) // as main does
+		defer stop()
+		os.Exit(a.run(ctx, os.Args[1:]))
 	}})
 }
 
@@ -40,7 +43,7 @@ func TestScripts(t *testing.T) {
 			e.Setenv("HOME", filepath.Join(e.WorkDir, "home"))
 			return nil
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "picture": picture},
 	})
 }
 

@@ -1,0 +1,273 @@
+//go:build unix
+
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/book"
+)
+
+// rounds is how often a thing is tried that fails at another place each time.
+func rounds(usual int) int {
+	switch {
+	case os.Getenv("BACKLEAF_REQUIRE_TOOLS") == "1":
+		return 10 * usual
+	case testing.Short():
+		return max(2, usual/3)
+	}
+	return usual
+}
+
+// program is the command line as a process of its own in a folder.
+func program(dir string, args ...string) *exec.Cmd {
+	c := exec.Command("backleaf", args...)
+	c.Dir = dir
+	c.Env = append(os.Environ(), "HOME="+dir, "BACKLEAF_BOOK=studio.sqlite", "TEST_NOW=2026-05-02T16:00:00+03:00")
+	return c
+}
+
+func runs(t *testing.T, dir string, args ...string) string {
+	t.Helper()
+	out, err := program(dir, args...).CombinedOutput()
+	if err != nil {
+		t.Fatalf("backleaf %s: %v\n%s", strings.Join(args, " "), err, out)
+	}
+	return string(out)
+}
+
+// manyEntries fills a new book in dir, so that copying it takes a while, with
+// a few photographs.
+func manyEntries(t *testing.T, dir string, n int) {
+	t.Helper()
+	runs(t, dir, "studio", "new", "--maker", "Anna", "--mark", "KB")
+	runs(t, dir, "panel", "add", "--count", "20", "--size", "20 x 20 cm x 6 mm")
+	b, err := book.Open(context.Background(), filepath.Join(dir, "studio.sqlite"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	es := make([]record.Entry, n)
+	for i := range es {
+		es[i] = record.Entry{Body: record.Note{Text: fmt.Sprintf("note %d, with some words to fill the page", i)}}
+	}
+	if _, err := b.Append(context.Background(), time.Now(), es...); err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// holds opens a book, demands that all of it holds, and returns its size.
+func holds(t *testing.T, path string) int64 {
+	t.Helper()
+	b, err := book.OpenReadOnly(context.Background(), path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	r, err := b.Verify(context.Background(), nil)
+	if err != nil {
+		t.Fatalf("%s: %v", path, err)
+	}
+	return r.Entries
+}
+
+// onlyThese demands that nothing else lies in a folder.
+func onlyThese(t *testing.T, dir string, names ...string) {
+	t.Helper()
+	fs, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range fs {
+		ok := false
+		for _, n := range names {
+			ok = ok || f.Name() == n
+		}
+		if !ok {
+			t.Errorf("%s was left behind", f.Name())
+		}
+	}
+}
+
+// TestKilledBackup kills a backup at some moment: the book holds, and the
+// copy is whole or not there.
+func TestKilledBackup(t *testing.T) {
+	dir := t.TempDir()
+	manyEntries(t, dir, 800)
+	want := holds(t, filepath.Join(dir, "studio.sqlite"))
+	took := time.Now()
+	runs(t, dir, "backup", "copy.sqlite")
+	whole := time.Since(took)
+	os.Remove(filepath.Join(dir, "copy.sqlite"))
+	made := 0
+	for range rounds(6) {
+		wait := time.Duration(rand.Int64N(int64(whole)))
+		c := program(dir, "backup", "copy.sqlite")
+		if err := c.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(wait)
+		c.Process.Kill()
+		c.Wait()
+		if got := holds(t, filepath.Join(dir, "studio.sqlite")); got != want {
+			t.Fatalf("killed after %v: the book has %d entries, not %d", wait, got, want)
+		}
+		if _, err := os.Stat(filepath.Join(dir, "copy.sqlite")); err == nil {
+			made++
+			if got := holds(t, filepath.Join(dir, "copy.sqlite")); got != want {
+				t.Fatalf("killed after %v: the copy has %d entries, not %d", wait, got, want)
+			}
+			os.Remove(filepath.Join(dir, "copy.sqlite"))
+		}
+		runs(t, dir, "note", "1", "next start")
+		want++
+	}
+	runs(t, dir, "backup", "copy.sqlite") // removes what was left unfinished
+	onlyThese(t, dir, "studio.sqlite", "copy.sqlite")
+	t.Logf("%d of the copies were whole, the others not there", made)
+}
+
+// TestInterrupted stops a backup as Ctrl-C does: it ends with an error and
+// leaves nothing.
+func TestInterrupted(t *testing.T) {
+	dir := t.TempDir()
+	manyEntries(t, dir, 3000)
+	stopped := 0
+	for i := range rounds(6) {
+		c := program(dir, "backup", "copy.sqlite")
+		var out bytes.Buffer
+		c.Stderr = &out
+		if err := c.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Duration(60+40*i) * time.Millisecond)
+		interrupt(c)
+		if err := c.Wait(); err == nil {
+			os.Remove(filepath.Join(dir, "copy.sqlite"))
+			continue
+		}
+		stopped++
+		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm")
+		if s := out.String(); !strings.HasPrefix(s, "backleaf: ") {
+			t.Errorf("it said %q", s)
+		}
+	}
+	t.Logf("%d stopped", stopped)
+}
+
+// TestNoRoom lets every file end at some size, as on a full disk: a backup
+// that fails leaves no half file, and the book holds.
+func TestNoRoom(t *testing.T) {
+	dir := t.TempDir()
+	manyEntries(t, dir, 300)
+	size := int64(0)
+	if st, err := os.Stat(filepath.Join(dir, "studio.sqlite")); err == nil {
+		size = st.Size()
+	}
+	want := holds(t, filepath.Join(dir, "studio.sqlite"))
+	n := rounds(8)
+	for i := range n {
+		c := program(dir, "backup", "copy.sqlite")
+		c.Env = append(c.Env, fmt.Sprintf("TEST_FILE_LIMIT=%d", size*int64(i)/int64(n)))
+		out, err := c.CombinedOutput()
+		if err == nil {
+			t.Fatalf("there was room for %d of %d parts, and it ended well", i, n)
+		}
+		if !strings.Contains(string(out), "backleaf: ") || strings.Contains(string(out), "goroutine") {
+			t.Errorf("it said %s", out)
+		}
+		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm")
+		if got := holds(t, filepath.Join(dir, "studio.sqlite")); got != want {
+			t.Fatalf("the book has %d entries, not %d", got, want)
+		}
+	}
+	runs(t, dir, "backup", "copy.sqlite")
+}
+
+// TestReadOnlyFolder runs commands where nothing can be written: what reads
+// works, what writes says why not and leaves nothing.
+func TestReadOnlyFolder(t *testing.T) {
+	top, err := os.MkdirTemp("", "readonly")
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := filepath.Join(top, "studio")
+	t.Cleanup(func() { os.Chmod(dir, 0o755); os.RemoveAll(top) })
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := os.ReadFile(self)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tool := filepath.Join(top, "backleaf")
+	for _, err := range []error{os.Mkdir(dir, 0o755), os.WriteFile(tool, data, 0o755), os.Chmod(top, 0o777)} {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	runs(t, dir, "studio", "new", "--maker", "Anna", "--mark", "KB")
+	runs(t, dir, "panel", "add", "--size", "20 x 20 cm x 6 mm")
+	runs(t, dir, "backup", "good.sqlite")
+	os.Chmod(filepath.Join(dir, "studio.sqlite"), 0o444)
+	os.Chmod(filepath.Join(dir, "good.sqlite"), 0o444)
+	before := listing(t, dir)
+	os.Chmod(dir, 0o555)
+	for _, x := range []struct {
+		args string
+		code int
+		says string
+	}{
+		{"backup ../stick.sqlite", 0, "it will not remember this backup"},
+		{"backup copy.sqlite", 1, "permission denied"},
+		{"restore good.sqlite --to new.sqlite", 1, "permission denied"},
+		{"restore good.sqlite --to ../new.sqlite", 0, "verified: 2 entries"},
+		{"handover 1 --how gift --to X", 1, "cannot be written to"},
+		{"handover show 1", 0, "in the studio"},
+	} {
+		c := program(dir, strings.Fields(x.args)...)
+		c.Path = tool
+		asNobody(c)
+		out, err := c.CombinedOutput()
+		var exit *exec.ExitError
+		code := 0
+		if errors.As(err, &exit) {
+			code = exit.ExitCode()
+		} else if err != nil {
+			t.Skip("cannot run a program as another user:", err)
+		}
+		if code != x.code || !strings.Contains(string(out), x.says) {
+			t.Errorf("%s: exit code %d, want %d:\n%s", x.args, code, x.code, out)
+		}
+		if now := listing(t, dir); now != before {
+			t.Errorf("%s: the folder holds %s, not %s", x.args, now, before)
+		}
+	}
+}
+
+func listing(t *testing.T, dir string) string {
+	t.Helper()
+	fs, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var s []string
+	for _, f := range fs {
+		s = append(s, f.Name())
+	}
+	return strings.Join(s, " ")
+}
