@@ -108,17 +108,6 @@ func TestBroken(t *testing.T) {
 			t.Errorf("%s passes", name)
 		}
 	}
-	panels := compile(t, "record")
-	good := `{"type":"backleaf panel record","v":1,"number":"KB26-0142-1","studio":{"maker":"A"},"entries":[{"v":1,"seq":1,"written":"2026-05-02T14:05:00Z","kind":"note","text":"x"}],"corrections":[],"gaps":[],"findings":[],"photographs":[]}`
-	if err := valid(t, panels, []byte(good)); err != nil {
-		t.Error(err)
-	}
-	for _, change := range [][2]string{{"panel record", "journal head"}, {`"v":1,"n`, `"v":2,"n`}, {"KB26-0142-1", "kb26-0142-1"}, {`"seq":1,`, ``}, {`"gaps":[],`, ``}, {`"text":"x"`, `"text":""`}} {
-		bad := strings.Replace(good, change[0], change[1], 1)
-		if bad == good || valid(t, panels, []byte(bad)) == nil {
-			t.Errorf("%s for %s passes", change[1], change[0])
-		}
-	}
 }
 
 // beyond are the reasons for which the reader refuses what has the right

@@ -29,7 +29,7 @@ var allowed = map[string][]string{
 	"record/seal":      {"record", "record/edtf", "record/safefile", "schema"},
 	"record/book":      {"record", "record/edtf", "record/seal", "record/safefile", "schema"},
 	"record/check":     {"record", "record/edtf", "record/measure"},
-	"record/deed":      {"record", "record/book", "record/check", "record/edtf", "record/seal"},
+	"record/deed":      {"record", "record/book", "record/check", "record/edtf", "record/seal", "schema"},
 	"record/paper":     {"record", "record/edtf", "record/measure"},
 	"record/tell":      {"record", "record/check", "record/edtf", "record/measure", "record/paper"},
 	"record/ask":       {"record", "record/edtf", "record/tell"},
