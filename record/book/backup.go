@@ -27,7 +27,9 @@ func (b *Book) Backup(ctx context.Context, now time.Time, path string, what Cont
 		return err
 	}
 	if what == Everything && b.writer != nil {
-		return b.SetSetting(ctx, lastBackup, now.Format(time.RFC3339))
+		if err := b.SetSetting(ctx, lastBackup, now.Format(time.RFC3339)); err != nil {
+			return fmt.Errorf("the backup is written, but that could not be noted in the book: %w", err)
+		}
 	}
 	return nil
 }

@@ -102,6 +102,9 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	if err == nil {
 		err = checkBook(ctx, s, how)
 	}
+	if err == nil && how == readWrite {
+		err = s.impatient(ctx)
+	}
 	if err != nil {
 		if s != nil {
 			s.close()

@@ -85,8 +85,13 @@ func child(what, path string) error {
 	return b.Close()
 }
 
+// note is an entry about no panel, or at times about one.
 func note(i int) record.Entry {
-	return record.Entry{Panels: []record.Number{number(i%3 + 1)}, Body: record.Note{Text: fmt.Sprintf("note %d of process %d", i, os.Getpid())}}
+	e := record.Entry{Body: record.Note{Text: fmt.Sprintf("note %d of process %d", i, os.Getpid())}}
+	if i%10 == 0 {
+		e.Panels = []record.Number{number(i/10%3 + 1)}
+	}
+	return e
 }
 
 func command(what, path string) *exec.Cmd {

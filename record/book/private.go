@@ -69,15 +69,25 @@ func (b *Book) scrub(ctx context.Context) error {
 	fail := func(err error) error {
 		return fmt.Errorf("erased, but traces may stay in the file until it is tidied up: %w", err)
 	}
-	if _, err := b.writer.conn.ExecContext(ctx, "VACUUM"); err != nil {
+	w := b.writer
+	err := w.patiently(ctx, func() error { _, err := w.conn.ExecContext(ctx, "VACUUM"); return err })
+	if err != nil {
 		return fail(err)
 	}
-	var busy, log, done int
-	if err := b.writer.conn.QueryRowContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &log, &done); err != nil {
-		return fail(err)
+	for end := time.Now().Add(patience); ; {
+		// Readers of an older state keep the log from being emptied.
+		var busy, log, done int
+		if err := w.conn.QueryRowContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &log, &done); err != nil {
+			return fail(err)
+		}
+		switch {
+		case busy == 0:
+			return nil
+		case ctx.Err() != nil:
+			return fail(ctx.Err())
+		case time.Now().After(end):
+			return fail(fmt.Errorf("another program keeps reading it"))
+		}
+		time.Sleep(5 * time.Millisecond)
 	}
-	if busy != 0 {
-		return fail(fmt.Errorf("another program is reading it"))
-	}
-	return nil
 }

@@ -4,6 +4,8 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"math/rand/v2"
+	"time"
 )
 
 // session is one connection with its prepared statements. It serves one
@@ -106,7 +108,7 @@ func (s *session) each(query string, args []any, f func(scan func(...any) error)
 
 // within runs f in one transaction, begun with the given statement.
 func (s *session) within(ctx context.Context, begin string, f func() error) error {
-	_, err := s.conn.ExecContext(ctx, begin)
+	err := s.patiently(ctx, func() error { _, err := s.conn.ExecContext(ctx, begin); return err })
 	if err == nil {
 		err = f()
 	}
@@ -122,5 +124,31 @@ func (s *session) within(ctx context.Context, begin string, f func() error) erro
 	// begin may have begun one: afterwards there is none, and that is what is
 	// wanted.
 	s.conn.ExecContext(context.Background(), "ROLLBACK")
+	return err
+}
+
+// patience is how long a writer waits for its turn.
+const patience = 2 * time.Minute
+
+// patiently tries again while another process is writing. SQLite's own waiting
+// looks only every tenth of a second and can miss its turn for minutes when
+// others write without a pause; see impatient.
+func (s *session) patiently(ctx context.Context, f func() error) error {
+	for end := time.Now().Add(patience); ; {
+		err := f()
+		if !hasCode(err, codeBusy) || time.Now().After(end) {
+			return err
+		}
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-time.After(time.Millisecond + rand.N(2*time.Millisecond)):
+		}
+	}
+}
+
+// impatient makes SQLite answer at once when another process is writing.
+func (s *session) impatient(ctx context.Context) error {
+	_, err := s.conn.ExecContext(ctx, "PRAGMA busy_timeout = 0")
 	return err
 }

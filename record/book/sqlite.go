@@ -26,7 +26,7 @@ const (
 	frozen access = "mode=ro&immutable=1"
 )
 
-// busyMillis is how long a writer waits for another process to finish.
+// busyMillis is how long a reader waits while another process recovers the log.
 const busyMillis = 60_000
 
 // settings hold for every connection and are read back after opening.
@@ -92,6 +92,7 @@ func checkSettings(ctx context.Context, c *sql.Conn) error {
 
 // Primary result codes of SQLite (https://www.sqlite.org/rescode.html).
 const (
+	codeBusy     = 5
 	codeReadOnly = 8
 	codeCorrupt  = 11
 	codeCantOpen = 14
