@@ -218,7 +218,7 @@ func (l *sectionLayout) draw() (Drawing, error) {
 func (l *sectionLayout) words(d *Drawing) error {
 	s := l.section
 	head, aside := LabelHead, s.Detail.With(SansItalic)
-	if s.Name.Face == Serif {
+	if f := s.Name.Face; f == Serif || f == SerifItalic || f == SerifBold {
 		head, aside = Heading.Scaled(0.8), s.Detail.With(SerifItalic)
 	}
 	put := func(style Style, text string, x, y, width float64) error {

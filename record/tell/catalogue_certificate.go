@@ -13,10 +13,12 @@ type CertificateWords struct {
 	Date, Medium, Size, Signed, Inscription, Features, Subject, Type, Place, OwnNumber Message
 	Owner, Price                                                                       Message // only when asked for
 	Painting                                                                           Message // type of object if none was recorded
+	NoFeatures, NoSubject, NoPlace                                                     Message // what is not recorded
 	Facts, Drawing, InWords                                                            Message
 	OnPage                                                                             Message // {parts} {page}
 
 	BuildUp, Care, Gaps Message // headings
+	CareSources, Cold   Message // in short, with the marks of [CareWords]
 	Corrected           Counted // {n} corrections
 	NoPhotograph        Message
 	Photograph          Message // {title}: for readers who cannot see it
@@ -42,31 +44,33 @@ var englishCertificate = CertificateWords{
 	Issued:   "Issued on {date}.",
 	Replaces: "Replaces the certificate of {date}.",
 
-	Date: "Date", Medium: "Medium", Size: "Size", Signed: "Signed", Inscription: "Inscription", Features: "To be told by", Subject: "Subject",
+	Date: "Date", Medium: "Medium", Size: "Size", Signed: "Signed", Inscription: "Inscription", Features: "Features", Subject: "Subject",
 	Type: "Object", Place: "Made in", OwnNumber: "Studio’s own no.", Owner: "Made out to", Price: "Price",
-	Painting: "painting on panel",
-	Facts:    "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words",
+	Painting: "painting on panel", NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of making",
+	Facts: "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words",
 	OnPage: "On page {page}: {parts}.",
 
 	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded",
+	CareSources:  "¹ Bizot Green Protocol 2023. ² Canadian Conservation Institute. ³ Museum association, MITRA. ⁴ MITRA. ⁵ Common practice.",
+	Cold:         "⁶ Erlebacher et al. 1992.",
 	Corrected:    Counted{"One entry was corrected later; the record tells what and why.", "{n} entries were corrected later; the record tells what and why."},
 	Sentence:     "{text}.",
 	NoPhotograph: "No photograph of the front is on record.",
 	Photograph:   "Photograph of the front: {title}",
 
 	Statement:      "Statement by the maker",
-	StatementText:  "I, {maker}, made this panel and the work on it. This page says what I wrote down while I worked; what I did not write down it says is not recorded.",
-	StatementPlace: "I, {maker}, of {place}, made this panel and the work on it. This page says what I wrote down while I worked; what I did not write down it says is not recorded.",
+	StatementText:  "I, {maker}, made this panel and the work on it. This page says what I recorded while I worked; where I recorded nothing, it says so.",
+	StatementPlace: "I, {maker}, of {place}, made this panel and the work on it. This page says what I recorded while I worked; where I recorded nothing, it says so.",
 	Not:            "What this is not",
-	NotText:        "No appraisal, and no proof of authorship by itself: it is the maker’s own record, to be read with the work. Questions of treatment go to a conservator.",
+	NotText:        "Not an appraisal, and not by itself a proof of authorship: it is the maker’s own record, to be read with the work. Questions of treatment go to a conservator.",
 	SignatureLine:  "Signature of the maker", PlaceLine: "Place and date", DateLine: "Date", Stamp: "Studio stamp",
 	Verify:     "To check this certificate",
-	VerifyText: "The PDF of this page holds five files: record.json is the whole record, the others prove that it is unchanged. Take them out with “pdfdetach -saveall”, then type the test; the key’s fingerprint must be the studio’s.",
+	VerifyText: "The PDF of this page holds five files: record.json is the whole record, the others prove it unchanged. Take them out with “pdfdetach -saveall”, type the test, and compare the key with the studio’s.",
 	VerifyNone: "The PDF of this page holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure above.",
-	Number:     "Number", Link: "Link", Record: "SHA-256 of the record", Signature: "Signature", Key: "Key fingerprint", Test: "Test",
+	Number:     "Number", Link: "Link", Record: "Record, SHA-256", Signature: "Signature", Key: "Key, SHA-256", Test: "Test",
 	Unsigned: "none: the studio had no signing key on the day of issue",
 	Unissued: "made when the certificate is issued",
-	Symbol:   "The large symbol holds the main facts as signed plain text; no network is needed to read it.",
+	Symbol:   "The large symbol holds the main facts as signed text; to read it takes no network.",
 
 	FileTitle: "Certificate {number}: {title}", FileSubject: "Certificate of a painting panel, with the record of how it was made",
 	RecordFile:    "The record of the panel, canonical JSON (RFC 8785)",

@@ -34,9 +34,10 @@ var allowed = map[string][]string{
 	"record/tell":      {"record", "record/check", "record/edtf", "record/measure", "record/paper"},
 	"record/ask":       {"record", "record/edtf", "record/tell"},
 	"label":            {"record/*", "schema"},
-	"certificate":      {"record/*", "schema"},
+	"certificate":      {"record/*", "schema", "certificate/photo"},
 
-	"certificate/dossier": {"record/*", "schema"},
+	"certificate/photo":   {},
+	"certificate/dossier": {"record/*", "schema", "certificate/photo"},
 }
 
 // onlyIn names the libraries that one production file alone may import, and

@@ -1,0 +1,286 @@
+package certificate
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"backleaf/record/paper"
+)
+
+// Measures of the first page, in millimetres.
+const (
+	gutterMM    = 8.0
+	wideShare   = 0.62 // of the width, for the wider of two columns
+	nameMM      = 18.0 // hanging column for the names of facts
+	wideAspect  = 2.1  // a photograph wider than this stands above the words
+	tallestMM   = 60.0
+	signMM      = 21.0
+	maxTitleMM  = 34.0
+	wideTitleMM = 24.0
+)
+
+// lay sets the parts of the first page.
+func (c *content) lay(s sheet, p plan) (*page, error) {
+	pg := &page{sheet: s, plan: p}
+	for _, set := range []func(sheet, plan) (part, error){c.head, c.hero, c.buildUp, c.statement, c.sign, c.verify} {
+		part, err := set(s, p)
+		if err != nil {
+			return nil, err
+		}
+		pg.parts = append(pg.parts, part)
+	}
+	return pg, nil
+}
+
+// head is the heading, the number and what must be said before all else.
+func (c *content) head(s sheet, p plan) (part, error) {
+	col, err := c.headColumn(s, 1, c.pages(p))
+	if err != nil {
+		return part{}, err
+	}
+	return part{"head", col.height, func(y float64) ([]paper.Shape, error) { return []paper.Shape{col.at(s.left, y)}, nil }}, nil
+}
+
+// headColumn is the same on both pages.
+func (c *content) headColumn(s sheet, number, pages int) (*column, error) {
+	style := paper.Heading.Scaled(1.15)
+	col := s.column(s.inner())
+	left := string(c.words.Heading)
+	if pages > 1 {
+		left += " · " + c.words.Page.With("page", strconv.Itoa(number), "pages", strconv.Itoa(pages))
+	}
+	name, err := paper.Compose(0, paper.Span{Style: style, Text: left})
+	if err != nil {
+		return nil, err
+	}
+	no, err := paper.Compose(0, paper.Span{Style: style, Text: c.number, Field: "number"})
+	if err != nil {
+		return nil, err
+	}
+	col.shapes = append(col.shapes, paper.Text{Block: name}, right(col.width, 0, no))
+	col.height = name.HeightMM() + 0.8
+	col.shapes = append(col.shapes, hairline(0, col.height, col.width, col.height))
+	for i, n := range c.notices {
+		if i == 0 {
+			col.gap(1.6)
+		}
+		col.text(paper.Span{Style: paper.Aside.Scaled(0.9), Text: n, Field: "certificate"})
+	}
+	return col, col.err
+}
+
+// hero is the photograph with title, maker and facts: beside it, or below it
+// if the photograph is very wide or there is none.
+func (c *content) hero(s sheet, p plan) (part, error) {
+	if c.photo.width == 0 {
+		return c.stacked(s, p, 0, 0)
+	}
+	aspect := float64(c.photo.width) / float64(c.photo.height)
+	if aspect > wideAspect {
+		w, h := s.inner(), s.inner()/aspect
+		if most := min(tallestMM, p.photo*0.6); h > most {
+			w, h = most*aspect, most
+		}
+		return c.stacked(s, p, w, h)
+	}
+	w, h := p.photo, p.photo/aspect
+	if aspect < 1 {
+		w, h = p.photo*aspect, p.photo
+	}
+	if most := s.inner() * 0.56; w > most {
+		w, h = most, most/aspect
+	}
+	col := s.column(s.inner() - w - gutterMM)
+	c.titleIn(col, s, maxTitleMM)
+	col.gap(4 * s.scale)
+	c.factsIn(col, s, c.factsOf(p))
+	if col.err != nil {
+		return part{}, col.err
+	}
+	return part{"hero", math.Max(h, col.height), func(y float64) ([]paper.Shape, error) {
+		picture, err := c.photo.shape(s.left, y, w, h)
+		return []paper.Shape{picture, col.at(s.left+w+gutterMM, y-1)}, err
+	}}, nil
+}
+
+// stacked sets title and facts over the whole width, below a photograph of
+// w × h if there is one.
+func (c *content) stacked(s sheet, p plan, w, h float64) (part, error) {
+	title := s.column(s.inner())
+	c.titleIn(title, s, wideTitleMM)
+	facts := c.factsOf(p)
+	half := (s.inner() - gutterMM) / 2
+	a, b := s.column(half), s.column(half)
+	// The first column takes facts until it is as high as what is left.
+	n := 0
+	for best := math.Inf(1); n <= len(facts); n++ {
+		a2, b2 := s.column(half), s.column(half)
+		c.factsIn(a2, s, facts[:n])
+		c.factsIn(b2, s, facts[n:])
+		if a2.err != nil || b2.err != nil {
+			return part{}, firstError(a2.err, b2.err)
+		}
+		if high := math.Max(a2.height, b2.height); high < best-1e-6 {
+			best, a, b = high, a2, b2
+		}
+	}
+	if title.err != nil {
+		return part{}, title.err
+	}
+	top := 0.0
+	if h > 0 {
+		top = h + 4
+	}
+	below := top + title.height + 4*s.scale
+	return part{"hero", below + math.Max(a.height, b.height), func(y float64) ([]paper.Shape, error) {
+		var out []paper.Shape
+		if h > 0 {
+			picture, err := c.photo.shape(s.left+(s.inner()-w)/2, y, w, h)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, picture)
+		}
+		return append(out, title.at(s.left, y+top), a.at(s.left, y+below), b.at(s.left+half+gutterMM, y+below)), nil
+	}}, nil
+}
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (c *content) titleIn(col *column, s sheet, height float64) {
+	style := paper.Title
+	if !c.titled {
+		style = style.With(paper.SerifItalic).Scaled(0.75)
+	}
+	col.fit(height, 0.5, paper.Span{Style: style, Text: c.title, Field: "title"})
+	col.gap(1.5)
+	col.fit(2*height/3, 0.6, paper.Span{Style: paper.Body.Scaled(1.2), Text: c.maker, Field: "maker"})
+}
+
+func (c *content) factsOf(p plan) []fact {
+	if p.moved&factsMoved == 0 {
+		return append(append([]fact{}, c.facts...), c.more...)
+	}
+	return c.facts
+}
+
+func (c *content) factsIn(col *column, s sheet, facts []fact) {
+	for _, f := range facts {
+		col.gap(1.1 * s.scale)
+		col.pair(nameMM, paper.Span{Style: s.name(), Text: f.name}, paper.Span{Style: s.body(), Text: f.text, Field: f.field})
+	}
+}
+
+// buildUp is the build-up in words and as a drawing, with care and gaps beside it.
+func (c *content) buildUp(s sheet, p plan) (part, error) {
+	wide := (s.inner() - gutterMM) * wideShare
+	l, r := s.column(wide), s.column(s.inner()-gutterMM-wide)
+	l.text(paper.Span{Style: s.heading(), Text: string(c.words.BuildUp)})
+	l.gap(1)
+	if p.moved&wordsMoved == 0 {
+		l.text(paper.Span{Style: s.small(), Text: strings.Join(c.sentences, " "), Field: "build-up"})
+	} else {
+		l.text(paper.Span{Style: s.name(), Text: c.elsewhere(p)})
+	}
+	if p.moved&drawingMoved == 0 {
+		d, err := c.drawing(s, wide, p.drawing)
+		if err != nil {
+			return part{}, err
+		}
+		l.gap(1.5)
+		l.drawing(d)
+	}
+	r.text(paper.Span{Style: s.heading(), Text: string(c.words.Care)})
+	r.gap(1)
+	for i, t := range c.care {
+		if i > 0 {
+			r.gap(0.8)
+		}
+		r.text(paper.Span{Style: s.small(), Text: t})
+	}
+	r.gap(0.8)
+	r.text(paper.Span{Style: s.small().Scaled(0.8), Text: c.careSources})
+	if len(c.gaps) > 0 {
+		r.gap(4 * s.scale)
+		r.text(paper.Span{Style: s.heading(), Text: string(c.words.Gaps)})
+		r.gap(1)
+		if p.moved&gapsMoved == 0 {
+			r.text(paper.Span{Style: s.small().Scaled(0.94), Text: strings.Join(c.gaps, " "), Field: "gaps"})
+		}
+	}
+	if p.moved != 0 && p.moved&wordsMoved == 0 {
+		r.gap(1)
+		r.text(paper.Span{Style: s.name(), Text: c.elsewhere(p)})
+	}
+	if err := firstError(l.err, r.err); err != nil {
+		return part{}, err
+	}
+	return part{"build-up", math.Max(l.height, r.height), func(y float64) ([]paper.Shape, error) {
+		return []paper.Shape{l.at(s.left, y), r.at(s.left+wide+gutterMM, y)}, nil
+	}}, nil
+}
+
+// statement is what the maker says, and what the certificate is not.
+func (c *content) statement(s sheet, _ plan) (part, error) {
+	wide := (s.inner() - gutterMM) * wideShare
+	l, r := s.column(wide), s.column(s.inner()-gutterMM-wide)
+	l.text(paper.Span{Style: s.heading(), Text: string(c.words.Statement)})
+	l.gap(1)
+	l.text(paper.Span{Style: s.body(), Text: c.statementText, Field: "statement"})
+	r.text(paper.Span{Style: s.heading(), Text: string(c.words.Not)})
+	r.gap(1)
+	r.text(paper.Span{Style: s.small(), Text: string(c.words.NotText)})
+	if err := firstError(l.err, r.err); err != nil {
+		return part{}, err
+	}
+	return part{"statement", math.Max(l.height, r.height), func(y float64) ([]paper.Shape, error) {
+		return []paper.Shape{l.at(s.left, y), r.at(s.left+wide+gutterMM, y)}, nil
+	}}, nil
+}
+
+// sign is the place for signature, date and stamp.
+func (c *content) sign(s sheet, _ plan) (part, error) {
+	wide := (s.inner() - gutterMM) * wideShare
+	half := (wide - gutterMM) / 2
+	cells := []struct {
+		x, w  float64
+		text  string
+		stamp bool
+	}{{0, half, string(c.words.SignatureLine), false}, {half + gutterMM, half, string(c.words.PlaceLine), false},
+		{wide + gutterMM, s.inner() - wide - gutterMM, string(c.words.Stamp), true}}
+	var shapes []paper.Shape
+	for _, cell := range cells {
+		b, err := paper.Fit(cell.w, 4, 0.7, paper.Span{Style: s.name(), Text: cell.text})
+		if err != nil {
+			return part{}, err
+		}
+		foot := signMM - 4.2
+		if cell.stamp {
+			shapes = append(shapes, corners(cell.x, 0, cell.w, foot))
+		} else {
+			shapes = append(shapes, hairline(cell.x, foot, cell.x+cell.w, foot))
+		}
+		shapes = append(shapes, paper.Text{X: cell.x, Y: foot + 0.6, Block: b})
+	}
+	return part{"sign", signMM, func(y float64) ([]paper.Shape, error) {
+		return []paper.Shape{paper.Group{X: s.left, Y: y, Shapes: shapes}}, nil
+	}}, nil
+}
+
+// corners marks a rectangle by its four corners.
+func corners(x, y, w, h float64) paper.Shape {
+	const arm = 2.5
+	var lines [][]paper.Point
+	for _, k := range []struct{ x, y, dx, dy float64 }{{x, y, 1, 1}, {x + w, y, -1, 1}, {x, y + h, 1, -1}, {x + w, y + h, -1, -1}} {
+		lines = append(lines, []paper.Point{{X: k.x + arm*k.dx, Y: k.y}, {X: k.x, Y: k.y}, {X: k.x, Y: k.y + arm*k.dy}})
+	}
+	return paper.Strokes{Lines: lines, WeightMM: 0.15}
+}
