@@ -51,7 +51,7 @@ const (
 
 // Due returns the next steps of every panel that is in the studio and not
 // discarded, as they stand at a moment: overdue first, then what can be done
-// now, then what waits, each by its window.
+// now, then what waits, each by when it can begin.
 func Due(w *record.Workshop, at time.Time) []Step {
 	var all []Step
 	for _, p := range w.Panels {
@@ -65,16 +65,9 @@ func Due(w *record.Workshop, at time.Time) []Step {
 	}
 	rank := map[State]int{Overdue: 0, Ready: 1, Waiting: 2}
 	slices.SortStableFunc(all, func(a, b Step) int {
-		return cmp.Or(rank[a.At(at)]-rank[b.At(at)], a.due().Compare(b.due()), record.CompareNumbers(a.Panel, b.Panel))
+		return cmp.Or(rank[a.At(at)]-rank[b.At(at)], a.From.Compare(b.From), record.CompareNumbers(a.Panel, b.Panel))
 	})
 	return all
-}
-
-func (s Step) due() time.Time {
-	if s.By.IsZero() {
-		return s.From
-	}
-	return s.By
 }
 
 // next returns the open steps of one panel. Where a time is not exactly

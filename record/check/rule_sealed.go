@@ -1,10 +1,6 @@
 package check
 
-import (
-	"strings"
-
-	"backleaf/record"
-)
+import "backleaf/record"
 
 var sealedAllRound = Rule{
 	Name:     "sealed-all-round",
@@ -21,11 +17,17 @@ func judgeSealed(s *Subject) []Verdict {
 	if s.board().Kind == record.AluminiumComp {
 		return one(NotApplicable, nil, "the board takes up no moisture")
 	}
-	start := -1
+	// A coat of unknown purpose may be a ground already: what comes after it
+	// was not certainly in time.
+	start, doubt := -1, -1
 	for _, f := range s.Films {
+		at := s.place(f.Layer.Seq)
 		if isCloth(f) || isGround(f) {
-			start = s.place(f.Layer.Seq)
+			start = at
 			break
+		}
+		if isCoat(f) && !purposeKnown(f) && doubt < 0 {
+			doubt = at
 		}
 	}
 	if start < 0 {
@@ -34,7 +36,7 @@ func judgeSealed(s *Subject) []Verdict {
 	var vs []Verdict
 	any := false
 	for _, face := range record.Faces {
-		v := s.sealed(face, start)
+		v := s.sealed(face, start, doubt)
 		any = any || len(v.Entries) > 0
 		vs = append(vs, v)
 	}
@@ -44,22 +46,22 @@ func judgeSealed(s *Subject) []Verdict {
 	return vs
 }
 
-func (s *Subject) sealed(face record.Face, start int) Verdict {
-	var doubtful []int64
+// sealed judges one face: cloth or ground came at start, a coat of unknown
+// purpose at doubt (-1: none).
+func (s *Subject) sealed(face record.Face, start, doubt int) Verdict {
 	for _, f := range filter(s.on(face), isCoat) {
-		before := s.place(f.Layer.Seq) < start
+		at, entries := s.place(f.Layer.Seq), []int64{f.Layer.Seq}
 		switch {
-		case !purposeKnown(f) && before:
-			doubtful = append(doubtful, f.Layer.Seq)
+		case at < start && doubt >= 0 && at >= doubt:
+			return verdict(NotRecorded, []int64{f.Layer.Seq, s.Panel.Events[doubt].Seq}, "what the first coats were for: whether the %s came before ground", coatOn(face))
 		case f.Layer.Purpose == record.Ground || !purposeKnown(f):
-		case before:
-			return verdict(Holds, []int64{f.Layer.Seq}, "%s sealed first", faceIs(face))
-		case len(doubtful) == 0:
-			return verdict(FallsShort, []int64{f.Layer.Seq}, "%s sealed only after cloth or ground was laid", faceIs(face)).at(Advice)
+		case at < start:
+			return verdict(Holds, entries, "%s sealed first", faceIs(face))
+		case at == start && f.Layer.Purpose == record.Adhesive:
+			return verdict(FallsShort, entries, "%s sealed only by the adhesive of the cloth", faceIs(face)).at(Advice)
+		default:
+			return verdict(FallsShort, entries, "%s sealed only after cloth or ground was laid", faceIs(face)).at(Advice)
 		}
-	}
-	if len(doubtful) > 0 {
-		return verdict(NotRecorded, doubtful, "what the first coat on the %s is for is not recorded", face)
 	}
 	return verdict(FallsShort, nil, "%s not sealed", faceIs(face))
 }
@@ -71,9 +73,4 @@ func faceIs(f record.Face) string {
 	return "the " + string(f) + " is"
 }
 
-func list(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
-}
+func coatOn(f record.Face) string { return "coat on the " + string(f) }

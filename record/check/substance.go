@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -150,3 +151,6 @@ func isOneOf(p record.Pigment, indexes, words []string) bool {
 	name := strings.ToLower(p.Name)
 	return slices.Contains(indexes, index) || slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
 }
+
+// name is what a finding calls a layer.
+func name(f Film) string { return fmt.Sprintf("%s of entry %d", f.Layer.Name(), f.Layer.Seq) }

@@ -1,0 +1,29 @@
+package check
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+)
+
+// days puts a span of time in round words: "20 min", "3 h", "2 days".
+func days(d time.Duration) string {
+	switch {
+	case d < 0:
+		return "no time"
+	case d < 2*time.Hour:
+		return fmt.Sprintf("%d min", int(d.Minutes()))
+	case d < 2*day:
+		return fmt.Sprintf("%d h", int(d.Hours()))
+	case d < 60*day:
+		return fmt.Sprintf("%d days", int(d.Hours()/24))
+	default:
+		return fmt.Sprintf("%d months", int(d.Hours()/24/30.44))
+	}
+}
+
+// dated puts a day in words.
+func dated(t time.Time) string { return t.Format("2 Jan 2006") }
+
+// trimFloat prints a figure without needless zeros.
+func trimFloat(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
