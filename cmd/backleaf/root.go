@@ -62,7 +62,9 @@ this program.`,
 	add(groupShelf, newMaterial(a), newLot(a))
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
 		newWarm(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
-	add(groupBack, newShow(a), newList(a), newJournal(a))
+	add(groupPaper, newLabel(a))
+	add(groupBench, newDue(a))
+	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newVerify(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
 	return root
 }
@@ -105,5 +107,12 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 // jsonFlag adds --json to a command that reads.
 func (a *app) jsonFlag(c *cobra.Command) *cobra.Command {
 	c.Flags().BoolVar(&a.asJSON, "json", false, "print JSON")
+	return c
+}
+
+// csvFlag adds --csv to a command that prints a table.
+func (a *app) csvFlag(c *cobra.Command) *cobra.Command {
+	c.Flags().BoolVar(&a.asCSV, "csv", false, "print CSV for a spreadsheet; a cell that could pass for a formula begins with an apostrophe")
+	c.MarkFlagsMutuallyExclusive("json", "csv")
 	return c
 }
