@@ -24,6 +24,9 @@ type app struct {
 
 	bookPath string
 	asJSON   bool
+	asCSV    bool
+
+	passphraseFile string // of --passphrase-file
 }
 
 // Exit codes, printed in the help of the root command.

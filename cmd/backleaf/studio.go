@@ -15,7 +15,7 @@ import (
 
 func newStudio(a *app) *cobra.Command {
 	return folder("studio", "the studio: who makes the panels, and how its papers look",
-		studioNew(a), studioShow(a), studioChange(a))
+		studioNew(a), studioShow(a), studioChange(a), newKey(a))
 }
 
 // studioFlags are what a studio says of itself.
