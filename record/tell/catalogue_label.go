@@ -12,8 +12,11 @@ type LabelWords struct {
 	Between Message // between two layers
 	Short   Counted // {n} layers, where the build-up has no room
 
+	Made                          Message // {dates}: of a blank panel
 	Replaces                      Message // {date}: of the label before
 	Treated                       Message // {date} {what}
+	TreatedLong                   Message // {date}
+	Also                          Message // between changes
 	Signature, Remarks, PaintedBy Message // before a line to write on
 	Where                         Message // {link}
 	WhereKept                     Message // {contact}
@@ -35,14 +38,15 @@ type LabelWords struct {
 var englishLabel = LabelWords{
 	Top:     "Top",
 	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care",
-	Lead: "{head}: {text}", Between: "; ",
+	Lead: "{head}: {text}", Between: "\u00A0/ ",
 	Short:    Counted{"one layer, told in the record", "{n} layers, told in the record"},
-	Replaces: "replaces the label of {date}", Treated: "{date}: {what}",
+	Made:     "Made {dates}",
+	Replaces: "replaces the label of {date}", Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
 	Signature: "Signature", Remarks: "Remarks", PaintedBy: "Painted by",
 	Where:       "Record of this panel: {link}",
 	WhereKept:   "The record of this panel is kept by its maker: {contact}",
 	WhereMaker:  "The record of this panel is kept by its maker.",
-	Fingerprint: "Record SHA-256 {groups} …",
+	Fingerprint: "SHA-256 of the record: {groups} …",
 	Demo:        "Demonstration: an invented studio",
 
 	FileTitle: "Label of {number}", FileTitles: "Labels of {first} to {last}",

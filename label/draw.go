@@ -1,0 +1,222 @@
+package label
+
+import (
+	"fmt"
+	"io"
+	"runtime"
+	"sync"
+	"time"
+
+	"backleaf/record/paper"
+	"backleaf/record/tell"
+)
+
+// Options say how labels are laid on pages.
+type Options struct {
+	Catalogue *tell.Catalogue
+	Size      Size
+	// Sheet is nil for pages of the size of one label.
+	Sheet *Sheet
+	// From is the place of the sheet, from 1, where the first label stands: a
+	// sheet from which some were taken can be used again. 0 is 1.
+	From      int
+	CropMarks bool // always drawn where a label has to be cut out of its sheet
+	Ruler     bool // a page to check the scale of the printer comes first
+	Note      bool // a page on paper, print and paste comes last
+	Paper     Area // of these pages, if there is no sheet
+	// Created is when the last entry of the journal was written: no clock is
+	// read, so that the same record gives the same bytes.
+	Created time.Time
+	Author  string
+}
+
+// Draw writes labels as one PDF/A-1b file and returns their layouts. Nothing
+// is written if any label cannot be drawn.
+func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
+	layouts, err := Arrange(labels, o)
+	if err != nil {
+		return nil, err
+	}
+	doc := paper.NewDocument(o.info(labels))
+	if o.Ruler {
+		if err := ruler(doc, o); err != nil {
+			return nil, err
+		}
+	}
+	if err := o.pages(doc, layouts); err != nil {
+		return nil, err
+	}
+	if o.Note {
+		if err := note(doc, o); err != nil {
+			return nil, err
+		}
+	}
+	pdf, err := doc.Finish(paper.A1b)
+	if err != nil {
+		return nil, err
+	}
+	_, err = w.Write(pdf)
+	return layouts, err
+}
+
+func (o Options) info(labels []Input) paper.Info {
+	words := o.Catalogue.Label
+	info := paper.Info{Author: o.Author, Subject: string(words.FileSubject), Language: o.Catalogue.Language, Created: o.Created}
+	switch n := len(labels); n {
+	case 0:
+		info.Title = string(words.RulerTitle)
+	case 1:
+		info.Title = words.FileTitle.With("number", labels[0].Number)
+	default:
+		info.Title = words.FileTitles.With("first", labels[0].Number, "last", labels[n-1].Number)
+	}
+	return info
+}
+
+// Arrange lays out labels without drawing them, on all cores: to encode a
+// symbol takes longer than all the rest.
+func Arrange(labels []Input, o Options) ([]Layout, error) {
+	layouts, errs := make([]Layout, len(labels)), make([]error, len(labels))
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range min(runtime.GOMAXPROCS(0), len(labels)) {
+		wait.Go(func() {
+			for i := range next {
+				layouts[i], errs[i] = o.arrange(labels[i])
+			}
+		})
+	}
+	for i := range labels {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+	for _, err := range errs { // the first in the order of the labels
+		if err != nil {
+			return nil, err
+		}
+	}
+	return layouts, nil
+}
+
+func (o Options) arrange(in Input) (Layout, error) {
+	place := Area{}
+	if o.Sheet != nil {
+		place = o.Sheet.Place
+	}
+	size, err := o.Size, error(nil)
+	if size == Auto {
+		size, err = Fit(in.Back, place)
+	} else {
+		err = size.fits(in.Back, place)
+	}
+	if err != nil {
+		return Layout{}, fmt.Errorf("label of %s: %w", in.Number, err)
+	}
+	return lay(in, o.Catalogue.Label, size, size.grown(in.Back, place))
+}
+
+// pages puts layouts on pages in their order. On plain paper every size
+// begins a new sheet, the largest first.
+func (o Options) pages(doc *paper.Document, layouts []Layout) error {
+	if o.Sheet == nil {
+		for _, l := range layouts {
+			o.single(doc, l)
+		}
+		return nil
+	}
+	from := max(o.From, 1) - 1
+	for _, group := range grouped(layouts, o.Sheet.plain()) {
+		sheet, err := o.Sheet.forSize(group[0].Size)
+		if err != nil {
+			return err
+		}
+		if from >= sheet.places() {
+			return fmt.Errorf("there is no place %d on a sheet of %d", from+1, sheet.places())
+		}
+		var page *paper.Page
+		for i, l := range group {
+			at := (from + i) % sheet.places()
+			if page == nil || at == 0 {
+				page = doc.Page(sheet.Page.WidthMM, sheet.Page.HeightMM)
+			}
+			x, y := sheet.at(at)
+			l.drawAt(page, x, y)
+			if o.CropMarks || o.Sheet.plain() || l.Area != sheet.Place {
+				cropMarks(page, x, y, l.Area)
+			}
+		}
+		from = 0
+	}
+	return nil
+}
+
+// grouped parts layouts by size, if they must stand on sheets of their own.
+func grouped(layouts []Layout, bySize bool) [][]Layout {
+	if !bySize {
+		if len(layouts) == 0 {
+			return nil
+		}
+		return [][]Layout{layouts}
+	}
+	var groups [][]Layout
+	for s := Large; s >= Small; s-- {
+		var group []Layout
+		for _, l := range layouts {
+			if l.Size == s {
+				group = append(group, l)
+			}
+		}
+		if group != nil {
+			groups = append(groups, group)
+		}
+	}
+	return groups
+}
+
+// single gives a label a page of its own, with room for crop marks if they
+// are asked for.
+func (o Options) single(doc *paper.Document, l Layout) {
+	edge := 0.0
+	if o.CropMarks {
+		edge = snap(markGapMM + markMM + 1)
+	}
+	page := doc.Page(l.Area.WidthMM+2*edge, l.Area.HeightMM+2*edge)
+	l.drawAt(page, edge, edge)
+	if o.CropMarks {
+		cropMarks(page, edge, edge, l.Area)
+	}
+}
+
+func (l Layout) drawAt(page *paper.Page, x, y float64) {
+	g := paper.Group{X: x, Y: y}
+	for _, b := range l.Boxes {
+		g.Shapes = append(g.Shapes, b.shapes...)
+	}
+	page.Draw(g)
+}
+
+// Crop marks stand outside the label, clear of its corners.
+const (
+	markGapMM = 0.4
+	markMM    = 1.5
+)
+
+func cropMarks(page *paper.Page, x, y float64, a Area) {
+	var lines [][]paper.Point
+	for _, cx := range []float64{x, x + a.WidthMM} {
+		for _, cy := range []float64{y, y + a.HeightMM} {
+			sx, sy := -1.0, -1.0
+			if cx > x {
+				sx = 1
+			}
+			if cy > y {
+				sy = 1
+			}
+			lines = append(lines,
+				[]paper.Point{{X: cx + sx*markGapMM, Y: cy}, {X: cx + sx*(markGapMM+markMM), Y: cy}},
+				[]paper.Point{{X: cx, Y: cy + sy*markGapMM}, {X: cx, Y: cy + sy*(markGapMM+markMM)}})
+		}
+	}
+	page.Draw(paper.Strokes{Lines: lines, WeightMM: 0.1})
+}

@@ -1,0 +1,146 @@
+package label
+
+import (
+	"fmt"
+	"unicode"
+	"unicode/utf8"
+
+	"backleaf/record"
+	"backleaf/record/seal"
+	"backleaf/record/tell"
+)
+
+// A Stage says at which moment of a panel's life a label is printed, and by
+// that what stands on it.
+type Stage string
+
+// The stages. StageAuto chooses: Changed after a treatment, Finished for what
+// is painted or has a title, Blank for all else.
+const (
+	StageAuto     Stage = "auto"
+	StageBlank    Stage = "blank"    // a panel for sale or for stock; its painter can sign
+	StageFinished Stage = "finished" // a finished painting
+	StageChanged  Stage = "changed"  // a new label after a treatment or a change
+)
+
+// ParseStage reads the name of a stage.
+func ParseStage(name string) (Stage, error) {
+	switch s := Stage(name); s {
+	case StageAuto, StageBlank, StageFinished, StageChanged:
+		return s, nil
+	}
+	return "", fmt.Errorf("there is no stage %q: expected auto, blank, finished or changed", name)
+}
+
+// longestTreatment is the number of characters up to which a label repeats
+// what was done; for more it names the day and leaves the rest to the record.
+const longestTreatment = 120
+
+// StageOf is the stage that StageAuto chooses.
+func StageOf(p *record.Panel) Stage {
+	_, treated := record.Latest[record.Treatment](p)
+	switch stage := p.Stage(); {
+	case treated:
+		return StageChanged
+	case stage == record.StagePainted, stage == record.StageVarnished, p.Description().Title != "":
+		return StageFinished
+	}
+	return StageBlank
+}
+
+// Say puts the record of a panel into the words of a label. sha256 is the
+// digest of the record in lower-case hexadecimal, or empty if there is none.
+func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sha256 string) (Input, error) {
+	t, words := tell.New(c, w, p), c.Label
+	if stage == StageAuto {
+		stage = StageOf(p)
+	}
+	in := Input{
+		Number: t.Number(), Back: back(p.Size()), Blank: stage == StageBlank,
+		Title: t.Title(), Maker: t.Maker(), Place: t.MakerPlace(),
+		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.Dimensions()),
+		BuildUp: t.BuildUp(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
+	}
+	in.BuildUpShort = c.Count(words.Short, len(p.Layers()))
+	if w.Studio.Demo {
+		in.Notice = string(words.Demo)
+	}
+	switch made := p.Description().Made; {
+	case in.Blank:
+		in.Title, in.Medium = string(c.Lines.Blank), capitalised(t.SupportLine())
+		in.Made = words.Made.With("dates", t.MadeBetween())
+	case made.Known():
+		in.Date = t.DateOfWork()
+	default:
+		in.Made = capitalised(t.DateOfWork())
+	}
+	if !in.Blank {
+		in.Varnish = t.VarnishLine()
+	}
+	if stage == StageChanged {
+		in.Changed = changed(t, p)
+	}
+	switch s := w.Studio; {
+	case in.Link != "":
+		in.Where = words.Where.With("link", in.Link)
+	case s.Contact != "":
+		in.Where = words.WhereKept.With("contact", s.Contact)
+	default:
+		in.Where = string(words.WhereMaker)
+	}
+	if sha256 != "" {
+		d, err := seal.ParseDigest(sha256)
+		if err != nil {
+			return Input{}, fmt.Errorf("label of %s: %w", p.Number, err)
+		}
+		in.Fingerprint = words.Fingerprint.With("groups", d.Short())
+	}
+	return in, nil
+}
+
+// changed tells the treatments since the last label, and which label this one
+// replaces.
+func changed(t *tell.Teller, p *record.Panel) string {
+	words := t.Catalogue().Label
+	last, printed := record.Latest[record.LabelPrinted](p)
+	s := ""
+	add := func(part string) {
+		if s != "" {
+			s += string(words.Also)
+		}
+		s += part
+	}
+	for _, e := range record.Each[record.Treatment](p) {
+		if printed && e.Seq < last.Seq && e.At.Before(last.At) {
+			continue
+		}
+		if what := e.Body.Text; utf8.RuneCountInString(what) <= longestTreatment {
+			add(words.Treated.With("date", t.Day(e.At), "what", what))
+		} else {
+			add(words.TreatedLong.With("date", t.Day(e.At)))
+		}
+	}
+	if printed {
+		add(words.Replaces.With("date", t.Day(last.Written)))
+	}
+	return capitalised(s)
+}
+
+// back is the area of the board.
+func back(s record.Size) Area {
+	h, ok := s.Height.Micrometers()
+	w, too := s.Width.Micrometers()
+	if !ok || !too {
+		return Area{}
+	}
+	return Area{float64(w) / 1000, float64(h) / 1000}
+}
+
+// capitalised begins a sentence.
+func capitalised(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToTitle(r)) + s[n:]
+}
