@@ -58,11 +58,11 @@ this program.`,
 			root.AddCommand(c)
 		}
 	}
-	add(groupStudio, newStudio(a))
+	add(groupStudio, newStudio(a), newDemo(a))
 	add(groupShelf, newMaterial(a), newLot(a))
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
 		newWarm(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
-	add(groupPaper, newLabel(a))
+	add(groupPaper, newLabel(a), newCertificate(a))
 	add(groupBench, newDue(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newVerify(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
