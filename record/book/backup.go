@@ -71,13 +71,14 @@ func (b *Book) vacuumInto(ctx context.Context, path string) error {
 	return errors.Join(err, s.close())
 }
 
-// dropPrivate removes all private parts from a copy and every trace of them.
+// dropPrivate removes all private parts and preferences from a copy, and every
+// trace of them.
 func dropPrivate(ctx context.Context, path string) error {
 	db, err := openFile(path, readWrite)
 	if err != nil {
 		return err
 	}
-	_, err = db.ExecContext(ctx, "PRAGMA journal_mode = MEMORY; DELETE FROM private; VACUUM;")
+	_, err = db.ExecContext(ctx, "PRAGMA journal_mode = MEMORY; DELETE FROM private; DELETE FROM setting; VACUUM;")
 	return errors.Join(err, db.Close())
 }
 

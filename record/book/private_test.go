@@ -59,6 +59,9 @@ func TestErase(t *testing.T) {
 	}
 
 	// A copy for others has none, and says so.
+	if err := b.SetSetting(ctx, "printer", "Nowhere Street"); err != nil {
+		t.Fatal(err)
+	}
 	to := filepath.Join(t.TempDir(), "copy")
 	if err := b.Backup(ctx, clock, to, book.WithoutPrivate); err != nil {
 		t.Fatal(err)

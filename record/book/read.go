@@ -49,6 +49,7 @@ func (b *Book) Entries(ctx context.Context, f Filter) (out []Stored, err error) 
 	if f.Last > 0 {
 		args[3] = int64(f.Last)
 	}
+	// SQLite refuses an argument that the query does not mention: hence the last two.
 	where = append(where, "seq >= ?2", "(?3 = 0 OR seq <= ?3)", "(?1 IS NULL OR 1)", "(?5 IS NULL OR 1)")
 	query += " SELECT seq, bytes FROM (SELECT seq, bytes FROM entry WHERE " + strings.Join(where, " AND ") + " ORDER BY seq DESC LIMIT ?4) ORDER BY seq"
 	err = b.view(ctx, func(s *session) error {
