@@ -12,8 +12,6 @@ import (
 	"time"
 
 	"github.com/spf13/cobra"
-
-	"backleaf/record/seal"
 )
 
 // step is one thing the demonstration's painter types, and when.
@@ -88,9 +86,6 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 	a.say("look around: backleaf --book %s show 0003", bookPath)
 	return nil
 }
-
-// demoKey puts the public demonstration key beside the demonstration's book.
-func demoKey(dir string) error { return seal.DemoKey().Create(filepath.Join(dir, "studio.key"), nil) }
 
 // shellWords writes words so that they can be pasted into a shell.
 func shellWords(args []string) string {

@@ -81,7 +81,7 @@ func (o *studioFlags) onto(c *cobra.Command, s record.Studio) (record.Studio, er
 
 func studioNew(a *app) *cobra.Command {
 	var o studioFlags
-	var empty bool
+	var empty, demo bool
 	c := &cobra.Command{
 		Use: "new", Short: "make a new book for a studio",
 		Long: `Make a new book. The mark is the first part of every panel number and stays for
@@ -100,7 +100,7 @@ good: one to four consonants without L and Y, for example KB.`,
 			if o.s.Maker == "" || o.s.Mark == "" {
 				return usage("for example --maker \"Your Name\" --mark KB", "a studio needs its maker's name and its mark")
 			}
-			s, err := o.onto(c, record.Studio{Mark: strings.ToUpper(o.s.Mark), NAAN: o.s.NAAN})
+			s, err := o.onto(c, record.Studio{Mark: strings.ToUpper(o.s.Mark), NAAN: o.s.NAAN, Demo: demo})
 			if err != nil {
 				return err
 			}
@@ -118,6 +118,8 @@ good: one to four consonants without L and Y, for example KB.`,
 	}
 	o.flags(c)
 	c.Flags().StringVar(&o.s.Mark, "mark", "", "the studio's mark, first part of every number")
+	c.Flags().BoolVar(&demo, "demonstration", false, "every paper says that it is a demonstration")
+	c.Flags().MarkHidden("demonstration")
 	c.Flags().BoolVar(&empty, "empty", false, "an empty book, to be filled by \"backleaf import\"")
 	c.Flags().StringVar(&o.s.NAAN, "naan", "", "ARK prefix of the studio, if it has one")
 	return c
