@@ -1,165 +1,237 @@
 package check
 
 import (
-	"fmt"
+	"cmp"
+	"math"
+	"slices"
 
 	"backleaf/record"
 )
 
-// Price is what a whole lot cost, in hundredths of a currency (ISO 4217).
+// Price is what a whole lot cost, in hundredths (or whatever the smallest unit
+// is) of a currency by its ISO 4217 code.
 type Price struct {
 	Minor    int64
 	Currency string
 }
 
-// CostLine is the share of one lot in one panel. Minor means nothing where
-// Missing says why it is not known.
+// CostLine is the share of one lot in one panel. Missing says why there is no
+// figure; the price is then zero and means nothing.
 type CostLine struct {
-	What     string
-	Lot      record.Key
-	Entry    int64
-	Minor    float64 // hundredths of the currency, not rounded
-	Currency string
-	Missing  string
+	Entry   int64
+	What    string     // board, cloth, or what the coat is
+	Lot     record.Key // empty where none is recorded
+	Share   float64    // of the lot, 0 to 1
+	Price   Price
+	Missing string
 }
 
-// Cost returns what a panel cost, line by line: its share of the sheet by area
-// with the saw loss as recorded, the cloth with its oversize, every coat by
-// the amount of it. Work is not counted. The workshop must hold all the panels
-// that share its entries.
-func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) []CostLine {
-	lines := []CostLine{boardCost(w, p, prices)}
-	for _, e := range p.Events {
-		if b, ok := e.Body.(record.ClothLaid); ok {
-			lines = append(lines, clothCost(w, p, e.Seq, b, prices))
+// CostSheet is what a panel cost in materials, line by line.
+type CostSheet struct {
+	Panel    record.Number
+	Batch    record.Key
+	Lines    []CostLine
+	Sums     []Price // one for each currency, by code
+	Complete bool    // false: a line is missing, and the sums are at least this much
+}
+
+// Cost reckons what a panel cost from its lots. Prices are private and stand
+// outside the journal: the caller gives them by lot, each for the whole lot.
+//
+// Board: the panel's area, each side longer by the saw loss, of all sheets of
+// the lot. Cloth: the area with the oversize on each side, of the bolt. Coats:
+// what was laid on the panel, without its thinner, of what the lot held;
+// masses and volumes are turned into each other by the density of the
+// material. Each line is rounded half away from zero to the smallest unit.
+func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) CostSheet {
+	c := CostSheet{Panel: p.Number, Batch: p.Batch, Complete: true}
+	add := func(l CostLine, share float64, why string) {
+		price, ok := prices[l.Lot]
+		switch {
+		case l.Lot == "" || l.Lot == record.Unknown:
+			l.Missing = "lot not recorded"
+		case !ok:
+			l.Missing = "price not recorded"
+		case why != "":
+			l.Missing = why
+		default:
+			l.Share = share
+			l.Price = Price{int64(math.Round(share * float64(price.Minor))), price.Currency}
 		}
-		c, _ := coatingOf(p, e.Seq)
-		if c == nil {
+		c.Complete = c.Complete && l.Missing == ""
+		c.Lines = append(c.Lines, l)
+	}
+	cut, _ := record.Latest[record.Cut](p)
+	share, why := boardShare(w, cut.Body)
+	add(CostLine{Entry: cut.Seq, What: "board", Lot: cut.Body.Lot}, share, why)
+
+	seen := map[int64]bool{}
+	for _, l := range p.Layers() {
+		if l.Cloth != nil || seen[l.Seq] {
 			continue
 		}
-		if len(c.Mix) == 0 {
-			lines = append(lines, CostLine{What: string(e.Body.Kind()), Entry: e.Seq, Missing: "the material is not recorded"})
+		seen[l.Seq] = true
+		coats, whys := coatShares(w, p, l)
+		if len(l.Coating.Mix) == 0 {
+			add(CostLine{Entry: l.Seq, What: l.Name()}, 0, "")
 		}
-		for _, part := range c.Mix {
-			lines = append(lines, coatCost(w, p, e.Seq, c, part, prices))
+		for i, part := range l.Coating.Mix {
+			add(CostLine{Entry: l.Seq, What: l.Name(), Lot: part.Lot}, coats[i], whys[i])
 		}
 	}
-	return lines
+	for _, laid := range record.Each[record.ClothLaid](p) {
+		share, why := clothShare(w, p, laid.Body)
+		add(CostLine{Entry: laid.Seq, What: "cloth", Lot: laid.Body.ClothLot}, share, why)
+	}
+	slices.SortStableFunc(c.Lines, func(a, b CostLine) int { return cmp.Compare(a.Entry, b.Entry) })
+	c.Sums = sums(c.Lines)
+	return c
 }
 
-// priced begins a line with the price of a lot, or says that there is none.
-func priced(w *record.Workshop, what string, seq int64, material, lot record.Key, prices map[record.Key]Price) (CostLine, record.Lot, float64) {
-	l := CostLine{What: what, Lot: lot, Entry: seq}
-	if m, ok := w.Material(material); ok {
-		l.What = what + ": " + m.Name
+func sums(lines []CostLine) []Price {
+	var out []Price
+	for _, l := range lines {
+		if l.Missing == "" {
+			out = plus(out, l.Price)
+		}
 	}
-	if lot == "" || lot == record.Unknown {
-		l.Missing = "the lot is not recorded"
-		return l, record.Lot{}, 0
-	}
-	b, _ := w.Lot(lot)
-	p, ok := prices[lot]
-	if !ok {
-		l.Missing = "the price of " + string(lot) + " is not recorded"
-		return l, b, 0
-	}
-	l.Currency = p.Currency
-	return l, b, float64(p.Minor)
+	return out
 }
 
-func mm(l record.Length) float64 { um, _ := l.Micrometers(); return float64(um) / 1000 }
+func plus(sums []Price, p Price) []Price {
+	i, ok := slices.BinarySearchFunc(sums, p, func(a, b Price) int { return cmp.Compare(a.Currency, b.Currency) })
+	if ok {
+		sums[i].Minor += p.Minor
+		return sums
+	}
+	return slices.Insert(sums, i, p)
+}
 
-func boardCost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) CostLine {
-	cut, _ := record.Latest[record.Cut](p)
-	c := cut.Body
-	l, lot, paid := priced(w, "board", cut.Seq, c.Board, c.Lot, prices)
-	if l.Missing != "" {
-		return l
+// CostTotal adds up panels, and says whether every line of each has a figure.
+func CostTotal(sheets []CostSheet) (total []Price, complete bool) {
+	complete = true
+	for _, c := range sheets {
+		complete = complete && c.Complete
+		for _, p := range c.Sums {
+			total = plus(total, p)
+		}
+	}
+	return total, complete
+}
+
+// share returns part of whole, which cannot be more than all of it.
+func share(part, whole float64) (float64, string) {
+	if whole <= 0 {
+		return 0, "quantity of the lot not recorded"
+	}
+	if part > whole {
+		return 0, "more was used than the lot held"
+	}
+	return part / whole, ""
+}
+
+func boardShare(w *record.Workshop, c record.Cut) (float64, string) {
+	lot, _ := w.Lot(c.Lot)
+	h, ok1 := c.Size.Height.Micrometers()
+	b, ok2 := c.Size.Width.Micrometers()
+	if !ok1 || !ok2 {
+		return 0, "size of the panel not recorded"
+	}
+	loss, _ := c.SawLoss.Micrometers()
+	area := float64(h+loss) * float64(b+loss) / 1e6
+	if mm2, ok := lot.Quantity.SquareMillimeters(); ok {
+		return share(area, float64(mm2))
 	}
 	sheet, ok := lot.Sheet.AreaSquareMillimeters()
-	n, ok2 := lot.Quantity.Sheets()
-	area, ok3 := c.Size.AreaSquareMillimeters()
-	if !ok || !ok2 || n == 0 || !ok3 || area == 0 {
-		l.Missing = "the size or number of sheets of " + string(lot.Key) + ", or the size of the panel, is not recorded"
-		return l
-	}
-	loss := mm(c.SawLoss)
-	l.Minor = paid * (mm(c.Size.Height) + loss) * (mm(c.Size.Width) + loss) / (float64(sheet) * float64(n))
-	if c.SawLoss.IsZero() {
-		l.What += " (saw loss not recorded)"
-	}
-	return l
-}
-
-func clothCost(w *record.Workshop, p *record.Panel, seq int64, b record.ClothLaid, prices map[record.Key]Price) CostLine {
-	l, lot, paid := priced(w, "cloth", seq, b.Cloth, b.ClothLot, prices)
-	if l.Missing != "" {
-		return l
-	}
-	bought, ok := lot.Quantity.SquareMillimeters()
 	if !ok {
-		m, _ := w.Material(b.Cloth)
-		long, ok1 := lot.Quantity.Micrometers()
-		wide, ok2 := m.Cloth.Width.Micrometers()
-		bought, ok = int64(float64(long)*float64(wide)/1e6), ok1 && ok2
+		return 0, "size of the sheet not recorded"
 	}
-	if _, sized := p.Size().AreaSquareMillimeters(); !ok || bought == 0 || !sized {
-		l.Missing = "how much of " + string(lot.Key) + " was bought (length and width, or area), or the size of the panel, is not recorded"
-		return l
+	n, ok := lot.Quantity.Sheets()
+	if !ok {
+		return 0, "number of sheets in the lot not recorded"
 	}
-	over := 2 * mm(b.Oversize)
-	l.Minor = paid * (mm(p.Size().Height) + over) * (mm(p.Size().Width) + over) * float64(len(b.Faces)) / float64(bought)
-	if b.Oversize.IsZero() {
-		l.What += " (oversize not recorded)"
-	}
-	return l
+	return share(area, float64(sheet)*float64(n))
 }
 
-func coatCost(w *record.Workshop, p *record.Panel, seq int64, c *record.Coating, part record.Part, prices map[record.Key]Price) CostLine {
-	l, lot, paid := priced(w, fmt.Sprintf("coat E%d", seq), seq, part.Material, part.Lot, prices)
-	if l.Missing != "" {
-		return l
+func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float64, string) {
+	lot, _ := w.Lot(c.ClothLot)
+	m, _ := w.Material(lot.Material)
+	h, ok1 := p.Size().Height.Micrometers()
+	b, ok2 := p.Size().Width.Micrometers()
+	if !ok1 || !ok2 {
+		return 0, "size of the panel not recorded"
 	}
-	used, why := amountOn(w, p, seq)
-	if why != "" {
-		l.Missing = why
-		return l
-	}
-	share, why := shareOf(w, c, part, used, lot)
-	if why != "" {
-		l.Missing = why
-		return l
-	}
-	l.Minor = paid * share
-	return l
-}
-
-// shareOf is the part of a lot that went into an amount. Parts of a mix are
-// by volume; the thinner costs nothing.
-func shareOf(w *record.Workshop, c *record.Coating, part record.Part, used amount, lot record.Lot) (float64, string) {
-	b, why := blendOf(w, c)
-	if why != "" {
-		return 0, why
-	}
-	var parts int64
-	for _, q := range c.Mix {
-		parts += q.Parts
-	}
-	ul := used.microliters
-	if ul == 0 {
-		if b.density == 0 {
-			return 0, "the density of " + b.names + " is not recorded"
+	over, _ := c.Oversize.Micrometers()
+	n := 0
+	for _, f := range c.Faces {
+		if f != record.Edges {
+			n++
 		}
-		ul = used.milligrams / b.laidDensity()
 	}
-	ul = ul / (1 + b.thinned) * float64(part.Parts) / float64(parts)
-	if bought, ok := lot.Quantity.Microliters(); ok && bought > 0 {
-		return ul / float64(bought), ""
+	area := float64(h+2*over) * float64(b+2*over) / 1e6 * float64(n)
+	if mm2, ok := lot.Quantity.SquareMillimeters(); ok {
+		return share(area, float64(mm2))
 	}
-	m, _ := w.Material(part.Material)
-	d, ok := m.Density.MilligramsPerMilliliter()
-	if bought, has := lot.Quantity.Milligrams(); has && bought > 0 && ok {
-		return ul * float64(d) / 1000 / float64(bought), ""
+	length, ok := lot.Quantity.Micrometers()
+	if !ok {
+		return 0, "quantity of the lot not recorded"
 	}
-	return 0, "the quantity of " + string(lot.Key) + " is not recorded"
+	width, ok := m.Cloth.Width.Micrometers()
+	if !ok {
+		return 0, "width of the bolt not recorded"
+	}
+	return share(area, float64(length)*float64(width)/1e6)
+}
+
+// coatShares returns, for each part of a mix, the share of its lot that is on
+// the panel, and why where there is none.
+func coatShares(w *record.Workshop, p *record.Panel, l record.Layer) ([]float64, []string) {
+	mix := l.Coating.Mix
+	out, whys := make([]float64, len(mix)), make([]string, len(mix))
+	fail := func(why string) ([]float64, []string) {
+		for i := range whys {
+			whys[i] = why
+		}
+		return out, whys
+	}
+	laid, why := amountOn(w, p, l.Seq)
+	if why != "" {
+		return fail(why)
+	}
+	b, why := blendOf(w, l.Coating)
+	if why != "" {
+		return fail(why)
+	}
+	var parts float64
+	for _, part := range mix {
+		parts += float64(part.Parts)
+	}
+	// A single undiluted material needs no density while mass meets mass.
+	plain := len(mix) == 1 && b.thinned == 0
+	volume := laid.microliters
+	if volume == 0 && b.density > 0 {
+		volume = laid.milligrams / b.laidDensity()
+	}
+	volume /= 1 + b.thinned
+	for i, part := range mix {
+		lot, _ := w.Lot(part.Lot)
+		m, _ := w.Material(part.Material)
+		rho, dense := m.Density.MilligramsPerMilliliter()
+		mg, byMass := lot.Quantity.Milligrams()
+		ul, byVolume := lot.Quantity.Microliters()
+		mine := volume * float64(part.Parts) / parts
+		switch {
+		case plain && laid.milligrams > 0 && byMass:
+			out[i], whys[i] = share(laid.milligrams, float64(mg))
+		case !byMass && !byVolume:
+			whys[i] = "quantity of the lot not recorded"
+		case mine == 0 || byMass && !dense:
+			whys[i] = "density not recorded"
+		case byMass:
+			out[i], whys[i] = share(mine*float64(rho)/1000, float64(mg))
+		default:
+			out[i], whys[i] = share(mine, float64(ul))
+		}
+	}
+	return out, whys
 }

@@ -2,242 +2,416 @@ package check
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"backleaf/record"
 	"backleaf/record/measure"
 )
 
-// Step is what comes next for a panel, with its window. A zero From means at
-// once; a zero By means that nothing presses.
+// Task is what is to be done next.
+type Task string
+
+// Tasks.
+const (
+	TaskSeal    Task = "seal"
+	TaskLay     Task = "lay cloth or ground"
+	TaskTrim    Task = "trim"
+	TaskAnswer  Task = "answer the coat"
+	TaskSand    Task = "sand"
+	TaskPrime   Task = "prime"
+	TaskPaint   Task = "paint"
+	TaskVarnish Task = "varnish"
+	TaskLabel   Task = "label"
+)
+
+// Step is one thing that is due on one panel, or after [Group] on several, and
+// its window. A zero time is an open side: no From means at any time, no Until
+// means that nothing is lost by waiting.
 type Step struct {
-	Panel   record.Number
+	Panels  []record.Number
 	Batch   record.Key
-	Do      string // what to do, in the words of the bench
-	From    time.Time
-	By      time.Time
-	Note    string  // why, or what to mind
-	Entries []int64 // the entries it follows from
+	Task    Task
+	Text    string    // what to do, ready to print
+	From    time.Time // not before
+	Safe    time.Time // certain from here; zero where From is certain
+	Until   time.Time // at the latest
+	Overdue bool
+	Entry   int64 // the entry the window is counted from; 0 for none
 }
 
-// State is how a step stands at a moment.
-type State string
-
-// States, the most pressing first.
+// Times that the trade counts with (common practice).
 const (
-	Overdue State = "overdue"
-	Ready   State = "now"
-	Waiting State = "later"
+	answerUntil = day // the same day
 )
 
-// At returns how the step stands at a moment.
-func (s Step) At(t time.Time) State {
-	switch {
-	case !s.By.IsZero() && t.After(s.By):
-		return Overdue
-	case s.From.After(t):
-		return Waiting
-	}
-	return Ready
-}
-
-// Waiting times before varnish, from which a step is due. Common practice but
-// where a source is named.
-const (
-	varnishOil   = 182 * day // oil: six months at the least (in print since 1926 at the latest)
-	varnishWater = 7 * day   // acrylic: some days to weeks
+var (
+	usualTouchDry = measure.Stated{Early: 20 * time.Minute, Late: 30 * time.Minute}
+	usualCure     = measure.Stated{Early: day, Late: 36 * time.Hour}
 )
 
-// Due returns the next steps of every panel that is in the studio and not
-// discarded, as they stand at a moment: overdue first, then what can be done
-// now, then what waits, each by when it can begin.
+// Due says what is next for every panel in the studio at a moment, overdue
+// steps first. What happened later than that moment is left out, so that it
+// can be asked of any time. Given up and handed over panels have no steps.
+//
+// A water-borne coat for whose material no time is stated is reckoned with the
+// usual ones: touch-dry in 20 to 30 minutes, cured in 24 to 36 hours (common
+// practice). The text says so.
 func Due(w *record.Workshop, at time.Time) []Step {
-	var all []Step
+	var steps []Step
 	for _, p := range w.Panels {
-		if _, gone := p.Discarded(); gone {
+		s := NewSubject(w, asOf(p, at), at)
+		if s.Cut.Seq == 0 {
 			continue
 		}
-		if _, away := p.Away(); away {
+		if _, gone := s.Panel.Discarded(); gone {
 			continue
 		}
-		all = append(all, next(w, p)...)
+		if _, away := s.Panel.Away(); away {
+			continue
+		}
+		steps = append(steps, s.steps()...)
 	}
-	rank := map[State]int{Overdue: 0, Ready: 1, Waiting: 2}
-	slices.SortStableFunc(all, func(a, b Step) int {
-		return cmp.Or(rank[a.At(at)]-rank[b.At(at)], a.From.Compare(b.From), record.CompareNumbers(a.Panel, b.Panel))
-	})
-	return all
+	order(steps, at)
+	return steps
 }
 
-// next returns the open steps of one panel. Where a time is not exactly
-// recorded there is no window: the step stands without one and says so.
-func next(w *record.Workshop, p *record.Panel) []Step {
-	layers := p.Layers()
-	step := func(do string) Step { return Step{Panel: p.Number, Batch: p.Batch, Do: do} }
-	if len(layers) == 0 {
-		s := step("seal front, back and edges")
-		if c, ok := record.Latest[record.Cut](p); ok {
-			s.Entries = []int64{c.Seq}
+// asOf is a panel without what had certainly not happened yet.
+func asOf(p *record.Panel, at time.Time) *record.Panel {
+	q := *p
+	q.Events = nil
+	for _, e := range p.Events {
+		if first, ok := e.At.Earliest(); !ok || !first.After(at) {
+			q.Events = append(q.Events, e)
 		}
-		return []Step{s}
+	}
+	return &q
+}
+
+func order(steps []Step, at time.Time) {
+	class := func(s Step) int {
+		switch {
+		case s.Overdue:
+			return 0
+		case !s.From.IsZero() && !s.From.After(at):
+			return 1
+		case !s.From.IsZero():
+			return 2
+		}
+		return 3
+	}
+	slices.SortStableFunc(steps, func(a, b Step) int {
+		end := func(s Step) int64 {
+			if s.Until.IsZero() {
+				return 1 << 62
+			}
+			return s.Until.Unix()
+		}
+		return cmp.Or(class(a)-class(b), a.From.Compare(b.From)*(class(a)/2), cmp.Compare(end(a), end(b)), a.From.Compare(b.From))
+	})
+}
+
+// Group joins the steps that are the same for several panels of a batch, so
+// that fourteen panels in one state are one line. Order is kept.
+func Group(steps []Step) []Step {
+	type key struct {
+		batch             record.Key
+		task              Task
+		text              string
+		from, safe, until int64
+	}
+	var out []Step
+	at := map[key]int{}
+	for _, s := range steps {
+		k := key{s.Batch, s.Task, s.Text, s.From.Unix(), s.Safe.Unix(), s.Until.Unix()}
+		if i, ok := at[k]; ok {
+			out[i].Panels = append(out[i].Panels, s.Panels...)
+			continue
+		}
+		at[k] = len(out)
+		s.Panels = slices.Clone(s.Panels)
+		out = append(out, s)
+	}
+	for _, s := range out {
+		slices.SortFunc(s.Panels, record.CompareNumbers)
+	}
+	return out
+}
+
+func (s *Subject) step(t Task, entry int64, format string, args ...any) Step {
+	return Step{Panels: []record.Number{s.Panel.Number}, Batch: s.Cut.Body.Batch, Task: t, Entry: entry, Text: fmt.Sprintf(format, args...)}
+}
+
+// within sets the window of a step.
+func (s *Subject) within(st Step, from, safe, until time.Time) Step {
+	st.From, st.Until = from, until
+	if safe.After(from) {
+		st.Safe = safe
+	}
+	st.Overdue = !until.IsZero() && s.Now.After(until)
+	return st
+}
+
+func (s *Subject) steps() []Step {
+	if len(s.Films) == 0 {
+		return []Step{s.step(TaskSeal, s.Cut.Seq, "seal front, back and edges; the edges twice")}
 	}
 	var steps []Step
-	if s, ok := trimStep(p, step); ok {
-		steps = append(steps, s)
+	if st, ok := s.trimStep(); ok {
+		steps = append(steps, st)
 	}
-	subject := NewSubject(w, p, time.Time{})
-	if s, ok := subject.answerStep(step); ok {
-		steps = append(steps, s)
+	painted := slices.ContainsFunc(s.Films, isPaint)
+	if st, ok := s.answerStep(); ok && !painted {
+		steps = append(steps, st)
 	}
-	if s, ok := subject.cureStep(step); ok {
-		steps = append(steps, s)
+	if slices.ContainsFunc(s.Films, isVarnish) || painted {
+		return append(steps, s.finishSteps()...)
+	}
+	return append(steps, s.benchSteps()...)
+}
+
+func (s *Subject) trimStep() (Step, bool) {
+	cloth, ok := record.Latest[record.ClothLaid](s.Panel)
+	trim, trimmed := record.Latest[record.Trimmed](s.Panel)
+	if !ok || trimmed && s.place(trim.Seq) > s.place(cloth.Seq) || slices.ContainsFunc(s.Films, isPaint) {
+		return Step{}, false
+	}
+	st := s.step(TaskTrim, cloth.Seq, "trim the cloth while the film is still soft")
+	laid1, ok1 := cloth.At.Earliest()
+	laid2, ok2 := cloth.At.Latest()
+	if !ok1 || !ok2 {
+		st.Text = "trim the cloth; when it was laid is not recorded"
+		return st, true
+	}
+	st = s.within(st, laid2.Add(trimFrom), time.Time{}, laid1.Add(trimUntil))
+	if st.Overdue {
+		st.Text = "trim the cloth: the film is hard by now, use a fresh blade or sandpaper"
+	}
+	return st, true
+}
+
+// answerStep asks for the coat that one face lacks.
+func (s *Subject) answerStep() (Step, bool) {
+	front, back := filter(s.on(record.Front), isCoat), filter(s.on(record.Back), isCoat)
+	if len(front) == len(back) {
+		return Step{}, false
+	}
+	lead, lacks := front, record.Back
+	if len(back) > len(front) {
+		lead, lacks = back, record.Front
+	}
+	missing := max(len(front), len(back)) - min(len(front), len(back))
+	last := lead[len(lead)-1]
+	text := fmt.Sprintf("turn and coat the %s: it lacks %s", lacks, count(missing, "coat"))
+	st := s.step(TaskAnswer, last.Layer.Seq, "%s", text)
+	laid1, ok1 := last.Layer.At.Earliest()
+	laid2, ok2 := last.Layer.At.Latest()
+	dry, note, why := s.dries(last)
+	if !ok1 || !ok2 || why != "" {
+		st.Text += missingWhy(why, last)
+		return st, true
+	}
+	st.Text += note
+	return s.within(st, laid1.Add(dry.NotBefore), laid2.Add(dry.SafeBy), laid1.Add(answerUntil)), true
+}
+
+func missingWhy(why string, f Film) string {
+	if why == "" {
+		why = "when the " + name(f) + " was laid is not recorded"
+	}
+	return " (no times: " + why + ")"
+}
+
+const usual = " (usual times, none stated for the material)"
+
+// dries is the window in which a film becomes touch-dry.
+func (s *Subject) dries(f Film) (w measure.Window, note, why string) {
+	stated, note := measure.Stated{}, ""
+	ms, all := s.parts(f)
+	for _, m := range ms {
+		to, ok := m.TouchDryTo.Seconds()
+		if !ok || to == 0 {
+			all = false
+			break
+		}
+		from, _ := m.TouchDryFrom.Seconds()
+		stated.Early = max(stated.Early, time.Duration(from)*time.Second)
+		stated.Late = max(stated.Late, time.Duration(to)*time.Second)
+	}
+	if !all {
+		if s.waterborne(f) != record.Yes {
+			return w, "", "how fast the " + name(f) + " dries is not recorded"
+		}
+		stated, note = usualTouchDry, usual
+	}
+	rh, _, known := s.humidity(f)
+	warm := slices.ContainsFunc(record.Each[record.WarmAir](s.Panel), func(e record.Done[record.WarmAir]) bool {
+		return s.place(e.Seq) > s.place(f.Layer.Seq) && (len(e.Body.Faces) == 0 || slices.Contains(e.Body.Faces, f.Layer.Face))
+	})
+	w, err := measure.TouchDryWindow(stated, measure.Humidity{Percent: rh, Known: known}, warm)
+	if err != nil {
+		return w, "", err.Error()
+	}
+	return w, note, ""
+}
+
+// cures is when the last coats of all faces are cured; with the usual times
+// where a water-borne coat states none.
+func (s *Subject) cures() (notBefore, safeBy time.Time, last Film, note, why string) {
+	for _, face := range record.Faces {
+		coats := filter(s.on(face), isCoat)
+		if len(coats) == 0 {
+			continue
+		}
+		f := coats[len(coats)-1]
+		from, safe, w := s.cure(f)
+		if w != "" {
+			stated := measure.Stated{}
+			if _, missing := s.statedCure(f); missing != "" && s.waterborne(f) == record.Yes {
+				stated, note = usualCure, usual
+			}
+			rh, _, known := s.humidity(f)
+			window, err := measure.CureWindow(stated, measure.Humidity{Percent: rh, Known: known})
+			laid1, ok1 := f.Layer.At.Earliest()
+			laid2, ok2 := f.Layer.At.Latest()
+			if err != nil || !ok1 || !ok2 {
+				why, last = w, f
+				continue
+			}
+			from, safe = laid1.Add(window.NotBefore), laid2.Add(window.SafeBy)
+		}
+		if from.After(notBefore) {
+			notBefore = from
+		}
+		if safe.After(safeBy) {
+			safeBy, last = safe, f
+		}
+	}
+	return notBefore, safeBy, last, note, why
+}
+
+// benchSteps are the steps of a panel that is not painted yet.
+func (s *Subject) benchSteps() []Step {
+	ground := filter(s.Films, isGround)
+	cloth := slices.ContainsFunc(s.Films, isCloth)
+	notBefore, safeBy, last, note, why := s.cures()
+	if why != "" {
+		note, notBefore, safeBy = " (no times: "+why+")", time.Time{}, time.Time{}
+	}
+	sanded, ok := record.Latest[record.Sanded](s.Panel)
+	isSanded := ok && s.place(sanded.Seq) > s.place(last.Layer.Seq)
+	cured := func(t Task, text string) Step {
+		return s.within(s.step(t, last.Layer.Seq, "%s", text+note), notBefore, safeBy, time.Time{})
+	}
+	switch {
+	case len(ground) == 0 && !cloth:
+		st := s.step(TaskLay, last.Layer.Seq, "lay the cloth, or the ground")
+		dry, dryNote, why := s.dries(last)
+		laid1, ok1 := last.Layer.At.Earliest()
+		laid2, ok2 := last.Layer.At.Latest()
+		if why != "" || !ok1 || !ok2 {
+			st.Text += missingWhy(why, last)
+			return []Step{st}
+		}
+		st.Text += dryNote
+		return []Step{s.within(st, laid1.Add(dry.NotBefore), laid2.Add(dry.SafeBy), time.Time{})}
+	case len(ground) == 0 && isSanded:
+		return []Step{cured(TaskPrime, "dust off and prime: front and back alike")}
+	case len(ground) == 0:
+		return []Step{cured(TaskSand, "cured: ready to sand lightly (150 or finer), then prime")}
+	}
+	text := "cured: ready to sand and prime again, or to paint in acrylic"
+	if isSanded {
+		text = "sanded: ready to prime again, or to paint in acrylic"
+	}
+	steps := []Step{cured(TaskSand, text)}
+	if isSanded {
+		steps[0].Task = TaskPrime
+	}
+	top := ground[len(ground)-1]
+	st := s.step(TaskPaint, top.Layer.Seq, "paint in oil")
+	laid, ok := top.Layer.At.Latest()
+	switch {
+	case !ok:
+	case s.isOil(top) == record.Yes:
+		steps = steps[:0] // no acrylic over an oil ground
+		return []Step{s.within(s.step(TaskPaint, top.Layer.Seq, "paint in oil: the oil ground is firm from about six months"), laid.Add(oilGroundGood), time.Time{}, time.Time{})}
+	case s.isAcrylic(top) == record.Yes:
+		st.Text = "paint in oil: three days after the ground at the earliest, better two weeks, best a month"
+		return append(steps, s.within(st, laid.Add(acrylicGroundLeast), laid.Add(acrylicGroundGood), time.Time{}))
 	}
 	return steps
 }
 
-func trimStep(p *record.Panel, step func(string) Step) (Step, bool) {
-	cloth, ok := record.Latest[record.ClothLaid](p)
-	if !ok {
-		return Step{}, false
-	}
-	for _, t := range record.Each[record.Trimmed](p) {
-		if t.Seq > cloth.Seq {
-			return Step{}, false
+// finishSteps are the steps of a painted panel.
+func (s *Subject) finishSteps() []Step {
+	var steps []Step
+	for _, face := range faces {
+		films := s.on(face)
+		at := len(films) - 1
+		for at >= 0 && !isPaint(films[at]) {
+			at--
 		}
+		if at < 0 || slices.ContainsFunc(films[at:], isVarnish) {
+			continue
+		}
+		steps = append(steps, s.varnishStep(films[at], slices.ContainsFunc(films[at:], func(f Film) bool { return f.Layer.Purpose == record.Isolation })))
 	}
-	if len(p.Layers()) > 0 && p.Stage() != record.StageClothed {
-		return Step{}, false // worked on since: the trimming was not written down
+	if len(steps) > 0 {
+		return steps
 	}
-	s := step("trim the cloth")
-	s.Entries = []int64{cloth.Seq}
-	s.Note = "while still slightly tacky; after this it is possible but harder"
-	if t, exact := cloth.At.Exact(); exact {
-		s.From, s.By = t.Add(trimFrom), t.Add(trimUntil)
+	if len(record.Each[record.LabelPrinted](s.Panel)) == 0 {
+		return []Step{s.step(TaskLabel, 0, "varnished: print the label for the back")}
 	}
-	return s, true
+	return nil
 }
 
-// answerStep finds coats on one face that the other has not been given. Paint,
-// varnish and what lies under them on the front alone are not answered: the
-// back has had its share by then.
-func (s *Subject) answerStep(step func(string) Step) (Step, bool) {
-	if st := s.Panel.Stage(); st == record.StagePainted || st == record.StageVarnished {
-		return Step{}, false
-	}
-	more, less, do := filter(s.on(record.Front), isCoat), filter(s.on(record.Back), isCoat), "turn and coat the back"
-	if len(less) > len(more) {
-		more, less, do = less, more, "turn and coat the front"
-	}
-	if len(less) == len(more) {
-		return Step{}, false
-	}
-	next := step(do)
-	next.Note = "what one side gets, the other gets"
-	next.Entries = filmSeqs(more[len(less):])
-	if t, ok := more[len(less)].Layer.At.Exact(); ok {
-		next.By = t.Add(day)
-	}
-	next.From, _ = s.touchDry(more[len(more)-1])
-	return next, true
-}
-
-// cureStep waits for the last film, or says what the panel is ready for.
-func (s *Subject) cureStep(step func(string) Step) (Step, bool) {
-	films := filter(s.Films, func(f Film) bool { return !isCloth(f) })
-	if len(films) == 0 {
-		return Step{}, false
-	}
-	last := films[len(films)-1]
-	at := last.Layer.At
-	var next Step
+func (s *Subject) varnishStep(paint Film, isolated bool) Step {
+	st := s.step(TaskVarnish, paint.Layer.Seq, "varnish")
+	good, _, known := varnishWait(s.binder(paint))
+	laid, ok := paint.Layer.At.Latest()
 	switch {
-	case isVarnish(last):
-		return Step{}, false
-	case isPaint(last):
-		next = step("varnish")
-		wait := varnishWater
-		next.Note = "after an isolation coat"
-		if s.isOil(last) != record.No {
-			wait, next.Note = varnishOil, "oil: six to twelve months, and only when firm all through"
-		}
-		if t, ok := at.Latest(); ok {
-			next.From = t.Add(wait)
-		}
-	case s.Panel.Stage() == record.StageGrounded:
-		next = step("paint")
-		next.Note = "oil: three days after an acrylic ground at the least, two weeks better"
-		if _, safe, why := s.cure(last); why == "" {
-			next.From = safe
-			if t, ok := at.Latest(); ok && isGround(last) && t.Add(acrylicGroundLeast).After(safe) {
-				next.From = t.Add(acrylicGroundLeast)
-			}
-		}
+	case s.binder(paint) == "":
+		st.Text = "varnish when the paint is firm all through; its medium is not recorded"
+		return st
+	case !known:
+		st.Text = "varnish, if at all, when the paint is firm all through"
+		return st
+	case !ok:
+		st.Text = "varnish when the paint is firm all through; when it was painted is not recorded"
+		return st
+	case s.isAcrylic(paint) == record.Yes && !isolated:
+		st.Text = "lay an isolation coat, then a removable varnish"
+	case good == oilVarnishGood:
+		st.Text = "varnish: six to twelve months after the last paint, when it is firm all through"
+		return s.within(st, laid.Add(good), laid.Add(2*good), time.Time{})
 	default:
-		next = step("sand, then prime")
-		if slices.ContainsFunc(record.Each[record.Sanded](s.Panel), func(d record.Done[record.Sanded]) bool { return s.place(d.Seq) > s.place(last.Layer.Seq) }) {
-			next = step("prime")
-		}
-		early, safe, why := s.cure(last)
-		if next.Note = "when cured; " + why; why == "" {
-			next.From = safe
-			next.Note = "cured: not before " + early.Format("2 Jan 15:04") + ", safe by " + safe.Format("2 Jan 15:04")
-		}
+		st.Text = "varnish with a removable varnish"
 	}
-	next.Entries = []int64{last.Layer.Seq}
-	return next, true
+	return s.within(st, laid.Add(good), time.Time{}, time.Time{})
 }
 
-// touchDry returns when a film is touch-dry at the latest, by the slowest of
-// its materials. Warm air after it shortens that, and nothing else.
-func (s *Subject) touchDry(f Film) (time.Time, bool) {
-	at, exact := f.Layer.At.Exact()
-	ms, all := s.parts(f)
-	if !exact || !all {
-		return time.Time{}, false
+// State says in a word how a step stands at a moment: overdue, now, later, or
+// any time where it has no window.
+func (s Step) State(at time.Time) string {
+	switch {
+	case s.Overdue:
+		return "overdue"
+	case s.From.IsZero():
+		return "any time"
+	case s.From.After(at):
+		return "later"
 	}
-	rh, _, known := s.humidity(f)
-	warm := slices.ContainsFunc(record.Each[record.WarmAir](s.Panel), func(d record.Done[record.WarmAir]) bool { return s.place(d.Seq) > s.place(f.Layer.Seq) })
-	var dry time.Time
-	for _, m := range ms {
-		from, _ := m.TouchDryFrom.Seconds()
-		to, _ := m.TouchDryTo.Seconds()
-		w, err := measure.TouchDryWindow(measure.Stated{Early: time.Duration(from) * time.Second, Late: time.Duration(to) * time.Second},
-			measure.Humidity{Percent: rh, Known: known}, warm)
-		if err != nil {
-			return time.Time{}, false // not stated
-		}
-		if t := at.Add(w.SafeBy); t.After(dry) {
-			dry = t
-		}
-	}
-	return dry, true
+	return "now"
 }
 
-// Group is the same step for several panels.
-type Group struct {
-	Step
-	Panels []record.Number
-}
-
-// Grouped joins steps that differ only in the panel, in the order in which
-// they stand.
-func Grouped(steps []Step) []Group {
-	var out []Group
-	for _, s := range steps {
-		i := slices.IndexFunc(out, func(g Group) bool {
-			return g.Batch == s.Batch && g.Do == s.Do && g.From.Equal(s.From) && g.By.Equal(s.By) && g.Note == s.Note
-		})
-		if i < 0 {
-			out = append(out, Group{Step: s})
-			i = len(out) - 1
-		}
-		out[i].Panels = append(out[i].Panels, s.Panel)
-		for _, e := range s.Entries {
-			if !slices.Contains(out[i].Entries, e) {
-				out[i].Entries = append(out[i].Entries, e)
-			}
-		}
+// Numbers lists the panels of a step in words.
+func (s Step) Numbers() string {
+	var ns []string
+	for _, n := range s.Panels {
+		ns = append(ns, string(n))
 	}
-	return out
+	return strings.Join(ns, ", ")
 }

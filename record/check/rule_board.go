@@ -21,24 +21,24 @@ var boardThickness = Rule{
 
 func judgeThickness(s *Subject) []Verdict {
 	at := []int64{s.Cut.Seq}
-	switch s.board().Kind {
-	case record.AluminiumComp, record.Honeycomb:
-		return one(NotApplicable, at, "the rule is for wood and fibreboards")
-	}
 	if b := record.Each[record.Braced](s.Panel); len(b) > 0 {
 		return one(Holds, append(at, seqs(b)...), "the panel is braced")
 	}
 	long, short, ok1 := s.sides()
 	t, ok2 := s.thickness()
-	if !ok1 || !ok2 {
-		return one(NotRecorded, at, "size or thickness of the board")
-	}
+	kind := s.board().Kind
 	const inch = 25400
 	in := func(a, b float64) bool { return short <= a*inch && long <= b*inch }
 	switch {
-	case t >= 9000 && long <= 24*inch, t >= 6000 && in(9, 12):
-		return one(Holds, at, "%s thick, %s", millimetres(t)+" mm", s.Panel.Size())
-	case s.board().Kind == record.Plywood && t >= 2500 && in(16, 20):
+	case ok1 && ok2 && (t >= 9000 && long <= 24*inch || t >= 6000 && in(9, 12)):
+		return one(Holds, at, "%s mm thick, %s", millimetres(t), s.Panel.Size())
+	case kind == record.AluminiumComp || kind == record.Honeycomb:
+		return one(NotApplicable, at, "the rule is for wood and fibreboards")
+	case !ok1 || !ok2:
+		return one(NotRecorded, at, "size or thickness of the board")
+	case kind == "":
+		return one(NotRecorded, at, "the kind of board")
+	case kind == record.Plywood && t >= 2500 && in(16, 20):
 		return []Verdict{verdict(FallsShort, at, "%s mm plywood, unbraced: thin by one estimate, within another's limit of 16 × 20 in", millimetres(t)).at(Information)}
 	}
 	return one(FallsShort, at, "%s mm is thin for %s unbraced", millimetres(t), s.Panel.Size())
@@ -90,17 +90,16 @@ var boardSettled = Rule{
 
 func judgeSettled(s *Subject) []Verdict {
 	at := []int64{s.Cut.Seq}
-	if s.board().Kind == record.AluminiumComp {
-		return one(NotApplicable, at, "the board takes up no moisture")
-	}
 	sec, ok := s.Cut.Body.Settled.Seconds()
 	switch {
+	case ok && time.Duration(sec)*time.Second >= 2*day:
+		return one(Holds, at, "the board settled for %s", s.Cut.Body.Settled)
+	case s.board().Kind == record.AluminiumComp:
+		return one(NotApplicable, at, "the board takes up no moisture")
 	case !ok:
 		return one(NotRecorded, at, "how long the board settled to the room")
-	case time.Duration(sec)*time.Second < 2*day:
-		return one(FallsShort, at, "the board settled for %s", s.Cut.Body.Settled)
 	}
-	return one(Holds, at, "the board settled for %s", s.Cut.Body.Settled)
+	return one(FallsShort, at, "the board settled for %s only", s.Cut.Body.Settled)
 }
 
 var temperedBoard = Rule{

@@ -11,7 +11,7 @@ var flatness = Rule{
 	Reason:   "A straightedge knows more than any estimate.",
 	Source:   "common practice; MITRA, thread on minor warping of birch plywood (0.20 to 0.26 % of the span called very minor)",
 	Severity: Advice,
-	Judged:   "The last inspection with a bow: under 0.2 % of the span measured holds, over 0.5 % is a warning. A span not recorded is taken as the longer side.",
+	Judged:   "The last inspection with a bow: under 0.2 % of the span measured holds, over 0.5 % is a warning. Without a span only a bow too strong even for the longer side can be told.",
 	Remedy:   "Lay a coat on the hollow side's other face, weigh the panel down flat while it dries, or brace it.",
 	Judge:    judgeFlatness,
 }
@@ -30,16 +30,17 @@ func judgeFlatness(s *Subject) []Verdict {
 			}
 			continue
 		}
-		span, ok := b.Span.Micrometers()
-		if !ok {
-			long, _, known := s.sides()
-			if !known || b.Span.IsUnknown() {
-				return one(NotRecorded, at, "over what span the bow of %s was measured", b.Bow)
-			}
+		// Over a span nobody wrote down, a bow is at its mildest over the
+		// longer side.
+		span, spanned := b.Span.Micrometers()
+		if !spanned {
+			long, _, _ := s.sides()
 			span = int64(long)
 		}
 		grade, err := measure.GradeBow(float64(um), float64(span))
 		switch {
+		case !spanned && (err != nil || grade == measure.BowSlight):
+			return one(NotRecorded, at, "over what span the bow of %s was measured", b.Bow)
 		case err != nil:
 			return one(NotRecorded, at, "the bow: %v", err)
 		case grade == measure.BowSlight:

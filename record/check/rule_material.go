@@ -30,7 +30,6 @@ func judgeExpired(s *Subject) []Verdict {
 		for _, part := range f.Layer.Coating.Mix {
 			lot, ok := s.Workshop.Lot(part.Lot)
 			expires, dated := lot.Expires.Latest()
-			certain, _ := lot.Expires.Earliest()
 			used1, ok1 := f.Layer.At.Earliest()
 			used2, ok2 := f.Layer.At.Latest()
 			switch {
@@ -42,10 +41,7 @@ func judgeExpired(s *Subject) []Verdict {
 				vs = append(vs, verdict(NotRecorded, at, "when lot %s was used", part.Lot))
 			case used1.After(expires):
 				vs = append(vs, verdict(FallsShort, at, "lot %s was used after %s", part.Lot, lot.Expires))
-			case !used2.After(certain), used2.Before(expires) && lot.Expires.Date().IsExactDay():
-				vs = append(vs, verdict(Holds, at, "lot %s was in date", part.Lot))
-			case !used2.After(expires):
-				// "keeps until June": all of June is in date.
+			case !used2.After(expires): // "until June" is all of June
 				vs = append(vs, verdict(Holds, at, "lot %s was in date", part.Lot))
 			default:
 				vs = append(vs, verdict(NotRecorded, at, "the date of use of lot %s is not exact enough", part.Lot))

@@ -14,9 +14,6 @@ var sealedAllRound = Rule{
 }
 
 func judgeSealed(s *Subject) []Verdict {
-	if s.board().Kind == record.AluminiumComp {
-		return one(NotApplicable, nil, "the board takes up no moisture")
-	}
 	// A coat of unknown purpose may be a ground already: what comes after it
 	// was not certainly in time.
 	start, doubt := -1, -1
@@ -34,11 +31,15 @@ func judgeSealed(s *Subject) []Verdict {
 		return one(NotApplicable, nil, "no cloth or ground is laid yet")
 	}
 	var vs []Verdict
-	any := false
+	any, all := false, true
 	for _, face := range record.Faces {
 		v := s.sealed(face, start, doubt)
 		any = any || len(v.Entries) > 0
+		all = all && v.Outcome == Holds
 		vs = append(vs, v)
+	}
+	if !all && s.board().Kind == record.AluminiumComp {
+		return one(NotApplicable, nil, "the board takes up no moisture")
 	}
 	if !any {
 		return one(NotRecorded, nil, "no sealing coat is recorded on any face")
