@@ -189,15 +189,13 @@ func partings(ctx context.Context, b *book.Book, p *record.Panel) ([]parting, er
 		if now, ok := stands[e.Seq]; ok {
 			x.At, x.How, x.Note, x.Taken = now.At, now.Body.How, now.Body.Note, false
 		}
-		private, here, err := b.Private(ctx, e.Seq)
-		switch {
-		case err != nil:
+		var here bool
+		if x.Private, here, err = privateOf(ctx, b, e.Seq); err != nil {
 			return nil, err
+		}
+		switch {
 		case here:
 			x.State = "here"
-			if err := json.Unmarshal(private.Data, &x.Private); err != nil {
-				return nil, fmt.Errorf("the private part of E%d cannot be read: %w", e.Seq, err)
-			}
 		case erased[e.Seq]:
 			x.State = "erased"
 		case h.Private != "":
@@ -208,6 +206,18 @@ func partings(ctx context.Context, b *book.Book, p *record.Panel) ([]parting, er
 		out = append(out, x)
 	}
 	return out, nil
+}
+
+// privateOf reads the private part of an entry; false if there is none here.
+func privateOf(ctx context.Context, b *book.Book, seq int64) (p privatePart, here bool, err error) {
+	sealed, here, err := b.Private(ctx, seq)
+	if err != nil || !here {
+		return p, false, err
+	}
+	if err := json.Unmarshal(sealed.Data, &p); err != nil {
+		return p, false, fmt.Errorf("the private part of E%d cannot be read: %w", seq, err)
+	}
+	return p, true, nil
 }
 
 func handoverForget(a *app) *cobra.Command {

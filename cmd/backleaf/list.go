@@ -9,6 +9,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/sheet"
 )
 
 func newList(a *app) *cobra.Command { return newListAs(a, "list") }
@@ -21,12 +22,8 @@ func newListAs(a *app, use string) *cobra.Command {
 		Example: `  backleaf list
   backleaf list --stage painted --batch may`,
 		RunE: func(c *cobra.Command, args []string) error {
-			if stage != "" && !slices.Contains(record.Stages, record.Stage(stage)) {
-				var s []string
-				for _, st := range record.Stages {
-					s = append(s, string(st))
-				}
-				return usage("", "--stage: %q is not one of %s", stage, strings.Join(s, ", "))
+			if err := checkStage(stage); err != nil {
+				return err
 			}
 			return a.read(c.Context(), func(b *book.Book) error {
 				roll, err := b.Roll(c.Context())
@@ -55,7 +52,7 @@ func newListAs(a *app, use string) *cobra.Command {
 						gone && !all && only == nil:
 						continue
 					}
-					rows = append(rows, panelRow{p.Number, p.Batch, p.Size(), p.Stage(), whereabouts(p), d.Title})
+					rows = append(rows, rowOf(p))
 				}
 				return a.sayPanelRows(rows, len(w.Panels))
 			})
@@ -65,20 +62,59 @@ func newListAs(a *app, use string) *cobra.Command {
 	c.Flags().StringVar(&stage, "stage", "", "only at this stage: board, sealed, \"cloth laid\", \"ground laid\", painted, varnished")
 	c.Flags().StringVar(&title, "title", "", "only with these words in the title")
 	c.Flags().BoolVar(&all, "all", false, "discarded panels too")
-	return a.jsonFlag(c)
+	return a.csvFlag(a.jsonFlag(c))
+}
+
+func checkStage(stage string) error {
+	if stage == "" || slices.Contains(record.Stages, record.Stage(stage)) {
+		return nil
+	}
+	var s []string
+	for _, st := range record.Stages {
+		s = append(s, string(st))
+	}
+	return usage("", "--stage: %q is not one of %s", stage, strings.Join(s, ", "))
 }
 
 // panelRow is one line of a list of panels.
 type panelRow struct {
 	Number record.Number `json:"number"`
+	Own    string        `json:"own_reference,omitzero"`
 	Batch  record.Key    `json:"batch"`
 	Size   record.Size   `json:"size"`
+	Board  string        `json:"board,omitzero"` // lot, or else material
 	Stage  record.Stage  `json:"stage"`
 	Where  string        `json:"where"`
+	Since  record.When   `json:"where_since,omitzero"`
 	Title  string        `json:"title,omitzero"`
+	Made   record.When   `json:"made,omitzero"`
+}
+
+func rowOf(p *record.Panel) panelRow {
+	d, cut := p.Description(), p.Cut()
+	r := panelRow{p.Number, d.Owner, p.Batch, p.Size(), shelfName(cut.Board, cut.Lot), p.Stage(), whereabouts(p), record.When{}, d.Title, d.Made}
+	if x, ok := p.Discarded(); ok {
+		r.Since = x.At
+	} else if h, ok := record.Latest[record.HandedOver](p); ok {
+		r.Since = h.At
+	}
+	return r
+}
+
+// csvOf is the table of panels for a spreadsheet. Dates are EDTF texts.
+func csvOf(rows []panelRow) [][]string {
+	out := [][]string{{"number", "own_reference", "batch", "title", "made", "size", "board", "stage", "where", "where_since"}}
+	for _, r := range rows {
+		out = append(out, []string{string(r.Number), r.Own, string(r.Batch), r.Title, r.Made.String(), r.Size.String(),
+			r.Board, string(r.Stage), r.Where, r.Since.String()})
+	}
+	return out
 }
 
 func (a *app) sayPanelRows(rows []panelRow, of int) error {
+	if a.asCSV {
+		return sheet.Write(a.out, csvOf(rows))
+	}
 	if a.asJSON {
 		return a.sayJSON(rows)
 	}

@@ -113,6 +113,11 @@ func (a *app) jsonFlag(c *cobra.Command) *cobra.Command {
 // csvFlag adds --csv to a command that prints a table.
 func (a *app) csvFlag(c *cobra.Command) *cobra.Command {
 	c.Flags().BoolVar(&a.asCSV, "csv", false, "print CSV for a spreadsheet; a cell that could pass for a formula begins with an apostrophe")
-	c.MarkFlagsMutuallyExclusive("json", "csv")
+	c.PreRunE = func(*cobra.Command, []string) error {
+		if a.asJSON && a.asCSV {
+			return usage("", "--json or --csv, not both")
+		}
+		return nil
+	}
 	return c
 }

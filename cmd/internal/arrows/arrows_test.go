@@ -32,6 +32,8 @@ var allowed = map[string][]string{
 	"record/deed":      {"record", "record/book", "record/check", "record/edtf", "record/seal", "schema"},
 	"record/paper":     {"record", "record/edtf", "record/measure"},
 	"record/tell":      {"record", "record/check", "record/edtf", "record/measure", "record/paper"},
+	"record/find":      {"record", "record/check", "record/edtf"},
+	"record/sheet":     {"record", "record/edtf"},
 	"record/ask":       {"record", "record/edtf", "record/tell"},
 	"label":            {"record/*", "schema"},
 	"certificate":      {"record/*", "schema", "certificate/photo"},

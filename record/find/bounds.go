@@ -1,0 +1,97 @@
+package find
+
+import (
+	"fmt"
+	"strings"
+
+	"backleaf/record"
+)
+
+// MadeBetween fits panels that may have been made between two dates, both
+// included: what is recorded of the date of the work overlaps with them. Where
+// no date of the work is recorded, the date of cutting counts.
+func MadeBetween(from, to record.When) (Test, error) {
+	if !from.Known() || !to.Known() {
+		return nil, fmt.Errorf("a date is unknown")
+	}
+	if to.Before(from) {
+		return nil, fmt.Errorf("%s is before %s", to, from)
+	}
+	first, bounded := from.Earliest()
+	last, ends := to.Latest()
+	return func(_ *record.Workshop, p *record.Panel) bool {
+		made := Made(p)
+		if !made.Known() {
+			return false
+		}
+		if t, ok := made.Latest(); ok && bounded && t.Before(first) {
+			return false
+		}
+		t, ok := made.Earliest()
+		return !ok || !ends || !t.After(last)
+	}, nil
+}
+
+// Made returns the date of the work or, where none is recorded, of cutting.
+func Made(p *record.Panel) record.When {
+	if m := p.Description().Made; !m.IsZero() {
+		return m
+	}
+	c, _ := record.Latest[record.Cut](p)
+	return c.At
+}
+
+// ParseBetween reads two dates as a person types them: "1998 2004",
+// "1998..2004", one EDTF date or interval ("199X", "1998/2004", "2019-21").
+func ParseBetween(s string) (from, to record.When, err error) {
+	words := strings.Fields(s)
+	if a, b, ok := strings.Cut(s, ".."); ok && len(words) == 1 && a != "" && b != "" && !strings.Contains(s, "/") {
+		words = []string{a, b}
+	}
+	if len(words) == 3 && (words[1] == "and" || words[1] == "to") {
+		words = []string{words[0], words[2]}
+	}
+	switch len(words) {
+	case 1:
+		words = append(words, words[0])
+	case 2:
+	default:
+		return from, to, fmt.Errorf("%q: expected two dates, like \"1998 2004\" or \"2019-03 2019-06\"", s)
+	}
+	if from, err = record.ParseWhen(words[0]); err == nil {
+		to, err = record.ParseWhen(words[1])
+	}
+	return from, to, err
+}
+
+// SizeFrom fits panels at least as large as a size, whichever way up.
+func SizeFrom(s record.Size) Test {
+	return sized(s, func(have, bound int64) bool { return have >= bound })
+}
+
+// SizeTo fits panels at most as large as a size, whichever way up.
+func SizeTo(s record.Size) Test {
+	return sized(s, func(have, bound int64) bool { return have <= bound })
+}
+
+func sized(bound record.Size, fits func(have, bound int64) bool) Test {
+	return func(_ *record.Workshop, p *record.Panel) bool {
+		short, long, ok := sides(p.Size())
+		boundShort, boundLong, ok2 := sides(bound)
+		if !ok || !ok2 || !fits(short, boundShort) || !fits(long, boundLong) {
+			return false
+		}
+		if bound.Depth.IsZero() {
+			return true
+		}
+		d, ok := p.Size().Depth.Micrometers()
+		b, ok2 := bound.Depth.Micrometers()
+		return ok && ok2 && fits(d, b)
+	}
+}
+
+func sides(s record.Size) (short, long int64, ok bool) {
+	h, ok := s.Height.Micrometers()
+	w, ok2 := s.Width.Micrometers()
+	return min(h, w), max(h, w), ok && ok2
+}
