@@ -1,6 +1,207 @@
 package tell
 
 // DossierWords are printed in dossiers.
-type DossierWords struct{}
+type DossierWords struct {
+	Kind    Message // of paper
+	Running Message // {number} {title}: at the head of each page
+	Page    Message // {n} {all}
+	Lead    Message // {number} {n} {date}: what the paper is and how far the record goes
+	Demo    Message
+	Entries Message // what E12 means
 
-var englishDossier = DossierWords{}
+	Titles   DossierTitles
+	Names    DossierNames
+	Columns  DossierColumns
+	Figures  DossierFigures
+	Layers   DossierLayers
+	Steps    DossierSteps
+	Products DossierProducts
+	Hazards  DossierHazards
+	Findings DossierFindings
+	Bow      DossierBow
+	History  DossierHistory
+	Verify   []Message // {number} {n} {root} {key}
+	NoHead   Message
+	None     Message // nothing recorded under a title
+}
+
+// DossierTitles head the sections, in the order in which a conservator asks.
+type DossierTitles struct {
+	Identification, Support, Cloth, Sealing, Ground, Paint, Coating, Drawings, Steps, Products, Sensitivity, Hazards, Findings, Bow, History, Corrections,
+	Gaps, Verify Message
+}
+
+// DossierNames name what is recorded once. Those of the identification are the
+// categories of Object ID.
+type DossierNames struct {
+	Photographs, Type, Materials, Measurements, Inscriptions, Features, Title, Subject, Date, Maker, Description Message
+	Inventory, Written, Origin, CrossReferences, Documented                                                      Message
+
+	Painting, BlankPanel, NoPhotograph, Photograph, Signed, Batch, OwnReference, WrittenBetween Message
+	LabelPrinted, CertificateIssued, CertificateGone                                            Message
+
+	Board, Product, Producer, Lot, Thickness, Species, Plies, Grain, Formaldehyde, Density, RoughSide, Settled, Degreased, Keyed, Cut, Bracing, Sealed Message
+
+	Fibre, Weave, Threads, Mass, Came, Run, Oversize, WetThrough, Pressed, Weighted, Trimmed, OnFaces, Note Message
+
+	Underdrawing, Technique, Pigments, Varnish, Sanded Message
+}
+
+// DossierColumns head the columns of tables.
+type DossierColumns struct {
+	No, Layer, Faces, Product, Amount, Thickness, Date, Entry, Step, Air, Detail, Basis, Lots, Use, Binder, Water, Alcohol, Hydrocarbon, Heat, Alkali, Source,
+	Finding, Bow, Span, Share, Hollow, Side, Movement, What Message
+}
+
+// DossierFigures are the captions, and the words in the drawings.
+type DossierFigures struct {
+	Caption                              Message // {n} {text}
+	Section, Plan, Time, Bow             Message
+	Top, FrontSide, BackSide             Message
+	GrainRun, ThreadRun                  Message
+	Temperature, Humidity                Message
+	Minutes, Hours, Days, Months         Message // {n}
+	OffTheLine                           Counted // steps without a day
+	TimeDesc, PlanDesc, BowDesc, Reading Message // for readers who cannot see the drawing
+}
+
+// DossierLayers are said of layers.
+type DossierLayers struct {
+	Parts, LotOf, Thinned, ThinnedWith, Tool, WetFilm                    Message
+	Measured, Estimated, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
+	EstimateNote                                                         Message
+}
+
+// DossierSteps name what was done.
+type DossierSteps struct {
+	Cut, Cloth, Trimmed, Eased, Sanded, SandedThrough, SandedWet, Dusted, Braced, WarmAir, Inspected, Climate, On, Numbered Message
+	NoAir                                                                                                                   Message
+}
+
+// DossierProducts are said of products and binders.
+type DossierProducts struct {
+	Stated, Typical, Expires, Opened, From, NoLot       Message
+	Effects                                             map[string]Message
+	TestFirst, EffectSource, NoBinder, Unlisted, Memory Message
+}
+
+// DossierHazards warn whoever works on the panel.
+type DossierHazards struct {
+	Local, Recorded, Toxic, Pigment, Board, Formaldehyde, Oil, Solvent, Sources Message
+	Metals                                                                      map[string]Message
+}
+
+// DossierFindings introduce what the rules say.
+type DossierFindings struct {
+	Lead, None             Message
+	Short, Open, Holds     Message
+	Severities             map[string]Message
+	Line, Remedy, NotApply Message
+	Count                  Counted
+}
+
+// DossierBow is said of bow and movement.
+type DossierBow struct {
+	Estimate, Range, Hollow, NoBow, NoEstimate, Without, Grade, Reckoned, Movement, NoMovement, LowConfidence, Measured, NotMeasured, Upper, SolidWood Message
+	Sides                                                                                                                                              [2]Message
+	Grades                                                                                                                                             [3]Message
+	Air                                                                                                                                                Message
+}
+
+// DossierHistory is what happened after the work was done.
+type DossierHistory struct {
+	Condition, Treatment, Purpose, With, Because, By, Edges, Adhesion, Label, Certificate, Withdrawn, HandedOver, Discarded, Note, Inspection, Replaces Message
+}
+
+var englishDossier = DossierWords{
+	Kind:    "Conservator’s dossier",
+	Running: "{number} · {title}",
+	Page:    "{n} of {all}",
+	Lead: "All that the studio’s journal holds on panel {number}, up to entry E{n} of {date}, in the order in which a conservator asks. " +
+		"What was not recorded is said to be not recorded; estimates are marked. It states what the maker wrote down and proves nothing beyond that.",
+	Demo:    "A demonstration: studio, panel and products are invented.",
+	Entries: "E and a number name the entry of the journal on which a statement rests.",
+	Titles: DossierTitles{Identification: "Identification", Support: "Support", Cloth: "Cloth", Sealing: "Size, sealer and adhesive", Ground: "Ground", Paint: "Paint",
+		Coating: "Surface coating", Drawings: "Drawings", Steps: "Work, dates and climate", Products: "Products and lots", Sensitivity: "What the binders are sensitive to",
+		Hazards: "Health hazards for whoever works on it", Findings: "Rules of thumb", Bow: "Bow and movement", History: "Treatments, condition and whereabouts", Corrections: "Corrections",
+		Gaps: "Not recorded", Verify: "How to verify this dossier"},
+	Names: DossierNames{Photographs: "Photographs", Type: "Type of object", Materials: "Materials and techniques", Measurements: "Measurements", Inscriptions: "Inscriptions and markings",
+		Features: "Distinguishing features", Title: "Title", Subject: "Subject", Date: "Date or period", Maker: "Maker", Description: "Short description",
+		Inventory: "Inventory number", Written: "Related written material", Origin: "Place of origin", CrossReferences: "Cross references", Documented: "Date documented",
+		Painting: "painting", BlankPanel: "painting panel, not yet painted", NoPhotograph: "none recorded",
+		Photograph: "{role}, {width} × {height} pixels{caption}, SHA-256 {digest} ({entry})",
+		Signed:     "signed {where}", Batch: "batch {batch}", OwnReference: "{number}; the studio’s own reference {own}", WrittenBetween: "entries {first} to {last}",
+		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
+		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
+		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing",
+		Fibre: "Fibre", Weave: "Weave", Threads: "Threads, warp × weft", Mass: "Mass", Came: "Came sized or primed", Run: "Warp runs", Oversize: "Cut oversize by", WetThrough: "Wetted through",
+		Pressed: "Edges pressed", Weighted: "Under weights", Trimmed: "Trimmed", OnFaces: "Laid on", Note: "Note",
+		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish", Sanded: "Sanded"},
+	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "On", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
+		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
+		Source: "Source", Finding: "Finding", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
+	Figures: DossierFigures{Caption: "Figure {n}. {text}",
+		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale.",
+		Plan:    "Front and back in plan, with the run of grain and threads as far as recorded.",
+		Time:    "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
+		Bow:     "Measured bow over time, as a share of the span; positive is hollow at the front.",
+		Top:     "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",
+		GrainRun: "grain", ThreadRun: "warp",
+		Temperature: "°C", Humidity: "% RH",
+		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
+		OffTheLine: Counted{"One step without an exact day is not on the line.", "{n} steps without an exact day are not on the line."},
+		TimeDesc:   "Steps in order: {steps}.", PlanDesc: "{size}. {detail}", BowDesc: "Measurements in order: {steps}.", Reading: "{step}, {date}{air}"},
+	Layers: DossierLayers{Parts: "{n} parts {product}", LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
+		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", Extra: "extra on {faces}",
+		Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
+		EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
+	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
+		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
+		Inspected: "inspected", Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},
+	Products: DossierProducts{Stated: "not stated", Typical: "typical of the kind, not of this product", Expires: "use by {date}", Opened: "opened {date}", From: "from {supplier}", NoLot: "lot not recorded",
+		Effects: map[string]Message{"none": "hardly any effect", "little": "little effect", "swells": "swells", "softens": "softens", "dissolves": "dissolves", "attacked": "attacked",
+			"swells-young": "swells while young", "melts": "melts", "blanches": "blanches", "dissolves-warm": "softens; warm water dissolves", "aromatic": "aromatic kinds swell or dissolve", "aromatic-swells": "aromatic kinds swell",
+			"leached": "swells, is leached", "with-damp": "softens if damp", "alkali-soluble": "swells, dissolves"},
+		TestFirst:    "By class of binder, not by product: age, pigment and additives change all of it. Test first; a conservator decides.",
+		EffectSource: "{binder}: {source}.", NoBinder: "No binder of a product used on this panel is recorded.", Unlisted: "No entry in this table for: {binders}.", Memory: "from memory of {source}"},
+	Hazards: DossierHazards{
+		Local:        "Usual cautions; local rules come first.",
+		Recorded:     "{product}: {hazard}",
+		Toxic:        "{product}: recorded as harmful when it is sanded or cleaned, even dry.",
+		Pigment:      "{pigment} ({index}): contains {metal}. Do not sand dry, do not spray; wash, and keep it from children.",
+		Board:        "Dust of wood and boards: wood dust is a known human carcinogen. Extraction first, then a mask; no dry sweeping.",
+		Formaldehyde: "Board products with formaldehyde binders give some of it off, more when cut or sanded. Class on the sheet: {class}.",
+		Oil:          "Rags with drying oil can catch fire by themselves: spread flat outdoors or keep under water in a lidded metal can.",
+		Solvent:      "Solvents for varnish: ventilate, gloves, no flame.",
+		Sources: "Wood dust: IARC 2012, US National Toxicology Program 2002. Lead: OSHA, permissible limit 50 µg/m³ over 8 hours. Formaldehyde: NIOSH, 0.016 ppm. Self-heating rags: insurers’ notes. " +
+			"Pigments by Colour Index generic name, from memory. Other cautions: common practice.",
+		Metals: map[string]Message{"lead": "lead", "cadmium": "cadmium", "mercury": "mercury", "arsenic": "arsenic", "chromate": "lead and chromate", "zinc": "zinc"},
+	},
+	Findings: DossierFindings{
+		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",
+		None: "No rule falls short.", Short: "Falls short", Open: "Cannot be judged, for want of a record", Holds: "Holds",
+		Severities: map[string]Message{"warning": "warning", "advice": "advice", "information": "information"},
+		Line:       "{title} {text}", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: Counted{"one rule", "{n} rules"},
+	},
+	Bow: DossierBow{
+		Estimate: "{range} over the longer side of {span}{hollow}. {upper}", Range: "{low} to {high}", Hollow: ", hollow at the {face}", NoBow: "The layers that are recorded balance: no bow to speak of. {upper}",
+		Upper:      "Estimate, upper bound: linear elastic, without the relaxing of films; figures of films and cloth are orders of magnitude from the literature, partly from memory.",
+		NoEstimate: "A bow from the layers cannot be estimated: {why}.", Without: "Left out, because not recorded or without a figure: {what}.", Grade: "By share of the span: {grade} (common practice).",
+		Reckoned: "{note}.",
+		Movement: "In-plane movement between 40 and 60 % relative humidity (estimate):", NoMovement: "No figure for the in-plane movement of this board is at hand.",
+		LowConfidence: "low confidence", Measured: "Measured", NotMeasured: "No bow was measured.",
+		SolidWood: "Solid wood moves by species and direction of grain.",
+		Sides:     [2]Message{"Height", "Width"}, Grades: [3]Message{"slight, under 0.2 %", "marked, 0.2 to 0.5 %", "strong, over 0.5 %"}, Air: "{low} to {high}, likely {likely}",
+	},
+	History: DossierHistory{Condition: "condition report by {by}: {text}", Treatment: "treatment by {by}: {text}", Purpose: "purpose: {text}", With: "with {text}", Because: "because {text}", By: "by {by}",
+		Edges: "edges {state}", Adhesion: "adhesion {state}", Label: "label printed", Certificate: "certificate issued", Withdrawn: "certificate {of} withdrawn: {because}", HandedOver: "left or came back: {how}",
+		Discarded: "given up: {because}", Note: "note: {text}", Inspection: "inspection", Replaces: "replaces {of}"},
+	Verify: []Message{
+		"The journal of the studio is a hash tree (RFC 6962). When this dossier was made it held {n} entries and its root hash was {root}.",
+		"With the studio’s book at hand: “backleaf verify” counts the tree again and says whether the root is still the same for these {n} entries; “backleaf dossier {number}” prints this dossier again from it.",
+		"With the certificate at hand: the record attached to it is signed. “openssl pkeyutl -verify -rawin -pubin -inkey studio.pem -in record.json -sigfile record.sig” checks the signature without backleaf; “sha256sum record.json” gives the digest printed on it.",
+		"A signature says that the holder of the key wrote the record. Who holds the key must be learned from the studio; a photograph of the front compared with the panel says that this is the panel.",
+	},
+	NoHead: "not at hand",
+	None:   "Nothing recorded.",
+}

@@ -1,0 +1,160 @@
+package dossier
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/check"
+	"backleaf/record/measure"
+	"backleaf/record/paper"
+)
+
+func (b *builder) bow() []Item {
+	w := b.d.Bow
+	var out []Item
+	e, err := check.Bow(b.w, b.p)
+	switch {
+	case err != nil:
+		out = append(out, Text{Text: w.NoEstimate.With("why", strings.TrimPrefix(err.Error(), check.ErrNoBow.Error()+": "))})
+	case math.Max(math.Abs(e.LowMicrons), math.Abs(e.HighMicrons)) < 5:
+		out = append(out, Text{Text: w.NoBow.With("upper", string(w.Upper))})
+	default:
+		out = append(out, Text{Text: b.estimate(e)})
+	}
+	if err == nil {
+		if len(e.Missing) > 0 {
+			out = append(out, Text{Text: w.Without.With("what", strings.Join(e.Missing, "; "))})
+		}
+		for _, n := range e.Notes {
+			out = append(out, Text{Text: upper(w.Reckoned.With("note", n)), Small: true})
+		}
+	}
+	out = append(out, b.movement()...)
+	return append(out, b.measured()...)
+}
+
+func (b *builder) estimate(e check.BowEstimate) string {
+	w := b.d.Bow
+	low, high := math.Abs(e.LowMicrons), math.Abs(e.HighMicrons)
+	if e.LowMicrons < 0 && e.HighMicrons > 0 {
+		low = 0
+	}
+	low, high = math.Min(low, high), math.Max(math.Abs(e.LowMicrons), math.Abs(e.HighMicrons))
+	hollow := ""
+	if t := e.HollowTo(); t == "front" || t == "back" {
+		hollow = w.Hollow.With("face", b.Word(string(t)))
+	}
+	said := upper(w.Estimate.With("range", w.Range.With("low", tenths(low), "high", b.millimetres(high)), "span", b.millimetres(e.SpanMicrons), "hollow", hollow, "upper", string(w.Upper)))
+	return said + " " + w.Grade.With("grade", string(w.Grades[e.Grade]))
+}
+
+func tenths(microns float64) string {
+	s := strconv.FormatFloat(microns/1000, 'f', 1, 64)
+	if microns > 0 && microns < 100 {
+		s = strconv.FormatFloat(microns/1000, 'f', 2, 64)
+	}
+	return strings.TrimSuffix(s, ".0")
+}
+
+// millimetres writes a computed length.
+func (b *builder) millimetres(microns float64) string {
+	return tenths(microns) + paper.ThinSpace + b.Word("mm")
+}
+
+// movement says how far the board moves in its plane.
+func (b *builder) movement() []Item {
+	w, c := b.d.Bow, b.d.Columns
+	m, _ := b.w.Material(b.p.Cut().Board)
+	kinds := map[record.BoardKind]measure.Board{record.Plywood: measure.Plywood, record.MDF: measure.MDF, record.Hardboard: measure.Hardboard, record.TemperedHardboard: measure.Hardboard}
+	kind, ok := kinds[m.Board.Kind]
+	if !ok {
+		if m.Board.Kind == record.SolidWood {
+			return []Item{Text{Text: string(w.SolidWood)}}
+		}
+		return []Item{Text{Text: string(w.NoMovement)}}
+	}
+	mv, err := measure.MovementOf(kind)
+	if err != nil {
+		return []Item{Text{Text: string(w.NoMovement)}}
+	}
+	t := Table{Columns: []Column{{string(c.Side), 1}, {string(c.Movement), 3}, {string(c.Source), 3}}}
+	source := mv.Source.String()
+	if mv.LowConfidence {
+		source = sentence(source, string(w.LowConfidence))
+	}
+	size := b.p.Size()
+	for i, l := range []record.Length{size.Height, size.Width} {
+		um, known := l.Micrometers()
+		if !known {
+			continue
+		}
+		low, likely, high, err := mv.Microns(float64(um), 40, 60)
+		if err != nil {
+			continue
+		}
+		t.Rows = append(t.Rows, []string{string(w.Sides[i]), w.Air.With("low", tenths(low), "high", b.millimetres(high), "likely", b.millimetres(likely)), source})
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	return []Item{Text{Text: string(w.Movement)}, t}
+}
+
+// measured tells the bows that were measured, and draws them if there are
+// several.
+func (b *builder) measured() []Item {
+	w, c := b.d.Bow, b.d.Columns
+	t := Table{Columns: []Column{{string(c.Date), 2}, {string(c.Bow), 1.3}, {string(c.Span), 1.3}, {string(c.Share), 1.2}, {string(c.Hollow), 1.2}, {string(c.Entry), 1}}}
+	var at []time.Time
+	var shares []float64
+	var said []string
+	for _, e := range record.Each[record.Inspection](b.p) {
+		if e.Body.Bow.IsZero() {
+			continue
+		}
+		share := b.Said("")
+		bow, ok1 := e.Body.Bow.Micrometers()
+		span, ok2 := e.Body.Span.Micrometers()
+		if ok1 && ok2 && span > 0 {
+			pc := float64(bow) / float64(span) * 100
+			share = strconv.FormatFloat(pc, 'f', 2, 64) + paper.ThinSpace + "%"
+			sign := map[record.Toward]float64{"front": 1, "back": -1}[e.Body.Toward]
+			if t, ok := (step{at: e.At}).timed(); ok && (sign != 0 || bow == 0) {
+				at, shares = append(at, t), append(shares, pc*sign)
+				said = append(said, b.Day(e.At)+" "+share)
+			}
+		}
+		t.Rows = append(t.Rows, []string{b.Day(e.At), b.Quantity(e.Body.Bow), b.Quantity(e.Body.Span), share, b.Word(string(e.Body.Toward)), b.Entry(e.Seq)})
+	}
+	if t.Rows == nil {
+		return []Item{Text{Text: string(w.NotMeasured)}}
+	}
+	out := []Item{Text{Text: string(w.Measured), Strong: true}, t}
+	if len(at) >= 2 {
+		out = append(out, b.figure(b.d.Figures.Bow, func(width, _ float64) ([]paper.Drawing, error) {
+			return b.bowOverTime(at, shares, said, width)
+		}))
+	}
+	return out
+}
+
+// bowOverTime draws the measured bows on a true scale of time.
+func (b *builder) bowOverTime(at []time.Time, shares []float64, said []string, width float64) ([]paper.Drawing, error) {
+	p := &plot{width: width}
+	from, all := at[0], at[len(at)-1].Sub(at[0]).Hours()
+	var xs []float64
+	for _, t := range at {
+		x := chartLeft + 2
+		if all > 0 {
+			x += t.Sub(from).Hours() / all * (width - chartRight - chartLeft - 4)
+		}
+		xs = append(xs, x)
+	}
+	y := p.series("%", xs, shares, 4, false)
+	y = p.days(b, at, xs, y+1)
+	d := paper.Drawing{WidthMM: width, HeightMM: y + 1, Title: string(b.d.Figures.Bow), Desc: b.d.Figures.BowDesc.With("steps", strings.Join(said, "; ")), Shapes: p.shapes}
+	return []paper.Drawing{d}, p.err
+}

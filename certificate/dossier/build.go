@@ -1,0 +1,136 @@
+package dossier
+
+import (
+	"strconv"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/paper"
+	"backleaf/record/tell"
+)
+
+// Head is the state of the journal that a dossier is made from.
+type Head struct {
+	Entries int64
+	Root    string // hex; empty if not at hand
+}
+
+// New makes the dossier of a panel. The workshop should hold all the panels
+// that share an entry with it, so that what was used is shared out right.
+func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, head Head) *Document {
+	b := &builder{Teller: tell.New(c, w, p), c: c, d: c.Dossier, w: w, p: p}
+	doc := &Document{
+		Language: c.Language, Title: b.Title(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
+		Running: b.d.Running.With("number", b.Number(), "title", b.Title()),
+		PageOf: func(n, all int) string {
+			return b.d.Page.With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
+		},
+	}
+	doc.Made, _ = w.Written.Exact()
+	last := strconv.FormatInt(w.Last, 10)
+	doc.Lead = []string{b.d.Lead.With("number", b.Number(), "n", last, "date", b.Day(w.Written)), string(b.d.Entries)}
+	if w.Studio.Demo {
+		doc.Lead = append(doc.Lead, string(b.d.Demo))
+	}
+	t := b.d.Titles
+	for _, s := range []struct {
+		title tell.Message
+		items []Item
+	}{
+		{t.Identification, b.identification()},
+		{t.Support, b.support()},
+		{t.Cloth, b.cloths()},
+		{t.Sealing, b.layers(isSealing)},
+		{t.Ground, b.layers(isGround)},
+		{t.Paint, b.paint()},
+		{t.Coating, b.coating()},
+		{t.Drawings, b.drawings()},
+		{t.Steps, b.steps()},
+		{t.Products, b.products()},
+		{t.Sensitivity, b.sensitivity()},
+		{t.Hazards, b.hazards()},
+		{t.Findings, b.findings()},
+		{t.Bow, b.bow()},
+		{t.History, b.history()},
+		{t.Corrections, lines(b.Corrections())},
+		{t.Gaps, lines(b.Gaps())},
+		{t.Verify, b.verify(head)},
+	} {
+		if len(s.items) == 0 {
+			s.items = []Item{Text{Text: string(b.d.None)}}
+		}
+		doc.Sections = append(doc.Sections, Section{string(s.title), s.items})
+	}
+	return doc
+}
+
+type builder struct {
+	*tell.Teller
+	c       *tell.Catalogue
+	d       tell.DossierWords
+	w       *record.Workshop
+	p       *record.Panel
+	figures int
+}
+
+func lines(texts []string) []Item {
+	var out []Item
+	for _, s := range texts {
+		out = append(out, Text{Text: s})
+	}
+	return out
+}
+
+// pairs collects names and values; what is not recorded says so.
+type pairs struct {
+	b    *builder
+	list Pairs
+}
+
+func (ps *pairs) add(name tell.Message, value string) {
+	ps.list = append(ps.list, Pair{string(name), ps.b.Said(value)})
+}
+
+func (ps *pairs) quantity(name tell.Message, q tell.Quantity) { ps.add(name, ps.b.Quantity(q)) }
+func (ps *pairs) word(name tell.Message, w string)            { ps.add(name, ps.b.Word(w)) }
+
+// some adds a pair only if there is something to say.
+func (ps *pairs) some(name tell.Message, value string) {
+	if value != "" {
+		ps.add(name, value)
+	}
+}
+
+func (b *builder) figure(text tell.Message, draw func(w, h float64) ([]paper.Drawing, error)) Figure {
+	b.figures++
+	return Figure{b.d.Figures.Caption.With("n", strconv.Itoa(b.figures), "text", string(text)), draw}
+}
+
+// sentence joins short statements.
+func sentence(parts ...string) string {
+	var out []string
+	for _, p := range parts {
+		if p != "" {
+			out = append(out, p)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// known reports that a text of the record says something.
+func known(s string) bool { return s != "" && s != record.Unknown }
+
+// has reports that an amount is recorded.
+func has(q tell.Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
+
+func (b *builder) verify(h Head) []Item {
+	root, n := h.Root, strconv.FormatInt(h.Entries, 10)
+	if root == "" {
+		root, n = string(b.d.NoHead), strconv.FormatInt(b.w.Last, 10)
+	}
+	var out []Item
+	for _, m := range b.d.Verify {
+		out = append(out, Text{Text: m.With("number", b.Number(), "n", n, "root", root)})
+	}
+	return out
+}

@@ -1,0 +1,97 @@
+package dossier
+
+import (
+	"math"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/paper"
+)
+
+func (b *builder) drawings() []Item {
+	out := []Item{b.figure(b.d.Figures.Section, func(w, h float64) ([]paper.Drawing, error) {
+		s := b.Section()
+		s.Name, s.Detail = paper.Small, paper.Small.Scaled(0.9)
+		return s.Draw(w, h)
+	})}
+	if _, ok := b.p.Size().AreaSquareMillimeters(); ok {
+		out = append(out, b.figure(b.d.Figures.Plan, b.plan))
+	}
+	return out
+}
+
+// plan draws front and back side by side, to scale with each other.
+func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
+	size := b.p.Size()
+	hm, _ := size.Height.Micrometers()
+	wm, _ := size.Width.Micrometers()
+	const head, gap, most = 6.0, 16.0, 62.0
+	scale := math.Min(most/float64(hm), (width-gap)/2/float64(wm))
+	// A very long panel is drawn no thinner than a few millimetres.
+	h, w := math.Max(float64(hm)*scale, 4), math.Max(float64(wm)*scale, 4)
+	p := &plot{width: width}
+	cut := b.p.Cut()
+	f := b.d.Figures
+	for i, side := range []struct {
+		name string
+		face record.Face
+	}{{string(f.FrontSide), record.Front}, {string(f.BackSide), record.Back}} {
+		x := float64(i) * (width/2 + gap/4)
+		p.add(paper.Text{X: x, Y: 0, Block: p.set(paper.Small, side.name, "name of a face")})
+		p.add(paper.Rect{X: x, Y: head, W: w, H: h, WeightMM: 0.3})
+		p.add(paper.Polygon{Points: []paper.Point{{X: x + w/2, Y: head + 1}, {X: x + w/2 - 1, Y: head + 3}, {X: x + w/2 + 1, Y: head + 3}}, Fill: paper.Black})
+		p.add(paper.Text{X: x + w/2, Y: head + 3.3, Block: p.set(paper.LabelHead, string(f.Top), "top"), Align: paper.Centre})
+		if cut.Grain == "height" || cut.Grain == "width" {
+			p.arrow(string(f.GrainRun), x, head, w, h, cut.Grain == "height", 0.34)
+		}
+		if run, ok := b.warp(side.face, cut.Grain); ok {
+			p.arrow(string(f.ThreadRun), x, head, w, h, run, 0.68)
+		}
+	}
+	detail := b.SealedFaces()
+	d := paper.Drawing{WidthMM: width, HeightMM: head + h + 1, Title: string(f.Plan), Desc: f.PlanDesc.With("size", b.Dimensions(), "detail", detail), Shapes: p.shapes}
+	return []paper.Drawing{d}, p.err
+}
+
+// warp reports whether the warp of the cloth on a face runs along the height.
+func (b *builder) warp(f record.Face, grain record.Grain) (alongHeight, ok bool) {
+	for _, c := range record.Each[record.ClothLaid](b.p) {
+		if !slices.Contains(c.Body.Faces, f) || grain != "height" && grain != "width" {
+			continue
+		}
+		switch c.Body.Run {
+		case "along-grain":
+			return grain == "height", true
+		case "across-grain":
+			return grain == "width", true
+		}
+	}
+	return false, false
+}
+
+// arrow draws a line with two heads and its name, if the face is large enough.
+func (p *plot) arrow(name string, x, y, w, h float64, upright bool, at float64) {
+	blk := p.set(chartSmall, name, "name of a direction")
+	if w < 16 || h < 16 {
+		return
+	}
+	cx, cy := x+w*at, y+h*at+3
+	half := math.Min(w, h) * 0.14
+	d := paper.Point{X: half}
+	if upright {
+		d = paper.Point{Y: half}
+	}
+	a, z := paper.Point{X: cx - d.X, Y: cy - d.Y}, paper.Point{X: cx + d.X, Y: cy + d.Y}
+	tip := func(at paper.Point, sign float64) []paper.Point {
+		if upright {
+			return []paper.Point{{X: at.X - 0.8, Y: at.Y + 1.2*sign}, at, {X: at.X + 0.8, Y: at.Y + 1.2*sign}}
+		}
+		return []paper.Point{{X: at.X + 1.2*sign, Y: at.Y - 0.8}, at, {X: at.X + 1.2*sign, Y: at.Y + 0.8}}
+	}
+	p.add(paper.Strokes{Lines: [][]paper.Point{{a, z}, tip(a, 1), tip(z, -1)}, WeightMM: 0.2})
+	if upright {
+		p.add(paper.Text{X: cx + 1.5, Y: cy - blk.HeightMM()/2, Block: blk})
+		return
+	}
+	p.add(paper.Text{X: cx, Y: cy + 0.8, Block: blk, Align: paper.Centre})
+}

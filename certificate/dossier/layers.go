@@ -1,0 +1,183 @@
+package dossier
+
+import (
+	"slices"
+	"strconv"
+
+	"backleaf/record"
+	"backleaf/record/paper"
+	"backleaf/record/tell"
+)
+
+func isGround(l record.Layer) bool {
+	return l.Cloth == nil && l.Paint == nil && l.Varnish == nil && l.Purpose == record.Ground
+}
+
+// isSealing takes every coat that has no section of its own, so that none is
+// lost: size, sealer, adhesive, stain block, barrier, and what has no purpose.
+func isSealing(l record.Layer) bool {
+	return l.Cloth == nil && l.Paint == nil && l.Varnish == nil && l.Purpose != record.Ground && l.Purpose != record.Isolation
+}
+
+func isPaint(l record.Layer) bool { return l.Paint != nil }
+
+func isCoating(l record.Layer) bool { return l.Varnish != nil || l.Purpose == record.Isolation }
+
+// layers is a table of the layers of one kind, one row for each application
+// with all the faces it was laid on.
+func (b *builder) layers(which func(record.Layer) bool) []Item {
+	c := b.d.Columns
+	t := Table{Columns: []Column{{string(c.Layer), 2.6}, {string(c.Faces), 1.5}, {string(c.Product), 3}, {string(c.Amount), 1.9}, {string(c.Thickness), 1.7}, {string(c.Date), 1.8}, {string(c.Entry), 0.8}}}
+	estimate := false
+	var done []int64
+	for _, l := range b.p.Layers() {
+		if !which(l) || slices.Contains(done, l.Seq) {
+			continue
+		}
+		done = append(done, l.Seq)
+		faces, extra := b.facesOf(l)
+		on := b.Faces(faces)
+		if extra != nil {
+			on = sentence(on, b.d.Layers.Extra.With("faces", b.Faces(extra)))
+		}
+		thick, guess := b.thickness(l, faces)
+		estimate = estimate || guess
+		t.Rows = append(t.Rows, []string{b.Layer(l), on, b.mix(l.Coating), b.amount(l), thick, b.Moment(l.At), b.Entry(l.Seq)})
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	out := []Item{t}
+	if estimate {
+		out = append(out, Text{Text: string(b.d.Layers.EstimateNote), Small: true})
+	}
+	return out
+}
+
+// facesOf returns the faces of the application that a layer is of.
+func (b *builder) facesOf(l record.Layer) (faces, extra []record.Face) {
+	for _, o := range b.p.Layers() {
+		if o.Seq != l.Seq || (o.Cloth == nil) != (l.Cloth == nil) {
+			continue
+		}
+		faces = append(faces, o.Face)
+		if o.Extra {
+			extra = append(extra, o.Face)
+		}
+	}
+	return faces, extra
+}
+
+func (b *builder) amount(l record.Layer) string {
+	panels := 1
+	for _, e := range b.p.Events {
+		if e.Seq == l.Seq {
+			panels = len(e.Panels)
+		}
+	}
+	return b.Amount(l.Coating, panels)
+}
+
+// thickness says the dry thickness of an application, face by face where they
+// differ, and whether any of it is an estimate.
+func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, estimate bool) {
+	var said []string
+	for _, f := range faces {
+		on := l
+		on.Face = f
+		um, how := b.Thickness(on)
+		s := b.Said("")
+		switch how {
+		case paper.Measured:
+			s = b.d.Layers.Measured.With("t", paper.Thickness(um))
+		case paper.Estimated:
+			s, estimate = b.d.Layers.Estimated.With("t", paper.Thickness(um)), true
+		}
+		if !slices.Contains(said, s) {
+			said = append(said, s)
+		}
+	}
+	return sentence(said...), estimate
+}
+
+// mix says what a coating was made of, how it was thinned and laid.
+func (b *builder) mix(c *record.Coating) string {
+	if c == nil {
+		return ""
+	}
+	w := b.d.Layers
+	var parts []string
+	for _, p := range c.Mix {
+		name := b.Said(b.productName(p.Material))
+		if known(string(p.Lot)) {
+			name = w.LotOf.With("product", name, "lot", b.lotName(p.Lot))
+		}
+		if len(c.Mix) > 1 {
+			name = w.Parts.With("n", strconv.FormatInt(p.Parts, 10), "product", name)
+		}
+		parts = append(parts, name)
+	}
+	said := b.Said("")
+	if parts != nil {
+		said = b.List(parts)
+	}
+	thinned := ""
+	if !c.Thinned.IsZero() {
+		thinned = w.Thinned.With("share", b.Quantity(c.Thinned))
+		if c.Thinner != "" {
+			thinned = w.ThinnedWith.With("share", b.Quantity(c.Thinned), "thinner", c.Thinner)
+		}
+	}
+	return sentence(said, thinned, with(w.Tool, "tool", c.Tool), filmBy(b, c), c.Note)
+}
+
+func filmBy(b *builder, c *record.Coating) string {
+	if !has(c.WetFilm) {
+		return ""
+	}
+	return b.d.Layers.WetFilm.With("film", b.Quantity(c.WetFilm))
+}
+
+// with fills a message, or says nothing if there is no value.
+func with(m tell.Message, name, value string) string {
+	if value == "" {
+		return ""
+	}
+	return m.With(name, value)
+}
+
+func (b *builder) paint() []Item {
+	out := b.layers(isPaint)
+	n, w := b.d.Names, b.d.Layers
+	for _, e := range record.Each[record.PaintLayer](b.p) {
+		ps := &pairs{b: b}
+		var pigments []string
+		for _, p := range e.Body.Pigments {
+			name := p.Name
+			if known(p.Index) {
+				name = w.Index.With("name", p.Name, "index", p.Index)
+			}
+			pigments = append(pigments, name)
+		}
+		ps.add(n.Pigments, b.List(pigments))
+		ps.some(n.Technique, sentence(e.Body.Technique, look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil)), look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, string(e.Body.Gloss))))
+		ps.some(n.Underdrawing, e.Body.Underdrawing)
+		out = append(out, Text{Text: b.Layer(record.Layer{Paint: &e.Body, Coating: &e.Body.Coating}) + " (" + b.Entry(e.Seq) + ")", Strong: true}, ps.list)
+	}
+	return out
+}
+
+func look(lean, fat, same tell.Message, word string) string {
+	return string(map[string]tell.Message{"lean": lean, "fat": fat, "same": same}[word])
+}
+
+func look2(thin, thick tell.Message, word string) string {
+	return string(map[string]tell.Message{"thin": thin, "thick": thick}[word])
+}
+
+func (b *builder) coating() []Item {
+	out := b.layers(isCoating)
+	ps := &pairs{b: b}
+	ps.add(b.d.Names.Varnish, b.VarnishLine())
+	return append(out, ps.list)
+}

@@ -1,0 +1,198 @@
+package dossier
+
+import (
+	"cmp"
+	"fmt"
+
+	"backleaf/record/paper"
+)
+
+// The page, in millimetres.
+const (
+	marginLeft   = 25.0
+	marginRight  = 22.0
+	marginTop    = 22.0
+	marginBottom = 24.0
+	nameColumn   = 42.0
+	columnGap    = 2.5
+)
+
+var (
+	cell     = paper.Small
+	cellHead = paper.Small.With(paper.SerifItalic)
+	inside   = paper.Strong.Scaled(0.95)
+)
+
+// PDF sets the dossier as PDF/A-1b.
+func (d *Document) PDF() ([]byte, error) {
+	out := paper.NewDocument(paper.Info{Title: d.Running, Author: d.Author, Subject: d.Kind, Language: d.Language, Created: d.Made})
+	s := &setter{doc: d, out: out, width: 210, height: 297}
+	if d.Letter {
+		s.width, s.height = 215.9, 279.4
+	}
+	s.flow = &paper.Flow{Next: s.page}
+	s.front()
+	for i, sec := range d.Sections {
+		s.flow.Heading(9, 2.2, paper.Span{Style: paper.Heading, Text: fmt.Sprintf("%d\u2002%s", i+1, sec.Title)})
+		for k, item := range sec.Items {
+			if k > 0 {
+				s.flow.Gap(2)
+			}
+			s.item(item)
+		}
+	}
+	if err := cmp.Or(s.err, s.flow.Done()); err != nil {
+		return nil, fmt.Errorf("cannot set the dossier: %w", err)
+	}
+	if err := s.feet(); err != nil {
+		return nil, fmt.Errorf("cannot set the dossier: %w", err)
+	}
+	return out.Finish(paper.A1b)
+}
+
+type setter struct {
+	doc           *Document
+	out           *paper.Document
+	flow          *paper.Flow
+	pages         []*paper.Page
+	width, height float64
+	err           error // of a drawing
+}
+
+func (s *setter) textWidth() float64 { return s.width - marginLeft - marginRight }
+
+func (s *setter) page() paper.Frame {
+	p := s.out.Page(s.width, s.height)
+	s.pages = append(s.pages, p)
+	return paper.Frame{Page: p, X: marginLeft, Y: marginTop, W: s.textWidth(), H: s.height - marginTop - marginBottom}
+}
+
+func (s *setter) front() {
+	s.flow.Text(paper.Span{Style: paper.Heading, Text: s.doc.Kind})
+	s.flow.Gap(3)
+	s.flow.Text(paper.Span{Style: paper.Title, Text: s.doc.Title, Field: "title"})
+	s.flow.Gap(1)
+	s.flow.Text(paper.Span{Style: paper.Aside, Text: s.doc.Author, Field: "maker"})
+	s.flow.Gap(5)
+	for i, l := range s.doc.Lead {
+		if i > 0 {
+			s.flow.Gap(1.5)
+		}
+		s.flow.Text(paper.Span{Style: paper.Body, Text: l})
+	}
+}
+
+// feet sets the line at the foot of every page when all are known.
+func (s *setter) feet() error {
+	y := s.height - marginBottom + 7
+	for i, p := range s.pages {
+		n, err := paper.Compose(0, paper.Span{Style: paper.Small, Text: s.doc.PageOf(i+1, len(s.pages))})
+		if err != nil {
+			return err
+		}
+		running, err := paper.Fit(s.textWidth()-n.WidthMM()-8, 10, 0.65, paper.Span{Style: cellHead, Text: paper.OneLine(s.doc.Running), Field: "title"})
+		if err != nil {
+			return err
+		}
+		p.Draw(paper.Text{X: marginLeft, Y: y, Block: running}, paper.Text{X: s.width - marginRight, Y: y, Block: n, Align: paper.Right})
+	}
+	return nil
+}
+
+func (s *setter) item(i Item) {
+	switch i := i.(type) {
+	case Text:
+		switch {
+		case i.Strong:
+			s.flow.Heading(3, 1, paper.Span{Style: inside, Text: i.Text})
+		case i.Small:
+			s.flow.Text(paper.Span{Style: paper.Small, Text: i.Text})
+		default:
+			s.flow.Text(paper.Span{Style: paper.Body, Text: i.Text})
+		}
+	case Pairs:
+		for _, p := range i {
+			s.flow.Row([]paper.Column{{WidthMM: nameColumn - 4}, {Indent: 4}},
+				[]paper.Span{{Style: paper.Aside, Text: p.Name}}, []paper.Span{{Style: paper.Body, Text: p.Value, Field: p.Name}})
+			s.flow.Gap(0.7)
+		}
+	case Table:
+		s.table(i)
+	case Figure:
+		s.figure(i)
+	}
+}
+
+// table sets a table with its head again on every page it reaches.
+func (s *setter) table(t Table) {
+	columns := make([]paper.Column, len(t.Columns))
+	total := 0.0
+	for _, c := range t.Columns {
+		total += c.Share
+	}
+	free := s.textWidth() - columnGap*float64(len(t.Columns)-1)
+	for i, c := range t.Columns {
+		columns[i].WidthMM = c.Share / total * free
+		if i > 0 {
+			columns[i].Indent = columnGap
+		}
+	}
+	head := make([][]paper.Span, len(t.Columns))
+	for i, c := range t.Columns {
+		head[i] = []paper.Span{{Style: cellHead, Text: c.Head}}
+	}
+	setHead := func() {
+		s.flow.Row(columns, head...)
+		s.flow.Gap(0.6)
+		s.flow.Rule()
+		s.flow.Gap(1)
+	}
+	var on *paper.Page
+	for _, row := range t.Rows {
+		spans := make([][]paper.Span, len(row))
+		high := 0.0
+		for i, text := range row {
+			spans[i] = []paper.Span{{Style: cell, Text: text, Field: t.Columns[i].Head}}
+			if b, err := paper.Compose(columns[i].WidthMM, spans[i]...); err == nil {
+				high = max(high, b.HeightMM())
+			}
+		}
+		room := min(high, 60)
+		if on == nil {
+			room += 8 // the head stays with its first row
+		}
+		s.flow.Keep(room)
+		if at := s.flow.At(); at.Page != on {
+			on = at.Page
+			setHead()
+		}
+		s.flow.Row(columns, spans...)
+		s.flow.Gap(1)
+	}
+	s.flow.Rule()
+	s.flow.Gap(2)
+}
+
+func (s *setter) figure(f Figure) {
+	s.flow.Gap(3)
+	all, err := f.Draw(s.textWidth(), s.height-marginTop-marginBottom-14)
+	if err != nil {
+		s.err = cmp.Or(s.err, err)
+		return
+	}
+	caption, err := paper.Compose(s.textWidth(), paper.Span{Style: cellHead, Text: f.Caption})
+	if err != nil {
+		s.err = cmp.Or(s.err, err)
+		return
+	}
+	for i, d := range all {
+		more := 0.0
+		if i == len(all)-1 {
+			more = caption.HeightMM() + 2 // the caption stays with its figure
+		}
+		s.flow.Keep(d.HeightMM + more)
+		s.flow.Drawing(d)
+		s.flow.Gap(2)
+	}
+	s.flow.Text(paper.Span{Style: cellHead, Text: f.Caption})
+}

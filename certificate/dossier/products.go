@@ -1,0 +1,101 @@
+package dossier
+
+import (
+	"slices"
+
+	"backleaf/record"
+)
+
+// used lists the materials that were used on the panel, in order of use, with
+// the lots of each.
+func (b *builder) used() (keys []record.Key, lots map[record.Key][]record.Key) {
+	lots = map[record.Key][]record.Key{}
+	take := func(m, lot record.Key) {
+		if !known(string(m)) {
+			return
+		}
+		if !slices.Contains(keys, m) {
+			keys = append(keys, m)
+		}
+		if known(string(lot)) && !slices.Contains(lots[m], lot) {
+			lots[m] = append(lots[m], lot)
+		}
+	}
+	cut := b.p.Cut()
+	take(cut.Board, cut.Lot)
+	for _, l := range b.p.Layers() {
+		if l.Cloth != nil {
+			take(l.Cloth.Cloth, l.Cloth.ClothLot)
+		}
+		if l.Coating != nil {
+			for _, p := range l.Coating.Mix {
+				take(p.Material, p.Lot)
+			}
+		}
+	}
+	return keys, lots
+}
+
+func (b *builder) products() []Item {
+	c, w := b.d.Columns, b.d.Products
+	t := Table{Columns: []Column{{string(c.Use), 3}, {string(c.Binder), 1.8}, {string(c.Lots), 3.2}, {string(c.Basis), 2}}}
+	keys, lots := b.used()
+	for _, k := range keys {
+		m, ok := b.w.Material(k)
+		if !ok {
+			t.Rows = append(t.Rows, []string{string(k), b.Said(""), b.Said(""), b.Said("")})
+			continue
+		}
+		name := m.Name
+		if m.Maker != "" {
+			name += ", " + m.Maker
+		}
+		binder := b.Said("")
+		switch {
+		case m.Binder != "":
+			binder = b.Word(string(m.Binder))
+		case isSheet(m):
+			binder = "–"
+		}
+		var said []string
+		for _, key := range lots[k] {
+			said = append(said, b.lot(key))
+		}
+		if said == nil {
+			said = append(said, string(w.NoLot))
+		}
+		basis := m.Basis
+		if basis == "" {
+			basis = string(w.Stated)
+		}
+		t.Rows = append(t.Rows, []string{name, binder, sentence(said...), basis})
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	return []Item{t}
+}
+
+// isSheet reports that a material is a board or a cloth, which has no binder.
+func isSheet(m record.Material) bool {
+	return slices.Contains(m.Uses, record.UseBoard) || slices.Contains(m.Uses, record.UseCloth)
+}
+
+func (b *builder) lot(k record.Key) string {
+	l, ok := b.w.Lot(k)
+	if !ok {
+		return string(k)
+	}
+	w := b.d.Products
+	s := b.lotName(k)
+	if l.Supplier != "" {
+		s += ", " + w.From.With("supplier", l.Supplier)
+	}
+	if !l.Opened.IsZero() {
+		s += ", " + w.Opened.With("date", b.Day(l.Opened))
+	}
+	if !l.Expires.IsZero() {
+		s += ", " + w.Expires.With("date", b.Day(l.Expires))
+	}
+	return s
+}

@@ -1,0 +1,193 @@
+package dossier
+
+import (
+	"slices"
+	"strconv"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/paper"
+	"backleaf/record/tell"
+)
+
+// A step is something done to the panel, or a reading of the air it stood in.
+type step struct {
+	n        int // number in the table; 0 for a reading of the air
+	seq      int64
+	at       record.When
+	words    string
+	detail   string
+	celsius  float64
+	humidity float64
+	hasTemp  bool
+	hasRH    bool
+	air      string
+}
+
+// timed is the moment at which a step stands on a time line: the exact one, or
+// the middle of a day. Anything longer has no place on it.
+func (s step) timed() (time.Time, bool) {
+	if t, ok := s.at.Exact(); ok {
+		return t, true
+	}
+	from, ok1 := s.at.Earliest()
+	to, ok2 := s.at.Latest()
+	if !ok1 || !ok2 || !s.at.Date().IsExactDay() {
+		return time.Time{}, false
+	}
+	return from.Add(to.Sub(from) / 2), true
+}
+
+// work lists the steps in order, with the readings of the room between the
+// first and the last of them.
+func (b *builder) work() []step {
+	var out []step
+	n := 0
+	for _, e := range b.p.Events {
+		s, ok := b.step(e)
+		if !ok {
+			continue
+		}
+		n++
+		s.n, s.seq, s.at = n, e.Seq, e.At
+		out = append(out, s)
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	first, last := out[0].at, out[len(out)-1].at
+	for _, r := range b.w.Climate {
+		if r.At.Before(first) || last.Before(r.At) || !r.At.Known() {
+			continue
+		}
+		s := b.reading(r.Body, step{seq: r.Seq, at: r.At})
+		i := slices.IndexFunc(out, func(x step) bool { return r.At.Before(x.at) })
+		if i < 0 {
+			i = len(out)
+		}
+		out = slices.Insert(out, i, s)
+	}
+	return out
+}
+
+func (b *builder) step(e record.Event) (s step, ok bool) {
+	w := b.d.Steps
+	answer := func(m tell.Message, a record.Answer) string {
+		if a == "" {
+			return ""
+		}
+		return m.With("answer", b.Word(string(a)))
+	}
+	layer := func(l record.Layer, faces []record.Face) step {
+		if len(faces) == 0 {
+			faces = []record.Face{record.Front}
+		}
+		s := b.air(*l.Coating)
+		s.words = w.On.With("step", b.Layer(l), "faces", b.Faces(faces))
+		s.detail = b.mix(l.Coating)
+		return s
+	}
+	switch body := e.Body.(type) {
+	case record.Cut:
+		return step{words: string(w.Cut), detail: body.Note}, true
+	case record.Coat:
+		return layer(record.Layer{Purpose: body.Purpose, Coating: &body.Coating}, body.Faces), true
+	case record.ClothLaid:
+		s := layer(record.Layer{Purpose: record.Adhesive, Coating: &body.Coating}, body.Faces)
+		s.words = w.On.With("step", w.Cloth.With("cloth", b.Layer(record.Layer{Cloth: &body})), "faces", b.Faces(body.Faces))
+		return s, true
+	case record.PaintLayer:
+		return layer(record.Layer{Paint: &body, Coating: &body.Coating}, body.Faces), true
+	case record.Varnish:
+		return layer(record.Layer{Varnish: &body, Coating: &body.Coating}, body.Faces), true
+	case record.Trimmed:
+		return step{words: string(w.Trimmed), detail: sentence(body.Tool, answer(w.Eased, body.Eased), body.Note)}, true
+	case record.Sanded:
+		grit := b.Said("")
+		if body.Grit > 0 {
+			grit = b.Word(string(body.Scale)) + paper.NoBreakSpace + strconv.FormatInt(body.Grit, 10)
+		}
+		return step{words: w.On.With("step", w.Sanded.With("grit", grit), "faces", b.Faces(body.Faces)),
+			detail: sentence(answer(w.SandedWet, body.Wet), answer(w.SandedThrough, body.Through), answer(w.Dusted, body.Dusted), body.Note)}, true
+	case record.Braced:
+		return step{words: string(w.Braced), detail: sentence(wordOf(b, string(body.Bracing)), wordOf(b, string(body.Fixing)), wordOf(b, string(body.Run)), body.Note)}, true
+	case record.WarmAir:
+		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: body.Note}, true
+	case record.Climate:
+		return b.reading(body, step{}), true
+	}
+	return step{}, false
+}
+
+func (b *builder) reading(c record.Climate, s step) step {
+	place := ""
+	if c.Place != "" {
+		place = ", " + c.Place
+	}
+	air := b.air(record.Coating{Temperature: c.Temperature, Humidity: c.Humidity})
+	air.n, air.seq, air.at = s.n, s.seq, s.at
+	air.words = b.d.Steps.Climate.With("place", place)
+	return air
+}
+
+// air is the climate of a step.
+func (b *builder) air(c record.Coating) (s step) {
+	var said []string
+	if mc, ok := c.Temperature.Millicelsius(); ok {
+		s.celsius, s.hasTemp = float64(mc)/1000, true
+		said = append(said, b.Quantity(c.Temperature))
+	}
+	if mp, ok := c.Humidity.Millipercent(); ok {
+		s.humidity, s.hasRH = float64(mp)/1000, true
+		said = append(said, b.Quantity(c.Humidity))
+	}
+	s.air = joined(said)
+	return s
+}
+
+func joined(said []string) string {
+	out := ""
+	for i, s := range said {
+		if i > 0 {
+			out += ", "
+		}
+		out += s
+	}
+	return out
+}
+
+// number is what stands in the first column.
+func (s step) number() string {
+	if s.n == 0 {
+		return "·"
+	}
+	return strconv.Itoa(s.n)
+}
+
+func (b *builder) steps() []Item {
+	work := b.work()
+	if len(work) == 0 {
+		return nil
+	}
+	c := b.d.Columns
+	t := Table{Columns: []Column{{string(c.No), 0.5}, {string(c.Date), 1.9}, {string(c.Step), 3.6}, {string(c.Detail), 3.4}, {string(c.Air), 1.4}, {string(c.Entry), 0.8}}}
+	off := 0
+	for _, s := range work {
+		air := s.air
+		if air == "" {
+			air = string(b.d.Steps.NoAir)
+		}
+		t.Rows = append(t.Rows, []string{s.number(), b.Moment(s.at), s.words, s.detail, air, b.Entry(s.seq)})
+		if _, ok := s.timed(); !ok {
+			off++
+		}
+	}
+	out := []Item{t}
+	if len(work)-off >= 2 {
+		out = append(out, b.figure(b.d.Figures.Time, func(width, height float64) ([]paper.Drawing, error) { return b.timeLine(work, width) }))
+		if off > 0 {
+			out = append(out, Text{Text: b.c.Count(b.d.Figures.OffTheLine, off), Small: true})
+		}
+	}
+	return out
+}

@@ -1,0 +1,124 @@
+package dossier
+
+import (
+	"strconv"
+
+	"backleaf/record"
+)
+
+func (b *builder) support() []Item {
+	n := b.d.Names
+	cut, _ := record.Latest[record.Cut](b.p)
+	c := cut.Body
+	m, _ := b.w.Material(c.Board)
+	ps := &pairs{b: b}
+	ps.add(n.Board, b.Board())
+	ps.add(n.Product, b.productName(c.Board))
+	ps.add(n.Producer, m.Maker)
+	ps.add(n.Lot, b.lotName(c.Lot))
+	ps.quantity(n.Thickness, c.Size.Depth)
+	if m.Board.Kind == record.Plywood || m.Board.Kind == record.SolidWood {
+		ps.add(n.Species, m.Board.Species)
+		ps.word(n.Grain, string(c.Grain))
+	}
+	if m.Board.Plies > 0 {
+		ps.add(n.Plies, b.stated(strconv.FormatInt(m.Board.Plies, 10), m))
+	}
+	if has(m.Board.Density) {
+		ps.add(n.Density, b.stated(b.Quantity(m.Board.Density), m))
+	}
+	ps.add(n.Formaldehyde, m.Board.Formaldehyde)
+	if m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard {
+		ps.word(n.RoughSide, string(c.Rough))
+		ps.word(n.Degreased, string(c.Degreased))
+		ps.word(n.Keyed, string(c.Keyed))
+	}
+	ps.quantity(n.Settled, c.Settled)
+	ps.add(n.Cut, b.Moment(cut.At)+" ("+b.Entry(cut.Seq)+")")
+	ps.add(n.Sealed, b.SealedFaces())
+	for _, br := range record.Each[record.Braced](b.p) {
+		ps.add(n.Bracing, sentence(b.Word(string(br.Body.Bracing)), wordOf(b, string(br.Body.Fixing)), wordOf(b, string(br.Body.Run)), br.Body.Note, b.Entry(br.Seq)))
+	}
+	ps.some(n.Note, c.Note)
+	return []Item{ps.list}
+}
+
+func wordOf(b *builder, s string) string {
+	if s == "" {
+		return ""
+	}
+	return b.Word(s)
+}
+
+// productName is the name of a material as on the tin.
+func (b *builder) productName(k record.Key) string {
+	if m, ok := b.w.Material(k); ok {
+		return m.Name
+	}
+	return string(k)
+}
+
+// lotName is a lot with the number that its producer gave it.
+func (b *builder) lotName(k record.Key) string {
+	l, ok := b.w.Lot(k)
+	if !ok || !known(l.MakerLot) {
+		return string(k)
+	}
+	return l.MakerLot
+}
+
+// stated marks a value that is not measured but said of a product.
+func (b *builder) stated(value string, m record.Material) string {
+	if m.Basis == "" {
+		return b.c.Lines.AsProductUnstated.With("line", value)
+	}
+	return b.c.Lines.AsProduct.With("line", value, "basis", m.Basis)
+}
+
+func (b *builder) cloths() []Item {
+	n := b.d.Names
+	var out []Item
+	for _, e := range record.Each[record.ClothLaid](b.p) {
+		c := e.Body
+		m, _ := b.w.Material(c.Cloth)
+		ps := &pairs{b: b}
+		ps.add(n.Product, b.productName(c.Cloth))
+		ps.add(n.Lot, b.lotName(c.ClothLot))
+		ps.word(n.Fibre, string(m.Cloth.Fibre))
+		ps.word(n.Weave, string(m.Cloth.Weave))
+		ps.add(n.Threads, b.threads(m))
+		if has(m.Cloth.Mass) {
+			ps.add(n.Mass, b.stated(b.Quantity(m.Cloth.Mass), m))
+		} else {
+			ps.quantity(n.Mass, m.Cloth.Mass)
+		}
+		ps.word(n.Came, string(m.Cloth.Sized))
+		ps.add(n.OnFaces, b.Faces(c.Faces)+", "+b.Moment(e.At)+" ("+b.Entry(e.Seq)+")")
+		ps.word(n.Run, string(c.Run))
+		ps.word(n.WetThrough, string(c.WetThrough))
+		ps.word(n.Pressed, string(c.EdgesPressed))
+		ps.quantity(n.Weighted, c.Weighted)
+		ps.quantity(n.Oversize, c.Oversize)
+		for _, t := range record.Each[record.Trimmed](b.p) {
+			ps.add(n.Trimmed, sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", t.Body.Tool, b.eased(t.Body)))
+		}
+		ps.some(n.Note, c.Note)
+		out = append(out, ps.list)
+	}
+	return out
+}
+
+func (b *builder) threads(m record.Material) string {
+	warp, weft := m.Cloth.Warp, m.Cloth.Weft
+	if !has(warp) && !has(weft) {
+		return b.Quantity(warp)
+	}
+	return b.stated(b.Quantity(warp)+" × "+b.Quantity(weft), m)
+}
+
+func (b *builder) eased(t record.Trimmed) string {
+	if t.Eased == "" {
+		return ""
+	}
+	return b.d.Steps.Eased.With("answer", b.Word(string(t.Eased)))
+}
