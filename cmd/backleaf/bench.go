@@ -86,11 +86,17 @@ func (a *app) appendWith(ctx context.Context, s *benchState, what string, secret
 	if secret != nil {
 		private[0] = *secret
 	}
+	return a.compose(ctx, s, what, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) { return es, private, nil })
+}
+
+// compose writes entries that depend on what the book holds at that moment,
+// such as the next free number, and says so.
+func (a *app) compose(ctx context.Context, s *benchState, what string, make func(*book.Draft) ([]record.Entry, map[int]book.Private, error)) error {
 	if t, ok := s.shop.Written.Exact(); ok && s.now.Before(t.Add(-time.Minute)) {
 		a.talk("note: this computer's clock (%s) is behind the last entry in the book (%s): set it right",
 			s.now.In(s.zone).Format("2 Jan 15:04"), t.In(s.zone).Format("2 Jan 15:04"))
 	}
-	done, err := s.book.AppendPrivate(ctx, s.now.In(s.zone), private, es...)
+	done, err := s.book.Compose(ctx, s.now.In(s.zone), make)
 	if err != nil {
 		return fieldHint(err)
 	}
@@ -118,7 +124,7 @@ func (a *app) appendWith(ctx context.Context, s *benchState, what string, secret
 	return nil
 }
 
-// fieldHint turns a refused entry into words about the flag that caused it.
+// fieldHint says that a refused entry left nothing behind.
 func fieldHint(err error) error { return hinted(err, "nothing was written") }
 
 // sayPanels names panels briefly: one, a run, or a count with both ends.

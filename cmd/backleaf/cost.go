@@ -3,8 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"math"
-	"slices"
 	"strings"
 
 	"github.com/go-json-experiment/json"
@@ -31,11 +29,11 @@ price or an amount was not recorded the sum says that it is incomplete.`,
 				if err != nil {
 					return err
 				}
-				prices, err := lotPrices(c.Context(), b, w)
+				known, err := lotPrices(c.Context(), b, w)
 				if err != nil {
 					return err
 				}
-				return a.sayCosts(w, ps, prices)
+				return a.sayCosts(w, ps, known)
 			})
 		},
 	}
@@ -45,7 +43,7 @@ price or an amount was not recorded the sum says that it is incomplete.`,
 
 // lotPrices reads the private prices of the lots on the shelf.
 func lotPrices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.Key]check.Price, error) {
-	prices := map[record.Key]check.Price{}
+	known := map[record.Key]check.Price{}
 	for _, l := range w.Lots {
 		p, ok, err := b.Private(ctx, l.Seq)
 		if err != nil {
@@ -59,10 +57,10 @@ func lotPrices(ctx context.Context, b *book.Book, w *record.Workshop) (map[recor
 			return nil, fmt.Errorf("the private part of E%d cannot be read: %w", l.Seq, err)
 		}
 		if part.Price.Currency != "" {
-			prices[l.Body.Key] = check.Price(part.Price)
+			known[l.Body.Key] = check.Price(part.Price)
 		}
 	}
-	return prices, nil
+	return known, nil
 }
 
 // costView is the cost of one panel for a program to read.
@@ -81,44 +79,33 @@ type costLine struct {
 	Missing string     `json:"not_recorded,omitzero"`
 }
 
-// sums adds lines by currency; false when something is missing.
-func sums(lines []check.CostLine) ([]price, bool) {
-	exact, complete := map[string]float64{}, true
-	for _, l := range lines {
-		if l.Missing != "" {
-			complete = false
-		} else {
-			exact[l.Currency] += l.Minor
-		}
+func costViewOf(s check.CostSheet) costView {
+	v := costView{Panel: s.Panel, Lines: []costLine{}, Sums: prices(s.Sums), Complete: s.Complete}
+	for _, l := range s.Lines {
+		v.Lines = append(v.Lines, costLine{l.What, l.Lot, l.Entry, price(l.Price), l.Missing})
 	}
-	var out []price
-	for c, m := range exact {
-		out = append(out, price{int64(math.Round(m)), c})
-	}
-	slices.SortFunc(out, func(a, b price) int { return strings.Compare(a.Currency, b.Currency) })
-	return out, complete
+	return v
 }
 
-func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, prices map[record.Key]check.Price) error {
+func prices(ps []check.Price) []price {
+	out := []price{}
+	for _, p := range ps {
+		out = append(out, price(p))
+	}
+	return out
+}
+
+func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, known map[record.Key]check.Price) error {
 	views := []costView{}
-	batches := map[record.Key][]check.CostLine{}
+	batches := map[record.Key][]check.CostSheet{}
 	var order []record.Key
 	for _, p := range ps {
-		lines := check.Cost(w, p, prices)
+		sheet := check.Cost(w, p, known)
 		if batches[p.Batch] == nil {
 			order = append(order, p.Batch)
 		}
-		batches[p.Batch] = append(batches[p.Batch], lines...)
-		v := costView{Panel: p.Number}
-		for _, l := range lines {
-			c := costLine{What: l.What, Lot: l.Lot, Entry: l.Entry, Missing: l.Missing}
-			if l.Missing == "" {
-				c.Cost = price{int64(math.Round(l.Minor)), l.Currency}
-			}
-			v.Lines = append(v.Lines, c)
-		}
-		v.Sums, v.Complete = sums(lines)
-		views = append(views, v)
+		batches[p.Batch] = append(batches[p.Batch], sheet)
+		views = append(views, costViewOf(sheet))
 	}
 	if a.asJSON {
 		return a.sayJSON(views)
@@ -127,10 +114,11 @@ func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, prices map[record
 		a.say("%s", v.Panel)
 		t := a.table()
 		for _, l := range v.Lines {
+			entry := fmt.Sprintf("E%d", l.Entry)
 			if l.Missing != "" {
-				t.row("  "+l.What, "not recorded", l.Missing)
+				t.row("  "+l.What, "not recorded", entry, l.Missing)
 			} else {
-				t.row("  "+l.What, l.Cost.String(), after("lot ", string(l.Lot)))
+				t.row("  "+l.What, l.Cost.String(), entry, after("lot ", string(l.Lot)))
 			}
 		}
 		t.row("  together", sumText(v.Sums, v.Complete))
@@ -139,8 +127,8 @@ func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, prices map[record
 		}
 	}
 	for _, k := range order {
-		if s, complete := sums(batches[k]); len(ps) > 1 {
-			a.say("batch %s: %s", k, sumText(s, complete))
+		if sum, complete := check.CostTotal(batches[k]); len(ps) > 1 {
+			a.say("batch %s: %s", k, sumText(prices(sum), complete))
 		}
 	}
 	return nil

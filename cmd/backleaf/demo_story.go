@@ -28,9 +28,9 @@ func demoStory(dir string) []step {
 		// The shelf.
 		w("2025-04-28 09:40", "material", "add", "ply3", "--like", "birch-ply-3mm", "--name", "birch plywood, 3 plies", "--thickness", "3 mm", "--formaldehyde", "E1"),
 		w("2025-04-28 09:42", "material", "add", "mdf6", "--like", "mdf-6mm", "--name", "MDF, standard", "--formaldehyde", "E1"),
-		w("2025-04-28 09:45", "material", "add", "linen", "--like", "linen-fine", "--name", "Saltmere fine linen, loom state"),
-		w("2025-04-28 09:50", "material", "add", "sealer", "--like", "acrylic-sealer", "--name", "Tidewrack sealer and adhesive, matt"),
-		w("2025-04-28 09:52", "material", "add", "ground", "--like", "acrylic-ground", "--name", "Marram white ground"),
+		w("2025-04-28 09:45", "material", "add", "linen", "--like", "linen-fine", "--name", "Saltmere fine linen, loom state", "--width", "150 cm", "--sized", "no"),
+		w("2025-04-28 09:50", "material", "add", "sealer", "--like", "acrylic-sealer", "--name", "Tidewrack sealer and adhesive, matt", "--toxic-dry", "no"),
+		w("2025-04-28 09:52", "material", "add", "ground", "--like", "acrylic-ground", "--name", "Marram white ground", "--toxic-dry", "no"),
 		w("2025-04-28 09:55", "material", "add", "varnish", "--like", "hydrocarbon-varnish", "--name", "Curlew picture varnish, satin", "--gloss", "satin"),
 		w("2025-04-28 10:05", "lot", "add", "ply-1", "ply3", "--sheet", "122 x 244 cm", "--quantity", "2 sheets", "--price", "64.00 EUR", "--supplier", "the yard at Saltmere"),
 		w("2025-04-28 10:06", "lot", "add", "mdf-1", "mdf6", "--sheet", "122 x 244 cm", "--quantity", "1 sheet", "--price", "27.50 EUR", "--supplier", "the yard at Saltmere"),
@@ -53,7 +53,7 @@ func demoStory(dir string) []step {
 		w("2025-05-04 11:00", "sand", "batch:linen", "--except", "0011", "--on", "front", "--grit", "P180", "--through", "no", "--dusted", "yes"),
 		w("2025-05-04 11:40", "coat", "batch:linen", "--except", "0011", "--with", "ground-1", "--as", "ground", "--on", "front", "--thinned", "10%", "--amount", "240 g", "--tool", "flat brush", "--temp", "20.5 °C", "--rh", "52%"),
 		w("2025-05-04 15:30", "coat", "batch:linen", "--except", "0011,0007", "--with", "ground-1", "--as", "ground", "--on", "back", "--thinned", "10%", "--amount", "220 g", "--tool", "foam roller", "--temp", "20.5 °C", "--rh", "52%"),
-		w("2025-05-04 15:40", "amend", "27", "--set", "wet_total=260 g", "--because", "misread the scale"),
+		w("2025-05-04 15:40", "amend", "25", "--set", "wet_total=260 g", "--because", "misread the scale"),
 
 		// Six MDF panels, painted on directly.
 		w("2025-05-06 09:00", "panel", "add", "--count", "6", "--batch", "mdf", "--size", "20 x 25 cm x 6 mm", "--board", "mdf-1", "--saw-loss", "3 mm", "--settled", "2 weeks"),

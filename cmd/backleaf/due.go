@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -40,12 +41,12 @@ before you go on.`,
 				}
 				var steps []check.Step
 				for _, s := range check.Due(w, moment) {
-					if wanted[s.Panel] {
-						s.From, s.By = local(s.From, moment), local(s.By, moment)
+					if len(args) == 0 || wanted[s.Panels[0]] { // before they are grouped a step has one panel
+						s.From, s.Safe, s.Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
 						steps = append(steps, s)
 					}
 				}
-				groups := check.Grouped(steps)
+				groups := check.Group(steps)
 				if calendar != "" {
 					ics := check.Calendar(groups, a.now())
 					if err := safefile.Write(calendar, 0o644, func(f *os.File) error { _, err := f.Write(ics); return err }); err != nil {
@@ -82,48 +83,54 @@ func local(t, like time.Time) time.Time {
 	return t.In(like.Location())
 }
 
-// dueView is a group of steps for a program to read.
+// dueView is a step for a program to read.
 type dueView struct {
-	State  check.State     `json:"state"`
-	Do     string          `json:"do"`
+	State  string          `json:"state"`
+	Task   check.Task      `json:"task"`
+	Text   string          `json:"text"`
 	Batch  record.Key      `json:"batch"`
 	Panels []record.Number `json:"panels"`
-	From   time.Time       `json:"from,omitzero"`
-	By     time.Time       `json:"by,omitzero"`
-	Note   string          `json:"note,omitzero"`
-	Rests  []int64         `json:"entries"`
+	From   time.Time       `json:"not_before,omitzero"`
+	Safe   time.Time       `json:"safe_by,omitzero"`
+	Until  time.Time       `json:"until,omitzero"`
+	Entry  int64           `json:"entry,omitzero"`
 }
 
-func (a *app) sayDue(groups []check.Group, now time.Time) error {
+func (a *app) sayDue(steps []check.Step, now time.Time) error {
 	if a.asJSON {
 		out := []dueView{}
-		for _, g := range groups {
-			out = append(out, dueView{g.At(now), g.Do, g.Batch, g.Panels, g.From, g.By, g.Note, g.Entries})
+		for _, s := range steps {
+			out = append(out, dueView{s.State(now), s.Task, s.Text, s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
 		}
 		return a.sayJSON(out)
 	}
-	if len(groups) == 0 {
+	if len(steps) == 0 {
 		a.talk("nothing is due")
 		return nil
 	}
-	t := a.table()
-	for _, g := range groups {
-		t.row(string(g.At(now)), g.Do, sayWindow(g.From, g.By, now), "batch "+string(g.Batch)+", "+sayPanels(g.Panels), g.Note)
+	for _, s := range steps {
+		window := sayWindow(s, now)
+		a.say("%-8s  %s%s", s.State(now), s.Text, after(": ", window))
+		a.say("          batch %s, %s", s.Batch, sayPanels(s.Panels))
 	}
-	return t.done()
+	return nil
 }
 
 // sayWindow says a window as it looks from a moment.
-func sayWindow(from, by, now time.Time) string {
+func sayWindow(s check.Step, now time.Time) string {
+	var parts []string
 	switch {
-	case from.IsZero() && by.IsZero():
-		return ""
-	case by.IsZero():
-		return "from " + sayMoment(from, now)
-	case from.IsZero():
-		return "by " + sayMoment(by, now)
+	case !s.From.IsZero() && !s.Safe.IsZero():
+		parts = append(parts, "not before "+sayMoment(s.From, now)+", safe by "+sayMoment(s.Safe, now))
+	case !s.From.IsZero() && !s.Until.IsZero():
+		return "between " + sayMoment(s.From, now) + " and " + sayMoment(s.Until, now)
+	case !s.From.IsZero():
+		parts = append(parts, "from "+sayMoment(s.From, now))
 	}
-	return "between " + sayMoment(from, now) + " and " + sayMoment(by, now)
+	if !s.Until.IsZero() {
+		parts = append(parts, "by "+sayMoment(s.Until, now))
+	}
+	return strings.Join(parts, ", ")
 }
 
 func sayMoment(t, now time.Time) string {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -64,11 +63,11 @@ func panelAdd(a *app) *cobra.Command {
 					}
 				}
 				cut.Batch = record.Key(strings.ToLower(orElse(batch, s.now.In(s.zone).Format("2006-01-02"))))
-				if s.panels, err = newNumbers(c.Context(), b, s, count); err != nil {
-					return err
-				}
-				return a.append(c.Context(), s, "new, batch "+string(cut.Batch)+", "+cut.Size.String(),
-					record.Entry{At: s.at, Panels: s.panels, Body: cut})
+				return a.compose(c.Context(), s, "new, batch "+string(cut.Batch)+", "+cut.Size.String(),
+					func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
+						ns, err := newNumbers(d, s, count)
+						return []record.Entry{{At: s.at, Panels: ns, Body: cut}}, nil, err
+					})
 			})
 		},
 	}
@@ -89,10 +88,11 @@ func panelAdd(a *app) *cobra.Command {
 	return c
 }
 
-// newNumbers gives the next numbers of the year in which they are written down.
-func newNumbers(ctx context.Context, b *book.Book, s *benchState, count int) ([]record.Number, error) {
+// newNumbers gives the next numbers of the year in which they are written down,
+// while no other process can take them.
+func newNumbers(d *book.Draft, s *benchState, count int) ([]record.Number, error) {
 	year := s.now.In(s.zone).Year()
-	next, err := b.NextSerial(ctx, year)
+	next, err := d.NextSerial(year)
 	if err != nil {
 		return nil, err
 	}
