@@ -236,3 +236,32 @@ func BenchmarkDocument(b *testing.B) {
 		finish(b, sampleDocument(b), paper.A1b)
 	}
 }
+
+// A white area in a group leaves the ink black for what comes after it.
+func TestWhiteLeavesNoTrace(t *testing.T) {
+	d := paper.NewDocument(paper.Info{Title: "White", Created: day})
+	first := d.Page(60, 30)
+	first.Draw(paper.Group{X: 5, Y: 5, Shapes: []paper.Shape{paper.Rect{W: 2, H: 2, Fill: paper.White}}})
+	second := d.Page(60, 30)
+	second.Draw(paper.Group{X: 5, Y: 5, Shapes: []paper.Shape{paper.Rect{W: 2, H: 2, Fill: paper.Black}}},
+		paper.Text{X: 5, Y: 15, Block: compose(t, 50, paper.Span{Style: paper.Title, Text: "HHHH"})})
+	path := save(t, "white.pdf", finish(t, d, paper.A1b))
+	ink := func(page string) int {
+		out := filepath.Join(t.TempDir(), "p")
+		run(t, "pdftoppm", "-f", page, "-l", page, "-r", "72", "-gray", "-y", "40", "-H", "40", "-x", "0", "-W", "170", "-singlefile", path, out)
+		data, err := os.ReadFile(out + ".pgm")
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for _, b := range data[len(data)-170*40:] {
+			if b < 100 {
+				n++
+			}
+		}
+		return n
+	}
+	if ink("1") != 0 || ink("2") < 100 {
+		t.Errorf("%d dark points where nothing, %d where text was set", ink("1"), ink("2"))
+	}
+}

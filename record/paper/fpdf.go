@@ -90,7 +90,17 @@ func (l Line) paint(s *surface) {
 	s.pdf.Line(l.X1, l.Y1, l.X2, l.Y2)
 }
 
+// black undoes a white fill. The end of a group or clip takes the file back to
+// the colour before it, of which the library knows nothing: text after it would
+// be set in white. So the colour is black but while something white is drawn.
+func (s *surface) black(after Fill) {
+	if after == White {
+		s.pdf.SetFillColor(0, 0, 0)
+	}
+}
+
 func (r Rect) paint(s *surface) {
+	defer s.black(r.Fill)
 	if mode := s.style(r.WeightMM, r.Fill); mode != "" {
 		s.pdf.Rect(r.X, r.Y, r.W, r.H, mode)
 	}
@@ -107,6 +117,7 @@ func (s *surface) trace(points []Point) {
 }
 
 func (p Polygon) paint(s *surface) {
+	defer s.black(p.Fill)
 	mode := s.style(p.WeightMM, p.Fill)
 	if mode == "" || len(p.Points) < 3 {
 		return
