@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -15,23 +16,35 @@ import (
 
 func newVerify(a *app) *cobra.Command {
 	return &cobra.Command{
-		Use: "verify", Short: "read the whole book back and check that it holds",
+		Use: "verify [FILE]…", Short: "check the book, or a certificate, record, deposit, label or head",
+		Long: `Without a FILE: read the whole book back and check that it holds.
+
+FILE is a certificate (PDF), a record folder or single files of one, a deposit, the
+text of a label's or certificate's QR symbol, a signed head, or a book; - is standard
+input. Said is what holds, what does not, and what cannot be known. No book is
+needed; if the studio's book is here, it is asked what became of the certificate.
+Exit code 4 if anything does not hold.`,
 		Example: `  backleaf verify
-  backleaf --book backup.sqlite verify`,
-		Args: wanted(0, 0, "no words"),
-		RunE: func(c *cobra.Command, _ []string) error {
-			return a.read(c.Context(), func(b *book.Book) error { return a.verifyBook(c, b) })
+  backleaf verify certificate.pdf
+  backleaf verify record.json record.sig studio.pem
+  zbarimg --raw -q photo.png | backleaf verify -
+  backleaf verify backup.sqlite`,
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return a.verifyPapers(c.Context(), args)
+			}
+			return a.read(c.Context(), func(b *book.Book) error { return a.verifyBook(c.Context(), b) })
 		},
 	}
 }
 
 // verifyBook checks the journal, its look-up tables and the photographs.
-func (a *app) verifyBook(c *cobra.Command, b *book.Book) error {
-	r, err := b.Verify(c.Context(), a.progress("entries"))
+func (a *app) verifyBook(ctx context.Context, b *book.Book) error {
+	r, err := b.Verify(ctx, a.progress("entries"))
 	if err != nil {
 		return err
 	}
-	w, err := b.Workshop(c.Context())
+	w, err := b.Workshop(ctx)
 	if err != nil {
 		return err
 	}

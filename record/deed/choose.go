@@ -1,11 +1,22 @@
 package deed
 
 import (
+	"context"
 	"slices"
 
 	"backleaf/record"
 	"backleaf/record/book"
 )
+
+// Entries returns the entries of a book's journal that a panel follows from,
+// among the first size entries; 0 means all.
+func Entries(ctx context.Context, b *book.Book, n record.Number, size int64) ([]book.Stored, error) {
+	all, err := b.Entries(ctx, book.Filter{Panels: []record.Number{n}, To: size})
+	if err != nil {
+		return nil, err
+	}
+	return choose(all, n)
+}
 
 // choose returns the entries that a panel follows from, out of those that
 // [book.Filter] names for it: without the shelf it did not use, the notes and

@@ -46,11 +46,7 @@ func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 	if err != nil {
 		return Deed{}, err
 	}
-	all, err := b.Entries(ctx, book.Filter{Panels: []record.Number{p.Number}, To: size})
-	if err != nil {
-		return Deed{}, err
-	}
-	stored, err := choose(all, p.Number)
+	stored, err := Entries(ctx, b, p.Number, size)
 	if err != nil {
 		return Deed{}, err
 	}

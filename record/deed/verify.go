@@ -139,8 +139,9 @@ func (r *Report) record(f Files) {
 		return
 	}
 	r.Record = &rec
+	day, _ := rec.Issued.Exact()
 	r.say(Holds, "%s is the record of %s by %s, made on %s from %d entries; SHA-256 %s", RecordName, rec.Number, rec.Workshop.Studio.Maker,
-		rec.Issued, len(rec.Entries), sum)
+		day.Format("2 January 2006"), len(rec.Entries), sum)
 }
 
 func (r *Report) signature(f Files) {
