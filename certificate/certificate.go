@@ -66,6 +66,18 @@ func draw(in Input) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if first.plan.moved != 0 {
+		// How many pages the rest needs is known when it is laid.
+		trial := paper.NewDocument(paper.Info{})
+		trial.Page(s.width, s.height)
+		if err := c.layRest(trial, s, first.plan); err != nil {
+			return nil, err
+		}
+		c.total = trial.Pages()
+		if first, err = c.layPage(s); err != nil {
+			return nil, err
+		}
+	}
 	shapes, err := first.shapes()
 	if err != nil {
 		return nil, err

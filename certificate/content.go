@@ -18,7 +18,8 @@ type content struct {
 	number, title, maker string
 	titled               bool
 	notices              []string
-	facts, more          []fact // more may stand on page 2
+	facts                []fact
+	signedAt, more       []fact // may stand on page 2
 	sentences            []string
 	section              paper.Section
 	care, gaps           []string
@@ -28,6 +29,10 @@ type content struct {
 	url                  string // the same if it is a web address
 	photo                photograph
 	small, big           symbol
+	total                int // pages
+
+	laid     map[layKey]laid
+	drawings map[drawKey]drawn
 }
 
 // A fact has a name and a text; field names its place in the record.
@@ -39,7 +44,8 @@ func newContent(in Input) (*content, error) {
 	}
 	t := tell.New(in.Catalogue, in.Workshop, in.Panel)
 	c := &content{in: in, words: in.Catalogue.Certificate, language: in.Catalogue.Language, teller: t,
-		number: t.Number(), title: t.Title(), maker: t.Maker(), section: t.Section(), url: t.Link(), link: t.Link()}
+		number: t.Number(), title: t.Title(), maker: t.Maker(), section: t.Section(), url: t.Link(), link: t.Link(),
+		total: 2, laid: map[layKey]laid{}, drawings: map[drawKey]drawn{}}
 	d := in.Panel.Description()
 	c.titled = d.Title != "" && d.Title != record.Unknown
 	if c.link == "" {
@@ -107,7 +113,7 @@ func (c *content) takeFacts(d record.Described) {
 	add(&c.facts, w.Size, t.Dimensions(), "size")
 	add(&c.facts, w.Owner, c.in.Buyer, "buyer")
 	add(&c.facts, w.Price, c.in.Price, "price")
-	add(&c.facts, w.Signed, d.Signed, "signature")
+	add(&c.signedAt, w.Signed, d.Signed, "signature")
 	add(&c.more, w.Inscription, d.Inscription, "inscription")
 	add(&c.more, w.Features, d.Features, "distinguishing features")
 	add(&c.more, w.Subject, d.Subject, "subject")

@@ -16,21 +16,48 @@ const (
 	wideAspect  = 2.1  // a photograph wider than this stands above the words
 	tallestMM   = 60.0
 	signMM      = 21.0
-	maxTitleMM  = 34.0
-	wideTitleMM = 24.0
+	maxTitleMM  = 46.0
+	wideTitleMM = 30.0
 )
 
-// lay sets the parts of the first page.
+// lay sets the parts of the first page. What a plan shares with an earlier one
+// is set once.
 func (c *content) lay(s sheet, p plan) (*page, error) {
 	pg := &page{sheet: s, plan: p}
-	for _, set := range []func(sheet, plan) (part, error){c.head, c.hero, c.buildUp, c.statement, c.sign, c.verify} {
-		part, err := set(s, p)
-		if err != nil {
-			return nil, err
+	for _, x := range []struct {
+		name  string
+		needs plan // what of the plan the part depends on
+		set   func(sheet, plan) (part, error)
+	}{
+		{"head", plan{moved: p.moved}, c.head},
+		{"hero", plan{scale: p.scale, photo: p.photo, moved: p.moved & (factsMoved | signedMoved)}, c.hero},
+		{"build-up", plan{scale: p.scale, drawing: p.drawing, moved: p.moved}, c.buildUp},
+		{"statement", plan{scale: p.scale}, c.statement},
+		{"sign", plan{scale: p.scale}, c.sign},
+		{"verify", plan{scale: p.scale}, c.verify},
+	} {
+		key := layKey{x.name, x.needs}
+		done, ok := c.laid[key]
+		if !ok {
+			done.part, done.err = x.set(s, p)
+			c.laid[key] = done
 		}
-		pg.parts = append(pg.parts, part)
+		if done.err != nil {
+			return nil, done.err
+		}
+		pg.parts = append(pg.parts, done.part)
 	}
 	return pg, nil
+}
+
+type layKey struct {
+	name string
+	plan plan
+}
+
+type laid struct {
+	part part
+	err  error
 }
 
 // head is the heading, the number and what must be said before all else.
@@ -39,7 +66,7 @@ func (c *content) head(s sheet, p plan) (part, error) {
 	if err != nil {
 		return part{}, err
 	}
-	return part{"head", col.height, func(y float64) ([]paper.Shape, error) { return []paper.Shape{col.at(s.left, y)}, nil }}, nil
+	return part{col.height, func(y float64) ([]paper.Shape, error) { return []paper.Shape{col.at(s.left, y)}, nil }}, nil
 }
 
 // headColumn is the same on both pages.
@@ -98,7 +125,7 @@ func (c *content) hero(s sheet, p plan) (part, error) {
 	if col.err != nil {
 		return part{}, col.err
 	}
-	return part{"hero", math.Max(h, col.height), func(y float64) ([]paper.Shape, error) {
+	return part{math.Max(h, col.height), func(y float64) ([]paper.Shape, error) {
 		picture, err := c.photo.shape(s.left, y, w, h)
 		return []paper.Shape{picture, col.at(s.left+w+gutterMM, y-1)}, err
 	}}, nil
@@ -133,7 +160,7 @@ func (c *content) stacked(s sheet, p plan, w, h float64) (part, error) {
 		top = h + 4
 	}
 	below := top + title.height + 4*s.scale
-	return part{"hero", below + math.Max(a.height, b.height), func(y float64) ([]paper.Shape, error) {
+	return part{below + math.Max(a.height, b.height), func(y float64) ([]paper.Shape, error) {
 		var out []paper.Shape
 		if h > 0 {
 			picture, err := c.photo.shape(s.left+(s.inner()-w)/2, y, w, h)
@@ -160,16 +187,21 @@ func (c *content) titleIn(col *column, s sheet, height float64) {
 	if !c.titled {
 		style = style.With(paper.SerifItalic).Scaled(0.75)
 	}
-	col.fit(height, 0.5, paper.Span{Style: style, Text: c.title, Field: "title"})
+	col.fit(height, 0.4, paper.Span{Style: style, Text: c.title, Field: "title"})
 	col.gap(1.5)
-	col.fit(2*height/3, 0.6, paper.Span{Style: paper.Body.Scaled(1.2), Text: c.maker, Field: "maker"})
+	col.fit(2*height/3, 0.5, paper.Span{Style: paper.Body.Scaled(1.2), Text: c.maker, Field: "maker"})
 }
 
+// factsOf is the facts that stand on the first page.
 func (c *content) factsOf(p plan) []fact {
-	if p.moved&factsMoved == 0 {
-		return append(append([]fact{}, c.facts...), c.more...)
+	out := append([]fact{}, c.facts...)
+	if p.moved&signedMoved == 0 {
+		out = append(out, c.signedAt...)
 	}
-	return c.facts
+	if p.moved&factsMoved == 0 {
+		out = append(out, c.more...)
+	}
+	return out
 }
 
 func (c *content) factsIn(col *column, s sheet, facts []fact) {
@@ -198,32 +230,32 @@ func (c *content) buildUp(s sheet, p plan) (part, error) {
 		l.gap(1.5)
 		l.drawing(d)
 	}
-	r.text(paper.Span{Style: s.heading(), Text: string(c.words.Care)})
-	r.gap(1)
-	for i, t := range c.care {
-		if i > 0 {
-			r.gap(0.8)
+	if p.moved&careMoved == 0 {
+		r.text(paper.Span{Style: s.heading(), Text: string(c.words.Care)})
+		r.gap(1)
+		for i, t := range c.care {
+			if i > 0 {
+				r.gap(0.8)
+			}
+			r.text(paper.Span{Style: s.small(), Text: t})
 		}
-		r.text(paper.Span{Style: s.small(), Text: t})
+		r.gap(0.8)
+		r.text(paper.Span{Style: s.small().Scaled(0.8), Text: c.careSources})
 	}
-	r.gap(0.8)
-	r.text(paper.Span{Style: s.small().Scaled(0.8), Text: c.careSources})
-	if len(c.gaps) > 0 {
+	if len(c.gaps) > 0 && p.moved&gapsMoved == 0 {
 		r.gap(4 * s.scale)
 		r.text(paper.Span{Style: s.heading(), Text: string(c.words.Gaps)})
 		r.gap(1)
-		if p.moved&gapsMoved == 0 {
-			r.text(paper.Span{Style: s.small().Scaled(0.94), Text: strings.Join(c.gaps, " "), Field: "gaps"})
-		}
+		r.text(paper.Span{Style: s.small().Scaled(0.94), Text: strings.Join(c.gaps, " "), Field: "gaps"})
 	}
 	if p.moved != 0 && p.moved&wordsMoved == 0 {
-		r.gap(1)
+		r.gap(4 * s.scale)
 		r.text(paper.Span{Style: s.name(), Text: c.elsewhere(p)})
 	}
 	if err := firstError(l.err, r.err); err != nil {
 		return part{}, err
 	}
-	return part{"build-up", math.Max(l.height, r.height), func(y float64) ([]paper.Shape, error) {
+	return part{math.Max(l.height, r.height), func(y float64) ([]paper.Shape, error) {
 		return []paper.Shape{l.at(s.left, y), r.at(s.left+wide+gutterMM, y)}, nil
 	}}, nil
 }
@@ -241,7 +273,7 @@ func (c *content) statement(s sheet, _ plan) (part, error) {
 	if err := firstError(l.err, r.err); err != nil {
 		return part{}, err
 	}
-	return part{"statement", math.Max(l.height, r.height), func(y float64) ([]paper.Shape, error) {
+	return part{math.Max(l.height, r.height), func(y float64) ([]paper.Shape, error) {
 		return []paper.Shape{l.at(s.left, y), r.at(s.left+wide+gutterMM, y)}, nil
 	}}, nil
 }
@@ -270,7 +302,7 @@ func (c *content) sign(s sheet, _ plan) (part, error) {
 		}
 		shapes = append(shapes, paper.Text{X: cell.x, Y: foot + 0.6, Block: b})
 	}
-	return part{"sign", signMM, func(y float64) ([]paper.Shape, error) {
+	return part{signMM, func(y float64) ([]paper.Shape, error) {
 		return []paper.Shape{paper.Group{X: s.left, Y: y, Shapes: shapes}}, nil
 	}}, nil
 }

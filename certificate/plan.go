@@ -14,21 +14,34 @@ type plan struct {
 // moved says what stands on the second page.
 type moved int
 
-// What may move, in the order in which it does.
+// What may move.
 const (
 	gapsMoved moved = 1 << iota
 	drawingMoved
 	factsMoved
 	wordsMoved
+	careMoved
+	signedMoved
 )
 
 // plans lists the ways to be tried, the best first: everything on one page,
 // smaller by and by; then less and less of it.
-func plans() []plan {
+func (c *content) plans() []plan {
 	var ps []plan
-	for _, m := range []moved{0, gapsMoved, gapsMoved | drawingMoved, gapsMoved | drawingMoved | factsMoved,
-		gapsMoved | drawingMoved | factsMoved | wordsMoved} {
-		for _, scale := range []float64{1, 0.95, 0.9, 0.86} {
+	for _, m := range []moved{
+		0, gapsMoved, drawingMoved, drawingMoved | gapsMoved,
+		drawingMoved | gapsMoved | factsMoved,
+		drawingMoved | gapsMoved | factsMoved | wordsMoved,
+		drawingMoved | gapsMoved | factsMoved | wordsMoved | careMoved,
+		drawingMoved | gapsMoved | factsMoved | wordsMoved | careMoved | signedMoved,
+	} {
+		if len(c.gaps) == 0 {
+			m &^= gapsMoved
+		}
+		for _, scale := range []float64{1, 0.95, 0.9, 0.86, 0.8} {
+			if scale < 0.86 && m&wordsMoved == 0 {
+				continue // type that small only when much else was tried
+			}
 			for _, size := range []struct{ photo, drawing float64 }{{104, 92}, {100, 82}, {96, 76}, {92, 70}, {86, 64}, {78, 58}, {70, 52}, {60, 46}} {
 				ps = append(ps, plan{scale, size.photo, size.drawing, m})
 			}
@@ -46,7 +59,8 @@ const (
 // layPage lays the first page by the first plan that fits.
 func (c *content) layPage(s sheet) (*page, error) {
 	var last error
-	for _, p := range plans() {
+	clear(c.laid)
+	for _, p := range c.plans() {
 		s.scale = p.scale
 		pg, err := c.lay(s, p)
 		if err != nil {
@@ -77,7 +91,6 @@ type page struct {
 
 // A part has a height and is drawn at y.
 type part struct {
-	name   string
 	height float64
 	draw   func(y float64) ([]paper.Shape, error)
 }

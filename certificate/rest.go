@@ -7,12 +7,12 @@ import (
 	"backleaf/record/paper"
 )
 
-// pages is how many there are, by plan; more than two is found by drawing.
+// pages is how many there are.
 func (c *content) pages(p plan) int {
 	if p.moved == 0 {
 		return 1
 	}
-	return 2
+	return c.total
 }
 
 // elsewhere says what stands on page 2.
@@ -21,7 +21,7 @@ func (c *content) elsewhere(p plan) string {
 	for _, m := range []struct {
 		bit  moved
 		name string
-	}{{factsMoved, string(c.words.Facts)}, {wordsMoved, string(c.words.InWords)}, {drawingMoved, string(c.words.Drawing)}, {gapsMoved, strings.ToLower(string(c.words.Gaps))}} {
+	}{{factsMoved, string(c.words.Facts)}, {careMoved, string(c.words.CarePart)}, {wordsMoved, string(c.words.InWords)}, {drawingMoved, string(c.words.Drawing)}, {gapsMoved, string(c.words.GapsPart)}} {
 		if p.moved&m.bit != 0 {
 			parts = append(parts, m.name)
 		}
@@ -29,16 +29,33 @@ func (c *content) elsewhere(p plan) string {
 	return c.words.OnPage.With("parts", c.teller.List(parts), "page", strconv.Itoa(2))
 }
 
+type drawKey struct{ scale, height float64 }
+
+type drawn struct {
+	drawing paper.Drawing
+	err     error
+}
+
+// leastBandMM is less than a layer with its callout can ever take.
+const leastBandMM = 3.0
+
 // drawing is the build-up in one drawing.
 func (c *content) drawing(s sheet, width, height float64) (paper.Drawing, error) {
-	ds, err := c.sectionOf(s).Draw(width, height)
-	if err != nil {
-		return paper.Drawing{}, err
-	}
-	if len(ds) > 1 {
+	if float64(len(c.section.Bands))*leastBandMM*s.scale > height {
 		return paper.Drawing{}, paper.ErrTooLong
 	}
-	return ds[0], nil
+	key := drawKey{s.scale, height}
+	d, ok := c.drawings[key]
+	if !ok {
+		var ds []paper.Drawing
+		if ds, d.err = c.sectionOf(s).Draw(width, height); d.err == nil && len(ds) > 1 {
+			d.err = paper.ErrTooLong
+		} else if d.err == nil {
+			d.drawing = ds[0]
+		}
+		c.drawings[key] = d
+	}
+	return d.drawing, d.err
 }
 
 func (c *content) sectionOf(s sheet) paper.Section {
@@ -66,9 +83,20 @@ func (c *content) layRest(d *paper.Document, s sheet, p plan) error {
 	heading := func(text string) { f.Heading(7, 1.5, paper.Span{Style: s.heading(), Text: text}) }
 	if p.moved&factsMoved != 0 {
 		heading(string(c.words.Facts))
-		for _, x := range c.more {
+		facts := c.more
+		if p.moved&signedMoved != 0 {
+			facts = append(append([]fact{}, c.signedAt...), c.more...)
+		}
+		for _, x := range facts {
 			f.Row([]paper.Column{{WidthMM: nameMM * 1.4}, {}}, []paper.Span{{Style: s.name(), Text: x.name}}, []paper.Span{{Style: s.body(), Text: x.text, Field: x.field}})
 			f.Gap(1)
+		}
+	}
+	if p.moved&careMoved != 0 {
+		heading(string(c.words.Care))
+		for _, t := range append(append([]string{}, c.care...), c.careSources) {
+			f.Text(paper.Span{Style: s.small(), Text: t})
+			f.Gap(0.8)
 		}
 	}
 	if p.moved&wordsMoved != 0 {

@@ -20,11 +20,9 @@ var papers = map[string]sheet{
 func (s sheet) inner() float64 { return s.width - s.left - s.right }
 
 func (s sheet) body() paper.Style    { return paper.Body.Scaled(s.scale) }
-func (s sheet) aside() paper.Style   { return paper.Aside.Scaled(s.scale) }
 func (s sheet) small() paper.Style   { return paper.Small.Scaled(s.scale) }
 func (s sheet) name() paper.Style    { return paper.Small.Scaled(s.scale).With(paper.SerifItalic) }
 func (s sheet) heading() paper.Style { return paper.Heading.Scaled(0.9 * s.scale) }
-func (s sheet) digest() paper.Style  { return paper.Digest.Scaled(0.93) }
 
 // column starts an empty column.
 func (s sheet) column(width float64) *column { return &column{width: width} }

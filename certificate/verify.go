@@ -14,10 +14,12 @@ const (
 	linkSideMM = 21.0
 	// The large symbol has modules of whole dots at 300 and 600 dpi: the usual
 	// size if it stays within bigSideMM, else the least.
-	bigSideMM    = 50.5
-	groupsALine  = 8
-	base64ALine  = 44
-	digestNameMM = 23.5
+	bigSideMM   = 50.5
+	groupsALine = 8
+	base64ALine = 44
+	// The longest line of the command in type for digests: 48 letters of 0.6 em.
+	longestLineMM = 48 * 0.6 * 7 * mmPerPt
+	digestNameMM  = 23.5
 )
 
 // command checks the record. It is one command in two lines.
@@ -33,8 +35,9 @@ func (c *content) verify(s sheet, _ plan) (part, error) {
 	col := s.column(textWidth - left)
 	col.text(paper.Span{Style: s.heading(), Text: string(c.words.Verify)})
 	col.gap(1)
+	style := paper.Digest.Scaled(min(0.93, (col.width-digestNameMM)/longestLineMM))
 	mono := func(name, text string) {
-		col.pair(digestNameMM, paper.Span{Style: s.name(), Text: name}, paper.Span{Style: s.digest(), Text: text})
+		col.pair(digestNameMM, paper.Span{Style: s.name(), Text: name}, paper.Span{Style: style, Text: text})
 		col.gap(0.7)
 	}
 	if c.url != "" {
@@ -67,7 +70,7 @@ func (c *content) verify(s sheet, _ plan) (part, error) {
 	}
 	const above = 2.5 // of what stands below the rule
 	height := above + math.Max(col.height, math.Max(c.big.side, c.small.side)-2*quietMM)
-	return part{"verify", height, func(y float64) ([]paper.Shape, error) {
+	return part{height, func(y float64) ([]paper.Shape, error) {
 		out := []paper.Shape{hairline(s.left, y, s.left+s.inner(), y)}
 		y += above
 		out = append(out, paper.Group{X: s.left - quietMM, Y: y - quietMM, Shapes: []paper.Shape{c.small.shape}})

@@ -14,7 +14,7 @@ type CertificateWords struct {
 	Owner, Price                                                                       Message // only when asked for
 	Painting                                                                           Message // type of object if none was recorded
 	NoFeatures, NoSubject, NoPlace                                                     Message // what is not recorded
-	Facts, Drawing, InWords                                                            Message
+	Facts, Drawing, InWords, CarePart, GapsPart                                        Message
 	OnPage                                                                             Message // {parts} {page}
 
 	BuildUp, Care, Gaps Message // headings
@@ -47,7 +47,7 @@ var englishCertificate = CertificateWords{
 	Date: "Date", Medium: "Medium", Size: "Size", Signed: "Signed", Inscription: "Inscription", Features: "Features", Subject: "Subject",
 	Type: "Object", Place: "Made in", OwnNumber: "Studio’s own no.", Owner: "Made out to", Price: "Price",
 	Painting: "painting on panel", NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of making",
-	Facts: "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words",
+	Facts: "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words", CarePart: "care and display", GapsPart: "what is not recorded",
 	OnPage: "On page {page}: {parts}.",
 
 	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded",
