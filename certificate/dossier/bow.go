@@ -53,7 +53,7 @@ func (b *builder) estimate(e check.BowEstimate) string {
 
 func tenths(microns float64) string {
 	s := strconv.FormatFloat(microns/1000, 'f', 1, 64)
-	if microns > 0 && microns < 100 {
+	if microns > 0 && microns < 1000 {
 		s = strconv.FormatFloat(microns/1000, 'f', 2, 64)
 	}
 	return strings.TrimSuffix(s, ".0")
@@ -91,16 +91,16 @@ func (b *builder) movement() []Item {
 		if !known {
 			continue
 		}
-		low, likely, high, err := mv.Microns(float64(um), 40, 60)
+		low, _, high, err := mv.Microns(float64(um), 40, 60)
 		if err != nil {
 			continue
 		}
-		t.Rows = append(t.Rows, []string{string(w.Sides[i]), w.Air.With("low", tenths(low), "high", b.millimetres(high), "likely", b.millimetres(likely)), source})
+		t.Rows = append(t.Rows, []string{string(w.Sides[i]), w.Air.With("low", tenths(low), "high", b.millimetres(high)), source})
 	}
 	if t.Rows == nil {
 		return nil
 	}
-	return []Item{Text{Text: string(w.Movement)}, t}
+	return []Item{Text{Text: string(w.Movement), Strong: true}, t}
 }
 
 // measured tells the bows that were measured, and draws them if there are

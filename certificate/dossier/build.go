@@ -52,8 +52,8 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, head Head) *Doc
 		{t.Findings, b.findings()},
 		{t.Bow, b.bow()},
 		{t.History, b.history()},
-		{t.Corrections, lines(b.Corrections())},
-		{t.Gaps, lines(b.Gaps())},
+		{t.Corrections, lines(b.Corrections(), b.d.NoCorrections)},
+		{t.Gaps, lines(b.Gaps(), b.d.NoGaps)},
 		{t.Verify, b.verify(head)},
 	} {
 		if len(s.items) == 0 {
@@ -71,9 +71,13 @@ type builder struct {
 	w       *record.Workshop
 	p       *record.Panel
 	figures int
+	noted   bool // what an estimated thickness is
 }
 
-func lines(texts []string) []Item {
+func lines(texts []string, none tell.Message) []Item {
+	if len(texts) == 0 {
+		texts = []string{string(none)}
+	}
 	var out []Item
 	for _, s := range texts {
 		out = append(out, Text{Text: s})
@@ -106,15 +110,21 @@ func (b *builder) figure(text tell.Message, draw func(w, h float64) ([]paper.Dra
 	return Figure{b.d.Figures.Caption.With("n", strconv.Itoa(b.figures), "text", string(text)), draw}
 }
 
-// sentence joins short statements.
+// sentence joins short statements. What was recorded keeps its own full stop.
 func sentence(parts ...string) string {
-	var out []string
+	out := ""
 	for _, p := range parts {
-		if p != "" {
-			out = append(out, p)
+		switch {
+		case p == "":
+		case out == "":
+			out = p
+		case strings.HasSuffix(out, "."):
+			out += " " + upper(p)
+		default:
+			out += "; " + p
 		}
 	}
-	return strings.Join(out, "; ")
+	return out
 }
 
 // known reports that a text of the record says something.

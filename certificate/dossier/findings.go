@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"backleaf/record/check"
+	"backleaf/record/tell"
 )
 
 // findings holds the record against the rules of thumb as they stood when the
@@ -22,29 +23,30 @@ func (b *builder) findings() []Item {
 	for _, g := range []struct {
 		outcome check.Outcome
 		head    string
-	}{{check.FallsShort, string(w.Short)}, {check.NotRecorded, string(w.Open)}} {
+		said    tell.Message
+	}{{check.FallsShort, string(w.Short), c.Finding}, {check.NotRecorded, string(w.Open), c.Missing}} {
 		if len(groups[g.outcome]) == 0 {
 			continue
 		}
-		t := Table{Columns: []Column{{string(c.Finding), 6}, {string(c.Source), 2.6}, {string(c.Entry), 1.4}}}
+		t := Table{Columns: []Column{{string(c.Rule), 2.6}, {string(g.said), 4}, {string(c.Source), 2.3}, {string(c.Entry), 1}}}
 		for _, f := range groups[g.outcome] {
-			said := w.Line.With("title", f.Title, "text", upper(f.Text)+".")
+			rule, found := strings.TrimSuffix(f.Title, "."), upper(f.Text)+"."
 			if g.outcome == check.FallsShort {
-				said = upper(string(w.Severities[string(f.Severity)])) + ". " + said
+				rule = w.Severe.With("title", rule, "severity", string(w.Severities[string(f.Severity)]))
 				if f.Remedy != "" {
-					said += " " + w.Remedy.With("remedy", f.Remedy)
+					found += " " + w.Remedy.With("remedy", f.Remedy)
 				}
 			}
-			t.Rows = append(t.Rows, []string{said, b.source(f.Rule), b.entries(f.Entries)})
+			t.Rows = append(t.Rows, []string{rule, found, b.source(f.Rule), b.entries(f.Entries)})
 		}
 		out = append(out, Text{Text: g.head, Strong: true}, t)
 	}
-	var holds []string
-	for _, f := range groups[check.Holds] {
-		holds = append(holds, strings.TrimSuffix(f.Title, ".")+" ("+b.entries(f.Entries)+")")
-	}
-	if holds != nil {
-		out = append(out, Text{Text: string(w.Holds), Strong: true}, Text{Text: strings.Join(holds, "; ") + "."})
+	if len(groups[check.Holds]) > 0 {
+		t := Table{Columns: []Column{{string(c.Rule), 4}, {string(c.Finding), 4.6}, {string(c.Entry), 1.3}}}
+		for _, f := range groups[check.Holds] {
+			t.Rows = append(t.Rows, []string{strings.TrimSuffix(f.Title, "."), upper(f.Text) + ".", b.entries(f.Entries)})
+		}
+		out = append(out, Text{Text: string(w.Holds), Strong: true}, t)
 	}
 	if n := len(groups[check.NotApplicable]); n > 0 {
 		out = append(out, Text{Text: w.NotApply.With("n", b.c.Count(w.Count, n)), Small: true})

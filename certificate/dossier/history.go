@@ -33,7 +33,11 @@ func (b *builder) history() []Item {
 		case record.Revoked:
 			said = h.Withdrawn.With("of", b.Entry(x.Certificate), "because", x.Because)
 		case record.HandedOver:
-			said = sentence(h.HandedOver.With("how", b.Word(string(x.How))), x.Note)
+			said = h.HandedOver.With("how", b.Word(string(x.How)))
+			if x.How == "return" {
+				said = string(h.Returned)
+			}
+			said = sentence(said, x.Note)
 		case record.Discarded:
 			said = h.Discarded.With("because", x.Because)
 		case record.Note:

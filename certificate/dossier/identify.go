@@ -23,7 +23,7 @@ func (b *builder) identification() []Item {
 	}
 	marks := d.Inscription
 	if known(d.Signed) {
-		marks = sentence(d.Inscription, n.Signed.With("where", d.Signed))
+		marks = strings.TrimSpace(d.Inscription + "\n" + n.Signed.With("where", d.Signed))
 	}
 	own := b.Number()
 	if known(d.Owner) {

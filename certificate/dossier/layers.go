@@ -2,7 +2,6 @@ package dossier
 
 import (
 	"slices"
-	"strconv"
 
 	"backleaf/record"
 	"backleaf/record/paper"
@@ -48,7 +47,8 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 		return nil
 	}
 	out := []Item{t}
-	if estimate {
+	if estimate && !b.noted {
+		b.noted = true // once is enough
 		out = append(out, Text{Text: string(b.d.Layers.EstimateNote), Small: true})
 	}
 	return out
@@ -82,10 +82,11 @@ func (b *builder) amount(l record.Layer) string {
 // differ, and whether any of it is an estimate.
 func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, estimate bool) {
 	var said []string
+	on := map[string][]record.Face{}
 	for _, f := range faces {
-		on := l
-		on.Face = f
-		um, how := b.Thickness(on)
+		one := l
+		one.Face = f
+		um, how := b.Thickness(one)
 		s := b.Said("")
 		switch how {
 		case paper.Measured:
@@ -93,8 +94,14 @@ func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, e
 		case paper.Estimated:
 			s, estimate = b.d.Layers.Estimated.With("t", paper.Thickness(um)), true
 		}
-		if !slices.Contains(said, s) {
+		if on[s] == nil {
 			said = append(said, s)
+		}
+		on[s] = append(on[s], f)
+	}
+	if len(said) > 1 {
+		for i, s := range said {
+			said[i] = b.d.Layers.OnFace.With("faces", b.Faces(on[s]), "t", s)
 		}
 	}
 	return sentence(said...), estimate
@@ -113,7 +120,7 @@ func (b *builder) mix(c *record.Coating) string {
 			name = w.LotOf.With("product", name, "lot", b.lotName(p.Lot))
 		}
 		if len(c.Mix) > 1 {
-			name = w.Parts.With("n", strconv.FormatInt(p.Parts, 10), "product", name)
+			name = b.c.Count(w.Parts, int(p.Parts), "product", name)
 		}
 		parts = append(parts, name)
 	}
@@ -162,7 +169,7 @@ func (b *builder) paint() []Item {
 		ps.add(n.Pigments, b.List(pigments))
 		ps.some(n.Technique, sentence(e.Body.Technique, look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil)), look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, string(e.Body.Gloss))))
 		ps.some(n.Underdrawing, e.Body.Underdrawing)
-		out = append(out, Text{Text: b.Layer(record.Layer{Paint: &e.Body, Coating: &e.Body.Coating}) + " (" + b.Entry(e.Seq) + ")", Strong: true}, ps.list)
+		out = append(out, Text{Text: upper(b.Layer(record.Layer{Paint: &e.Body, Coating: &e.Body.Coating})) + " (" + b.Entry(e.Seq) + ")", Strong: true}, ps.list)
 	}
 	return out
 }

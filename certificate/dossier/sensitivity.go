@@ -60,7 +60,7 @@ func (b *builder) sensitivity() []Item {
 			row = append(row, string(w.Effects[effect]))
 		}
 		t.Rows = append(t.Rows, row)
-		sources = append(sources, w.EffectSource.With("binder", name, "source", w.Memory.With("source", s.source)))
+		sources = append(sources, w.EffectSource.With("binder", upper(name), "source", w.Memory.With("source", s.source)))
 	}
 	if t.Rows == nil && unlisted == nil {
 		return []Item{Text{Text: string(w.NoBinder)}}

@@ -28,7 +28,7 @@ func (d *Document) Text() (string, error) {
 		w.line(head)
 		w.line(strings.Repeat("-", utf8.RuneCountInString(head)))
 		for k, item := range s.Items {
-			if k > 0 {
+			if k > 0 && !(short(s.Items[k-1]) && short(item)) {
 				w.line("")
 			}
 			if err := w.item(item); err != nil {
@@ -37,6 +37,12 @@ func (d *Document) Text() (string, error) {
 		}
 	}
 	return w.b.String(), nil
+}
+
+// short reports a paragraph of one line: several of them are a list.
+func short(i Item) bool {
+	t, ok := i.(Text)
+	return ok && !t.Small && !t.Strong && utf8.RuneCountInString(t.Text) <= textColumns
 }
 
 type textWriter struct{ b strings.Builder }

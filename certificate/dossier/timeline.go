@@ -178,7 +178,7 @@ func (p *plot) series(unit string, xs, values []float64, y float64, open bool) f
 	}
 	place := func(v float64) float64 { return y + panelMM - (v-low)/(high-low)*panelMM }
 	for v := low; v <= high+stepBy/2; v += stepBy {
-		p.add(paper.Line{X1: chartLeft, Y1: place(v), X2: p.width - chartRight, Y2: place(v), WeightMM: 0.08})
+		p.add(paper.Line{X1: chartLeft, Y1: place(v), X2: p.width - chartRight, Y2: place(v), WeightMM: 0.08, Dash: []float64{0.3, 1.2}})
 		p.add(paper.Text{X: chartLeft - 1.5, Y: place(v) - 1.4, Block: p.set(chartSmall, label(v), "scale"), Align: paper.Right})
 	}
 	p.add(paper.Text{X: 0, Y: y - 3.4, Block: p.set(chartSmall, unit, "unit")})

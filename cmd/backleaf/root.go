@@ -64,6 +64,8 @@ this program.`,
 		newWarm(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupPaper, newLabel(a), newCertificate(a))
 	add(groupBench, newDue(a))
+	add(groupPaper, newDossier(a))
+	add(groupBack, newTreat(a), newCondition(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newVerify(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
 	return root

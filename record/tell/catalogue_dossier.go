@@ -23,6 +23,8 @@ type DossierWords struct {
 	Verify   []Message // {number} {n} {root} {key}
 	NoHead   Message
 	None     Message // nothing recorded under a title
+
+	NoCorrections, NoGaps Message
 }
 
 // DossierTitles head the sections, in the order in which a conservator asks.
@@ -50,7 +52,7 @@ type DossierNames struct {
 // DossierColumns head the columns of tables.
 type DossierColumns struct {
 	No, Layer, Faces, Product, Amount, Thickness, Date, Entry, Step, Air, Detail, Basis, Lots, Use, Binder, Water, Alcohol, Hydrocarbon, Heat, Alkali, Source,
-	Finding, Bow, Span, Share, Hollow, Side, Movement, What Message
+	Rule, Finding, Missing, Bow, Span, Share, Hollow, Side, Movement, What Message
 }
 
 // DossierFigures are the captions, and the words in the drawings.
@@ -67,9 +69,10 @@ type DossierFigures struct {
 
 // DossierLayers are said of layers.
 type DossierLayers struct {
-	Parts, LotOf, Thinned, ThinnedWith, Tool, WetFilm                    Message
-	Measured, Estimated, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
-	EstimateNote                                                         Message
+	Parts                                                                        Counted
+	LotOf, Thinned, ThinnedWith, Tool, WetFilm                                   Message
+	Measured, Estimated, OnFace, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
+	EstimateNote                                                                 Message
 }
 
 // DossierSteps name what was done.
@@ -93,11 +96,11 @@ type DossierHazards struct {
 
 // DossierFindings introduce what the rules say.
 type DossierFindings struct {
-	Lead, None             Message
-	Short, Open, Holds     Message
-	Severities             map[string]Message
-	Line, Remedy, NotApply Message
-	Count                  Counted
+	Lead, None               Message
+	Short, Open, Holds       Message
+	Severities               map[string]Message
+	Severe, Remedy, NotApply Message
+	Count                    Counted
 }
 
 // DossierBow is said of bow and movement.
@@ -110,7 +113,7 @@ type DossierBow struct {
 
 // DossierHistory is what happened after the work was done.
 type DossierHistory struct {
-	Condition, Treatment, Purpose, With, Because, By, Edges, Adhesion, Label, Certificate, Withdrawn, HandedOver, Discarded, Note, Inspection, Replaces Message
+	Condition, Treatment, Purpose, With, Because, By, Edges, Adhesion, Label, Certificate, Withdrawn, HandedOver, Returned, Discarded, Note, Inspection, Replaces Message
 }
 
 var englishDossier = DossierWords{
@@ -130,7 +133,7 @@ var englishDossier = DossierWords{
 		Inventory: "Inventory number", Written: "Related written material", Origin: "Place of origin", CrossReferences: "Cross references", Documented: "Date documented",
 		Painting: "painting", BlankPanel: "painting panel, not yet painted", NoPhotograph: "none recorded",
 		Photograph: "{role}, {width} × {height} pixels{caption}, SHA-256 {digest} ({entry})",
-		Signed:     "signed {where}", Batch: "batch {batch}", OwnReference: "{number}; the studio’s own reference {own}", WrittenBetween: "entries {first} to {last}",
+		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}", WrittenBetween: "entries {first} to {last}",
 		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
 		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
 		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing",
@@ -139,7 +142,7 @@ var englishDossier = DossierWords{
 		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish", Sanded: "Sanded"},
 	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "On", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
-		Source: "Source", Finding: "Finding", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
+		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
 		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale.",
 		Plan:    "Front and back in plan, with the run of grain and threads as far as recorded.",
@@ -151,8 +154,8 @@ var englishDossier = DossierWords{
 		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
 		OffTheLine: Counted{"One step without an exact day is not on the line.", "{n} steps without an exact day are not on the line."},
 		TimeDesc:   "Steps in order: {steps}.", PlanDesc: "{size}. {detail}", BowDesc: "Measurements in order: {steps}.", Reading: "{step}, {date}{air}"},
-	Layers: DossierLayers{Parts: "{n} parts {product}", LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
-		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", Extra: "extra on {faces}",
+	Layers: DossierLayers{Parts: Counted{"1 part {product}", "{n} parts {product}"}, LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
+		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
 		Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
 		EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
@@ -181,20 +184,20 @@ var englishDossier = DossierWords{
 		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",
 		None: "No rule falls short.", Short: "Falls short", Open: "Cannot be judged, for want of a record", Holds: "Holds",
 		Severities: map[string]Message{"warning": "warning", "advice": "advice", "information": "information"},
-		Line:       "{title} {text}", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: Counted{"one rule", "{n} rules"},
+		Severe:     "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: Counted{"one rule", "{n} rules"},
 	},
 	Bow: DossierBow{
 		Estimate: "{range} over the longer side of {span}{hollow}. {upper}", Range: "{low} to {high}", Hollow: ", hollow at the {face}", NoBow: "The layers that are recorded balance: no bow to speak of. {upper}",
 		Upper:      "Estimate, upper bound: linear elastic, without the relaxing of films; figures of films and cloth are orders of magnitude from the literature, partly from memory.",
 		NoEstimate: "A bow from the layers cannot be estimated: {why}.", Without: "Left out, because not recorded or without a figure: {what}.", Grade: "By share of the span: {grade} (common practice).",
 		Reckoned: "{note}.",
-		Movement: "In-plane movement between 40 and 60 % relative humidity (estimate):", NoMovement: "No figure for the in-plane movement of this board is at hand.",
+		Movement: "Movement in its plane between 40 and 60 % relative humidity, estimate", NoMovement: "No figure for the in-plane movement of this board is at hand.",
 		LowConfidence: "low confidence", Measured: "Measured", NotMeasured: "No bow was measured.",
 		SolidWood: "Solid wood moves by species and direction of grain.",
-		Sides:     [2]Message{"Height", "Width"}, Grades: [3]Message{"slight, under 0.2 %", "marked, 0.2 to 0.5 %", "strong, over 0.5 %"}, Air: "{low} to {high}, likely {likely}",
+		Sides:     [2]Message{"Height", "Width"}, Grades: [3]Message{"slight, under 0.2 %", "marked, 0.2 to 0.5 %", "strong, over 0.5 %"}, Air: "{low} to {high}",
 	},
 	History: DossierHistory{Condition: "condition report by {by}: {text}", Treatment: "treatment by {by}: {text}", Purpose: "purpose: {text}", With: "with {text}", Because: "because {text}", By: "by {by}",
-		Edges: "edges {state}", Adhesion: "adhesion {state}", Label: "label printed", Certificate: "certificate issued", Withdrawn: "certificate {of} withdrawn: {because}", HandedOver: "left or came back: {how}",
+		Edges: "edges {state}", Adhesion: "adhesion {state}", Label: "label printed", Certificate: "certificate issued", Withdrawn: "certificate {of} withdrawn: {because}", HandedOver: "handed over: {how}", Returned: "came back",
 		Discarded: "given up: {because}", Note: "note: {text}", Inspection: "inspection", Replaces: "replaces {of}"},
 	Verify: []Message{
 		"The journal of the studio is a hash tree (RFC 6962). When this dossier was made it held {n} entries and its root hash was {root}.",
@@ -204,4 +207,6 @@ var englishDossier = DossierWords{
 	},
 	NoHead: "not at hand",
 	None:   "Nothing recorded.",
+
+	NoCorrections: "No entry was amended or withdrawn.", NoGaps: "Nothing that a reader would look for is missing.",
 }

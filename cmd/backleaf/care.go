@@ -1,0 +1,91 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/record"
+)
+
+// careText splits the words of a command into panels and the text, which is
+// given by --text or stands last.
+func careText(text string, args []string) (terms []string, said string, err error) {
+	if text != "" {
+		return args, text, nil
+	}
+	if len(args) < 2 {
+		return nil, "", usage("say it with --text \"…\", or as the last words in quotes", "what was seen or done?")
+	}
+	last := len(args) - 1
+	return args[:last], args[last], nil
+}
+
+func newTreat(a *app) *cobra.Command {
+	var o bench
+	var t record.Treatment
+	var on []string
+	var text string
+	c := &cobra.Command{
+		Use: "treat " + panelWords + " [TEXT]", Short: "write down a treatment: who, what, with what, why",
+		Long: `Write down what was done to a panel after it was finished, also years later and by
+somebody else. It is a record, no advice: what to do is for a conservator.`,
+		Example: `  backleaf treat 0142 "surface cleaned dry" --by "R. Invented, paintings conservator" --with "soft brush" --because "before a loan"
+  backleaf treat 0142 --by "R. Invented" --text "scratch toned" --with "watercolour over the varnish" --on front --at 2031-02-24`,
+		Args: wanted(1, -1, "the panel, and what was done to it"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if strings.TrimSpace(t.By) == "" {
+				return usage("name and calling, like --by \"R. Invented, paintings conservator\"", "who did it?")
+			}
+			terms, said, err := careText(text, args)
+			if err != nil {
+				return err
+			}
+			t.Text = said
+			return a.atBench(c.Context(), &o, terms, func(*benchState) ([]record.Body, string, error) {
+				var err error
+				t.Faces, err = faces("--on", on)
+				return []record.Body{t}, "treatment by " + t.By, err
+			})
+		},
+	}
+	o.flags(c)
+	f := c.Flags()
+	f.StringVar(&t.By, "by", "", "who did it")
+	f.StringVar(&text, "text", "", "what was done")
+	f.StringVar(&t.With, "with", "", "with what")
+	f.StringVar(&t.Why, "because", "", "why")
+	f.StringSliceVar(&on, "on", nil, "faces")
+	return c
+}
+
+func newCondition(a *app) *cobra.Command {
+	var o bench
+	var t record.Condition
+	var text string
+	c := &cobra.Command{
+		Use: "condition " + panelWords + " [TEXT]", Short: "write down a condition report",
+		Example: `  backleaf condition 0142 "no lifting; one scratch in the varnish, 12 mm" --by "R. Invented, paintings conservator" --because "before a loan"
+  backleaf condition 0142 --by "the owner" --text "hangs flat" --at 2031`,
+		Args: wanted(1, -1, "the panel, and how it was found"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if strings.TrimSpace(t.By) == "" {
+				return usage("name and calling, like --by \"R. Invented, paintings conservator\"", "who looked?")
+			}
+			terms, said, err := careText(text, args)
+			if err != nil {
+				return err
+			}
+			t.Text = said
+			return a.atBench(c.Context(), &o, terms, func(*benchState) ([]record.Body, string, error) {
+				return []record.Body{t}, "condition, by " + t.By, nil
+			})
+		},
+	}
+	o.flags(c)
+	f := c.Flags()
+	f.StringVar(&t.By, "by", "", "who looked")
+	f.StringVar(&text, "text", "", "how it was found")
+	f.StringVar(&t.Why, "because", "", "why it was examined")
+	return c
+}

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/certificate/dossier"
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/safefile"
+	"backleaf/record/tell"
+)
+
+// dossierFlags are what "dossier" is told.
+type dossierFlags struct {
+	out        string
+	text, html bool
+}
+
+func newDossier(a *app) *cobra.Command {
+	var o dossierFlags
+	c := &cobra.Command{
+		Use: "dossier NUMBER", Short: "everything a conservator asks about a panel",
+		Long: `Everything that is recorded of a panel, in the order in which a conservator asks: as a
+PDF for the archive (PDF/A-1b), with --text as plain text, with --html as one page
+that needs nothing else. Text and HTML go to standard output unless -o names a file.`,
+		Example: `  backleaf dossier 0142 -o dossier.pdf
+  backleaf dossier KB26-0142-1 --text | less`,
+		Args: wanted(1, 1, "one panel"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if o.text && o.html {
+				return usage("", "--text and --html: only one of them")
+			}
+			return a.onePanel(c, args[0], func(b *book.Book, _ *record.Workshop, p *record.Panel) error {
+				w, err := around(c.Context(), b, []record.Number{p.Number})
+				if err != nil {
+					return err
+				}
+				size, root, err := b.Tree(c.Context())
+				if err != nil {
+					return err
+				}
+				d := dossier.New(tell.English, w, w.Panel(p.Number), dossier.Head{Entries: size, Root: fmt.Sprintf("%x", root[:])})
+				return a.writeDossier(&o, p.Number, d)
+			})
+		},
+	}
+	f := c.Flags()
+	f.StringVarP(&o.out, "output", "o", "", "the file to write (default for a PDF: dossier-NUMBER.pdf)")
+	f.BoolVar(&o.text, "text", false, "plain text")
+	f.BoolVar(&o.html, "html", false, "one HTML page")
+	return c
+}
+
+func (a *app) writeDossier(o *dossierFlags, n record.Number, d *dossier.Document) error {
+	var data []byte
+	var err error
+	switch {
+	case o.text:
+		var s string
+		s, err = d.Text()
+		data = []byte(s)
+	case o.html:
+		data, err = d.HTML()
+	default:
+		data, err = d.PDF()
+		o.out = orElse(o.out, "dossier-"+string(n)+".pdf")
+	}
+	if err != nil {
+		return err
+	}
+	if o.out == "" || o.out == "-" {
+		_, err = a.out.Write(data)
+		return err
+	}
+	if err := replacesDossier(o.out, d.Kind); err != nil {
+		return err
+	}
+	if err := safefile.Write(o.out, 0o644, func(f *os.File) error { _, err := f.Write(data); return err }); err != nil {
+		return err
+	}
+	a.say("%s  dossier of %s, “%s”", o.out, n, d.Title)
+	return nil
+}
+
+// replacesDossier lets a new dossier take the place of an old one, and of
+// nothing else.
+func replacesDossier(path, kind string) error {
+	old, err := os.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("cannot write the dossier: %w", err)
+	}
+	if !bytes.Contains(old, []byte(kind)) {
+		return hinted(fmt.Errorf("%s is there already, and it is no dossier", path), "name another file with -o")
+	}
+	return nil
+}
