@@ -86,10 +86,8 @@ func (s *Subject) statedCure(f Film) (measure.Stated, string) {
 		if !ok || to == 0 {
 			return measure.Stated{}, "how long " + m.Name + " takes to cure is not recorded"
 		}
-		from, ok := m.CureFrom.Seconds()
-		if !ok {
-			from = to
-		}
+		// Without an early edge the window is as wide as it can be.
+		from, _ := m.CureFrom.Seconds()
 		stated.Early = max(stated.Early, time.Duration(from)*time.Second)
 		stated.Late = max(stated.Late, time.Duration(to)*time.Second)
 	}

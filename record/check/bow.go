@@ -155,7 +155,10 @@ func (b BowEstimate) String() string {
 	}
 	_, high := b.Percent()
 	figure := fmt.Sprintf("%s to %s mm", millimetres(b.least()), millimetres(b.most()))
-	if millimetres(b.least()) == millimetres(b.most()) {
+	switch {
+	case b.most() < 50:
+		figure = "less than 0.1 mm"
+	case millimetres(b.least()) == millimetres(b.most()):
 		figure = "about " + millimetres(b.most()) + " mm"
 	}
 	text := fmt.Sprintf("a bow of %s over %s mm, up to %.2f %% of the span", figure, millimetres(b.SpanMicrons), high)
