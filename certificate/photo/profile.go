@@ -16,8 +16,7 @@ type profile struct {
 
 // fromXYZ leads from XYZ under D50 to linear sRGB: the primaries and white of
 // IEC 61966-2-1, adapted to D50 with the Bradford transform. Figures from
-// memory of the published tables; TestSRGBProfileChangesNothing holds them
-// against a profile computed from the chromaticities.
+// memory of the published tables; TestColourByAnotherProgram holds them.
 var fromXYZ = [3][3]float64{
 	{3.1338561, -1.6168667, -0.4906146},
 	{-0.9787684, 1.9161415, 0.0334540},
