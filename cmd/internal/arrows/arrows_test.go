@@ -33,7 +33,7 @@ var allowed = map[string][]string{
 	"record/paper":     {"record", "record/edtf", "record/measure"},
 	"record/tell":      {"record", "record/check", "record/edtf", "record/measure", "record/paper"},
 	"record/find":      {"record", "record/check", "record/edtf"},
-	"record/sheet":     {"record", "record/edtf"},
+	"record/sheet":     {"record", "schema"},
 	"record/ask":       {"record", "record/edtf", "record/tell"},
 	"label":            {"record/*", "schema"},
 	"certificate":      {"record/*", "schema", "certificate/photo"},
