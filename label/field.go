@@ -30,6 +30,14 @@ const (
 	Fingerprint Field = "fingerprint"
 )
 
+// reading is the order in which fields are read, and drawn: programs that take
+// text out of a page keep it.
+var reading = []Field{Number, Top, Notice, Title, Date, Maker, Place, Support, Dimensions, QR, BuildUp, Sealed, Varnish, Changed, Care,
+	Signature, Remarks, Where, Fingerprint, line}
+
+// line is the rule below the number.
+const line Field = "line"
+
 // leavingOut is what each design leaves out when room is short, first things
 // first. What is not in the list always stands on the label: the number, the
 // maker, the arrow to the top, where the record is, and the notice on a

@@ -1,5 +1,7 @@
 package label
 
+import "strings"
+
 // An Input is what one label says, in the words in which it is printed; [Say]
 // makes it from the record. A field that is empty is not on the label; number,
 // maker, the line that says where the record is, and a link or a plain text
@@ -28,10 +30,14 @@ type Input struct {
 	Fingerprint  string
 }
 
-// code is what the symbol says.
+// code is what the symbol says. Text beyond ASCII begins with a byte order
+// mark: without it readers guess, and some take UTF-8 for Shift JIS.
 func (in Input) code() string {
-	if in.Link != "" {
+	switch {
+	case in.Link != "":
 		return in.Link
+	case strings.ContainsFunc(in.Plain, func(r rune) bool { return r > '~' }):
+		return "\uFEFF" + in.Plain
 	}
 	return in.Plain
 }

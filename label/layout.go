@@ -146,6 +146,7 @@ func (a *arranger) arrange() ([]Box, error) {
 			return nil, err
 		}
 	}
+	slices.SortStableFunc(a.boxes, func(b, c Box) int { return slices.Index(reading, b.Field) - slices.Index(reading, c.Field) })
 	return a.boxes, nil
 }
 
@@ -175,7 +176,7 @@ func (a *arranger) header() error {
 		paper.Polygon{Points: []paper.Point{{X: x + w/2, Y: peak}, {X: x + w, Y: peak + rise}, {X: x, Y: peak + rise}}, Fill: paper.Black},
 		paper.Text{X: x, Y: base - top.BaselineMM(), Block: top})
 	a.y += height
-	a.add("", a.left(), a.y, a.width(), ruleMM, paper.Rect{X: a.left(), Y: a.y, W: a.width(), H: ruleMM, Fill: paper.Black})
+	a.add(line, a.left(), a.y, a.width(), ruleMM, paper.Rect{X: a.left(), Y: a.y, W: a.width(), H: ruleMM, Fill: paper.Black})
 	a.y += ruleMM
 	return nil
 }

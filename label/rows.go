@@ -22,54 +22,62 @@ func (a *arranger) shown(f Field) bool { return a.in.says(f) && !a.out[f] }
 
 // paragraphs lists what stands between the rule and the foot.
 func (a *arranger) paragraphs() []row {
-	body, strong := a.style(a.design.body()), a.style(a.design.strong())
-	title := a.style(a.design.title())
-	var rows []row
-	plain := func(f Field, gap float64, spans ...paper.Span) {
-		if len(spans) > 0 {
-			rows = append(rows, row{f, "", spans, gap})
-		}
-	}
-	if a.in.Notice != "" {
-		plain(Notice, 0, paper.Span{Style: strong, Text: a.in.Notice})
-	}
-	var name, who []paper.Span
-	if a.shown(Title) {
-		name = append(name, paper.Span{Style: title, Text: a.in.Title, Field: "title"})
-	}
-	if a.shown(Date) && a.in.Date != "" {
-		if len(name) > 0 {
-			name = append(name, paper.Span{Style: title.With(paper.Sans), Text: ", "})
-		}
-		name = append(name, paper.Span{Style: title.With(paper.Sans), Text: a.in.Date, Field: "date of the work"})
-	}
-	plain(Title, 0, name...)
-	who = append(who, paper.Span{Style: body, Text: a.in.Maker, Field: "maker"})
-	if a.shown(Place) {
-		who = append(who, paper.Span{Style: body, Text: ", " + a.in.Place, Field: "place"})
-	}
-	plain(Maker, 0, who...)
-	if a.shown(Date) && a.in.Made != "" {
-		plain(Date, 0, paper.Span{Style: body, Text: a.in.Made, Field: "date"})
-	}
-	if a.shown(Support) {
-		plain(Support, 1, paper.Span{Style: body, Text: a.in.Medium, Field: "medium and support"})
-	}
-	if a.shown(Dimensions) {
-		plain(Dimensions, 0, paper.Span{Style: body, Text: a.in.Dimensions, Field: "size"})
-	}
+	rows := a.facts()
 	gap := 1.2
-	headed := func(f Field, head tell.Message, text string) {
-		if a.shown(f) {
-			rows = append(rows, a.headed(f, head, text, gap))
+	for _, p := range []struct {
+		field Field
+		head  tell.Message
+		text  string
+	}{
+		{BuildUp, a.words.BuildUp, a.buildUp()},
+		{Sealed, a.words.Faces, a.in.Sealed},
+		{Varnish, a.words.Varnish, a.in.Varnish},
+		{Changed, a.words.Changed, a.in.Changed},
+		{Care, a.words.Care, a.in.Care},
+	} {
+		if a.shown(p.field) {
+			rows = append(rows, a.headed(p.field, p.head, p.text, gap))
 			gap = 0.35
 		}
 	}
-	headed(BuildUp, a.words.BuildUp, a.buildUp())
-	headed(Sealed, a.words.Faces, a.in.Sealed)
-	headed(Varnish, a.words.Varnish, a.in.Varnish)
-	headed(Changed, a.words.Changed, a.in.Changed)
-	headed(Care, a.words.Care, a.in.Care)
+	return rows
+}
+
+// facts are what a cataloguer puts beside a picture. The date stands beside
+// the title, or on a line of its own where there is none.
+func (a *arranger) facts() []row {
+	var rows []row
+	add := func(f Field, gap float64, spans ...paper.Span) { rows = append(rows, row{f, "", spans, gap}) }
+	body, title := a.style(a.design.body()), a.style(a.design.title())
+	if a.in.Notice != "" {
+		add(Notice, 0, paper.Span{Style: a.style(a.design.strong()), Text: a.in.Notice})
+	}
+	date := a.in.Made
+	if date == "" {
+		date = a.in.Date
+	}
+	if a.shown(Title) {
+		name := []paper.Span{{Style: title, Text: a.in.Title, Field: "title"}}
+		if a.in.Date != "" && !a.out[Date] {
+			name = append(name, paper.Span{Style: title.With(paper.Sans), Text: ", " + a.in.Date, Field: "date"})
+			date = a.in.Made
+		}
+		add(Title, 0, name...)
+	}
+	maker := []paper.Span{{Style: body, Text: a.in.Maker, Field: "maker"}}
+	if a.shown(Place) {
+		maker = append(maker, paper.Span{Style: body, Text: ", " + a.in.Place, Field: "place"})
+	}
+	add(Maker, 0, maker...)
+	if date != "" && !a.out[Date] {
+		add(Date, 0, paper.Span{Style: body, Text: date, Field: "date"})
+	}
+	if a.shown(Support) {
+		add(Support, 1, paper.Span{Style: body, Text: a.in.Medium, Field: "medium and support"})
+	}
+	if a.shown(Dimensions) {
+		add(Dimensions, 0, paper.Span{Style: body, Text: a.in.Dimensions, Field: "size"})
+	}
 	return rows
 }
 

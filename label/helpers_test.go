@@ -1,0 +1,160 @@
+package label_test
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"backleaf/label"
+	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
+)
+
+var day = time.Date(2026, 5, 9, 18, 30, 0, 0, time.FixedZone("", 3*3600))
+
+// finished is the label of a painting as most will be.
+func finished() label.Input {
+	return label.Input{
+		Number: "KB26-0142-1", Back: label.Area{WidthMM: 300, HeightMM: 400},
+		Title: "Low Tide, Evening", Date: "2026", Maker: "Ilze Kārkla", Place: "Riga, Latvia",
+		Medium: "Oil on linen laid on birch plywood", Dimensions: "400 × 300 × 3 mm (15 3⁄4 × 11 13⁄16 × 1⁄8 in)",
+		BuildUp: []string{"Ketone resin varnish", "Oil paint", "Acrylic dispersion ground, 3 coats", "Linen, plain weave", "Acrylic dispersion adhesive",
+			"Birch plywood, 3 mm", "Back: acrylic dispersion sealer, 2 coats", "Edges: acrylic dispersion sealer, extra"},
+		BuildUpShort: "9 layers, told in the record", Sealed: "Front, back and edges sealed",
+		Varnish: "Ketone resin varnish, satin, removable with white spirit",
+		Care:    "Keep at 40–60 % relative humidity, 16–25 °C, at most 200 lux; no damp, sun or heat.",
+		Link:    "HTTPS://EXAMPLE.ORG/P/KB2601421", Where: "Record of this panel: HTTPS://EXAMPLE.ORG/P/KB2601421",
+		Fingerprint: "SHA-256 of the record: 3f2a 91bc 22d0 1c9e …",
+	}
+}
+
+func blank() label.Input {
+	in := finished()
+	in.Number, in.Blank, in.Title, in.Date, in.Made = "KB26-0143-4", true, "Blank panel", "", "Made between 2 May 2026 and 9 May 2026"
+	in.Medium, in.Varnish, in.BuildUp = "Linen laid on birch plywood", "", in.BuildUp[2:]
+	in.Link, in.Where = "HTTPS://EXAMPLE.ORG/P/KB2601434", "Record of this panel: HTTPS://EXAMPLE.ORG/P/KB2601434"
+	return in
+}
+
+func changed() label.Input {
+	in := finished()
+	in.Changed = "Treated 12 March 2031: loose corner laid down with wheat-starch paste; replaces the label of 9 May 2026"
+	return in
+}
+
+// kinds are one label of every kind, by name.
+func kinds() map[string]label.Input {
+	greek, cyrillic, plain, demo := finished(), finished(), finished(), finished()
+	greek.Maker, greek.Title, greek.Place = "Ελένη Παπαδοπούλου", "Ἑσπέρα στὸ λιμάνι", "Αθήνα, Ελλάδα"
+	cyrillic.Maker, cyrillic.Title, cyrillic.Place = "Юрий Ковальчук", "Вечер на реке", "Київ, Україна"
+	plain.Link, plain.Plain = "", "KB26-0142-1\nIlze Kārkla\nstudio@example.org"
+	plain.Where = "The record of this panel is kept by its maker: studio@example.org"
+	demo.Notice = "Demonstration: an invented studio"
+	return map[string]label.Input{"finished": finished(), "blank": blank(), "changed": changed(), "greek": greek, "cyrillic": cyrillic,
+		"without a link": plain, "demonstration": demo, "longest": longest(), "sixty layers": sixtyLayers(), "hostile": hostile()}
+}
+
+// longest has every field as long as a painter may well make it.
+func longest() label.Input {
+	in := changed()
+	in.Number = "KBCD26-1234567-X"
+	in.Maker = strings.TrimSpace(strings.Repeat("Wilhelmina Konstantinopolska ", 3))[:80]
+	in.Title = strings.TrimSpace(strings.Repeat("The long way round the lake in late November ", 6))
+	in.Place = "Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogoch, Wales"
+	in.Medium = "Oil, egg tempera and water-mixable oil with metal leaf on linen and cotton cloth laid on tempered hardboard"
+	in.Link = "HTTPS://PANELS.A-STUDIO-WITH-A-LONG-NAME.EXAMPLE.ORG/RECORDS/KBCD261234567X"
+	in.Where = "Record of this panel: " + in.Link
+	return in
+}
+
+func sixtyLayers() label.Input {
+	in := finished()
+	in.BuildUp = nil
+	for range 20 {
+		in.BuildUp = append(in.BuildUp, "Oil paint", "Alkyd isolation coat", "Back: acrylic dispersion sealer")
+	}
+	in.BuildUpShort = "60 layers, told in the record"
+	return in
+}
+
+const hostileTitle = `) Tj ET endstream <</S/JavaScript/JS(app.alert(1))>> <script>x</script>`
+
+func hostile() label.Input {
+	in := finished()
+	in.Title = hostileTitle + "\u202Egnirts"
+	return in
+}
+
+func options(size label.Size) label.Options {
+	return label.Options{Catalogue: tell.English, Size: size, Created: day, Author: "Ilze Kārkla"}
+}
+
+func draw(t testing.TB, o label.Options, labels ...label.Input) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	if _, err := label.Draw(&b, labels, o); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// save writes a file for outside programs. BACKLEAF_KEEP names a folder that
+// keeps a copy, for pages to be looked at.
+func save(t testing.TB, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if dir := os.Getenv("BACKLEAF_KEEP"); dir != "" {
+		if err := os.WriteFile(filepath.Join(dir, strings.NewReplacer("/", "-", " ", "-").Replace(t.Name())+"-"+name), data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return path
+}
+
+func run(t testing.TB, name string, args ...string) string {
+	t.Helper()
+	toolcheck.Require(t, name)
+	var out, complaints bytes.Buffer
+	cmd := exec.Command(name, args...)
+	cmd.Stdout, cmd.Stderr = &out, &complaints
+	if err := cmd.Run(); err != nil {
+		t.Fatalf("%s %s: %v\n%s%s", name, strings.Join(args, " "), err, out.String(), complaints.String())
+	}
+	return out.String()
+}
+
+// render turns the pages of a file into pictures.
+func render(t testing.TB, pdf []byte, dpi string) []string {
+	t.Helper()
+	path := save(t, "labels.pdf", pdf)
+	base := filepath.Join(filepath.Dir(path), "page")
+	run(t, "pdftoppm", "-r", dpi, "-gray", path, base)
+	pages, err := filepath.Glob(base + "-*.pgm")
+	if err != nil || len(pages) == 0 {
+		t.Fatalf("no pages: %v", err)
+	}
+	return pages
+}
+
+// picture reads a grey picture as pdftoppm writes it (PGM, binary).
+func picture(t testing.TB, path string) *image.Gray {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var w, h, most int
+	if _, err := fmt.Sscanf(string(data[:min(len(data), 40)]), "P5\n%d %d\n%d\n", &w, &h, &most); err != nil || most != 255 || len(data) < w*h {
+		t.Fatalf("%s is no grey picture: %v", path, err)
+	}
+	return &image.Gray{Pix: data[len(data)-w*h:], Stride: w, Rect: image.Rect(0, 0, w, h)}
+}
