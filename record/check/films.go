@@ -93,8 +93,8 @@ func spread(w *record.Workshop, p *record.Panel, l record.Layer) (microns float6
 	if why != "" {
 		return 0, why
 	}
-	area, all := faceArea(w, p, l), weighedArea(w, p, l.Seq)
-	if area == 0 || all == 0 {
+	all := weighedArea(w, p, l.Seq)
+	if all == 0 {
 		return 0, "the size of the panel is not recorded"
 	}
 	volume := a.microliters
@@ -182,16 +182,15 @@ func coatingOf(p *record.Panel, seq int64) (*record.Coating, record.Event) {
 // weighedArea is the area in mm² over which an entry was spread on a panel,
 // faces that were given extra counting twice; 0 where it is not known.
 func weighedArea(w *record.Workshop, p *record.Panel, seq int64) float64 {
+	_, e := coatingOf(p, seq)
+	faces, extra := facesOf(e.Body)
 	var all float64
-	for _, l := range p.Layers() {
-		if l.Seq != seq || l.Cloth != nil {
-			continue
-		}
-		a := faceArea(w, p, l)
+	for _, f := range faces {
+		a := faceArea(w, p, f)
 		if a == 0 {
 			return 0
 		}
-		if l.Extra {
+		if slices.Contains(extra, f) {
 			a *= extraShare
 		}
 		all += a
@@ -199,14 +198,35 @@ func weighedArea(w *record.Workshop, p *record.Panel, seq int64) float64 {
 	return all
 }
 
-// faceArea is the area of a layer's face in mm²; 0 where it is not known.
-func faceArea(w *record.Workshop, p *record.Panel, l record.Layer) float64 {
+// facesOf returns the faces of a wet application and those given extra. A
+// painting without faces is on the front.
+func facesOf(b record.Body) (faces, extra []record.Face) {
+	front := []record.Face{record.Front}
+	switch b := b.(type) {
+	case record.Coat:
+		return b.Faces, b.Extra
+	case record.ClothLaid:
+		return b.Faces, nil
+	case record.PaintLayer:
+		if len(b.Faces) > 0 {
+			return b.Faces, nil
+		}
+	case record.Varnish:
+		if len(b.Faces) > 0 {
+			return b.Faces, nil
+		}
+	}
+	return front, nil
+}
+
+// faceArea is the area of a face in mm²; 0 where it is not known.
+func faceArea(w *record.Workshop, p *record.Panel, f record.Face) float64 {
 	h, ok1 := p.Size().Height.Micrometers()
 	b, ok2 := p.Size().Width.Micrometers()
 	if !ok1 || !ok2 {
 		return 0
 	}
-	if l.Face != record.Edges {
+	if f != record.Edges {
 		return float64(h) * float64(b) / 1e6
 	}
 	d, ok := thickness(w, p)
