@@ -168,7 +168,11 @@ func (r *Report) head(f Files) {
 	case f.Head == nil:
 		return
 	case f.Key == nil:
-		r.say(Unknown, "whether the head of the journal is good: %s is missing", KeyName)
+		if h, err := seal.UnverifiedHead(f.Head); err != nil {
+			r.say(Fails, "the head of the journal (%s): %v", HeadName, err)
+		} else {
+			r.say(Unknown, "who signed the head of journal %s over %d entries: %s is missing", h.Origin, h.Size, KeyName)
+		}
 		return
 	case r.Key == nil:
 		return

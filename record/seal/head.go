@@ -49,6 +49,15 @@ func OpenHead(msg []byte, p PublicKey) (Head, error) {
 	return parseHead(text)
 }
 
+// UnverifiedHead reads a head without asking who signed it: nothing vouches for what it says.
+func UnverifiedHead(msg []byte) (Head, error) {
+	text, err := unsignedText(msg)
+	if err != nil {
+		return Head{}, err
+	}
+	return parseHead(text)
+}
+
 func (h Head) text() string {
 	lines := append([]string{h.Origin, strconv.FormatInt(h.Size, 10), h.Root.String()}, h.Extensions...)
 	return strings.Join(lines, "\n") + "\n"

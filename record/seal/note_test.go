@@ -88,6 +88,27 @@ func TestHead(t *testing.T) {
 	}
 }
 
+// Read without a key, a head says the same, whoever signed it; its form is held to.
+func TestUnverifiedHead(t *testing.T) {
+	msg := signedHead(t)
+	want, err := seal.OpenHead(msg, key1(t).Public())
+	if err != nil {
+		t.Fatal(err)
+	}
+	forged := append([]byte{}, msg...)
+	forged[len(forged)-8] ^= 1
+	for _, m := range [][]byte{msg, forged} {
+		if h, err := seal.UnverifiedHead(m); err != nil || h.Root != want.Root || h.Size != want.Size || h.Origin != want.Origin {
+			t.Errorf("%+v, %v", h, err)
+		}
+	}
+	for _, bad := range []string{"", "backleaf/KB\n", "backleaf/KB\n1\n", string(signedStatement(t)), "x" + string(msg), strings.Replace(string(msg), "\n\n", "\n", 1)} {
+		if h, err := seal.UnverifiedHead([]byte(bad)); err == nil {
+			t.Errorf("%q is read as %+v", bad, h)
+		}
+	}
+}
+
 func TestHeadRefused(t *testing.T) {
 	good := head1(t)
 	for name, change := range map[string]func(*seal.Head){

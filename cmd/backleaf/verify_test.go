@@ -1,0 +1,195 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"backleaf/record/bag"
+	"backleaf/record/deed"
+	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
+)
+
+// verified runs verify where no book is, and returns its exit code and words.
+func verified(t *testing.T, args ...string) (int, string) {
+	t.Helper()
+	var out bytes.Buffer
+	a := &app{in: strings.NewReader(""), out: &out, err: io.Discard, env: func(s string) string {
+		if s == "BACKLEAF_BOOK" {
+			return filepath.Join(t.TempDir(), "no.sqlite")
+		}
+		return ""
+	}, now: time.Now}
+	code := a.run(context.Background(), append([]string{"verify"}, args...))
+	return code, out.String()
+}
+
+// attached returns the files in a certificate.
+func attached(t *testing.T, pdf []byte) map[string][]byte {
+	t.Helper()
+	as, err := paper.Attachments(pdf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string][]byte{}
+	for _, a := range as {
+		out[a.Name] = a.Data
+	}
+	return out
+}
+
+func writeTo(t *testing.T, path string, data []byte) string {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func TestVerifyCertificate(t *testing.T) {
+	dir := demoDir(t)
+	pdf, err := os.ReadFile(filepath.Join(dir, "certificate.pdf"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := attached(t, pdf)
+
+	t.Run("as it is", func(t *testing.T) {
+		code, said := verified(t, filepath.Join(dir, "certificate.pdf"))
+		if code != exitDone || strings.Contains(said, string(deed.Fails)) || strings.Count(said, "\n  holds ") < 5 || !strings.Contains(said, "this is a demonstration") {
+			t.Errorf("exit code %d:\n%s", code, said)
+		}
+	})
+
+	// Whatever byte of the file is changed: either it does not hold, or what
+	// was changed is not of the record but of the picture of the page.
+	t.Run("one byte", func(t *testing.T) {
+		for i := 0; i < len(pdf); i += 1 + len(pdf)/120 {
+			bad := bytes.Clone(pdf)
+			bad[i] ^= 0x10
+			e := certificateIn("c.pdf", bad)
+			if e.broken != nil || !deed.Verify(e.files).Holds() || stripped(e.files, deed.Verify(e.files)) {
+				continue
+			}
+			for name, data := range files {
+				if !bytes.Equal(*e.files.Named(name), data) {
+					t.Errorf("byte %d changed: %s is another one, and all holds", i, name)
+				}
+			}
+		}
+	})
+
+	// An attachment exchanged for one with one byte changed is found.
+	t.Run("attachment", func(t *testing.T) {
+		toolcheck.Require(t, "qpdf")
+		for name, data := range files {
+			for _, at := range []int{-1, 0, len(data) / 2, len(data) - 2} {
+				bad := bytes.Clone(data)
+				if at >= 0 {
+					bad[at] ^= 1
+				}
+				tmp := t.TempDir()
+				out := filepath.Join(tmp, "c.pdf")
+				if msg, err := exec.Command("qpdf", filepath.Join(dir, "certificate.pdf"), "--add-attachment", writeTo(t, filepath.Join(tmp, name), bad), "--replace", "--", out).CombinedOutput(); err != nil {
+					t.Fatalf("%v: %s", err, msg)
+				}
+				code, said := verified(t, out)
+				if want := at >= 0; (code == exitIntegrity) != want || strings.Contains(said, "cannot read attachments") {
+					t.Errorf("%s, byte %d: exit code %d\n%s", name, at, code, said)
+				}
+			}
+			tmp := filepath.Join(t.TempDir(), "c.pdf")
+			if msg, err := exec.Command("qpdf", filepath.Join(dir, "certificate.pdf"), "--remove-attachment="+name, tmp).CombinedOutput(); err != nil {
+				t.Fatalf("%v: %s", err, msg)
+			}
+			if code, said := verified(t, tmp); code != exitIntegrity {
+				t.Errorf("without %s: exit code %d\n%s", name, code, said)
+			}
+		}
+	})
+
+	// The same as a folder and as single files.
+	t.Run("folder", func(t *testing.T) {
+		tmp := t.TempDir()
+		var single []string
+		for name, data := range files {
+			single = append(single, writeTo(t, filepath.Join(tmp, name), data))
+		}
+		if code, said := verified(t, tmp); code != exitDone {
+			t.Errorf("folder: exit code %d\n%s", code, said)
+		}
+		if code, said := verified(t, single...); code != exitDone || !strings.Contains(said, "every entry of the record stands") {
+			t.Errorf("single files: exit code %d\n%s", code, said)
+		}
+		if err := os.Remove(filepath.Join(tmp, deed.SignatureName)); err != nil {
+			t.Fatal(err)
+		}
+		if code, said := verified(t, tmp); code != exitIntegrity || !strings.Contains(said, "is missing") {
+			t.Errorf("folder without signature: exit code %d\n%s", code, said)
+		}
+		// A link that leads out of the folder is not followed.
+		if err := os.Symlink(writeTo(t, filepath.Join(t.TempDir(), "x"), files[deed.SignatureName]), filepath.Join(tmp, deed.SignatureName)); err == nil {
+			if code, said := verified(t, tmp); code == exitDone {
+				t.Errorf("a link out of the folder was followed:\n%s", said)
+			}
+		}
+	})
+
+	t.Run("deposit", func(t *testing.T) {
+		book, err := os.ReadFile(filepath.Join(dir, "studio.sqlite"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		make := func(change string) string {
+			to := filepath.Join(t.TempDir(), "deposit")
+			b := bag.Bag{Agent: "test", Date: time.Date(2026, 6, 1, 0, 0, 0, 0, time.UTC)}
+			for name, data := range files {
+				if data = bytes.Clone(data); name == change {
+					data[len(data)/2] ^= 1
+				}
+				b.Payload = append(b.Payload, bag.Bytes("records/MR25-0003-V/"+name, data))
+			}
+			b.Payload = append(b.Payload, bag.Bytes("certificates/MR25-0003-V.pdf", pdf), bag.Bytes("studio.sqlite", book))
+			if err := bag.Write(to, b); err != nil {
+				t.Fatal(err)
+			}
+			return to
+		}
+		code, said := verified(t, make(""))
+		for _, want := range []string{"the deposit is whole: 7 files", "1 records, 1 certificates, 1 books"} {
+			if code == exitDone || !strings.Contains(said, want) { // the photographs are not beside the book
+				t.Errorf("exit code %d:\n%s", code, said)
+			}
+		}
+		for name := range files {
+			if code, said := verified(t, make(name)); code != exitIntegrity || !strings.Contains(said, "data/records/MR25-0003-V/record.json: ") {
+				t.Errorf("%s changed, with checksums made anew: exit code %d\n%s", name, code, said)
+			}
+		}
+		to := make("")
+		writeTo(t, filepath.Join(to, "data", "records", "MR25-0003-V", deed.RecordName), []byte("{}"))
+		if _, said := verified(t, to); !strings.Contains(said, "checksum differs") {
+			t.Errorf("a changed file:\n%s", said)
+		}
+	})
+}
+
+// Nothing that a stranger's text says reaches the terminal as more than text.
+func TestVerifyHostile(t *testing.T) {
+	for _, text := range []string{"\x1b]0;title\x07", "backleaf/\x1b[2J\n1\n", "\u202egnp.exe", strings.Repeat("a", 1<<16), "{\"backleaf\":\"record/1\"\x1b[31m}", "%PDF-\x1b[2J"} {
+		code, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), "text"), []byte(text)))
+		if code != exitIntegrity || strings.ContainsAny(said, "\x1b\x07\u202e") {
+			t.Errorf("%.40q: exit code %d, %q", text, code, said)
+		}
+	}
+}
