@@ -172,23 +172,59 @@ func (a *app) readInput(name string) ([]byte, error) {
 }
 
 func newImport(a *app) *cobra.Command {
-	return &cobra.Command{
-		Use: "import FILE", Short: "read a file of entries into the book, all or nothing",
+	var o sheetImport
+	c := &cobra.Command{
+		Use: "import FILE", Short: "read entries, or a spreadsheet of older panels, into the book",
 		Long: `Read entries from a JSON file (schema/import.schema.json), all or nothing. One file
-may hold a whole afternoon. An export reads back into an empty book hash for hash.`,
+may hold a whole afternoon. An export reads back into an empty book hash for hash.
+
+With --mapping, read a spreadsheet of older panels: CSV or tab-separated text in
+UTF-8, one panel a row. The mapping says which column is which field
+(schema/mapping.schema.json lists them). Nothing is written unless every row passes,
+or only those that do with --rows-that-pass; --dry-run shows what would be written
+and every cell that is refused and why. To whom and for how much stay outside the
+journal. A mapping looks like this:
+
+  {"backleaf": "mapping", "v": 1,
+   "columns": {"No.": "own_reference", "H": "height", "W": "width", "Support": "board",
+     "Layers": "coats", "Cloth": "cloth", "Title": "title", "Year": "made",
+     "Sold to": "handover_to", "Price": "handover_price"},
+   "constants": {"batch": "old", "depth": "3", "cut": "unknown", "handover": "sale"},
+   "shelf": {"ply": "birch-ply-3mm", "gesso": "acrylic-ground"},
+   "words": {"coats": {"usual": "acrylic-sealer on all; cloth; gesso on front x3"}},
+   "dates": "DD.MM.YYYY", "unit": "cm", "depth_unit": "mm", "currency": "EUR"}
+
+A constant fills empty cells ("handover" only in rows that say to whom, for how much
+or when); shelf gives names of the sheet for what is on the shelf; words replace a
+whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 		Example: `  backleaf import afternoon.json
-  backleaf --book copy.sqlite import journal.json`,
+  backleaf --book copy.sqlite import journal.json
+  backleaf import panels.csv --mapping mapping.json --dry-run`,
 		Args: wanted(1, 1, "one file, or - for standard input"),
 		RunE: func(c *cobra.Command, args []string) error {
+			if o.file = args[0]; o.mapping != "" {
+				return a.importSheet(c.Context(), o)
+			}
+			if o.dry || o.partly {
+				return usage("", "--dry-run and --rows-that-pass are for spreadsheets: name a --mapping")
+			}
 			data, err := a.readInput(args[0])
 			if err != nil {
 				return err
 			}
 			es, lines, err := readExchange(args[0], data)
 			if err != nil {
-				return hinted(err, "nothing was written; put the file right and import it again")
+				hint := "nothing was written; put the file right and import it again"
+				if t := bytes.TrimLeft(data, "\ufeff \t\r\n"); len(t) > 0 && t[0] != '{' {
+					hint = "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\""
+				}
+				return hinted(err, hint)
 			}
 			return a.importEntries(c.Context(), args[0], es, lines)
 		},
 	}
+	c.Flags().StringVar(&o.mapping, "mapping", "", "JSON file that says which column of a spreadsheet is which field")
+	c.Flags().BoolVar(&o.dry, "dry-run", false, "show what would be written and what is refused; write nothing")
+	c.Flags().BoolVar(&o.partly, "rows-that-pass", false, "write the rows that pass though others are refused")
+	return c
 }

@@ -223,6 +223,7 @@ func TestReadOnlyFolder(t *testing.T) {
 	runs(t, dir, "studio", "new", "--maker", "Anna", "--mark", "KB")
 	runs(t, dir, "panel", "add", "--size", "20 x 20 cm x 6 mm")
 	runs(t, dir, "backup", "good.sqlite")
+	manyRows(t, dir, 2)
 	os.Chmod(filepath.Join(dir, "studio.sqlite"), 0o444)
 	os.Chmod(filepath.Join(dir, "good.sqlite"), 0o444)
 	before := listing(t, dir)
@@ -238,6 +239,9 @@ func TestReadOnlyFolder(t *testing.T) {
 		{"restore good.sqlite --to ../new.sqlite", 0, "verified: 2 entries"},
 		{"handover 1 --how gift --to X", 1, "cannot be written to"},
 		{"handover show 1", 0, "in the studio"},
+		{"import old.csv --mapping mapping.json", 1, "cannot be written to"},
+		{"import old.csv --mapping mapping.json --dry-run", 0, "2 panels in 10 entries would be written"},
+		{"find --where studio --csv", 0, "KB26-0001-K"},
 	} {
 		c := program(dir, strings.Fields(x.args)...)
 		c.Path = tool
