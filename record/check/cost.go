@@ -65,13 +65,13 @@ func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) Cost
 	share, why := boardShare(w, cut.Body)
 	add(CostLine{Entry: cut.Seq, What: "board", Lot: cut.Body.Lot}, share, why)
 
-	seen := map[int64]bool{}
+	seen, amounts := map[int64]bool{}, newShares(w)
 	for _, l := range p.Layers() {
 		if l.Cloth != nil || seen[l.Seq] {
 			continue
 		}
 		seen[l.Seq] = true
-		coats, whys := coatShares(w, p, l)
+		coats, whys := coatShares(amounts, p, l)
 		if len(l.Coating.Mix) == 0 {
 			add(CostLine{Entry: l.Seq, What: l.Name()}, 0, "")
 		}
@@ -185,7 +185,7 @@ func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float6
 
 // coatShares returns, for each part of a mix, the share of its lot that is on
 // the panel, and why where there is none.
-func coatShares(w *record.Workshop, p *record.Panel, l record.Layer) ([]float64, []string) {
+func coatShares(s *shares, p *record.Panel, l record.Layer) ([]float64, []string) {
 	mix := l.Coating.Mix
 	out, whys := make([]float64, len(mix)), make([]string, len(mix))
 	fail := func(why string) ([]float64, []string) {
@@ -194,11 +194,11 @@ func coatShares(w *record.Workshop, p *record.Panel, l record.Layer) ([]float64,
 		}
 		return out, whys
 	}
-	laid, why := amountOn(w, p, l.Seq)
+	laid, why := s.amount(p, l.Seq)
 	if why != "" {
 		return fail(why)
 	}
-	b, why := blendOf(w, l.Coating)
+	b, why := blendOf(s.w, l.Coating)
 	if why != "" {
 		return fail(why)
 	}
@@ -214,8 +214,8 @@ func coatShares(w *record.Workshop, p *record.Panel, l record.Layer) ([]float64,
 	}
 	volume /= 1 + b.thinned
 	for i, part := range mix {
-		lot, _ := w.Lot(part.Lot)
-		m, _ := w.Material(part.Material)
+		lot, _ := s.w.Lot(part.Lot)
+		m, _ := s.w.Material(part.Material)
 		rho, dense := m.Density.MilligramsPerMilliliter()
 		mg, byMass := lot.Quantity.Milligrams()
 		ul, byVolume := lot.Quantity.Microliters()
