@@ -65,9 +65,13 @@ func (a *app) backup(ctx context.Context, b *book.Book, to string) error {
 	if _, made := os.Stat(to); err != nil && made != nil {
 		return fail(err)
 	} else if err != nil {
-		a.talk("note: the backup is made, but the book cannot remember it: %v", err)
+		a.talk("note: %v", err)
 	}
-	return a.afterCopy(ctx, "backup of "+a.path(), a.path(), to, done, lost)
+	err = a.afterCopy(ctx, "backup of "+a.path(), a.path(), to, done, lost)
+	if _, key := os.Stat(a.keyPath()); key == nil {
+		a.say("the signing key %s is not in it: keep a copy of that file, or its recovery sheet, in another place", a.keyPath())
+	}
+	return err
 }
 
 func newRestore(a *app) *cobra.Command {
@@ -99,7 +103,12 @@ book stands in its place already, move that away first: nothing is overwritten.`
 			if err != nil {
 				return err
 			}
-			return a.afterCopy(ctx, "restored from "+from, from, to, done, lost)
+			err = a.afterCopy(ctx, "restored from "+from, from, to, done, lost)
+			a.bookPath = to
+			if _, key := os.Stat(a.keyPath()); key != nil && len(w.Keys) > 0 {
+				a.say("the signing key is not in a backup: put its file back as %s, or recover it from the recovery sheet", a.keyPath())
+			}
+			return err
 		},
 	}
 	c.Flags().StringVar(&to, "to", "", "the book to make (default: the studio's book)")

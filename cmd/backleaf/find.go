@@ -92,7 +92,7 @@ func (o *findFlags) flags(c *cobra.Command) {
 	f.StringVar(&o.sizeFrom, "size-from", "", "at least as large, whichever way up: \"20 x 30 cm\"")
 	f.StringVar(&o.sizeTo, "size-to", "", "at most as large, whichever way up: \"40 x 60 cm\"")
 	f.StringVar(&o.stage, "stage", "", "board, sealed, \"cloth laid\", \"ground laid\", painted, varnished")
-	f.StringVar(&o.where, "where", "", strings.Join(slices.Concat(find.Places, record.Words("Parting")), ", "))
+	f.StringVar(&o.where, "where", "", strings.Join(places(), ", "))
 	f.StringVar(&o.handedTo, "handed-to", "", "went to this person and did not come back; looks into the private parts")
 	f.StringSliceVar(&o.refs, "own-reference", nil, "your own number holds this")
 	f.StringSliceVar(&o.findings, "finding", nil, "a rule falls short: RULE, or \"RULE=not recorded\", \"RULE=holds\"")
@@ -181,13 +181,18 @@ func (o *findFlags) boundTests(ts []find.Test, err error) ([]find.Test, error) {
 		}
 	}
 	if err == nil && o.where != "" {
-		places := append(slices.Concat(find.Places, record.Words("Parting")), record.Unknown)
-		if !slices.Contains(places, o.where) {
-			err = usage("", "--where: %q is not one of %s", o.where, strings.Join(places, ", "))
+		if !slices.Contains(places(), o.where) {
+			err = usage("", "--where: %q is not one of %s", o.where, strings.Join(places(), ", "))
 		}
 		ts = append(ts, find.Where(o.where))
 	}
 	return ts, err
+}
+
+// places are the words for where a panel is: what came back is in the studio.
+func places() []string {
+	ways := slices.DeleteFunc(slices.Clone(record.Words("Parting")), func(w string) bool { return w == "return" })
+	return append(slices.Concat(find.Places, ways), record.Unknown)
 }
 
 // findingTest reads "RULE" or "RULE=OUTCOME".

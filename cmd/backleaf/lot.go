@@ -8,6 +8,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/sheet"
 )
 
 func newLot(a *app) *cobra.Command {
@@ -122,10 +123,10 @@ type use struct {
 }
 
 func lotTrace(a *app) *cobra.Command {
-	return a.jsonFlag(&cobra.Command{
+	return a.csvFlag(a.jsonFlag(&cobra.Command{
 		Use: "trace LOT", Short: "every panel and layer a lot went into, and where they are now",
 		Example: `  backleaf lot trace sealer-3
-  backleaf lot trace linen-1 --json`,
+  backleaf lot trace linen-1 --csv`,
 		Args: wanted(1, 1, "one lot"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.read(c.Context(), func(b *book.Book) error {
@@ -139,6 +140,13 @@ func lotTrace(a *app) *cobra.Command {
 					return hinted(fmt.Errorf("there is no lot %q on the shelf", args[0]), "\"backleaf lot list\" shows them")
 				}
 				uses := traceLot(w, k)
+				if a.asCSV {
+					rows := [][]string{{"number", "entry", "what", "at", "where"}}
+					for _, u := range uses {
+						rows = append(rows, []string{string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, u.At, u.Where})
+					}
+					return sheet.Write(a.out, rows)
+				}
 				if a.asJSON {
 					return a.sayJSON(uses)
 				}
@@ -156,7 +164,7 @@ func lotTrace(a *app) *cobra.Command {
 				return t.done()
 			})
 		},
-	})
+	}))
 }
 
 // after puts a word before a value that is there.
