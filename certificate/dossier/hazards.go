@@ -2,45 +2,10 @@ package dossier
 
 import (
 	"slices"
-	"strings"
 
 	"backleaf/record"
+	"backleaf/record/tell"
 )
-
-// metals of pigments by Colour Index generic name, from memory of the Colour
-// Index; only those that harm whoever sands, heats or cleans them.
-var metals = map[string]string{
-	"PW 1": "lead", "PY 41": "lead", "PR 105": "lead", "PY 42:1": "lead",
-	"PY 34": "chromate", "PR 103": "chromate", "PR 104": "chromate", "PY 46": "lead",
-	"PY 35": "cadmium", "PY 37": "cadmium", "PO 20": "cadmium", "PR 108": "cadmium",
-	"PR 106": "mercury", "PG 21": "arsenic", "PG 22": "arsenic", "PY 39": "arsenic",
-}
-
-// metalNames are how a pigment without an index says it itself.
-var metalNames = map[string]string{"lead": "lead", "flake white": "lead", "cremnitz": "lead", "naples yellow genuine": "lead", "cadmium": "cadmium",
-	"vermilion": "mercury", "emerald green": "arsenic", "orpiment": "arsenic", "realgar": "arsenic", "chrome yellow": "chromate"}
-
-// metalOf returns the harmful metal of a pigment, or nothing. "Hue" in a name
-// says that the metal is imitated.
-func metalOf(p record.Pigment) string {
-	index := strings.ToUpper(strings.Join(strings.Fields(p.Index), " "))
-	if i := strings.IndexAny(index, "0123456789"); i > 0 && !strings.Contains(index, " ") {
-		index = index[:i] + " " + index[i:]
-	}
-	if m, ok := metals[index]; ok {
-		return m
-	}
-	name := strings.ToLower(p.Name)
-	if known(index) || strings.Contains(name, "hue") || strings.Contains(name, "lead-free") {
-		return ""
-	}
-	for word, m := range metalNames {
-		if strings.Contains(name, word) {
-			return m
-		}
-	}
-	return ""
-}
 
 func (b *builder) hazards() []Item {
 	w := b.d.Hazards
@@ -51,7 +16,7 @@ func (b *builder) hazards() []Item {
 		}
 	}
 	pigment := func(p record.Pigment) {
-		if m := metalOf(p); m != "" {
+		if m := tell.MetalOf(p); m != "" {
 			say(w.Pigment.With("pigment", p.Name, "index", b.Said(p.Index), "metal", string(w.Metals[m])))
 		}
 	}

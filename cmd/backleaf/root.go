@@ -65,7 +65,7 @@ this program.`,
 	add(groupPaper, newLabel(a), newCertificate(a))
 	add(groupBench, newDue(a))
 	add(groupPaper, newDossier(a))
-	add(groupBack, newTreat(a), newCondition(a))
+	add(groupBack, newAsk(a), newTreat(a), newCondition(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newVerify(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
 	return root

@@ -149,6 +149,10 @@ func (t *Teller) runs(f record.Face) []string {
 	return out
 }
 
+// On returns the layers of one face from the board outwards in words, equal
+// neighbours counted.
+func (t *Teller) On(f record.Face) []string { return t.runs(f) }
+
 // BuildUp returns the build-up from front to back in short lines, then the
 // edges. Equal coats that follow each other are one line.
 func (t *Teller) BuildUp() []string {

@@ -1,0 +1,356 @@
+package ask
+
+import (
+	"slices"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/tell"
+)
+
+func (r *reader) varnish() Answer {
+	a := layersOf(isVarnish)(r)
+	if a.Recorded {
+		a.Lines = []string{r.VarnishLine(), a.Lines[0]}
+	}
+	return a
+}
+
+func (r *reader) removal() Answer {
+	as := r.applications(isVarnish)
+	if len(as) == 0 {
+		return Answer{Lines: []string{"not recorded: no varnish was written down"}}
+	}
+	last := as[len(as)-1]
+	a := recorded(seqs(as), r.VarnishLine(), "test first; a conservator decides")
+	a.Recorded = last.Varnish.Removable != "" || slices.ContainsFunc(last.Coating.Mix, func(p record.Part) bool { m, _ := r.w.Material(p.Material); return m.Removable != "" })
+	return a
+}
+
+// eachPigment calls f for every pigment of paint and of the products used.
+func (r *reader) eachPigment(f func(p record.Pigment, in string, seq int64)) (without []int64) {
+	for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil }) {
+		some := a.Paint == nil
+		if a.Paint != nil {
+			for _, p := range a.Paint.Pigments {
+				f(p, r.Layer(a.Layer), a.Seq)
+				some = true
+			}
+		}
+		for _, part := range a.Coating.Mix {
+			m, _ := r.w.Material(part.Material)
+			for _, p := range m.Pigments {
+				f(p, r.Layer(a.Layer), a.Seq)
+				some = true
+			}
+		}
+		if !some {
+			without = append(without, a.Seq)
+		}
+	}
+	return without
+}
+
+func pigmentName(p record.Pigment) string {
+	if known(p.Index) {
+		return p.Name + " (" + p.Index + ")"
+	}
+	return p.Name
+}
+
+func (r *reader) metals() Answer {
+	var found []string
+	var es []int64
+	any := false
+	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
+		any = true
+		if m := tell.MetalOf(p); m != "" {
+			found, es = append(found, pigmentName(p)+" in the "+in+": "+r.Catalogue().Dossier.Hazards.Metals[m].With()), append(es, seq)
+		}
+	})
+	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
+		for _, part := range a.Coating.Mix {
+			if m, _ := r.w.Material(part.Material); m.Toxic == record.Yes {
+				found, es = append(found, m.Name+": recorded as harmful when sanded or cleaned"), append(es, a.Seq)
+			}
+		}
+	}
+	switch {
+	case found != nil:
+		return recorded(es, few(found), "do not sand dry; local rules come first")
+	case without != nil:
+		return Answer{Lines: []string{"not recorded: the pigments of the paint were not written down, so it cannot be ruled out"}, Entries: without}
+	case !any:
+		return none()
+	}
+	return recorded(nil, "none among the pigments that are recorded", "the record says no more than that; only an analysis can rule it out")
+}
+
+func (r *reader) zinc() Answer {
+	var found []string
+	var es []int64
+	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
+		if strings.Contains(strings.ToLower(p.Name), "zinc") || strings.Join(strings.Fields(strings.ToUpper(p.Index)), "") == "PW4" {
+			found, es = append(found, pigmentName(p)+" in the "+in), append(es, seq)
+		}
+	})
+	if found != nil {
+		return recorded(es, few(found))
+	}
+	if without != nil || len(r.p.Layers()) == 0 {
+		return Answer{Lines: []string{"not recorded: not all pigments were written down"}, Entries: without}
+	}
+	return recorded(nil, "none among the pigments that are recorded")
+}
+
+func (r *reader) pigments() Answer {
+	var out []string
+	var es []int64
+	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
+		if s := pigmentName(p) + " in the " + in; !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+		if !slices.Contains(es, seq) {
+			es = append(es, seq)
+		}
+	})
+	if out == nil {
+		return none(without...)
+	}
+	a := recorded(es, few(out))
+	if without != nil {
+		a.Lines = append(a.Lines, "those of another paint layer are not recorded")
+	}
+	return a
+}
+
+func (r *reader) hazards() Answer {
+	var out []string
+	var es []int64
+	for _, k := range r.used() {
+		if m, _ := r.w.Material(k); m.Hazard != "" {
+			out = append(out, m.Name+": "+m.Hazard)
+		}
+	}
+	if m := r.metals(); m.Recorded && m.Entries != nil {
+		out, es = append([]string{m.Lines[0]}, out...), m.Entries
+	}
+	if out == nil {
+		return none()
+	}
+	return recorded(es, few(out), "local rules come first; the dossier says more")
+}
+
+// used lists the materials that went into the panel.
+func (r *reader) used() []record.Key {
+	var out []record.Key
+	take := func(k record.Key) {
+		if known(string(k)) && !slices.Contains(out, k) {
+			out = append(out, k)
+		}
+	}
+	take(r.p.Cut().Board)
+	for _, l := range r.p.Layers() {
+		if l.Cloth != nil {
+			take(l.Cloth.Cloth)
+		}
+		if l.Coating != nil {
+			for _, p := range l.Coating.Mix {
+				take(p.Material)
+			}
+		}
+	}
+	return out
+}
+
+func (r *reader) size() Answer {
+	d, s := r.dimensions(), r.sizing()
+	return Answer{Lines: []string{"dimensions: " + d.Lines[0], "size as a coat: " + s.Lines[0]}, Entries: append(d.Entries, s.Entries...), Recorded: d.Recorded || s.Recorded}
+}
+
+// sizing answers with the coats of size; a sealer or adhesive below the cloth
+// does the work of one and is named as what it is.
+func (r *reader) sizing() Answer {
+	if a := layersOf(isSize)(r); a.Recorded {
+		return a
+	}
+	if a := layersOf(func(l record.Layer) bool { return isSealer(l) || isAdhesive(l) })(r); a.Recorded {
+		a.Lines = []string{"no coat of size by that name; recorded: " + a.Lines[0]}
+		return a
+	}
+	return none()
+}
+
+func (r *reader) paint() Answer {
+	as := r.applications(isPaint)
+	if len(as) == 0 {
+		return none()
+	}
+	var what, how []string
+	for _, a := range as {
+		what = append(what, r.Layer(a.Layer)+", "+r.Day(a.At))
+		if a.Paint.Technique != "" {
+			how = append(how, a.Paint.Technique)
+		}
+	}
+	return recorded(seqs(as), few(what), few(how))
+}
+
+func (r *reader) underdrawing() Answer {
+	var out []string
+	var es []int64
+	for _, a := range r.applications(isPaint) {
+		if a.Paint.Underdrawing != "" {
+			out, es = append(out, a.Paint.Underdrawing), append(es, a.Seq)
+		}
+	}
+	if out == nil {
+		return none()
+	}
+	return recorded(es, few(out))
+}
+
+func (r *reader) fat() Answer {
+	words := map[record.OilContent]string{"lean": "leaner than the layer below", "same": "as fat as the layer below", "fat": "fatter than the layer below", record.Unknown: "recorded as unknown"}
+	var out []string
+	var es []int64
+	for _, a := range r.applications(isPaint) {
+		if w, ok := words[a.Paint.Oil]; ok {
+			out, es = append(out, r.Layer(a.Layer)+": "+w), append(es, a.Seq)
+		}
+	}
+	if out == nil {
+		return none()
+	}
+	return recorded(es, few(out))
+}
+
+func (r *reader) board() Answer {
+	c, seq := r.cut()
+	if !known(string(c.Board)) {
+		return r.said(string(c.Board), seq)
+	}
+	m := r.material()
+	about := []string{r.Board()}
+	if known(c.Size.Depth.String()) {
+		about = append(about, r.Quantity(c.Size.Depth))
+	}
+	if c.Grain != "" {
+		about = append(about, "grain "+r.Word(string(c.Grain)))
+	}
+	return recorded([]int64{seq}, strings.Join(about, ", "), r.productLot(m.Key, c.Lot))
+}
+
+func (r *reader) thick() Answer {
+	c, seq := r.cut()
+	if c.Size.Depth.IsZero() {
+		if t := r.material().Board.Thickness; !t.IsZero() {
+			return Answer{Lines: []string{"not measured", "the product is sold as " + r.Quantity(t)}, Entries: []int64{seq}}
+		}
+	}
+	if c.Size.Depth.IsZero() || c.Size.Depth.IsUnknown() {
+		return r.said(c.Size.Depth.String(), seq)
+	}
+	return recorded([]int64{seq}, r.Quantity(c.Size.Depth)+", the board as cut")
+}
+
+func (r *reader) grain() Answer {
+	c, seq := r.cut()
+	if !known(string(c.Grain)) {
+		return r.said(string(c.Grain), seq)
+	}
+	return recorded([]int64{seq}, "the face grain runs "+r.Word(string(c.Grain)))
+}
+
+func (r *reader) formaldehyde() Answer {
+	_, seq := r.cut()
+	m := r.material()
+	if !known(m.Board.Formaldehyde) {
+		return r.said(m.Board.Formaldehyde, seq)
+	}
+	return recorded([]int64{seq}, "class on the sheet: "+m.Board.Formaldehyde)
+}
+
+func (r *reader) braced() Answer {
+	var out []string
+	var es []int64
+	for _, b := range record.Each[record.Braced](r.p) {
+		s := r.Word(string(b.Body.Bracing))
+		if b.Body.Fixing != "" {
+			s += ", " + r.Word(string(b.Body.Fixing))
+		}
+		out, es = append(out, s+", "+r.Day(b.At)), append(es, b.Seq)
+	}
+	if out == nil {
+		return none()
+	}
+	return recorded(es, few(out))
+}
+
+func (r *reader) cloth() Answer {
+	as := r.applications(isCloth)
+	if len(as) == 0 {
+		return none()
+	}
+	var what, of []string
+	for _, a := range as {
+		what = append(what, r.Layer(a.Layer)+", "+r.Faces(a.faces)+", "+r.Day(a.At))
+		of = append(of, r.productLot(a.Cloth.Cloth, a.Cloth.ClothLot))
+	}
+	return recorded(seqs(as), few(what), few(of))
+}
+
+// ofCloth answers with one property of each cloth.
+func (r *reader) ofCloth(say func(*record.ClothLaid, record.Material) string) Answer {
+	var out []string
+	var es []int64
+	for _, a := range r.applications(isCloth) {
+		m, _ := r.w.Material(a.Cloth.Cloth)
+		if s := say(a.Cloth, m); s != "" {
+			out, es = append(out, s), append(es, a.Seq)
+		}
+	}
+	if out == nil {
+		return none()
+	}
+	return recorded(es, few(out))
+}
+
+// basis says where the values of a product come from.
+func basis(m record.Material) string {
+	if m.Basis == "" {
+		return " (as stated for the product)"
+	}
+	return " (as stated for the product: " + m.Basis + ")"
+}
+
+func (r *reader) threads() Answer {
+	return r.ofCloth(func(_ *record.ClothLaid, m record.Material) string {
+		var s []string
+		if m.Cloth.Weave != "" {
+			s = append(s, r.Word(string(m.Cloth.Weave)))
+		}
+		if !m.Cloth.Warp.IsZero() || !m.Cloth.Weft.IsZero() {
+			s = append(s, "warp "+r.Quantity(m.Cloth.Warp)+", weft "+r.Quantity(m.Cloth.Weft)+basis(m))
+		}
+		return strings.Join(s, ", ")
+	})
+}
+
+func (r *reader) clothMass() Answer {
+	return r.ofCloth(func(_ *record.ClothLaid, m record.Material) string {
+		if m.Cloth.Mass.IsZero() {
+			return ""
+		}
+		return r.Quantity(m.Cloth.Mass) + basis(m)
+	})
+}
+
+func (r *reader) run() Answer {
+	return r.ofCloth(func(c *record.ClothLaid, _ record.Material) string {
+		if c.Run == "" {
+			return ""
+		}
+		return "the warp runs " + r.Word(string(c.Run))
+	})
+}
