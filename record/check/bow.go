@@ -165,7 +165,7 @@ func (b BowEstimate) String() string {
 	if t := b.HollowTo(); t == "front" || t == "back" {
 		text += ", hollow at the " + string(t)
 	}
-	text += " (estimate, upper bound"
+	text += " (estimate, upper bound for the pull alone"
 	if len(b.Missing) > 0 {
 		text += "; without " + strings.Join(b.Missing, " and ")
 	}

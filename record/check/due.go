@@ -202,19 +202,23 @@ func (s *Subject) answerStep() (Step, bool) {
 	if len(back) > len(front) {
 		lead, lacks = back, record.Front
 	}
-	missing := max(len(front), len(back)) - min(len(front), len(back))
-	last := lead[len(lead)-1]
+	answered := min(len(front), len(back))
+	missing := len(lead) - answered
+	// It can be coated when the last coat of the other face is touch-dry, and
+	// should have been within a day of the first that was not answered.
+	last, first := lead[len(lead)-1], lead[answered]
 	text := fmt.Sprintf("turn and coat the %s: it lacks %s", lacks, count(missing, "coat"))
 	st := s.step(TaskAnswer, last.Layer.Seq, "%s", text)
 	laid1, ok1 := last.Layer.At.Earliest()
 	laid2, ok2 := last.Layer.At.Latest()
+	begun, ok3 := first.Layer.At.Earliest()
 	dry, note, why := s.dries(last)
-	if !ok1 || !ok2 || why != "" {
+	if !ok1 || !ok2 || !ok3 || why != "" {
 		st.Text += missingWhy(why, last)
 		return st, true
 	}
 	st.Text += note
-	return s.within(st, laid1.Add(dry.NotBefore), laid2.Add(dry.SafeBy), laid1.Add(answerUntil)), true
+	return s.within(st, laid1.Add(dry.NotBefore), laid2.Add(dry.SafeBy), begun.Add(answerUntil)), true
 }
 
 func missingWhy(why string, f Film) string {

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"backleaf/record"
-	"backleaf/record/measure"
 )
 
 var filmForming = Rule{
@@ -125,11 +124,7 @@ func judgeClimate(s *Subject) []Verdict {
 // a figure for the board is known.
 func (s *Subject) movement(from, to float64) string {
 	long, _, ok := s.sides()
-	kind := measure.Board(s.board().Kind)
-	if s.board().Kind == record.TemperedHardboard {
-		kind = measure.Hardboard
-	}
-	m, err := measure.MovementOf(kind)
+	m, err := s.moves()
 	if !ok || err != nil {
 		return ""
 	}

@@ -14,7 +14,7 @@ var answeredCoats = Rule{
 	Reason:   "A film shrinks as it dries and pulls a thin board hollow towards it. A coat of the same kind on the other side pulls it flat again.",
 	Source:   "common practice; MITRA, thread on fibreboard for egg tempera (grounds on both sides)",
 	Severity: Advice,
-	Judged:   "Coats on front and back are counted by kind of binder, the adhesive of a cloth among them; paint and varnish are not. The bow that the difference could cause is added where the amounts are recorded; over 0.5 % of the span it is a warning.",
+	Judged:   "Coats on front and back are counted by kind of binder, the adhesive of a cloth among them; paint and varnish are not. The bow that coats and cloth together could cause is added where the amounts are recorded; over 0.5 % of the span it is a warning. Unequal moisture, which an unanswered coat lets in, can bow a board much further and is told beside it.",
 	Remedy:   "Lay the missing coat on the other face, of the same material and as thick, and let it dry lying flat.",
 	Judge:    judgeAnswered,
 }
@@ -57,15 +57,44 @@ func judgeAnswered(s *Subject) []Verdict {
 
 // withBow adds what bow the difference between the coats could cause.
 func (s *Subject) withBow(v Verdict) Verdict {
-	b, err := s.bow(isCoat)
+	b, err := s.bow(func(f Film) bool { return isCoat(f) || isCloth(f) })
 	if err != nil || len(b.Entries) == 0 {
 		return v
 	}
 	v.Text += ": " + b.String()
+	if bow, ok := s.moistureBow(); ok {
+		v.Text += fmt.Sprintf("; 10 %% RH between the faces bows this board up to %s mm more", millimetres(bow))
+	}
 	if b.Grade == measure.BowStrong {
 		v.Severity = Warning
 	}
 	return v
+}
+
+// moistureBow is how far the board bows, in µm over the longer side, when its
+// faces stand in air 10 % RH apart; false where no figure is known.
+func (s *Subject) moistureBow() (float64, bool) {
+	long, _, ok1 := s.sides()
+	t, ok2 := s.thickness()
+	m, err := s.moves()
+	if !ok1 || !ok2 || err != nil {
+		return 0, false
+	}
+	k, err := measure.MoistureCurvature(t, 0, 10*m.High)
+	if err != nil {
+		return 0, false
+	}
+	bow, err := measure.BowMicrons(k, long)
+	return bow, err == nil
+}
+
+// moves is the movement of the board with humidity.
+func (s *Subject) moves() (measure.Movement, error) {
+	kind := s.board().Kind
+	if kind == record.TemperedHardboard {
+		kind = record.Hardboard
+	}
+	return measure.MovementOf(measure.Board(kind))
 }
 
 func count(n int, what string) string {

@@ -1,6 +1,10 @@
 package check
 
-import "backleaf/record"
+import (
+	"slices"
+
+	"backleaf/record"
+)
 
 var answeredInTime = Rule{
 	Name:     "answered-in-time",
@@ -22,12 +26,14 @@ func judgeAnsweredInTime(s *Subject) []Verdict {
 			first, answer = answer, first
 		}
 		entries := filmSeqs([]Film{first, answer})
+		// Which coat answers which, and what lay between, hangs on all of them.
+		all := filmSeqs(slices.Concat([]Film{first, answer}, s.on(record.Front), s.on(record.Back)))
 		least, most, ok := elapsed(first.Layer.At, answer.Layer.At)
 		switch {
 		case first.Layer.Seq == answer.Layer.Seq:
 			vs = append(vs, verdict(Holds, entries, "both faces in one go"))
 		case !ok:
-			vs = append(vs, verdict(NotRecorded, entries, "when the %s or its answer was laid", name(first)))
+			vs = append(vs, verdict(NotRecorded, all, "when the %s or its answer was laid", name(first)))
 		case most <= day:
 			vs = append(vs, verdict(Holds, entries, "the %s was answered within a day", name(first)))
 		case s.beforeNext(first, answer):
@@ -35,7 +41,7 @@ func judgeAnsweredInTime(s *Subject) []Verdict {
 		case least > day:
 			vs = append(vs, verdict(FallsShort, entries, "the %s was answered only %s later, after the next layer", name(first), days(least)))
 		default:
-			vs = append(vs, verdict(NotRecorded, entries, "the %s: the dates are not exact enough", name(first)))
+			vs = append(vs, verdict(NotRecorded, all, "the %s: the dates are not exact enough", name(first)))
 		}
 	}
 	if len(vs) == 0 {

@@ -57,5 +57,10 @@ func judgeBalanced(s *Subject) []Verdict {
 	if math.Abs(front-back) <= balanceTolerance*max(front, back) {
 		v.Text += ", but of different kinds"
 	}
-	return []Verdict{s.withBow(v)}
+	if len(filter(coats, onFront))*2 == len(coats) { // else answered-coats tells the bow
+		v = s.withBow(v)
+	}
+	return []Verdict{v}
 }
+
+func onFront(f Film) bool { return f.Layer.Face == record.Front }

@@ -31,7 +31,7 @@ func judgeThickness(s *Subject) []Verdict {
 	in := func(a, b float64) bool { return short <= a*inch && long <= b*inch }
 	switch {
 	case ok1 && ok2 && (t >= 9000 && long <= 24*inch || t >= 6000 && in(9, 12)):
-		return one(Holds, at, "%s mm thick, %s", millimetres(t), s.Panel.Size())
+		return one(Holds, at, "%s mm thick, %s", trimFloat(t/1000), s.Panel.Size())
 	case kind == record.AluminiumComp || kind == record.Honeycomb:
 		return one(NotApplicable, at, "the rule is for wood and fibreboards")
 	case !ok1 || !ok2:
@@ -39,9 +39,9 @@ func judgeThickness(s *Subject) []Verdict {
 	case kind == "":
 		return one(NotRecorded, at, "the kind of board")
 	case kind == record.Plywood && t >= 2500 && in(16, 20):
-		return []Verdict{verdict(FallsShort, at, "%s mm plywood, unbraced: thin by one estimate, within another's limit of 16 × 20 in", millimetres(t)).at(Information)}
+		return []Verdict{verdict(FallsShort, at, "%s mm plywood, unbraced: thin by one estimate, within another's limit of 16 × 20 in", trimFloat(t/1000)).at(Information)}
 	}
-	return one(FallsShort, at, "%s mm is thin for %s unbraced", millimetres(t), s.Panel.Size())
+	return one(FallsShort, at, "%s mm is thin for %s unbraced", trimFloat(t/1000), s.Panel.Size())
 }
 
 var rigidBattens = Rule{

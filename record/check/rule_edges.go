@@ -1,6 +1,10 @@
 package check
 
-import "backleaf/record"
+import (
+	"slices"
+
+	"backleaf/record"
+)
 
 var edgesExtra = Rule{
 	Name:     "edges-extra",
@@ -31,5 +35,5 @@ func judgeEdges(s *Subject) []Verdict {
 	if len(edges) > most {
 		return one(Holds, filmSeqs(edges), "%s on the edges, %d on the faces", count(len(edges), "coat"), most)
 	}
-	return one(NotRecorded, filmSeqs(edges), "whether the edges were given more than the faces")
+	return one(NotRecorded, filmSeqs(slices.Concat(edges, coats)), "whether the edges were given more than the faces")
 }

@@ -111,19 +111,19 @@ func judgeSizeBeforeOil(s *Subject) []Verdict {
 // sized judges the cloth at i; false if no oil lies over it.
 func (s *Subject) sized(films []Film, i int) (Verdict, bool) {
 	cloth := films[i]
-	isolated, doubt := int64(0), false
+	isolated, doubt := int64(0), []int64(nil) // doubt: layers that may be oil
 	for _, f := range films[i+1:] {
 		if isVarnish(f) || isCloth(f) {
 			continue
 		}
 		switch oil := s.isOil(f); {
 		case oil == record.No:
-			if isCoat(f) && !doubt {
+			if isCoat(f) && len(doubt) == 0 {
 				isolated = f.Layer.Seq
 			}
 			continue
 		case oil == record.Unknown:
-			doubt = true
+			doubt = append(doubt, f.Layer.Seq)
 			continue
 		}
 		at := []int64{cloth.Layer.Seq, f.Layer.Seq}
@@ -140,13 +140,13 @@ func (s *Subject) sized(films []Film, i int) (Verdict, bool) {
 			return verdict(Holds, at, "the cloth came sized"), true
 		case wet == record.Yes && adhesive == record.No:
 			return verdict(Holds, at, "the cloth was wetted through with a film without oil"), true
-		case doubt || sized != record.No || wet != record.No && adhesive != record.Yes:
-			return verdict(NotRecorded, at, "whether the cloth was sized before the %s", name(f)), true
+		case len(doubt) > 0 || sized != record.No || wet != record.No && adhesive != record.Yes:
+			return verdict(NotRecorded, append(at, doubt...), "whether the cloth was sized before the %s", name(f)), true
 		}
 		return verdict(FallsShort, at, "nothing lies between the cloth and the %s", name(f)), true
 	}
-	if doubt {
-		return verdict(NotRecorded, []int64{cloth.Layer.Seq}, "whether there is oil over the cloth"), true
+	if len(doubt) > 0 {
+		return verdict(NotRecorded, append(doubt, cloth.Layer.Seq), "whether there is oil over the cloth"), true
 	}
 	return Verdict{}, false
 }
