@@ -176,7 +176,8 @@ func newImport(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use: "import FILE", Short: "read entries, or a spreadsheet of older panels, into the book",
 		Long: `Read entries from a JSON file (schema/import.schema.json), all or nothing. One file
-may hold a whole afternoon. An export reads back into an empty book hash for hash.
+may hold a whole afternoon. An export reads back into an empty book hash for hash,
+and so does a deposit, with its photographs, if FILE is its folder.
 
 With --mapping, read a spreadsheet of older panels: CSV or tab-separated text in
 UTF-8, one panel a row. The mapping says which column is which field
@@ -199,14 +200,18 @@ or when); shelf gives names of the sheet for what is on the shelf; words replace
 whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 		Example: `  backleaf import afternoon.json
   backleaf --book copy.sqlite import journal.json
+  backleaf --book copy.sqlite import ../deposit
   backleaf import panels.csv --mapping mapping.json --dry-run`,
-		Args: wanted(1, 1, "one file, or - for standard input"),
+		Args: wanted(1, 1, "one file, a deposit, or - for standard input"),
 		RunE: func(c *cobra.Command, args []string) error {
 			if o.file = args[0]; o.mapping != "" {
 				return a.importSheet(c.Context(), o)
 			}
 			if o.dry || o.partly {
 				return usage("", "--dry-run and --rows-that-pass are for spreadsheets: name a --mapping")
+			}
+			if info, err := os.Stat(args[0]); err == nil && info.IsDir() {
+				return a.importDeposit(c.Context(), args[0])
 			}
 			data, err := a.readInput(args[0])
 			if err != nil {

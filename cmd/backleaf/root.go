@@ -67,6 +67,7 @@ this program.`,
 	add(groupPaper, newDossier(a))
 	add(groupBack, newAsk(a), newTreat(a), newCondition(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
+	add(groupKeep, newDeposit(a))
 	add(groupKeep, newVerify(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
 	return root
 }

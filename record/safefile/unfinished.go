@@ -15,22 +15,36 @@ const Prefix = ".backleaf-unfinished-"
 
 const lockName = "lock"
 
-// unfinished runs work with a fresh locked folder beside path and removes it
-// afterwards, whatever happened.
+// unfinished runs work in a scratch folder beside path and flushes the name
+// that it made.
 func unfinished(path string, work func(dir string) error) error {
 	path = filepath.Clean(path)
-	parent := filepath.Dir(path)
-	removeAbandoned(parent)
-	dir, lock, err := makeUnfinished(parent)
+	err := Scratch(path, func(dir string) error {
+		if err := work(dir); err != nil {
+			return err
+		}
+		if err := SyncDir(filepath.Dir(path)); err != nil {
+			return fmt.Errorf("it is written, but the disk did not confirm it: %w", err)
+		}
+		return nil
+	})
 	if err != nil {
 		return fmt.Errorf("cannot write %s: %w", path, err)
 	}
-	err = work(dir)
-	if err == nil {
-		if err = SyncDir(parent); err != nil {
-			err = fmt.Errorf("it is written, but the disk did not confirm it: %w", err)
-		}
+	return nil
+}
+
+// Scratch gives work a folder of its own beside path, on the same disk, for
+// what is not to stay, and removes it afterwards, whatever happened. If the run
+// is killed, the next write into the same parent folder removes it.
+func Scratch(path string, work func(dir string) error) error {
+	parent := filepath.Dir(filepath.Clean(path))
+	removeAbandoned(parent)
+	dir, lock, err := makeUnfinished(parent)
+	if err != nil {
+		return err
 	}
+	err = work(dir)
 	// If this fails the next write tries again; it is no reason to call the
 	// write failed.
 	remove(dir)
@@ -38,10 +52,7 @@ func unfinished(path string, work func(dir string) error) error {
 	if runtime.GOOS == "windows" {
 		os.RemoveAll(dir) // now that the lock is no longer open
 	}
-	if err != nil {
-		return fmt.Errorf("cannot write %s: %w", path, err)
-	}
-	return nil
+	return err
 }
 
 func makeUnfinished(parent string) (dir string, lock *os.File, err error) {
