@@ -23,11 +23,12 @@ func Each[B Body](p *Panel) []Done[B] {
 
 // Latest returns the last of one kind, and whether there is one.
 func Latest[B Body](p *Panel) (Done[B], bool) {
-	all := Each[B](p)
-	if len(all) == 0 {
-		return Done[B]{}, false
+	for i := len(p.Events) - 1; i >= 0; i-- {
+		if b, ok := p.Events[i].Body.(B); ok {
+			return as(p.Events[i], b), true
+		}
 	}
-	return all[len(all)-1], true
+	return Done[B]{}, false
 }
 
 // add places an event among those before it. Exact and inexact dates mix, so

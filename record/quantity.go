@@ -16,7 +16,10 @@ const Unknown = "unknown"
 // The zero value means "not recorded"; unknown is a number without a unit.
 // Conversion to the base unit is exact rational arithmetic, rounded once, half
 // away from zero.
-type quantity[D dimension] struct{ number, unit string }
+type quantity[D dimension] struct {
+	number, unit string
+	inBase       int64 // the amount in the base unit, worked out once
+}
 
 // dimension names what is measured and the units it may be measured in.
 type dimension interface {
@@ -76,17 +79,7 @@ func (quantity[D]) Units() []string {
 }
 
 // base returns the amount in the base unit, and whether it is known.
-func (q quantity[D]) base() (int64, bool) {
-	un, ok := findUnit[D](q.unit)
-	if !ok {
-		return 0, false // absent or unknown
-	}
-	r, err := parseNumber(q.number)
-	if err != nil {
-		return 0, false
-	}
-	return un.base(r)
-}
+func (q quantity[D]) base() (int64, bool) { return q.inBase, q.unit != "" }
 
 func (u unit) base(r *big.Rat) (int64, bool) {
 	if u.zero != 0 {
@@ -157,10 +150,11 @@ func parseQuantity[D dimension](s string) (quantity[D], error) {
 	if r.Sign() < 0 && !signed(d) {
 		return none, fmt.Errorf("%s %q: it cannot be less than nothing", d.name(), s)
 	}
-	if _, ok := un.base(r); !ok {
+	base, ok := un.base(r)
+	if !ok {
 		return none, fmt.Errorf("%s %q: it is too large", d.name(), s)
 	}
-	return quantity[D]{n, un.name}, nil
+	return quantity[D]{n, un.name, base}, nil
 }
 
 // maxBase keeps every base amount well inside the integers that RFC 8785
