@@ -33,7 +33,7 @@ var shrinks = []float64{1, 0.94, 0.88, 0.82}
 
 // lay finds the place of every field in an area.
 func lay(in Input, w Words, size Size, area Area) (Layout, error) {
-	a := &arranger{in: in, words: w, design: designs[size], area: area, out: map[Field]bool{}}
+	a := &arranger{in: in, words: w, design: designs[size], area: area, out: map[Field]bool{}, set: map[string]paper.Block{}}
 	if err := a.encode(); err != nil {
 		return Layout{}, fmt.Errorf("label of %s: %w", in.Number, err)
 	}
@@ -94,6 +94,7 @@ type arranger struct {
 	symbol *paper.Symbol
 	out    map[Field]bool
 	shrink float64
+	set    map[string]paper.Block // texts composed before
 
 	boxes []Box
 	qr    Box     // place of the symbol; no width without one
@@ -114,6 +115,24 @@ func (a *arranger) encode() error {
 		a.out[QR] = true
 	}
 	return nil
+}
+
+// compose is [paper.Compose]; the many ways that are tried have most of their
+// texts in common.
+func (a *arranger) compose(width float64, spans ...paper.Span) (paper.Block, error) {
+	var key strings.Builder
+	fmt.Fprint(&key, width)
+	for _, s := range spans {
+		fmt.Fprint(&key, "\x00", s.Style.Face, " ", s.Style.SizePt, " ", s.Text)
+	}
+	if b, ok := a.set[key.String()]; ok {
+		return b, nil
+	}
+	b, err := paper.Compose(width, spans...)
+	if err == nil {
+		a.set[key.String()] = b
+	}
+	return b, err
 }
 
 // style returns a style of the design at the size tried, still readable.
@@ -152,7 +171,7 @@ func (a *arranger) arrange() ([]Box, error) {
 
 // header sets the number, the arrow and the rule below them.
 func (a *arranger) header() error {
-	top, err := paper.Compose(0, paper.Span{Style: a.style(a.design.strong()), Text: strings.ToUpper(string(a.words.Top))})
+	top, err := a.compose(0, paper.Span{Style: a.style(a.design.strong()), Text: strings.ToUpper(string(a.words.Top))})
 	if err != nil {
 		return err
 	}
@@ -232,12 +251,12 @@ func (a *arranger) beside(top, bottom float64) float64 {
 	return a.qr.X - a.left() - 0.6
 }
 
-// set composes text for its place: from y downwards or, if up is true, with
+// fit composes text for its place: from y downwards or, if up is true, with
 // its bottom at y.
-func (a *arranger) set(y, indent float64, up bool, spans ...paper.Span) (paper.Block, error) {
+func (a *arranger) fit(y, indent float64, up bool, spans ...paper.Span) (paper.Block, error) {
 	width := a.width()
 	for {
-		b, err := paper.Compose(width-indent, spans...)
+		b, err := a.compose(width-indent, spans...)
 		if err != nil {
 			return b, err
 		}

@@ -133,17 +133,17 @@ func (a *arranger) row(r row) error {
 	if r.head != "" {
 		indent = a.design.headMM
 		var err error
-		if head, err = paper.Compose(indent-1, paper.Span{Style: a.style(a.design.head()), Text: r.head}); err != nil {
+		if head, err = a.compose(indent-1, paper.Span{Style: a.style(a.design.head()), Text: r.head}); err != nil {
 			return err
 		}
 	}
-	b, err := a.set(a.y, indent, false, r.spans...)
+	b, err := a.fit(a.y, indent, false, r.spans...)
 	if err != nil && !errors.Is(err, errNoRoom) {
 		return err
 	}
 	// Below the symbol a text may end sooner than squeezed in beside it.
 	if below := a.qr.Y + a.qr.H; a.y < below && a.begun && !a.design.qrLow {
-		wide, werr := a.set(below, indent, false, r.spans...)
+		wide, werr := a.fit(below, indent, false, r.spans...)
 		if werr == nil && (err != nil || below+wide.HeightMM() < a.y+b.HeightMM()+1e-6) {
 			a.y, b, err = below, wide, nil
 		}
@@ -170,11 +170,11 @@ func (a *arranger) ending() error {
 	var print paper.Block
 	if a.shown(Fingerprint) {
 		var err error
-		if print, err = paper.Compose(0, paper.Span{Style: small, Text: a.in.Fingerprint, Field: "fingerprint"}); err != nil {
+		if print, err = a.compose(0, paper.Span{Style: small, Text: a.in.Fingerprint, Field: "fingerprint"}); err != nil {
 			return err
 		}
 	}
-	b, err := a.set(a.foot, 0, true, where...)
+	b, err := a.fit(a.foot, 0, true, where...)
 	if err != nil {
 		return err
 	}
@@ -191,7 +191,7 @@ func (a *arranger) ending() error {
 			}
 			a.text(Fingerprint, a.left(), a.foot-print.HeightMM(), print)
 			a.foot -= print.HeightMM()
-			if b, err = a.set(a.foot, 0, true, where...); err != nil {
+			if b, err = a.fit(a.foot, 0, true, where...); err != nil {
 				return err
 			}
 		}
@@ -242,7 +242,7 @@ func (a *arranger) lines() error {
 		case a.in.Blank:
 			text = a.words.PaintedBy
 		}
-		b, err := paper.Compose(0, paper.Span{Style: a.style(a.design.small()), Text: string(text)})
+		b, err := a.compose(0, paper.Span{Style: a.style(a.design.small()), Text: string(text)})
 		if err != nil {
 			return err
 		}

@@ -175,7 +175,7 @@ func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, l
 	}
 	if len(entries) > 0 {
 		for _, note := range tell.English.Label.Notes {
-			a.talk("%s", note)
+			a.talk("%s", strings.TrimRight(string(note), "¹²³⁴"))
 		}
 	}
 	return nil
