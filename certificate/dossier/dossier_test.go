@@ -1,22 +1,323 @@
 package dossier_test
 
-import "testing"
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"unicode"
 
-func TestLook(t *testing.T) {
+	"backleaf/certificate/dossier"
+	"backleaf/record"
+	"backleaf/record/check"
+	"backleaf/record/paper"
+	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
+)
+
+func run(t *testing.T, name string, args ...string) string {
+	t.Helper()
+	toolcheck.Require(t, name)
+	out, err := exec.Command(name, args...).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%s: %v\n%s", name, err, out)
+	}
+	return string(out)
+}
+
+func pdf(t testing.TB, d *dossier.Document) []byte {
+	t.Helper()
+	out, err := d.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func text(t testing.TB, d *dossier.Document) string {
+	t.Helper()
+	out, err := d.Text()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func html(t testing.TB, d *dossier.Document) string {
+	t.Helper()
+	out, err := d.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(out)
+}
+
+// stress are dossiers of panels that fill, break or leave empty a page.
+func stress(t testing.TB) map[string]*dossier.Document {
+	t.Helper()
+	out := map[string]*dossier.Document{"afternoon": afternoonDossier(t)}
+	add := func(name, history string) {
+		w, p := panel(t, history)
+		out[name] = dossier.New(tell.English, w, p, dossier.Head{})
+	}
+	add("empty", `
+"kind":"studio","maker":"Ada Exemple","mark":"DM","paper":"letter"
+"kind":"cut","panels":["DM26-0007-B"],"batch":"old","size":"unknown x unknown"`)
+	var many strings.Builder
+	many.WriteString(strings.TrimSpace(afternoon))
+	for i := range 60 {
+		fmt.Fprintf(&many, "\n"+`"kind":"coat","at":"2026-05-%02dT%02d:10:00+03:00","panels":["DM26-0007-B"],"purpose":"ground","faces":["front"],"mix":[{"parts":1,"material":"ground","lot":"ground-1"}],"dry_film":"%d µm","humidity":"%d %%","temperature":"19 °C"`,
+			5+i/4, 8+i%4*3, 40+i, 45+i%11)
+	}
+	add("sixty", many.String())
+	long := strings.TrimSpace(strings.Repeat("The very long evening of the low tide, ", 7))
+	add("long", strings.NewReplacer("Low tide, evening", long, "Ada Exemple", "Maximiliane-Friederike von der Hohen Erfindung zu Beispielsburg", "No lifting.",
+		strings.TrimSpace(strings.Repeat("No lifting anywhere; looked at in raking light. ", 60)), "harbour with two boats", strings.Repeat("boat", 70)).Replace(afternoon))
+	add("scripts", strings.NewReplacer("Low tide, evening", "Вечер, отлив · Ἄμπωτις", "Ada Exemple", "Юлия Примерова-Παράδειγμα").Replace(afternoon))
+	add("hostile", strings.NewReplacer("Low tide, evening", hostile).Replace(afternoon))
+	return out
+}
+
+// hostile tries markup, PDF operators and places of a message. A right-to-left
+// override is refused by the record, and set into the document by the test.
+const hostile = `</title><script>alert(1)</script>) Tj ET Q (x\\) <b>&amp; %PDF {n}{title} ${x}`
+
+// PDF/A-1b by Apache PDFBox Preflight, an independent validator.
+func TestPreflight(t *testing.T) {
+	const jars = "/usr/share/java"
+	var class []string
+	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
+		class = append(class, filepath.Join(jars, j+".jar"))
+	}
+	toolcheck.Require(t, append(class, "java")...)
+	for name, d := range stress(t) {
+		path := save(t, name+".pdf", pdf(t, d))
+		run(t, "java", "-cp", strings.Join(class, ":"), "org.apache.pdfbox.preflight.Validator_A1b", path)
+		if out := run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
+			t.Errorf("%s: %s", name, out)
+		}
+	}
+}
+
+// The same record gives the same bytes, of all three kinds.
+func TestSameBytes(t *testing.T) {
+	a, b := afternoonDossier(t), afternoonDossier(t)
+	if !bytes.Equal(pdf(t, a), pdf(t, b)) || text(t, a) != text(t, b) || html(t, a) != html(t, b) {
+		t.Error("the same record gave two dossiers")
+	}
+}
+
+// Every category of Object ID stands in the dossier of any panel: the
+// photographs, nine questions and description of the checklist, and the five
+// categories that many use besides (Introduction to Object ID, Getty 1999).
+func TestObjectID(t *testing.T) {
+	for name, d := range stress(t) {
+		got := map[string]string{}
+		for _, p := range d.Sections[0].Items[0].(dossier.Pairs) {
+			got[p.Name] = p.Value
+		}
+		for _, c := range []string{"Photographs", "Type of object", "Materials and techniques", "Measurements", "Inscriptions and markings", "Distinguishing features", "Title", "Subject",
+			"Date or period", "Maker", "Short description", "Inventory number", "Related written material", "Place of origin", "Cross references", "Date documented"} {
+			if got[c] == "" {
+				t.Errorf("%s: nothing under %q", name, c)
+			}
+		}
+	}
+}
+
+// What a conservator asks of the one full history, each with where it is said.
+func TestAnswers(t *testing.T) {
+	flat := strings.Join(strings.Fields(text(t, afternoonDossier(t))), " ")
+	for _, want := range []string{
+		"oil on linen laid on birch plywood",
+		"30 × 40 cm × 3 mm (11 3/4 × 15 3/4 × 1/8 in)",
+		"along the width", "E1", "3 d", "P-2206",
+		"18 threads/cm × 17 threads/cm (as stated for the product: weaver's sheet, 2025)",
+		"lead white (PW 1) and red ochre (PR 102)", "charcoal, fixed with shellac",
+		"Hydrocarbon resin varnish, satin, removable with white spirit (as stated for the product: typical, common practice)",
+		"21.5 °C, 57 %", "Test first; a conservator decides.", "from memory of Horie",
+		"contains lead. Do not sand dry", "Usual cautions; local rules come first.",
+		"Estimate, upper bound", "0.12 %", "local rules come first",
+		"E17 changed, faces: back → back and edges (its edges were done too)",
+		"root hash was 5a5a5a", "openssl pkeyutl -verify",
+	} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("%q is not in the dossier", want)
+		}
+	}
+}
+
+// A thickness says how it is known wherever it stands.
+func TestThicknessIsMarked(t *testing.T) {
+	n := 0
+	for _, s := range afternoonDossier(t).Sections {
+		for _, i := range s.Items {
+			tab, ok := i.(dossier.Table)
+			for k := range tab.Columns {
+				if !ok || tab.Columns[k].Head != "Dry thickness" {
+					continue
+				}
+				for _, row := range tab.Rows {
+					for _, one := range strings.Split(row[k], ";") {
+						if strings.Contains(one, "µm") {
+							n++
+							if !strings.Contains(one, "estimate") && !strings.Contains(one, "measured") {
+								t.Errorf("%q does not say how it is known", one)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	if n < 5 {
+		t.Errorf("only %d thicknesses were looked at", n)
+	}
+}
+
+// All three renderings say the same: what is text in one is in the others.
+func TestRenderingsAgree(t *testing.T) {
 	d := afternoonDossier(t)
-	pdf, err := d.PDF()
-	if err != nil {
-		t.Fatal(err)
+	page := run(t, "pdftotext", "-layout", save(t, "d.pdf", pdf(t, d)), "-")
+	for _, out := range []string{page, text(t, d), html(t, d)} {
+		flat := strings.Join(strings.Fields(out), " ")
+		for i, s := range d.Sections {
+			// Section titles are set in capitals on the page.
+			if !strings.Contains(strings.ToLower(flat), strings.ToLower(fmt.Sprintf("%d %s", i+1, s.Title))) {
+				t.Errorf("section %q is missing", s.Title)
+			}
+		}
+		for _, want := range []string{"Quayside ground", "R. Invented", "DM26-0007-", "4471B"} {
+			if !strings.Contains(flat, want) {
+				t.Errorf("%q is missing", want)
+			}
+		}
 	}
-	save(t, "d.pdf", pdf)
-	text, err := d.Text()
-	if err != nil {
-		t.Fatal(err)
+}
+
+// Text from outside stays text.
+func TestHostile(t *testing.T) {
+	d := stress(t)["hostile"]
+	d.Title += " \u202egnirts\x1b[31m"
+	page := html(t, d)
+	if strings.Contains(page, "<script") || strings.Contains(page, "\u202e") {
+		t.Error("markup or an override got into the page")
 	}
-	save(t, "d.txt", []byte(text))
-	html, err := d.HTML()
-	if err != nil {
-		t.Fatal(err)
+	if !strings.Contains(page, "&lt;script&gt;") {
+		t.Error("the title is not in the page")
 	}
-	save(t, "d.html", html)
+	if out := text(t, d); strings.ContainsAny(out, "\u202e\x1b") || !strings.Contains(out, "[U+202E]") {
+		t.Error("the text does not show the override for what it is")
+	}
+	flat := strings.Join(strings.Fields(run(t, "pdftotext", save(t, "d.pdf", pdf(t, d)), "-")), " ")
+	if !strings.Contains(flat, "Tj ET Q (x\\)") || !strings.Contains(flat, "{n}{title}") {
+		t.Errorf("the title is not on the page as it was written: %s", flat[:300])
+	}
+}
+
+// A character that no face has is named with where it was recorded.
+func TestMissingGlyph(t *testing.T) {
+	w, p := panel(t, strings.ReplaceAll(afternoon, "harbour with two boats", "a ship \u1350"))
+	_, err := dossier.New(tell.English, w, p, head).PDF()
+	var g *paper.GlyphError
+	if !errors.As(err, &g) || g.Rune != '\u1350' || g.Field != "Subject" {
+		t.Errorf("%v", err)
+	}
+}
+
+// The page is well-formed, refers to nothing outside, and its drawings have
+// titles and descriptions.
+func TestPage(t *testing.T) {
+	for name, d := range stress(t) {
+		page := html(t, d)
+		x := xml.NewDecoder(strings.NewReader(page))
+		x.Strict, x.AutoClose, x.Entity = false, xml.HTMLAutoClose, xml.HTMLEntity
+		ids := map[string]bool{}
+		for {
+			tok, err := x.Token()
+			if err == io.EOF {
+				break
+			}
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			e, ok := tok.(xml.StartElement)
+			if !ok {
+				continue
+			}
+			switch e.Name.Local {
+			case "script", "link", "img", "iframe", "object", "a":
+				t.Errorf("%s: a %s on the page", name, e.Name.Local)
+			}
+			for _, a := range e.Attr {
+				if a.Name.Local == "id" && ids[a.Value] {
+					t.Errorf("%s: id %q stands twice", name, a.Value)
+				}
+				if a.Name.Local == "id" {
+					ids[a.Value] = true
+				}
+				if a.Name.Local == "src" || a.Name.Local == "href" && !strings.HasPrefix(a.Value, "#") {
+					t.Errorf("%s: %s=%q", name, a.Name.Local, a.Value)
+				}
+			}
+		}
+		if n, m := strings.Count(page, "<svg "), strings.Count(page, "<desc "); n == 0 || n != m {
+			t.Errorf("%s: %d drawings, %d descriptions", name, n, m)
+		}
+	}
+}
+
+// A masked catalogue leaves no letter but those that people recorded and the
+// texts of the rules of thumb.
+func TestNoWordOutsideTheCatalogue(t *testing.T) {
+	masked := tell.English.Each(func(s string) string {
+		return strings.Map(func(r rune) rune {
+			if unicode.IsLetter(r) {
+				return '#'
+			}
+			return r
+		}, s)
+	})
+	w, p := panel(t, afternoon)
+	other := strings.Builder{}
+	other.WriteString(afternoon + string(number(t)) + strings.Join(sources(), " "))
+	for _, r := range check.Rules {
+		other.WriteString(r.Title + r.Reason + r.Source + r.Judged + r.Remedy)
+	}
+	now, _ := w.Written.Exact()
+	for _, f := range check.Panel(w, p, now) {
+		other.WriteString(f.Text + f.Remedy)
+	}
+	if e, err := check.Bow(w, p); err == nil {
+		other.WriteString(strings.Join(e.Missing, " ") + strings.Join(e.Notes, " "))
+	}
+	allowed := strings.ToLower(other.String()) + " µm mm rh sha " + head.Root + " the plywood association's figure of per as given in"
+	for _, word := range regexp.MustCompile(`\pL+`).FindAllString(text(t, dossier.New(masked, w, p, head)), -1) {
+		if !strings.Contains(allowed, strings.ToLower(word)) {
+			t.Errorf("%q is neither in the catalogue nor in the record", word)
+		}
+	}
+}
+
+func sources() []string { return dossier.Publications }
+
+// No word of the lists of the record is printed raw, whatever is recorded.
+func TestExamples(t *testing.T) {
+	for _, d := range examples(t, tell.English) {
+		pdf(t, d)
+		out := text(t, d)
+		for _, list := range []string{"Binder", "BoardKind", "PaintMedium", "Weave", "ThreadRun", "PhotoRole"} {
+			for _, word := range record.Words(list) {
+				if strings.Contains(word, "-") && regexp.MustCompile(`[^-\w]`+word+`[^-\w]`).MatchString(out) && word != "wet-in-wet" && word != "water-mixable-oil" {
+					t.Errorf("%q is printed as it is recorded", word)
+				}
+			}
+		}
+	}
 }

@@ -22,6 +22,9 @@ const (
 	adhesives    = "Horie, Materials for Conservation (2010)"
 )
 
+// Publications are those from memory of which the table was made.
+var Publications = []string{modernPaints, acrylics, materials, adhesives}
+
 var sensitivities = map[record.Binder]sensitivity{
 	record.Acrylic:       {"swells", "swells", "aromatic-swells", "softens", "swells", acrylics},
 	record.PVA:           {"swells", "dissolves", "aromatic-swells", "softens", "attacked", modernPaints},
