@@ -35,7 +35,7 @@ type Input struct {
 // Draw writes a certificate as a PDF file. Nothing is written if it cannot be
 // drawn.
 func Draw(w io.Writer, in Input) error {
-	pdf, err := draw(in)
+	pdf, err := draw(in, paper.A3b)
 	if err != nil {
 		return fmt.Errorf("cannot draw the certificate of %s: %w", in.Panel.Number, err)
 	}
@@ -43,7 +43,7 @@ func Draw(w io.Writer, in Input) error {
 	return err
 }
 
-func draw(in Input) ([]byte, error) {
+func draw(in Input, kind paper.Kind) ([]byte, error) {
 	s, ok := papers[in.Paper]
 	if !ok {
 		return nil, fmt.Errorf("the paper %q is neither a4 nor letter", in.Paper)
@@ -88,7 +88,10 @@ func draw(in Input) ([]byte, error) {
 			return nil, err
 		}
 	}
-	return d.Finish(paper.A3b, c.attachments()...)
+	if kind != paper.A3b {
+		return d.Finish(kind) // without the files, for the tests
+	}
+	return d.Finish(kind, c.attachments()...)
 }
 
 // attachments are the files that prove the record.

@@ -22,7 +22,7 @@ import (
 func signed(t testing.TB, paper string) (pdf []byte, in certificate.Input) {
 	t.Helper()
 	k := finished(t)
-	k.photo(jpegFile(t, shore(1600, 1200)))
+	k.photo(jpegFile(t, shore(800, 600)))
 	in = k.input(k.key())
 	in.Paper = paper
 	return drawn(t, in), in
@@ -40,7 +40,7 @@ func read(t testing.TB, path, dpi string) (link, note string) {
 	t.Helper()
 	toolcheck.Require(t, "pdftoppm", "zbarimg")
 	root := filepath.Join(t.TempDir(), "page")
-	run(t, "pdftoppm", "-r", dpi, "-png", "-singlefile", path, root)
+	run(t, "pdftoppm", "-r", dpi, "-gray", "-png", "-singlefile", path, root)
 	for _, l := range strings.Split(run(t, "zbarimg", "-q", "--raw", root+".png"), "\n") {
 		if strings.HasPrefix(l, "HTTPS://") {
 			link = l
@@ -62,7 +62,9 @@ func TestSymbolsAreRead(t *testing.T) {
 	for name, k := range map[string]*bench{"plain": finished(t), "cyrillic": cyrillic, "long": long} {
 		in := k.input(k.key())
 		for _, paper := range []string{"a4", "letter"} {
-			in.Paper = paper
+			if in.Paper = paper; paper == "letter" && name != "plain" {
+				continue
+			}
 			path := save(t, name+".pdf", drawn(t, in))
 			for _, dpi := range []string{"200", "300"} {
 				link, note := read(t, path, dpi)
@@ -164,7 +166,7 @@ func TestReadingOrder(t *testing.T) {
 // The same input gives the same bytes; another time of issue gives others.
 func TestSameBytes(t *testing.T) {
 	k := finished(t)
-	k.photo(jpegFile(t, shore(1600, 1200)))
+	k.photo(jpegFile(t, shore(800, 600)))
 	key := k.key()
 	first := drawn(t, k.input(key))
 	if !bytes.Equal(first, drawn(t, k.input(key))) {

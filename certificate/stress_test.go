@@ -65,16 +65,3 @@ func stress() map[string]func(t testing.TB) *bench {
 		"tiny": func(t testing.TB) *bench { k := finished(t); k.photo(pngFile(t, shore(1, 1))); return k },
 	}
 }
-
-func TestStress(t *testing.T) {
-	for name, make := range stress() {
-		for _, paper := range []string{"a4", "letter"} {
-			t.Run(name+"-"+paper, func(t *testing.T) {
-				k := make(t)
-				in := k.input(k.key())
-				in.Paper = paper
-				save(t, "c.pdf", drawn(t, in))
-			})
-		}
-	}
-}
