@@ -13,7 +13,6 @@ import (
 	"testing"
 	"time"
 
-	"backleaf/record/deed"
 	"backleaf/record/toolcheck"
 )
 
@@ -28,101 +27,99 @@ func demoDir(t *testing.T) string {
 	return dir
 }
 
-var recipe = regexp.MustCompile("(?ms)^```sh\n(.*?)^```$")
+var recipe = regexp.MustCompile("(?ms)^<!-- recipe -->\n```sh\n(.*?)^```$")
 
-// recipes are the shell recipes by which a stranger checks a certificate.
-func recipes(t *testing.T) []string {
+// recipes are the README's recipes by which a stranger checks a certificate
+// without this program.
+func recipes(t *testing.T) (out []string) {
 	t.Helper()
-	data, err := os.ReadFile("testdata/recipes.md")
+	data, err := os.ReadFile("../../README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
-	var out []string
 	for _, m := range recipe.FindAllStringSubmatch(string(data), -1) {
-		out = append(out, m[1])
-	}
-	if len(out) != 7 {
-		t.Fatalf("%d recipes", len(out))
+		if strings.Contains(m[1], "certificate.pdf") {
+			out = append(out, m[1])
+		}
 	}
 	return out
 }
 
-func shell(dir, script string) error {
-	c := exec.Command("sh", "-e", "-c", script)
-	c.Dir = dir
+// inShell runs a recipe in a new folder that holds only a certificate. With a
+// change, whatever a camera reads is changed by that sed command.
+func inShell(t *testing.T, script string, pdf []byte, change string) error {
+	t.Helper()
+	dir := t.TempDir()
+	writeTo(t, filepath.Join(dir, "certificate.pdf"), pdf)
+	path := os.Getenv("PATH")
+	if change != "" {
+		camera, err := exec.LookPath("zbarimg")
+		if err != nil {
+			t.Fatal(err)
+		}
+		writeTo(t, filepath.Join(dir, "bin", "zbarimg"), fmt.Appendf(nil, "#!/bin/sh\n%s \"$@\" | sed '%s'\n", camera, change))
+		if err := os.Chmod(filepath.Join(dir, "bin", "zbarimg"), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		path = filepath.Join(dir, "bin") + ":" + path
+	}
+	c := exec.Command("bash", "-euo", "pipefail", "-c", script)
+	c.Dir, c.Env = dir, append(os.Environ(), "PATH="+path)
 	if out, err := c.CombinedOutput(); err != nil {
 		return fmt.Errorf("%w: %s", err, out)
 	}
 	return nil
 }
 
-// The recipes find the demonstration's certificate good, and find every file
-// of it in which one byte was changed. The photograph is the page rasterised
-// as a camera or an office scanner sees it.
+// The recipes find the demonstration's certificate good, and refuse it with
+// one byte changed in any of its files, or in what its symbol says.
 func TestRecipes(t *testing.T) {
-	toolcheck.Require(t, "sh", "pdfdetach", "pdftoppm", "zbarimg", "openssl", "sha256sum", "base64", "sed", "python3")
+	toolcheck.Require(t, "bash", "pdfdetach", "pdftoppm", "zbarimg", "openssl", "sha256sum", "base64", "sed", "python3", "qpdf")
 	dir := demoDir(t)
-	if err := shell(dir, "pdftoppm -r 200 -gray -png -singlefile certificate.pdf photo"); err != nil {
-		t.Fatal(err)
-	}
-	const record, paper, fits, head, proof = 1, 3, 4, 5, 6
-	all := recipes(t)
-	for i, script := range all {
-		if err := shell(dir, script); err != nil {
-			t.Errorf("recipe %d:\n%s%v", i, script, err)
-		}
-	}
-	for _, tt := range []struct {
-		file    string
-		recipes []int  // of which each must refuse the file
-		after   string // where changes begin
-		step    int
-	}{
-		{deed.RecordName, []int{record, fits}, "", 1997},
-		{deed.SignatureName, []int{record}, "", 13},
-		{deed.KeyName, []int{record, fits, head}, "MCowBQYDK2VwAyEA", 9},
-		{deed.HeadName, []int{head}, "", 11}, // its name, size and root
-		{deed.ProofName, []int{proof}, `{"leaf":"`, 1499},
-		{"statement.body", []int{fits}, "record: ", 12},
-	} {
-		path := filepath.Join(dir, tt.file)
-		good, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		from := bytes.Index(good, []byte(tt.after)) + len(tt.after)
-		for i := from; i < len(good) && i < from+tt.step*5; i += tt.step {
-			bad := bytes.Clone(good)
-			bad[i] ^= 1
-			if err := os.WriteFile(path, bad, 0o600); err != nil {
-				t.Fatal(err)
-			}
-			for _, r := range tt.recipes {
-				if shell(dir, all[r]) == nil {
-					t.Errorf("recipe %d takes %s with byte %d changed (%q for %q)", r, tt.file, i, bad[i], good[i])
-				}
-			}
-		}
-		if err := os.WriteFile(path, good, 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	// A statement that says something else than was signed.
-	symbols, err := os.ReadFile(filepath.Join(dir, "symbols.txt"))
+	file := filepath.Join(dir, "certificate.pdf")
+	pdf, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, rest, _ := strings.Cut(all[paper], "\n")
-	for _, change := range [][2]string{{"title: L", "title: l"}, {"made: 2", "made: 1"}, {"record: ", "record:  "}} {
-		bad := strings.Replace(string(symbols), change[0], change[1], 1)
-		if bad == string(symbols) {
-			t.Errorf("nothing to change: %q", change[0])
+	var byFile, byPaper []string
+	for _, r := range recipes(t) {
+		if err := inShell(t, r, pdf, ""); err != nil {
+			t.Errorf("%s%v", r, err)
 		}
-		if err := os.WriteFile(filepath.Join(dir, "symbols.txt"), []byte(bad), 0o600); err != nil {
-			t.Fatal(err)
+		switch {
+		case strings.Contains(r, "zbarimg"):
+			byPaper = append(byPaper, r)
+		case !strings.Contains(r, "! openssl"):
+			byFile = append(byFile, r)
 		}
-		if err := shell(dir, rest); err == nil {
-			t.Errorf("a statement with %q for %q passes", change[1], change[0])
+	}
+	if len(byFile) != 2 || len(byPaper) != 1 {
+		t.Fatalf("%d recipes for the files and %d for the paper", len(byFile), len(byPaper))
+	}
+	for name, data := range attached(t, pdf) {
+		for _, at := range []int{0, len(data) / 2} {
+			bad := bytes.Clone(data)
+			bad[at] ^= 1
+			tmp := t.TempDir()
+			out := filepath.Join(tmp, "c.pdf")
+			if msg, err := exec.Command("qpdf", file, "--add-attachment", writeTo(t, filepath.Join(tmp, name), bad), "--replace", "--", out).CombinedOutput(); err != nil {
+				t.Fatalf("%v: %s", err, msg)
+			}
+			changed, err := os.ReadFile(out)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if inShell(t, byFile[0], changed, "") == nil && inShell(t, byFile[1], changed, "") == nil {
+				t.Errorf("%s with byte %d of %d changed passes", name, at, len(data))
+			}
 		}
+	}
+	for _, change := range []string{"s/^title: L/title: l/", "/^size/d", "s/^\\(record: .*\\)./\\10/"} {
+		if inShell(t, byPaper[0], pdf, change) == nil {
+			t.Errorf("the paper recipe passes after %s", change)
+		}
+	}
+	if err := inShell(t, byPaper[0], pdf, "s/nothing/else/"); err != nil {
+		t.Errorf("the paper recipe as it is: %v", err)
 	}
 }
