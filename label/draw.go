@@ -20,7 +20,7 @@ type Options struct {
 	// From is the place of the sheet, from 1, where the first label stands: a
 	// sheet from which some were taken can be used again. 0 is 1.
 	From      int
-	CropMarks bool // always drawn where a label has to be cut out of its sheet
+	CropMarks bool // plain sheets always have them
 	Ruler     bool // a page to check the scale of the printer comes first
 	Note      bool // a page on paper, print and paste comes last
 	Paper     Area // of these pages, if there is no sheet
@@ -142,8 +142,10 @@ func (o Options) pages(doc *paper.Document, layouts []Layout) error {
 			}
 			x, y := sheet.at(at)
 			l.drawAt(page, x, y)
-			if o.CropMarks || o.Sheet.plain() || l.Area != sheet.Place {
+			if o.CropMarks || o.Sheet.plain() {
 				cropMarks(page, x, y, l.Area)
+			} else if l.Area != sheet.Place {
+				cutLines(page, x, y, l.Area, sheet.Place)
 			}
 		}
 		from = 0
@@ -219,4 +221,18 @@ func cropMarks(page *paper.Page, x, y float64, a Area) {
 		}
 	}
 	page.Draw(paper.Strokes{Lines: lines, WeightMM: 0.1})
+}
+
+// cutLines show where to cut a label that is smaller than its place. Marks
+// outside it would stand on its neighbours.
+func cutLines(page *paper.Page, x, y float64, a, place Area) {
+	cut := func(x1, y1, x2, y2 float64) {
+		page.Draw(paper.Line{X1: x1, Y1: y1, X2: x2, Y2: y2, WeightMM: 0.1, Dash: []float64{1, 1}})
+	}
+	if a.WidthMM < place.WidthMM {
+		cut(x+a.WidthMM, y, x+a.WidthMM, y+a.HeightMM)
+	}
+	if a.HeightMM < place.HeightMM {
+		cut(x, y+a.HeightMM, x+a.WidthMM, y+a.HeightMM)
+	}
 }

@@ -57,7 +57,7 @@ func TestSheetOf(t *testing.T) {
 }
 
 // A label that its panel cannot carry is not squeezed into the sheet: it is
-// drawn smaller in its place, with crop marks, or refused.
+// drawn smaller in its place, with lines to cut along, or refused.
 func TestPlaceLargerThanThePanel(t *testing.T) {
 	in := finished()
 	in.Back = label.Area{WidthMM: 80, HeightMM: 60}
