@@ -15,7 +15,8 @@
 // turn, TestRemoving every entry. What can go is the thing judged: without the
 // coat whose lot is not recorded, the coats that remain may all hold.
 //
-// One reading is not strict: a coat for which no thinner is recorded counts as
+// Two readings are not strict. Entries without a date stand in the order in
+// which they were written down, as everywhere in the record. And a coat for which no thinner is recorded counts as
 // undiluted, and a face that is not marked as given more counts as given the
 // same, because that is how people write them down.
 //

@@ -140,3 +140,11 @@ func RuleNamed(name string) (Rule, bool) {
 	}
 	return Rules[i], true
 }
+
+// orNone says why nothing was judged where nothing was.
+func orNone(vs []Verdict, why string) []Verdict {
+	if len(vs) == 0 {
+		return one(NotApplicable, nil, "%s", why)
+	}
+	return vs
+}

@@ -45,7 +45,7 @@ func (s *Subject) blocked(face record.Face) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	at := []int64{films[first].Layer.Seq}
-	n, doubt := 0, false
+	n, doubt := 0, []int64(nil)
 	for _, f := range films[:first] {
 		if isCloth(f) || isVarnish(f) {
 			continue
@@ -54,11 +54,11 @@ func (s *Subject) blocked(face record.Face) (Verdict, bool) {
 		block := f.Layer.Purpose == record.StainBlock || all && !slices.ContainsFunc(ms, func(m record.Material) bool {
 			return !slices.Contains(m.Uses, record.UseStainBlock)
 		})
-		if block && !doubt {
+		if block && len(doubt) == 0 {
 			n++
 			at = append(at, f.Layer.Seq)
 		} else if isCoat(f) && (!purposeKnown(f) || !all) {
-			doubt = true
+			doubt = append(doubt, f.Layer.Seq)
 		}
 	}
 	stains, known := s.stains(films[:first])
@@ -66,11 +66,11 @@ func (s *Subject) blocked(face record.Face) (Verdict, bool) {
 	case n >= 2:
 		return verdict(Holds, at, "%s of stain block under the %s", count(n, "coat"), name(films[first])), true
 	case !known:
-		return verdict(NotRecorded, at, "what the %s lies on", name(films[first])), true
+		return verdict(NotRecorded, append(at, doubt...), "what the %s lies on", name(films[first])), true
 	case !stains:
 		return verdict(NotApplicable, at, "nothing below can stain"), true
-	case doubt:
-		return verdict(NotRecorded, at, "whether the coats under the %s block stains", name(films[first])), true
+	case len(doubt) > 0:
+		return verdict(NotRecorded, append(at, doubt...), "whether the coats under the %s block stains", name(films[first])), true
 	case n == 1:
 		return verdict(FallsShort, at, "one coat of stain block under the %s; two are advised", name(films[first])), true
 	}

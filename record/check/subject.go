@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/measure"
 )
 
 // Subject is one panel under judgement, with what several rules look at.
@@ -110,3 +111,52 @@ func elapsed(from, to record.When) (least, most time.Duration, ok bool) {
 }
 
 const day = 24 * time.Hour
+
+// below returns the layers of a face that were there before an entry.
+func (s *Subject) below(face record.Face, seq int64) []Film {
+	at := s.place(seq)
+	return filter(s.on(face), func(f Film) bool { return s.place(f.Layer.Seq) < at })
+}
+
+// facing is the face that carries the work: the painted one, or else the one
+// with cloth; empty where the record does not say.
+func (s *Subject) facing() record.Face {
+	for _, is := range []func(Film) bool{isPaint, isCloth} {
+		front := len(filter(s.on(record.Front), is)) > 0
+		back := len(filter(s.on(record.Back), is)) > 0
+		switch {
+		case front && !back:
+			return record.Front
+		case back && !front:
+			return record.Back
+		}
+	}
+	return ""
+}
+
+// moves is the movement of the board with humidity.
+func (s *Subject) moves() (measure.Movement, error) {
+	kind := s.board().Kind
+	if kind == record.TemperedHardboard {
+		kind = record.Hardboard
+	}
+	return measure.MovementOf(measure.Board(kind))
+}
+
+// cloths asks one question of every cloth laid.
+func (s *Subject) cloths(ask func(record.ClothLaid) (record.Answer, string)) []Verdict {
+	var vs []Verdict
+	for _, c := range record.Each[record.ClothLaid](s.Panel) {
+		answer, what := ask(c.Body)
+		at := []int64{c.Seq}
+		switch answer {
+		case record.Yes:
+			vs = append(vs, verdict(Holds, at, "the cloth was %s", what))
+		case record.No:
+			vs = append(vs, verdict(FallsShort, at, "the cloth was not %s", what))
+		default:
+			vs = append(vs, verdict(NotRecorded, at, "whether the cloth was %s", what))
+		}
+	}
+	return orNone(vs, "no cloth is laid")
+}

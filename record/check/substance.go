@@ -154,3 +154,72 @@ func isOneOf(p record.Pigment, indexes, words []string) bool {
 
 // name is what a finding calls a layer.
 func name(f Film) string { return fmt.Sprintf("%s of entry %d", f.Layer.Name(), f.Layer.Seq) }
+
+// gloss is the sheen of a layer: as recorded for it, or the glossiest of its
+// materials; empty where one is not known.
+func (s *Subject) gloss(f Film) record.Gloss {
+	if isPaint(f) && f.Layer.Paint.Gloss != "" {
+		return f.Layer.Paint.Gloss
+	}
+	ms, all := s.parts(f)
+	if !all {
+		return ""
+	}
+	order := []record.Gloss{"matt", "satin", "gloss"}
+	most := record.Gloss("matt")
+	for _, m := range ms {
+		if m.Gloss == "" || m.Gloss == record.Unknown {
+			return ""
+		}
+		if slices.Index(order, m.Gloss) > slices.Index(order, most) {
+			most = m.Gloss
+		}
+	}
+	return most
+}
+
+// waterborne answers for a layer whether its films form from water. Size of
+// glue, gum or starch gels or dries without a lowest temperature and is left
+// out.
+func (s *Subject) waterborne(f Film) record.Answer {
+	switch s.has(f, record.Acrylic, record.PVA) {
+	case record.Yes:
+		return record.Yes
+	case record.No:
+		return record.No
+	}
+	return record.Unknown
+}
+
+// allTold reports that the colourants of a layer are recorded so that nothing
+// can hide among them: for a paint its own list, for a coat those of all its
+// materials.
+func (s *Subject) allTold(f Film) bool {
+	ps := s.pigments(f)
+	if len(ps) == 0 || slices.ContainsFunc(ps, func(p record.Pigment) bool { return !told(p) }) {
+		return false
+	}
+	if isPaint(f) && len(f.Layer.Paint.Pigments) > 0 {
+		return true
+	}
+	ms, all := s.parts(f)
+	return all && !slices.ContainsFunc(ms, func(m record.Material) bool { return len(m.Pigments) == 0 })
+}
+
+// mixRemovable answers for a mix: one part that stays makes it stay.
+func mixRemovable(ms []record.Material, all bool) record.Answer {
+	answer := record.Yes
+	for _, m := range ms {
+		switch m.Removable {
+		case record.No:
+			return record.No
+		case record.Yes:
+		default:
+			all = false
+		}
+	}
+	if !all {
+		return record.Unknown
+	}
+	return answer
+}

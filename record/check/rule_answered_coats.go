@@ -87,19 +87,3 @@ func (s *Subject) moistureBow() (float64, bool) {
 	bow, err := measure.BowMicrons(k, long)
 	return bow, err == nil
 }
-
-// moves is the movement of the board with humidity.
-func (s *Subject) moves() (measure.Movement, error) {
-	kind := s.board().Kind
-	if kind == record.TemperedHardboard {
-		kind = record.Hardboard
-	}
-	return measure.MovementOf(measure.Board(kind))
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}

@@ -67,11 +67,4 @@ func (s *Subject) sealed(face record.Face, start, doubt int) Verdict {
 	return verdict(FallsShort, nil, "%s not sealed", faceIs(face))
 }
 
-func faceIs(f record.Face) string {
-	if f == record.Edges {
-		return "the edges are"
-	}
-	return "the " + string(f) + " is"
-}
-
 func coatOn(f record.Face) string { return "coat on the " + string(f) }
