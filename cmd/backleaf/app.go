@@ -93,7 +93,12 @@ func (a *app) run(ctx context.Context, args []string) int {
 	if errors.As(err, &bad) {
 		code = exitIntegrity
 	}
-	fmt.Fprintf(a.err, "backleaf: %s\n", clean(err.Error()))
+	said := err.Error()
+	if errors.Is(err, context.Canceled) {
+		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open
+		said = strings.ReplaceAll(said, context.Canceled.Error(), "interrupted")
+	}
+	fmt.Fprintf(a.err, "backleaf: %s\n", clean(said))
 	if hint != "" {
 		fmt.Fprintf(a.err, "hint: %s\n", clean(hint))
 	}

@@ -145,8 +145,10 @@ func vacant(path string) error {
 	return nil
 }
 
-// afterCopy says what a finished copy holds, and what was missing.
+// afterCopy says what a finished copy holds, and what was missing. The copy is
+// there by now: an interruption comes too late.
 func (a *app) afterCopy(ctx context.Context, what, from, to string, done map[string]bool, lost int) error {
+	ctx = context.WithoutCancel(ctx)
 	b, err := book.OpenReadOnly(ctx, to)
 	if err != nil {
 		return err
