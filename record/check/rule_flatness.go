@@ -60,5 +60,3 @@ func judgeFlatness(s *Subject) []Verdict {
 	}
 	return one(NotRecorded, nil, "whether the panel is flat: no inspection")
 }
-
-func spanText(microns int64) string { return millimetres(float64(microns)) + " mm" }

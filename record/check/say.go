@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"time"
+
+	"backleaf/record"
 )
 
 // days puts a span of time in round words: "20 min", "3 h", "2 days".
@@ -27,3 +29,20 @@ func dated(t time.Time) string { return t.Format("2 Jan 2006") }
 
 // trimFloat prints a figure without needless zeros.
 func trimFloat(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+// count puts a number of things in words: "1 coat", "2 coats".
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func faceIs(f record.Face) string {
+	if f == record.Edges {
+		return "the edges are"
+	}
+	return "the " + string(f) + " is"
+}
+
+func spanText(microns int64) string { return millimetres(float64(microns)) + " mm" }
