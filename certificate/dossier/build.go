@@ -9,18 +9,22 @@ import (
 	"backleaf/record/tell"
 )
 
-// Head is the state of the journal that a dossier is made from.
-type Head struct {
+// Book is the book that a dossier is made from: the head of its journal, and
+// its photographs.
+type Book struct {
 	Entries int64
-	Root    string // hex; empty if not at hand
+	Root    string // of the hash tree, hex; empty if not at hand
+
+	// Photograph reads the file of a photograph; nil if none are at hand.
+	Photograph func(record.Photograph) ([]byte, error)
 }
 
 // New makes the dossier of a panel. The workshop should hold all the panels
 // that share an entry with it, so that what was used is shared out right.
-func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, head Head) *Document {
-	b := &builder{Teller: tell.New(c, w, p), c: c, d: c.Dossier, w: w, p: p}
+func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Document {
+	b := &builder{Teller: tell.New(c, w, p), c: c, d: c.Dossier, w: w, p: p, book: book}
 	doc := &Document{
-		Language: c.Language, Title: b.Title(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
+		Language: c.Language, Number: b.Number(), Title: b.Title(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
 		Running: b.d.Running.With("number", b.Number(), "title", b.Title()),
 		PageOf: func(n, all int) string {
 			return b.d.Page.With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
@@ -54,7 +58,7 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, head Head) *Doc
 		{t.History, b.history()},
 		{t.Corrections, lines(b.Corrections(), b.d.NoCorrections)},
 		{t.Gaps, lines(b.Gaps(), b.d.NoGaps)},
-		{t.Verify, b.verify(head)},
+		{t.Verify, b.verify()},
 	} {
 		if len(s.items) == 0 {
 			s.items = []Item{Text{Text: string(b.d.None)}}
@@ -70,6 +74,7 @@ type builder struct {
 	d       tell.DossierWords
 	w       *record.Workshop
 	p       *record.Panel
+	book    Book
 	figures int
 	noted   bool // what an estimated thickness is
 }
@@ -133,8 +138,8 @@ func known(s string) bool { return s != "" && s != record.Unknown }
 // has reports that an amount is recorded.
 func has(q tell.Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
 
-func (b *builder) verify(h Head) []Item {
-	root, n := h.Root, strconv.FormatInt(h.Entries, 10)
+func (b *builder) verify() []Item {
+	root, n := b.book.Root, strconv.FormatInt(b.book.Entries, 10)
 	if root == "" {
 		root, n = string(b.d.NoHead), strconv.FormatInt(b.w.Last, 10)
 	}

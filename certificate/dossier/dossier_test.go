@@ -5,6 +5,8 @@ import (
 	"encoding/xml"
 	"errors"
 	"fmt"
+	"image"
+	"image/png"
 	"io"
 	"os/exec"
 	"path/filepath"
@@ -64,7 +66,7 @@ func stress(t testing.TB) map[string]*dossier.Document {
 	out := map[string]*dossier.Document{"afternoon": afternoonDossier(t)}
 	add := func(name, history string) {
 		w, p := panel(t, history)
-		out[name] = dossier.New(tell.English, w, p, dossier.Head{})
+		out[name] = dossier.New(tell.English, w, p, dossier.Book{})
 	}
 	add("empty", `
 "kind":"studio","maker":"Ada Exemple","mark":"DM","paper":"letter"
@@ -319,5 +321,35 @@ func TestExamples(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Photographs that are at hand are shown, upright and in the order of the
+// record; of one that is not, the dossier says so and stands all the same.
+func TestPictures(t *testing.T) {
+	var file bytes.Buffer
+	img := image.NewGray(image.Rect(0, 0, 80, 60))
+	for i := range img.Pix {
+		img.Pix[i] = byte(i)
+	}
+	if err := png.Encode(&file, img); err != nil {
+		t.Fatal(err)
+	}
+	w, p := panel(t, strings.TrimSpace(afternoon)+`
+"kind":"photograph","at":"2026-08-12","panels":["DM26-0007-B"],"role":"back","sha256":"9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08","media_type":"image/png","width_px":80,"height_px":60`)
+	book := head
+	book.Photograph = func(ph record.Photograph) ([]byte, error) {
+		if ph.Role == record.PhotoBack {
+			return nil, errors.New("gone")
+		}
+		return file.Bytes(), nil
+	}
+	d := dossier.New(tell.English, w, p, book)
+	images := run(t, "pdfimages", "-list", save(t, "d.pdf", pdf(t, d)))
+	if n := strings.Count(images, " image "); n != 1 {
+		t.Errorf("%d pictures in the file, want 1:\n%s", n, images)
+	}
+	if page := html(t, d); strings.Count(page, "data:image/jpeg;base64,") != 1 || !strings.Contains(page, "Photograph: back (E35). Its file is not at hand.") {
+		t.Error("the page does not show one photograph and name the other")
 	}
 }

@@ -17,7 +17,7 @@ func (b *builder) drawings() []Item {
 	if _, ok := b.p.Size().AreaSquareMillimeters(); ok {
 		out = append(out, b.figure(b.d.Figures.Plan, b.plan))
 	}
-	return out
+	return append(out, b.pictures(func(r record.PhotoRole) bool { return r != record.PhotoFront }, 70)...)
 }
 
 // plan draws front and back side by side, to scale with each other.

@@ -59,10 +59,21 @@ func (b *builder) source(rule string) string {
 	return r.Source
 }
 
+// entries names entries; a run of three or more by its ends.
 func (b *builder) entries(seqs []int64) string {
 	var out []string
-	for _, s := range seqs {
-		out = append(out, b.Entry(s))
+	for i := 0; i < len(seqs); {
+		n := 1
+		for i+n < len(seqs) && seqs[i+n] == seqs[i]+int64(n) {
+			n++
+		}
+		if n < 3 {
+			n = 1
+			out = append(out, b.Entry(seqs[i]))
+		} else {
+			out = append(out, b.Entry(seqs[i])+"–"+b.Entry(seqs[i+n-1]))
+		}
+		i += n
 	}
 	if out == nil {
 		return "–"

@@ -92,7 +92,7 @@ func panel(t testing.TB, text string) (*record.Workshop, *record.Panel) {
 	return w, w.Panels[0]
 }
 
-var head = dossier.Head{Entries: 33, Root: strings.Repeat("5a", 32)}
+var head = dossier.Book{Entries: 33, Root: strings.Repeat("5a", 32)}
 
 func afternoonDossier(t testing.TB) *dossier.Document {
 	t.Helper()

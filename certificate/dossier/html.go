@@ -35,12 +35,26 @@ func (d *Document) HTML() ([]byte, error) {
 		"pairs":  func(i Item) (p Pairs) { p, _ = i.(Pairs); return p },
 		"table":  func(i Item) *Table { return as[Table](i) },
 		"figure": func(i Item) *Figure { return as[Figure](i) },
+		"widths": widths,
 		"add":    func(a, b int) int { return a + b },
 	}).Parse(pageHTML))
 	if err := page.Execute(&out, d); err != nil {
 		return nil, fmt.Errorf("cannot write the dossier: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// widths gives the share of each column in per cent.
+func widths(t *Table) []int {
+	total := 0.0
+	for _, c := range t.Columns {
+		total += c.Share
+	}
+	var out []int
+	for _, c := range t.Columns {
+		out = append(out, int(c.Share/total*100))
+	}
+	return out
 }
 
 func as[T Item](i Item) *T {
@@ -55,7 +69,7 @@ const pageHTML = `<!DOCTYPE html>
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
 <title>{{clean .Running}}</title>
 <style>
 body { font: 1rem/1.5 "Liberation Serif", "Times New Roman", serif; color: #000; background: #fff; max-width: 46rem; margin: 2.5rem auto; padding: 0 1.2rem; }
@@ -91,6 +105,7 @@ p { margin: .5rem 0; overflow-wrap: anywhere; }
 {{range $s.Items}}{{with text .}}{{if .Text}}{{if .Strong}}<h3>{{clean .Text}}</h3>{{else if .Small}}<p class="small">{{clean .Text}}</p>{{else}}<p>{{clean .Text}}</p>{{end}}{{end}}{{end}}{{with pairs .}}<dl>
 {{range .}}<dt>{{clean .Name}}</dt><dd>{{range $i, $l := lines .Value}}{{if $i}}<br>{{end}}{{$l}}{{end}}</dd>
 {{end}}</dl>{{end}}{{with table .}}<div class="wide" tabindex="0" role="group" aria-labelledby="s{{add $n 1}}"><table>
+<colgroup>{{range widths .}}<col style="width: {{.}}%">{{end}}</colgroup>
 <thead><tr>{{range .Columns}}<th scope="col">{{clean .Head}}</th>{{end}}</tr></thead>
 <tbody>{{range .Rows}}<tr>{{range .}}<td>{{clean .}}</td>{{end}}</tr>
 {{end}}</tbody></table></div>{{end}}{{with figure .}}<figure>

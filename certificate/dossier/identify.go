@@ -1,10 +1,14 @@
 package dossier
 
 import (
+	"image"
 	"strconv"
 	"strings"
 
+	"backleaf/certificate/photo"
 	"backleaf/record"
+	"backleaf/record/paper"
+	"backleaf/record/tell"
 )
 
 // identification answers every category of Object ID: the photographs, the
@@ -46,7 +50,7 @@ func (b *builder) identification() []Item {
 	ps.add(n.CrossReferences, n.Batch.With("batch", string(b.p.Batch)))
 	ps.add(n.Documented, b.documented())
 	ps.some(n.Note, d.Note)
-	return []Item{ps.list}
+	return append([]Item{ps.list}, b.pictures(func(r record.PhotoRole) bool { return r == record.PhotoFront }, 95)...)
 }
 
 func (b *builder) photographs() string {
@@ -63,6 +67,46 @@ func (b *builder) photographs() string {
 		return string(b.d.Names.NoPhotograph)
 	}
 	return strings.Join(out, "\n")
+}
+
+// pictures shows the photographs of some roles, of each role the last. One
+// whose file is not at hand is named; the record of it stands all the same.
+func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []Item {
+	if b.book.Photograph == nil {
+		return nil
+	}
+	var out []Item
+	last := map[record.PhotoRole]record.Done[record.Photograph]{}
+	var roles []record.PhotoRole
+	for _, p := range record.Each[record.Photograph](b.p) {
+		if !which(p.Body.Role) {
+			continue
+		}
+		if _, again := last[p.Body.Role]; !again {
+			roles = append(roles, p.Body.Role)
+		}
+		last[p.Body.Role] = p
+	}
+	for _, role := range roles {
+		p := last[role]
+		words := b.d.Figures.Picture.With("role", b.Word(string(role)), "entry", b.Entry(p.Seq))
+		file, err := b.book.Photograph(p.Body)
+		var img image.Image
+		if err == nil {
+			img, err = photo.Print(file, 1400, 1400)
+		}
+		if err != nil {
+			out = append(out, Text{Text: b.d.Figures.NoPicture.With("picture", words), Small: true})
+			continue
+		}
+		out = append(out, b.figure(tell.Message(words), func(width, height float64) ([]paper.Drawing, error) {
+			size := img.Bounds()
+			w := min(width, mostMM*float64(size.Dx())/float64(size.Dy()))
+			h := w * float64(size.Dy()) / float64(size.Dx())
+			return []paper.Drawing{{WidthMM: w, HeightMM: h, Title: words, Desc: p.Body.Caption, Shapes: []paper.Shape{paper.Picture{W: w, H: h, Image: img, Title: words}}}}, nil
+		}))
+	}
+	return out
 }
 
 // writtenMaterial lists labels and certificates.

@@ -9,6 +9,7 @@ import (
 // A Document is a dossier before it is set.
 type Document struct {
 	Language string
+	Number   string // of the panel
 	Title    string // of the work
 	Kind     string // of paper
 	Author   string

@@ -2,6 +2,7 @@ package dossier
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 
 	"backleaf/record/paper"
@@ -90,7 +91,11 @@ func (s *setter) feet() error {
 		if err != nil {
 			return err
 		}
-		running, err := paper.Fit(s.textWidth()-n.WidthMM()-8, 10, 0.65, paper.Span{Style: cellHead, Text: paper.OneLine(s.doc.Running), Field: "title"})
+		// A title that does not fit in one line stands on the first page only.
+		running, err := paper.Fit(s.textWidth()-n.WidthMM()-8, cellHead.LeadPt*0.36, 0.8, paper.Span{Style: cellHead, Text: paper.OneLine(s.doc.Running), Field: "title"})
+		if errors.Is(err, paper.ErrTooLong) {
+			running, err = paper.Compose(0, paper.Span{Style: cellHead, Text: s.doc.Number})
+		}
 		if err != nil {
 			return err
 		}

@@ -45,7 +45,8 @@ that needs nothing else. Text and HTML go to standard output unless -o names a f
 				if err != nil {
 					return err
 				}
-				d := dossier.New(tell.English, w, w.Panel(p.Number), dossier.Head{Entries: size, Root: fmt.Sprintf("%x", root[:])})
+				d := dossier.New(tell.English, w, w.Panel(p.Number), dossier.Book{Entries: size, Root: fmt.Sprintf("%x", root[:]),
+					Photograph: func(ph record.Photograph) ([]byte, error) { return keptPhoto(b.Path(), ph) }})
 				return a.writeDossier(&o, p.Number, d)
 			})
 		},

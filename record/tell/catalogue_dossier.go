@@ -59,6 +59,7 @@ type DossierColumns struct {
 type DossierFigures struct {
 	Caption                              Message // {n} {text}
 	Section, Plan, Time, Bow             Message
+	Picture, NoPicture                   Message // {role} {entry}; {picture}
 	Top, FrontSide, BackSide             Message
 	GrainRun, ThreadRun                  Message
 	Temperature, Humidity                Message
@@ -125,7 +126,7 @@ var englishDossier = DossierWords{
 	Demo:    "A demonstration: studio, panel and products are invented.",
 	Entries: "E and a number name the entry of the journal on which a statement rests.",
 	Titles: DossierTitles{Identification: "Identification", Support: "Support", Cloth: "Cloth", Sealing: "Size, sealer and adhesive", Ground: "Ground", Paint: "Paint",
-		Coating: "Surface coating", Drawings: "Drawings", Steps: "Work, dates and climate", Products: "Products and lots", Sensitivity: "What the binders are sensitive to",
+		Coating: "Surface coating", Drawings: "Drawings and details", Steps: "Work, dates and climate", Products: "Products and lots", Sensitivity: "What the binders are sensitive to",
 		Hazards: "Health hazards for whoever works on it", Findings: "Rules of thumb", Bow: "Bow and movement", History: "Treatments, condition and whereabouts", Corrections: "Corrections",
 		Gaps: "Not recorded", Verify: "How to verify this dossier"},
 	Names: DossierNames{Photographs: "Photographs", Type: "Type of object", Materials: "Materials and techniques", Measurements: "Measurements", Inscriptions: "Inscriptions and markings",
@@ -145,10 +146,11 @@ var englishDossier = DossierWords{
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
 		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale.",
-		Plan:    "Front and back in plan, with the run of grain and threads as far as recorded.",
-		Time:    "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
-		Bow:     "Measured bow over time, as a share of the span; positive is hollow at the front.",
-		Top:     "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",
+		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.",
+		Plan: "Front and back in plan, with the run of grain and threads as far as recorded.",
+		Time: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
+		Bow:  "Measured bow over time, as a share of the span; positive is hollow at the front.",
+		Top:  "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",
 		GrainRun: "grain", ThreadRun: "warp",
 		Temperature: "°C", Humidity: "% RH",
 		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
