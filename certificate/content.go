@@ -17,7 +17,7 @@ type content struct {
 
 	number, title, maker string
 	titled               bool
-	notices              []string
+	notices              []notice
 	facts                []fact
 	signedAt, more       []fact // may stand on page 2
 	sentences            []string
@@ -54,6 +54,9 @@ func newContent(in Input) (*content, error) {
 	c.notices = c.noticesOf()
 	c.takeFacts(d)
 	c.sentences = []string{t.BuildUpSentence(), c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
+	if n := len(in.Panel.Corrections); n > 0 {
+		c.sentences = append(c.sentences, in.Catalogue.Count(c.words.Corrected, n))
+	}
 	c.care = t.CareAdvice()
 	c.careSources = string(c.words.CareSources)
 	if strings.Contains(strings.Join(c.care, ""), string(in.Catalogue.Care.Cold)) {
@@ -79,20 +82,30 @@ func newContent(in Input) (*content, error) {
 
 func (c *content) sentence(s string) string { return c.words.Sentence.With("text", s) }
 
-// noticesOf is what must be said before all else.
-func (c *content) noticesOf() []string {
-	var out []string
+// A notice is what must be said before all else.
+type notice struct {
+	text  string
+	loud  bool
+	field string
+}
+
+func (c *content) noticesOf() []notice {
+	var out []notice
 	if c.in.Preview {
-		out = append(out, string(c.words.Preview))
+		out = append(out, notice{string(c.words.Preview), true, ""})
 	} else {
 		line := c.words.Issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
 		if c.in.Replaces.Known() {
 			line += " " + c.words.Replaces.With("date", c.teller.Day(c.in.Replaces))
 		}
-		out = append(out, line)
+		out = append(out, notice{line, false, "date of issue"})
 	}
 	if c.in.Deed.Demo || c.in.Workshop.Studio.Demo {
-		out = append(out, string(c.words.Demo))
+		demo := c.words.DemoOnly
+		if c.signed() && c.in.Deed.Key.IsDemo() {
+			demo = c.words.Demo
+		}
+		out = append(out, notice{string(demo), true, ""})
 	}
 	return out
 }
@@ -152,8 +165,5 @@ func (c *content) takeGaps(d record.Described) {
 	}
 	if names != nil {
 		c.gaps = append(c.gaps, c.sentence(first(c.teller.List(names))))
-	}
-	if n := len(c.in.Panel.Corrections); n > 0 {
-		c.gaps = append(c.gaps, c.in.Catalogue.Count(c.words.Corrected, n))
 	}
 }
