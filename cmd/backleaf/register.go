@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"backleaf/record"
@@ -171,12 +172,18 @@ func (r *register) judgeRecord(ctx context.Context, j *judgement, rec deed.Recor
 	if err != nil {
 		return err
 	}
-	known := map[int64][]byte{}
+	known, shown := map[int64][]byte{}, map[int64]bool{}
+	for _, e := range rec.Entries {
+		shown[e.Seq+1] = true
+	}
 	var since []string
 	corrected := false
 	for _, s := range stored {
 		known[s.Seq] = s.Bytes
 		k := s.Entry.Kind()
+		if s.Seq <= rec.Size && !shown[s.Seq] && (slices.Contains(s.Entry.Panels, rec.Number) || shown[s.Entry.Corrects()]) {
+			j.say(deed.Fails, "that the record shows all: entry %d (%s) is not in it", s.Seq, k)
+		}
 		if c, ok := s.Entry.Body.(record.Issued); ok && c.Record == digest || s.Seq <= rec.Size || k == "studio" || strings.HasPrefix(string(k), "key-") {
 			continue // not about the panel, or said already
 		}

@@ -37,6 +37,10 @@
 //	head.txt     the head of the journal, a signed note
 //	proof.json   inclusion proofs of exactly the entries of the record
 //
+// They prove that what the record shows stands in the journal, not that it
+// shows all of it: whoever holds the key could leave an entry out. Only the
+// book tells.
+//
 // Package seal gives their form. A signed statement for the paper names the
 // SHA-256 of record.json.
 //

@@ -298,7 +298,7 @@ func (r *Report) limits() {
 	if n := len(r.Record.Findings); n > 0 {
 		r.say(Unknown, "whether the findings of that day are right: the record repeats %s; they follow rules of thumb", tally(r.Record.Findings))
 	}
-	r.say(Unknown, "whether what the maker recorded is true, and what happened since: a signature only says that it was not changed")
+	r.say(Unknown, "whether what the maker recorded is true and all of it, and what happened since: a signature only says that it was not changed")
 }
 
 func tally(fs []check.Finding) string {
