@@ -21,6 +21,7 @@ import (
 	"backleaf/record/deposit"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
+	"backleaf/record/tell"
 )
 
 func newDeposit(a *app) *cobra.Command {
@@ -191,7 +192,11 @@ func (d *depositor) journal(stored []book.Stored) error {
 			return err
 		}
 	}
-	for _, f := range deposit.Fixed() {
+	index, err := deposit.Index(tell.English, d.shop)
+	if err != nil {
+		return err
+	}
+	for _, f := range append(deposit.Fixed(), deposit.File{Path: "index.html", Data: index}) {
 		if err := d.put(f.Path, f.Data); err != nil {
 			return err
 		}
