@@ -121,6 +121,9 @@ func (a *app) readBackup(ctx context.Context, from string) (*record.Workshop, er
 	if errors.Is(err, book.ErrNoBook) { // a hint to make a book would mislead
 		return nil, fmt.Errorf("cannot open %s: there is no backup here", from)
 	}
+	if errors.Is(err, book.ErrNotBook) {
+		return nil, hinted(err, "name a file that \"backleaf backup\" made")
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -131,13 +134,10 @@ func (a *app) readBackup(ctx context.Context, from string) (*record.Workshop, er
 	return b.Workshop(ctx)
 }
 
-// vacant makes sure that a book can be written to path. What a lost book left
-// behind beside its file would be read into a new one.
+// vacant makes sure that a book can be written to path.
 func vacant(path string) error {
-	for _, p := range []string{path, path + "-wal", path + "-shm", path + "-journal"} {
-		if _, err := os.Lstat(p); err == nil {
-			return fmt.Errorf("%s: %w", p, fs.ErrExist)
-		}
+	if err := book.Vacant(path); err != nil {
+		return err
 	}
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
 		return fmt.Errorf("there is no folder %s", filepath.Dir(path))

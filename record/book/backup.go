@@ -49,6 +49,9 @@ func Restore(ctx context.Context, from, to string) error {
 }
 
 func (b *Book) copyTo(ctx context.Context, path string, what Contents) error {
+	if err := Vacant(path); err != nil {
+		return err
+	}
 	return safefile.Create(path, 0o600, func(f *os.File) error {
 		if err := b.vacuumInto(ctx, f.Name()); err != nil {
 			return err

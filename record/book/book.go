@@ -46,6 +46,9 @@ type Book struct {
 // Create makes a new book, which must not be there yet, and opens it. A run
 // that is killed leaves no part of it under its name.
 func Create(ctx context.Context, path string) (*Book, error) {
+	if err := Vacant(path); err != nil {
+		return nil, err
+	}
 	err := safefile.Create(path, 0o600, func(f *os.File) error {
 		db, err := openFile(f.Name(), readWrite)
 		if err != nil {
