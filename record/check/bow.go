@@ -35,7 +35,7 @@ func Bow(w *record.Workshop, p *record.Panel) (BowEstimate, error) {
 
 // BowOf estimates the bow that some of the layers cause by themselves.
 func BowOf(w *record.Workshop, p *record.Panel, which func(record.Layer) bool) (BowEstimate, error) {
-	s := NewSubject(w, p, time.Time{})
+	s := newSubject(w, p, time.Time{})
 	return s.bow(func(f Film) bool { return which(f.Layer) })
 }
 

@@ -15,10 +15,12 @@
 // turn, TestRemoving every entry. What can go is the thing judged: without the
 // coat whose lot is not recorded, the coats that remain may all hold.
 //
-// Two readings are not strict. Entries without a date stand in the order in
-// which they were written down, as everywhere in the record. And a coat for which no thinner is recorded counts as
-// undiluted, and a face that is not marked as given more counts as given the
-// same, because that is how people write them down.
+// Three readings are not strict, because that is how people write things down.
+// Entries without a date stand in the order of writing, as everywhere in the
+// record. A description or an inspection that is silent on something leaves
+// standing what an earlier one said of it. A coat for which no thinner is
+// recorded counts as undiluted, and a face that is not marked as given more as
+// given the same.
 //
 // # Front and back
 //

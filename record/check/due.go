@@ -50,7 +50,7 @@ type Step struct {
 func Due(w *record.Workshop, at time.Time) []Step {
 	var steps []Step
 	for _, p := range w.Panels {
-		s := NewSubject(w, asOf(p, at), at)
+		s := unmeasured(w, asOf(p, at), at)
 		if s.Cut.Seq == 0 {
 			continue
 		}

@@ -83,7 +83,7 @@ type Finding struct {
 
 // Panel judges a panel by every rule at a moment, the worst finding first.
 func Panel(w *record.Workshop, p *record.Panel, now time.Time) []Finding {
-	s := NewSubject(w, p, now)
+	s := newSubject(w, p, now)
 	findings := make([]Finding, len(Rules))
 	for i, r := range Rules {
 		findings[i] = r.find(r.Judge(s))

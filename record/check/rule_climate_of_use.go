@@ -14,7 +14,7 @@ var climateOfUse = Rule{
 }
 
 func judgeClimate(s *Subject) []Verdict {
-	coats := filter(s.Films, func(f Film) bool { return !isCloth(f) })
+	coats := filter(s.Films, isCoat)
 	if len(coats) == 0 {
 		return one(NotApplicable, nil, "no coat is laid yet")
 	}

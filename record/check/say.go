@@ -24,9 +24,6 @@ func days(d time.Duration) string {
 	}
 }
 
-// dated puts a day in words.
-func dated(t time.Time) string { return t.Format("2 Jan 2006") }
-
 // trimFloat prints a figure without needless zeros.
 func trimFloat(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 

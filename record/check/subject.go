@@ -17,10 +17,21 @@ type Subject struct {
 	Films    []Film // one for each layer, in the order of application
 }
 
-// NewSubject prepares a panel for judgement at a moment.
-func NewSubject(w *record.Workshop, p *record.Panel, now time.Time) *Subject {
-	cut, _ := record.Latest[record.Cut](p)
-	return &Subject{w, p, now, cut, Films(w, p)}
+// newSubject prepares a panel for judgement at a moment.
+func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *Subject {
+	s := unmeasured(w, p, now)
+	s.Films = Films(w, p)
+	return s
+}
+
+// unmeasured is a subject whose films have no thickness: next steps need none.
+func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *Subject {
+	s := &Subject{Workshop: w, Panel: p, Now: now}
+	s.Cut, _ = record.Latest[record.Cut](p)
+	for _, l := range p.Layers() {
+		s.Films = append(s.Films, Film{Layer: l, Wet: Unknown, Dry: Unknown})
+	}
+	return s
 }
 
 // faces are the two sides that rules compare.
