@@ -65,6 +65,9 @@ var errNoRoom = errors.New("no room")
 // putBack tries to have again what was left out, last things first.
 func (a *arranger) putBack(gone []Field, boxes []Box) []Box {
 	for _, f := range slices.Backward(gone) {
+		if f == QR && a.symbol == nil {
+			continue
+		}
 		a.out[f] = false
 		if more, err := a.arrange(); err == nil {
 			boxes = more
@@ -206,8 +209,9 @@ const (
 	dotMM  = 25.4 / 300
 )
 
-// capital is the height of capitals in a block of one line.
-func capital(b paper.Block) float64 { return 2 * (b.BaselineMM() - b.HeightMM()/2) * 1.09 }
+// capital is the height of capitals in a block of one line, for the sans
+// faces: 0.72 of the size, of which 0.33 lie below the middle of the line.
+func capital(b paper.Block) float64 { return (b.BaselineMM() - b.HeightMM()/2) * 0.72 / 0.33 }
 
 // place finds the place of the symbol: the dark part stands flush with the
 // text, its quiet zone in the margin of the label.

@@ -160,3 +160,21 @@ func TestLeavingOut(t *testing.T) {
 		}
 	}
 }
+
+// A text that no symbol holds (1663 bytes at level Q, ISO/IEC 18004 from
+// memory) leaves the symbol out and says so; where the record is stays.
+func TestTooMuchForASymbol(t *testing.T) {
+	for _, in := range []label.Input{finished(), longest()} {
+		in.Link, in.Plain = "", strings.Repeat("ω", 900)
+		for _, size := range []label.Size{label.Small, label.Medium, label.Large} {
+			ls, err := label.Arrange([]label.Input{in}, options(size))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !slices.Contains(ls[0].LeftOut, label.QR) {
+				t.Errorf("%v: left out %v", size, ls[0].LeftOut)
+			}
+			checkBoxes(t, ls[0], in)
+		}
+	}
+}
