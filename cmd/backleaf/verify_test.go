@@ -7,13 +7,18 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
 	"backleaf/record/bag"
 	"backleaf/record/deed"
 	"backleaf/record/paper"
+	"backleaf/record/seal"
 	"backleaf/record/toolcheck"
 )
 
@@ -182,6 +187,56 @@ func TestVerifyCertificate(t *testing.T) {
 			t.Errorf("a changed file:\n%s", said)
 		}
 	})
+}
+
+// Whoever holds the key can sign a record that leaves an entry out, with a
+// proof that fits: alone it holds, beside the book it does not.
+func TestVerifyLeftOut(t *testing.T) {
+	dir := demoDir(t)
+	pdf, err := os.ReadFile(filepath.Join(dir, "certificate.pdf"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := attached(t, pdf)
+	var rec map[string]any
+	if err := json.Unmarshal(files[deed.RecordName], &rec); err != nil {
+		t.Fatal(err)
+	}
+	entries := rec["entries"].([]any)
+	out := slices.IndexFunc(entries, func(e any) bool { return e.(map[string]any)["kind"] == "inspection" })
+	rec["entries"] = slices.Delete(entries, out, out+1)
+	data, err := json.Marshal(rec, json.Deterministic(true))
+	if err != nil {
+		t.Fatal(err)
+	}
+	record := jsontext.Value(data)
+	if err := record.Canonicalize(); err != nil {
+		t.Fatal(err)
+	}
+	sig, err := seal.DemoKey().SignRecord(record)
+	if err != nil {
+		t.Fatal(err)
+	}
+	proof, err := seal.ParseProof(files[deed.ProofName])
+	if err != nil {
+		t.Fatal(err)
+	}
+	proof.Entries = slices.Delete(proof.Entries, out, out+1)
+	shortened, err := proof.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	for name, data := range map[string][]byte{deed.RecordName: record, deed.SignatureName: sig, deed.ProofName: shortened,
+		deed.KeyName: files[deed.KeyName], deed.HeadName: files[deed.HeadName]} {
+		writeTo(t, filepath.Join(folder, name), data)
+	}
+	if code, said := verified(t, folder); code != exitDone {
+		t.Errorf("alone: exit code %d\n%s", code, said)
+	}
+	if code, said := verified(t, folder, "--book", filepath.Join(dir, "studio.sqlite")); code != exitIntegrity || !strings.Contains(said, "(inspection) is not in it") {
+		t.Errorf("beside the book: exit code %d\n%s", code, said)
+	}
 }
 
 // Nothing that a stranger's text says reaches the terminal as more than text.
