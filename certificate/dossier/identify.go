@@ -50,7 +50,7 @@ func (b *builder) identification() []Item {
 	ps.add(n.CrossReferences, n.Batch.With("batch", string(b.p.Batch)))
 	ps.add(n.Documented, b.documented())
 	ps.some(n.Note, d.Note)
-	return append([]Item{ps.list}, b.pictures(func(r record.PhotoRole) bool { return r == record.PhotoFront }, 95)...)
+	return append(b.pictures(func(r record.PhotoRole) bool { return r == record.PhotoFront }, 95), ps.list)
 }
 
 func (b *builder) photographs() string {

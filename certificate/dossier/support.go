@@ -27,7 +27,11 @@ func (b *builder) support() []Item {
 	if has(m.Board.Density) {
 		ps.add(n.Density, b.stated(b.Quantity(m.Board.Density), m))
 	}
-	ps.add(n.Formaldehyde, m.Board.Formaldehyde)
+	class := m.Board.Formaldehyde
+	if known(class) {
+		class = b.stated(class, m)
+	}
+	ps.add(n.Formaldehyde, class)
 	if m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard {
 		ps.word(n.RoughSide, string(c.Rough))
 		ps.word(n.Degreased, string(c.Degreased))
