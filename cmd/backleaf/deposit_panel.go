@@ -169,7 +169,7 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 			return err
 		}
 	}
-	told := dossier.New(tell.English, d.shop, p, dossier.Head{Entries: d.about.Entries, Root: d.about.Root})
+	told := dossier.New(tell.English, d.shop, p, dossier.Book{Entries: d.about.Entries, Root: d.about.Root, Photograph: d.photograph})
 	for _, paper := range []struct {
 		path string
 		draw func() ([]byte, error)
