@@ -207,8 +207,8 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 			if o.file = args[0]; o.mapping != "" {
 				return a.importSheet(c.Context(), o)
 			}
-			if o.dry || o.partly {
-				return usage("", "--dry-run and --rows-that-pass are for spreadsheets: name a --mapping")
+			if o.dry || o.partly || o.again {
+				return usage("", "--dry-run, --rows-that-pass and --again are for spreadsheets: name a --mapping")
 			}
 			if info, err := os.Stat(args[0]); err == nil && info.IsDir() {
 				return a.importDeposit(c.Context(), args[0])
@@ -231,5 +231,6 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 	c.Flags().StringVar(&o.mapping, "mapping", "", "JSON file that says which column of a spreadsheet is which field")
 	c.Flags().BoolVar(&o.dry, "dry-run", false, "show what would be written and what is refused; write nothing")
 	c.Flags().BoolVar(&o.partly, "rows-that-pass", false, "write the rows that pass though others are refused")
+	c.Flags().BoolVar(&o.again, "again", false, "import a sheet that was imported before: its rows are other panels")
 	return c
 }

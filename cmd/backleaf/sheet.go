@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"strings"
@@ -16,6 +17,7 @@ import (
 type sheetImport struct {
 	file, mapping string
 	dry, partly   bool
+	again         bool // although the same file was imported before
 }
 
 const sheetHint = "nothing was written; put the rows right, or write the others with --rows-that-pass"
@@ -53,14 +55,20 @@ func (a *app) importSheet(ctx context.Context, o sheetImport) error {
 		if o.dry {
 			return a.showSheet(ctx, b, w, o, s, now)
 		}
+		before, err := b.Setting(ctx, importedSetting(data))
+		if err != nil {
+			return err
+		}
 		a.sayRefused(o, s)
 		switch n := s.RefusedRows(); {
+		case before != "" && !o.again:
+			return hinted(fmt.Errorf("%s was imported before (%s)", o.file, before), "nothing was written; if its rows are new panels all the same, say --again")
 		case n > 0 && !o.partly:
 			return hinted(fmt.Errorf("%d of %d rows cannot be read", n, n+len(s.Rows)), sheetHint)
 		case len(s.Rows) == 0:
 			return hinted(fmt.Errorf("%s: there is no row to write", o.file), "nothing was written")
 		}
-		return a.writeSheet(ctx, b, w.Studio, o, s, now)
+		return a.writeSheet(ctx, b, w.Studio, o, s, data, now)
 	}
 	if o.dry {
 		return a.read(ctx, do)
@@ -113,7 +121,7 @@ func (a *app) composeSheet(rows []sheet.Row, st record.Studio, first int, now ti
 }
 
 // writeSheet gives numbers and writes, while no other process can.
-func (a *app) writeSheet(ctx context.Context, b *book.Book, st record.Studio, o sheetImport, s sheet.Sheet, now time.Time) error {
+func (a *app) writeSheet(ctx context.Context, b *book.Book, st record.Studio, o sheetImport, s sheet.Sheet, data []byte, now time.Time) error {
 	var c composed
 	a.busy("writing %d panels", len(s.Rows))
 	done, err := b.Compose(ctx, now, func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
@@ -131,15 +139,25 @@ func (a *app) writeSheet(ctx context.Context, b *book.Book, st record.Studio, o 
 		}
 		return hinted(err, "nothing was written")
 	}
-	a.say("E%d to E%d  from %s: %s", done[0].Seq, done[len(done)-1].Seq, o.file, sayPanels(c.numbers))
+	written := fmt.Sprintf("E%d to E%d", done[0].Seq, done[len(done)-1].Seq)
+	a.say("%s  from %s: %s", written, o.file, sayPanels(c.numbers))
 	a.say("to take one back: backleaf panel discard %s --because \"…\"", c.numbers[0])
 	if len(c.private) > 0 {
 		a.say("private, outside the journal: to whom and for how much, of %d handovers", len(c.private))
 	}
 	if n := s.RefusedRows(); n > 0 {
-		a.talk("%d rows were not written", n)
+		a.talk("%d rows were not written; take the others out of the sheet before you import it again", n)
+	}
+	if err := b.SetSetting(ctx, importedSetting(data), written); err != nil {
+		a.talk("note: the panels are written, but the book will not know this sheet again: %v", err)
 	}
 	return nil
+}
+
+// importedSetting names the memory of a sheet: rows without a reference of
+// their own could not be told from new ones when it comes a second time.
+func importedSetting(data []byte) string {
+	return fmt.Sprintf("imported %x", sha256.Sum256(data))
 }
 
 // showSheet says what would be written.

@@ -229,3 +229,27 @@ func TestParseBetween(t *testing.T) {
 		}
 	}
 }
+
+// FuzzParseBetween: whatever is accepted is a pair of dates that can be asked
+// for, or is refused when it is.
+func FuzzParseBetween(f *testing.F) {
+	for _, s := range []string{"1998 2004", "1998..2004", "199X", "../1999", "2019-21 and 2020-03", "unknown", "1998/"} {
+		f.Add(s)
+	}
+	w := shop(f)
+	f.Fuzz(func(t *testing.T, s string) {
+		from, to, err := find.ParseBetween(s)
+		if err != nil {
+			return
+		}
+		test, err := find.MadeBetween(from, to)
+		if err != nil {
+			return
+		}
+		for _, p := range find.Panels(w, test) {
+			if made := find.Made(p); made.Before(from) || to.Before(made) {
+				t.Errorf("%q finds %s, made %s", s, p.Number, made)
+			}
+		}
+	})
+}
