@@ -118,11 +118,13 @@ func (a *app) examine(ctx context.Context, e evidence, reg *register) ([]deed.Re
 	rep := deed.Verify(e.files)
 	results := rep.Results
 	if e.what != aFile && stripped(e.files, rep) {
-		results = append(results, deed.Result{Verdict: deed.Fails, Text: "the record names the studio's key, but its signature or what belongs to it is missing"})
+		results = append(results, deed.Result{Verdict: deed.Fails, Text: partsMissing})
 	}
 	more, err := reg.judge(ctx, e.files, rep)
 	return append(results, more...), err
 }
+
+const partsMissing = "the record names the studio's key, but its signature or what belongs to it is missing"
 
 // stripped reports that a whole record lacks what a studio with a key puts to
 // it.
@@ -194,6 +196,7 @@ func (a *app) examineDeposit(ctx context.Context, dir string) ([]deed.Result, er
 	defer root.Close()
 	keys := map[string]bool{}
 	counts := map[evidenceKind]int{}
+	var unsigned []string
 	err = fs.WalkDir(root.FS(), "data", func(p string, d fs.DirEntry, err error) error {
 		if err != nil || ctx.Err() != nil || !d.Type().IsRegular() {
 			return ctx.Err() // what cannot be read was said above
@@ -215,8 +218,11 @@ func (a *app) examineDeposit(ctx context.Context, dir string) ([]deed.Result, er
 			if rep.Key != nil {
 				keys[rep.Key.Fingerprint().Groups()] = true
 			}
-			if stripped(e.files, rep) {
-				say(deed.Fails, "%s: the record names the studio's key, but its signature or what belongs to it is missing", p)
+			switch {
+			case stripped(e.files, rep) && e.files.Signature == nil && e.files.Proof == nil:
+				unsigned = append(unsigned, p)
+			case stripped(e.files, rep):
+				say(deed.Fails, "%s: %s", p, partsMissing)
 			}
 		}
 		for _, r := range results {
@@ -229,8 +235,17 @@ func (a *app) examineDeposit(ctx context.Context, dir string) ([]deed.Result, er
 	if err != nil {
 		return nil, err
 	}
-	if len(keys) > 0 || counts[aBook] > 0 {
+	if counts[aFolder]+counts[aCertificate]+counts[aBook] > 0 {
 		say(deed.Holds, "looked at one by one, and said above where they do not hold: %d records, %d certificates, %d books", counts[aFolder], counts[aCertificate], counts[aBook])
+	}
+	// A deposit may be made where the key is not. But then none is signed.
+	for _, p := range unsigned {
+		if len(unsigned) < counts[aFolder]+counts[aCertificate] {
+			say(deed.Fails, "%s: %s", p, partsMissing)
+		}
+	}
+	if n := len(unsigned); n > 0 && n == counts[aFolder]+counts[aCertificate] {
+		say(deed.Unknown, "who made these records: none is signed, though the studio has a key")
 	}
 	for k := range keys {
 		say(deed.Unknown, "whose key this is: %s", k)

@@ -181,6 +181,20 @@ func TestVerifyCertificate(t *testing.T) {
 				t.Errorf("%s changed, with checksums made anew: exit code %d\n%s", name, code, said)
 			}
 		}
+		bare := func(more ...bag.File) string {
+			to := filepath.Join(t.TempDir(), "deposit")
+			if err := bag.Write(to, bag.Bag{Agent: "test", Date: time.Date(2026, 6, 1, 0, 0, 0, 0, time.UTC),
+				Payload: append(more, bag.Bytes("records/MR25-0003-V/record.json", files[deed.RecordName]))}); err != nil {
+				t.Fatal(err)
+			}
+			return to
+		}
+		if code, said := verified(t, bare()); code != exitDone || !strings.Contains(said, "who made these records: none is signed") {
+			t.Errorf("nothing signed: exit code %d\n%s", code, said)
+		}
+		if code, said := verified(t, bare(bag.Bytes("c.pdf", pdf))); code != exitIntegrity || !strings.Contains(said, partsMissing) {
+			t.Errorf("one of two signed: exit code %d\n%s", code, said)
+		}
 		to := make("")
 		writeTo(t, filepath.Join(to, "data", "records", "MR25-0003-V", deed.RecordName), []byte("{}"))
 		if _, said := verified(t, to); !strings.Contains(said, "checksum differs") {
