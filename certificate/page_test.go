@@ -191,6 +191,9 @@ func TestStress(t *testing.T) {
 						}
 					}
 				}
+				if raw := run(t, "pdftotext", "-raw", path, "-"); !strings.Contains(raw, "openssl pkeyutl -verify -pubin -inkey studio.pem \\\n-rawin -in record.json -sigfile record.sig\n") {
+					t.Error("the command is not in its two lines")
+				}
 				page := strings.ReplaceAll(text(t, path), " ", "")
 				d := in.Panel.Description()
 				for _, s := range []string{d.Title, d.Signed, d.Inscription, d.Features, d.Subject, in.Workshop.Studio.Maker} {

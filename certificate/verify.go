@@ -17,8 +17,8 @@ const (
 	bigSideMM   = 50.5
 	groupsALine = 8
 	base64ALine = 44
-	// The longest line of the command in type for digests: 48 letters of 0.6 em.
-	longestLineMM = 48 * 0.6 * 7 * mmPerPt
+	// The longest line of the command in type for digests: 50 letters of 0.6 em.
+	longestLineMM = 50.05 * 0.6 * 7 * mmPerPt
 	digestNameMM  = 23.5
 )
 
