@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/go-json-experiment/json"
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
@@ -45,16 +44,9 @@ price or an amount was not recorded the sum says that it is incomplete.`,
 func lotPrices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.Key]check.Price, error) {
 	known := map[record.Key]check.Price{}
 	for _, l := range w.Lots {
-		p, ok, err := b.Private(ctx, l.Seq)
+		part, _, err := privateOf(ctx, b, l.Seq)
 		if err != nil {
 			return nil, err
-		}
-		var part privatePart
-		if !ok {
-			continue
-		}
-		if err := json.Unmarshal(p.Data, &part); err != nil {
-			return nil, fmt.Errorf("the private part of E%d cannot be read: %w", l.Seq, err)
 		}
 		if part.Price.Currency != "" {
 			known[l.Body.Key] = check.Price(part.Price)

@@ -12,15 +12,15 @@ import (
 	"backleaf/record/sheet"
 )
 
-func newList(a *app) *cobra.Command { return newListAs(a, "list") }
+func newList(a *app) *cobra.Command { return listAs(a, "list") }
 
-func newListAs(a *app, use string) *cobra.Command {
+// listAs is the command under a name: it stands alone and under "panel".
+func listAs(a *app, name string) *cobra.Command {
 	var batch, stage, title string
 	var all bool
 	c := &cobra.Command{
-		Use: use + " [" + panelWords + "]", Short: "list panels",
-		Example: `  backleaf list
-  backleaf list --stage painted --batch may`,
+		Use: lastWord(name) + " [" + panelWords + "]", Short: "list panels",
+		Example: "  backleaf " + name + "\n  backleaf " + name + " --stage painted --batch may",
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := checkStage(stage); err != nil {
 				return err

@@ -21,7 +21,7 @@ import (
 
 func newPanel(a *app) *cobra.Command {
 	return folder("panel", "panels: cut, list, show, describe, photograph, brace, discard",
-		panelAdd(a), newListAs(a, "list"), newShowAs(a, "show"), panelDescribe(a), panelPhoto(a), panelBrace(a), panelDiscard(a))
+		panelAdd(a), listAs(a, "panel list"), showAs(a, "panel show"), panelDescribe(a), panelPhoto(a), panelBrace(a), panelDiscard(a))
 }
 
 func panelAdd(a *app) *cobra.Command {

@@ -124,3 +124,6 @@ func (a *app) csvFlag(c *cobra.Command) *cobra.Command {
 	}
 	return c
 }
+
+// lastWord is the word by which a command is named below its folder.
+func lastWord(name string) string { return name[strings.LastIndexByte(name, ' ')+1:] }

@@ -11,13 +11,12 @@ import (
 	"backleaf/record/book"
 )
 
-func newShow(a *app) *cobra.Command { return newShowAs(a, "show") }
+func newShow(a *app) *cobra.Command { return showAs(a, "show") }
 
-func newShowAs(a *app, use string) *cobra.Command {
+func showAs(a *app, name string) *cobra.Command {
 	return a.jsonFlag(&cobra.Command{
-		Use: use + " NUMBER", Short: "the whole story of a panel",
-		Example: `  backleaf show 0142
-  backleaf show KB26-0142-1 --json`,
+		Use: lastWord(name) + " NUMBER", Short: "the whole story of a panel",
+		Example: "  backleaf " + name + " 0142\n  backleaf " + name + " KB26-0142-1 --json",
 		Args: wanted(1, 1, "one panel"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.onePanel(c, args[0], func(b *book.Book, w *record.Workshop, p *record.Panel) error {

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"io"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+)
+
+// reads names the commands that read the book, which all take --json.
+var reads = []string{"studio show", "studio key show", "material list", "material show", "lot list", "lot trace", "panel list", "panel show",
+	"show", "list", "journal", "check", "due", "cost", "find", "ask", "head show", "verify", "handover show"}
+
+// TestHelp holds every command to what the help promises: a group, a short
+// line, two real examples that begin with its name, and --json where it reads.
+func TestHelp(t *testing.T) {
+	a := &app{in: strings.NewReader(""), out: io.Discard, err: io.Discard, env: func(string) string { return "" }}
+	root := newRoot(a)
+	seen := map[string]bool{}
+	var look func(c *cobra.Command)
+	look = func(c *cobra.Command) {
+		name := commandPath(c)
+		for _, sub := range c.Commands() {
+			look(sub)
+		}
+		if name == "" || name == "help" || strings.HasPrefix(name, "completion") {
+			return
+		}
+		seen[name] = true
+		if c.Parent() == root && c.GroupID == "" {
+			t.Errorf("%s stands in no group of the help", name)
+		}
+		if c.Short == "" || strings.HasSuffix(c.Short, ".") || len(c.Short) > 80 {
+			t.Errorf("%s: short line %q", name, c.Short)
+		}
+		if c.HasSubCommands() && c.Example == "" {
+			return
+		}
+		examples := 0
+		for _, l := range strings.Split(c.Example, "\n") {
+			if l = strings.TrimSpace(l); strings.Contains(l, "backleaf") {
+				examples++
+				if !strings.Contains(l, name) {
+					t.Errorf("%s: the example %q is of another command", name, l)
+				}
+			}
+		}
+		if examples < 2 {
+			t.Errorf("%s has %d examples, not two", name, examples)
+		}
+	}
+	look(root)
+	for _, name := range reads {
+		c, _, err := root.Find(strings.Fields(name))
+		if err != nil || !seen[name] {
+			t.Errorf("there is no command %q", name)
+			continue
+		}
+		if c.Flags().Lookup("json") == nil {
+			t.Errorf("%s reads, and has no --json", name)
+		}
+	}
+}
