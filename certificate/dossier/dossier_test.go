@@ -2,6 +2,7 @@ package dossier_test
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -349,8 +350,13 @@ func TestPictures(t *testing.T) {
 	if err := png.Encode(&file, img); err != nil {
 		t.Fatal(err)
 	}
-	w, p := panel(t, strings.TrimSpace(afternoon)+`
-"kind":"photograph","at":"2026-08-12","panels":["DM26-0007-B"],"role":"back","sha256":"9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08","media_type":"image/png","width_px":80,"height_px":60`)
+	const kept = "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"
+	more := strings.TrimSpace(afternoon)
+	for _, role := range []string{"back", "edge"} {
+		more += "\n" + `"kind":"photograph","at":"2026-08-12","panels":["DM26-0007-B"],"role":"` + role + `","sha256":"` + kept + `","media_type":"image/png","width_px":80,"height_px":60`
+	}
+	digest := fmt.Sprintf("%x", sha256.Sum256(file.Bytes()))
+	w, p := panel(t, strings.Replace(more, `"role":"front","sha256":"`+kept, `"role":"front","sha256":"`+digest, 1))
 	book := head
 	book.Photograph = func(ph record.Photograph) ([]byte, error) {
 		if ph.Role == record.PhotoBack {
@@ -363,7 +369,9 @@ func TestPictures(t *testing.T) {
 	if n := strings.Count(images, " image "); n != 1 {
 		t.Errorf("%d pictures in the file, want 1:\n%s", n, images)
 	}
-	if page := html(t, d); strings.Count(page, "data:image/jpeg;base64,") != 1 || !strings.Contains(page, "Photograph: back (E35). Its file is not at hand.") {
-		t.Error("the page does not show one photograph and name the other")
+	page := html(t, d)
+	if strings.Count(page, "data:image/jpeg;base64,") != 1 || !strings.Contains(page, "Photograph: back (E35). Its file is not at hand.") ||
+		!strings.Contains(page, "Photograph: edge (E36). The file at hand is not the one on record.") {
+		t.Error("the page does not show one photograph and name the others")
 	}
 }

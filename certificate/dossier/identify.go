@@ -1,7 +1,8 @@
 package dossier
 
 import (
-	"image"
+	"crypto/sha256"
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -70,7 +71,7 @@ func (b *builder) photographs() string {
 }
 
 // pictures shows the photographs of some roles, of each role the last. One
-// whose file is not at hand is named; the record of it stands all the same.
+// whose file is not at hand, or not the one on record, is named and not shown.
 func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []Item {
 	if b.book.Photograph == nil {
 		return nil
@@ -91,12 +92,13 @@ func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []
 		p := last[role]
 		words := b.d.Figures.Picture.With("role", b.Word(string(role)), "entry", b.Entry(p.Seq))
 		file, err := b.book.Photograph(p.Body)
-		var img image.Image
-		if err == nil {
-			img, err = photo.Print(file, 1400, 1400)
-		}
 		if err != nil {
 			out = append(out, Text{Text: b.d.Figures.NoPicture.With("picture", words), Small: true})
+			continue
+		}
+		img, err := photo.Print(file, 1400, 1400)
+		if err != nil || fmt.Sprintf("%x", sha256.Sum256(file)) != p.Body.SHA256 {
+			out = append(out, Text{Text: b.d.Figures.OtherPicture.With("picture", words), Strong: true})
 			continue
 		}
 		out = append(out, b.figure(tell.Message(words), func(width, height float64) ([]paper.Drawing, error) {

@@ -59,7 +59,7 @@ type DossierColumns struct {
 type DossierFigures struct {
 	Caption                              Message // {n} {text}
 	Section, Plan, Time, Bow             Message
-	Picture, NoPicture                   Message // {role} {entry}; {picture}
+	Picture, NoPicture, OtherPicture     Message // {role} {entry}; {picture}
 	Top, FrontSide, BackSide             Message
 	GrainRun, ThreadRun                  Message
 	Temperature, Humidity                Message
@@ -146,7 +146,7 @@ var englishDossier = DossierWords{
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
 		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale.",
-		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.",
+		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.", OtherPicture: "{picture} The file at hand is not the one on record.",
 		Plan: "Front and back in plan, with the run of grain and threads as far as recorded.",
 		Time: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
 		Bow:  "Measured bow over time, as a share of the span; positive is hollow at the front.",
