@@ -78,6 +78,9 @@ func (a *app) certify(ctx context.Context, b *book.Book, typed string, o issuing
 	if err != nil {
 		return err
 	}
+	if len(s.panels) != 1 {
+		return usage("", "one certificate speaks of one panel, not of %d", len(s.panels))
+	}
 	n := s.panels[0]
 	s.now = s.now.In(s.zone).Truncate(time.Second)
 	if s.shop, err = b.Workshop(ctx); err != nil { // amounts are shared by all panels of an entry
@@ -240,6 +243,9 @@ with the reason; whoever checks the paper against the book learns of it.`,
 				s, err := a.look(c.Context(), b, &bench{}, args)
 				if err != nil {
 					return err
+				}
+				if len(s.panels) != 1 {
+					return usage("", "name one panel, not %d", len(s.panels))
 				}
 				p := s.shop.Panel(s.panels[0])
 				old, ok := p.Certificate()
