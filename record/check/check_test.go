@@ -111,3 +111,48 @@ func TestFindingsInOrder(t *testing.T) {
 		}
 	}
 }
+
+// The forgotten coat on the back of one of three panels is found, with the bow
+// that it could cause and what moisture could add; the others hold. Figures:
+// Stoney's formula for films of 0.1 to 1 MPa and cloth of 100 to 300 N/m on
+// 3.2 mm hardboard of 4.5 GPa over 600 mm (0.025 to 0.25 mm, 0.41 to 1.23 mm);
+// moisture 1e-3 / 3.2 mm * L²/8 = 14 mm.
+func TestForgottenBack(t *testing.T) {
+	w, p := fold(t, lines(t, `material - key=hard name=hardboard uses=board board={"kind":"hardboard"}
+material - key=sealer name=sealer uses=sealer binder=acrylic-dispersion
+cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard panels=KB26-0140-D,KB26-0141-W,KB26-0142-C
+cloth - faces=front mix=sealer dry_film=60_µm panels=KB26-0140-D,KB26-0141-W,KB26-0142-C
+coat - faces=back purpose=sealer mix=sealer dry_film=60_µm panels=KB26-0141-W,KB26-0142-C`))
+	for _, q := range w.Panels {
+		for _, f := range check.Panel(w, q, moment) {
+			if f.Rule != "answered-coats" {
+				continue
+			}
+			if q != p {
+				if f.Outcome != check.Holds {
+					t.Errorf("%s: %s", q.Number, f.Text)
+				}
+				continue
+			}
+			if f.Outcome != check.FallsShort || f.Severity != check.Advice ||
+				!strings.Contains(f.Text, "the back lacks 1 coat") || !strings.Contains(f.Text, "a bow of 0.4 to 1.5 mm over 600 mm, up to 0.25 % of the span, hollow at the front (estimate, upper bound") ||
+				!strings.Contains(f.Text, "up to 14 mm more") {
+				t.Errorf("%s %s: %s", f.Outcome, f.Severity, f.Text)
+			}
+		}
+	}
+}
+
+// A pull that could bow the board over 0.5 % of its span is a warning: 3 mm of
+// three plies across the grain give way to a cloth.
+func TestStrongBowWarns(t *testing.T) {
+	w, p := fold(t, lines(t, `material - key=ply name=plywood uses=board board={"kind":"plywood","plies":3}
+material - key=sealer name=sealer uses=sealer binder=acrylic-dispersion
+cut - batch=b size=60_x_40_cm_x_3_mm board=ply grain=width
+cloth - faces=front mix=sealer dry_film=60_µm`))
+	for _, f := range check.Panel(w, p, moment) {
+		if (f.Rule == "answered-coats" || f.Rule == "cloth-tension") && (f.Outcome != check.FallsShort || f.Severity != check.Warning) {
+			t.Errorf("%s %s %s: %s", f.Rule, f.Outcome, f.Severity, f.Text)
+		}
+	}
+}

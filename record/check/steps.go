@@ -219,7 +219,7 @@ func (s *Subject) benchSteps() []Step {
 	switch {
 	case !ok:
 	case s.isOil(top) == record.Yes:
-		steps = steps[:0] // no acrylic over an oil ground
+		// No acrylic over an oil ground: nothing else is to be done.
 		return []Step{s.within(s.step(TaskPaint, top.Layer.Seq, "paint in oil: the oil ground is firm from about six months"), laid.Add(oilGroundGood), time.Time{}, time.Time{})}
 	case s.isAcrylic(top) == record.Yes:
 		st.Text = "paint in oil: three days after the ground at the earliest, better two weeks, best a month"
