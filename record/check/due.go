@@ -97,7 +97,11 @@ func order(steps []Step, at time.Time) {
 			}
 			return s.Until.Unix()
 		}
-		return cmp.Or(class(a)-class(b), a.From.Compare(b.From)*(class(a)/2), cmp.Compare(end(a), end(b)), a.From.Compare(b.From))
+		begin := a.From.Compare(b.From)
+		if class(a) == 2 && class(b) == 2 { // what waits goes by its beginning, the rest by its end
+			return begin
+		}
+		return cmp.Or(class(a)-class(b), cmp.Compare(end(a), end(b)), begin)
 	})
 }
 
