@@ -200,4 +200,5 @@ func (s *setter) figure(f Figure) {
 		s.flow.Gap(2)
 	}
 	s.flow.Text(paper.Span{Style: cellHead, Text: f.Caption})
+	s.flow.Gap(4.5)
 }

@@ -39,14 +39,14 @@ type DossierNames struct {
 	Photographs, Type, Materials, Measurements, Inscriptions, Features, Title, Subject, Date, Maker, Description Message
 	Inventory, Written, Origin, CrossReferences, Documented                                                      Message
 
-	Painting, BlankPanel, NoPhotograph, Photograph, Signed, Batch, OwnReference, WrittenBetween Message
-	LabelPrinted, CertificateIssued, CertificateGone                                            Message
+	Painting, BlankPanel, NoPhotograph, Photograph, Signed, Batch, OwnReference Message
+	LabelPrinted, CertificateIssued, CertificateGone                            Message
 
 	Board, Product, Producer, Lot, Thickness, Species, Plies, Grain, Formaldehyde, Density, RoughSide, Settled, Degreased, Keyed, Cut, Bracing, Sealed Message
 
 	Fibre, Weave, Threads, Mass, Came, Run, Oversize, WetThrough, Pressed, Weighted, Trimmed, OnFaces, Note Message
 
-	Underdrawing, Technique, Pigments, Varnish, Sanded Message
+	Underdrawing, Technique, Pigments, Varnish Message
 }
 
 // DossierColumns head the columns of tables.
@@ -78,13 +78,13 @@ type DossierLayers struct {
 
 // DossierSteps name what was done.
 type DossierSteps struct {
-	Cut, Cloth, Trimmed, Eased, Sanded, SandedThrough, SandedWet, Dusted, Braced, WarmAir, Inspected, Climate, On, Numbered Message
-	NoAir                                                                                                                   Message
+	Cut, Cloth, Trimmed, Eased, Sanded, SandedThrough, SandedWet, Dusted, Braced, WarmAir, Climate, On, Numbered Message
+	NoAir                                                                                                        Message
 }
 
 // DossierProducts are said of products and binders.
 type DossierProducts struct {
-	Stated, Typical, Expires, Opened, From, NoLot       Message
+	Stated, Expires, Opened, From, NoLot                Message
 	Effects                                             map[string]Message
 	TestFirst, EffectSource, NoBinder, Unlisted, Memory Message
 }
@@ -134,13 +134,13 @@ var englishDossier = DossierWords{
 		Inventory: "Inventory number", Written: "Related written material", Origin: "Place of origin", CrossReferences: "Cross references", Documented: "Date documented",
 		Painting: "painting", BlankPanel: "painting panel, not yet painted", NoPhotograph: "none recorded",
 		Photograph: "{role}, {width} × {height} pixels{caption}, SHA-256 {digest} ({entry})",
-		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}", WrittenBetween: "entries {first} to {last}",
+		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}",
 		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
 		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
 		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing",
 		Fibre: "Fibre", Weave: "Weave", Threads: "Threads, warp × weft", Mass: "Mass", Came: "Came sized or primed", Run: "Warp runs", Oversize: "Cut oversize by", WetThrough: "Wetted through",
 		Pressed: "Edges pressed", Weighted: "Under weights", Trimmed: "Trimmed", OnFaces: "Laid on", Note: "Note",
-		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish", Sanded: "Sanded"},
+		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish"},
 	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "On", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
@@ -162,8 +162,8 @@ var englishDossier = DossierWords{
 		EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
-		Inspected: "inspected", Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},
-	Products: DossierProducts{Stated: "not stated", Typical: "typical of the kind, not of this product", Expires: "use by {date}", Opened: "opened {date}", From: "from {supplier}", NoLot: "lot not recorded",
+		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},
+	Products: DossierProducts{Stated: "not stated", Expires: "use by {date}", Opened: "opened {date}", From: "from {supplier}", NoLot: "lot not recorded",
 		Effects: map[string]Message{"none": "hardly any effect", "little": "little effect", "swells": "swells", "softens": "softens", "dissolves": "dissolves", "attacked": "attacked",
 			"swells-young": "swells while young", "melts": "melts", "blanches": "blanches", "dissolves-warm": "softens; warm water dissolves", "aromatic": "aromatic kinds swell or dissolve", "aromatic-swells": "aromatic kinds swell",
 			"leached": "swells, is leached", "with-damp": "softens if damp", "alkali-soluble": "swells, dissolves"},
