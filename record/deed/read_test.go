@@ -3,6 +3,7 @@ package deed_test
 import (
 	"bytes"
 	"errors"
+	"os"
 	"strings"
 	"testing"
 
@@ -65,19 +66,11 @@ func TestNewer(t *testing.T) {
 }
 
 func FuzzRead(f *testing.F) {
-	k := testKey(f, 1)
-	b := newBook(f, k)
-	w, err := b.Workshop(ctx)
+	example, err := os.ReadFile("../../schema/examples/record-1/record.json")
 	if err != nil {
 		f.Fatal(err)
 	}
-	for _, p := range w.Panels {
-		d, err := deed.Make(ctx, b, w, p, findings, &k, clock)
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add(d.Record)
-	}
+	f.Add(example)
 	f.Add([]byte(`{"backleaf":"record/1"}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		r, err := deed.Read(data)
