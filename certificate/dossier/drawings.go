@@ -36,7 +36,7 @@ func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
 		name string
 		face record.Face
 	}{{string(f.FrontSide), record.Front}, {string(f.BackSide), record.Back}} {
-		x := float64(i) * (width/2 + gap/4)
+		x := 0.15 + float64(i)*(width/2+gap/4) // half a line, or it is cut off on a screen
 		p.add(paper.Text{X: x, Y: 0, Block: p.set(paper.Small, side.name, "name of a face")})
 		p.add(paper.Rect{X: x, Y: head, W: w, H: h, WeightMM: 0.3})
 		p.add(paper.Polygon{Points: []paper.Point{{X: x + w/2, Y: head + 1}, {X: x + w/2 - 1, Y: head + 3}, {X: x + w/2 + 1, Y: head + 3}}, Fill: paper.Black})
