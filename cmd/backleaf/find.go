@@ -51,7 +51,7 @@ asked for (--unsealed, none, unknown). Discarded panels are found too.`,
 					tests = append(tests, find.Among(ns))
 				}
 				if o.handedTo != "" {
-					ns, err := ownedBy(c, b, w, o.handedTo)
+					ns, err := a.ownedBy(c, b, w, o.handedTo)
 					if err != nil {
 						return err
 					}
@@ -258,19 +258,25 @@ func (o *findFlags) named(w *record.Workshop) error {
 }
 
 // ownedBy finds the panels that last went to somebody, by the private parts.
-func ownedBy(c *cobra.Command, b *book.Book, w *record.Workshop, name string) (out []record.Number, err error) {
+func (a *app) ownedBy(c *cobra.Command, b *book.Book, w *record.Workshop, name string) (out []record.Number, err error) {
+	missing := 0
 	for _, p := range w.Panels {
 		h, away := p.Away()
-		if !away {
+		if !away || h.Body.Private == "" {
 			continue
 		}
 		part, ok, err := privateOf(c.Context(), b, h.Seq)
-		if err != nil {
+		switch {
+		case err != nil:
 			return nil, err
-		}
-		if ok && strings.Contains(strings.ToLower(part.To), strings.ToLower(name)) {
+		case !ok:
+			missing++
+		case strings.Contains(strings.ToLower(part.To), strings.ToLower(name)):
 			out = append(out, p.Number)
 		}
+	}
+	if missing > 0 {
+		a.talk("note: of %d panels the private part was erased or is not in this copy", missing)
 	}
 	return out, nil
 }
