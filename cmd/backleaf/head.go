@@ -24,8 +24,9 @@ func headShow(a *app) *cobra.Command {
 		Long: `Sign size and root of the journal, keep this head in the book and print it. Keep a
 copy elsewhere, or give it away: with it anyone can tell later that nothing of what
 stood in the book then was changed or removed.`,
-		Example: `  backleaf head show > head-2026.txt`,
-		Args:    wanted(0, 0, "no words"),
+		Example: `  backleaf head show
+  backleaf head show > head-2026.txt`,
+		Args: wanted(0, 0, "no words"),
 		RunE: func(c *cobra.Command, _ []string) error {
 			return a.withKey(c.Context(), func(b *book.Book, s record.Studio, k seal.Key) error {
 				note, err := signHead(c.Context(), b, s, k)

@@ -238,8 +238,9 @@ func keyRetire(a *app) *cobra.Command {
 		Use: "retire", Short: "change to a new key, which the old one names as its successor",
 		Long: `Make a new key and let the old one sign for it, so that papers of both can be told
 to be of one studio. What the old key signed stays good; it signs nothing more.`,
-		Example: `  backleaf studio key retire --because "a new computer"`,
-		Args:    wanted(0, 0, "no words"),
+		Example: `  backleaf studio key retire --because "a new computer"
+  backleaf studio key retire --because "the studio moves" --passphrase-file ~/passphrase`,
+		Args: wanted(0, 0, "no words"),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if because == "" {
 				return usage("for example --because \"a new computer\"", "say --because")
@@ -297,8 +298,9 @@ func keyLost(a *app) *cobra.Command {
 		Use: "lost", Short: "declare the key lost or stolen",
 		Long: `Write into the book that the key is lost or in wrong hands. A lost key can sign for
 no successor, so tell buyers the fingerprint of the new one by another way.`,
-		Example: `  backleaf studio key lost --because "the computer was stolen"`,
-		Args:    wanted(0, 0, "no words"),
+		Example: `  backleaf studio key lost --because "the computer was stolen"
+  backleaf studio key lost --because "the passphrase is forgotten"`,
+		Args: wanted(0, 0, "no words"),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if because == "" {
 				return usage("for example --because \"the computer was stolen\"", "say --because")

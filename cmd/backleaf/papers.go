@@ -37,21 +37,50 @@ func (a *app) verifyPapers(ctx context.Context, names []string) error {
 	}
 	defer reg.close()
 	failed := 0
+	views := []paperView{}
 	for _, e := range all {
 		results, err := a.examine(ctx, e, reg)
 		if err != nil {
 			return err
 		}
-		a.say("%s", e.name)
+		v := paperView{Name: e.name}
 		for _, r := range results {
-			a.say("  %-15s  %s", r.Verdict, r.Text)
+			v.Results = append(v.Results, resultView(r))
 			if r.Verdict == deed.Fails {
 				failed++
 			}
 		}
+		views = append(views, v)
+	}
+	if err := a.sayPapers(views); err != nil {
+		return err
 	}
 	if failed > 0 {
 		return &failure{errors.New("not everything holds"), "", exitIntegrity}
+	}
+	return nil
+}
+
+// paperView is what was found of one paper, for a program to read.
+type paperView struct {
+	Name    string       `json:"name"`
+	Results []resultView `json:"results"`
+}
+
+type resultView struct {
+	Verdict deed.Verdict `json:"verdict"`
+	Text    string       `json:"text"`
+}
+
+func (a *app) sayPapers(views []paperView) error {
+	if a.asJSON {
+		return a.sayJSON(views)
+	}
+	for _, v := range views {
+		a.say("%s", v.Name)
+		for _, r := range v.Results {
+			a.say("  %-15s  %s", r.Verdict, r.Text)
+		}
 	}
 	return nil
 }

@@ -21,8 +21,9 @@ func keySheet(a *app) *cobra.Command {
 		Long: `Write a PDF page with the secret of the key in letters and as a QR symbol. Whoever
 reads it signs as the studio, passphrase or not: print it on a printer of your own,
 put it where your papers are safest, and delete the file.`,
-		Example: `  backleaf studio key recovery-sheet sheet.pdf`,
-		Args:    wanted(1, 1, "the PDF file to write"),
+		Example: `  backleaf studio key recovery-sheet sheet.pdf
+  backleaf studio key recovery-sheet /media/usb/sheet.pdf --passphrase-file ~/passphrase`,
+		Args: wanted(1, 1, "the PDF file to write"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.withKey(c.Context(), func(_ *book.Book, s record.Studio, k seal.Key) error {
 				pdf, err := recoverySheet(s, k, a.now().In(zone(s)))

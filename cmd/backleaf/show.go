@@ -17,7 +17,7 @@ func showAs(a *app, name string) *cobra.Command {
 	return a.jsonFlag(&cobra.Command{
 		Use: lastWord(name) + " NUMBER", Short: "the whole story of a panel",
 		Example: "  backleaf " + name + " 0142\n  backleaf " + name + " KB26-0142-1 --json",
-		Args: wanted(1, 1, "one panel"),
+		Args:    wanted(1, 1, "one panel"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.onePanel(c, args[0], func(b *book.Book, w *record.Workshop, p *record.Panel) error {
 				if a.asJSON {

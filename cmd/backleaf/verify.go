@@ -15,7 +15,7 @@ import (
 )
 
 func newVerify(a *app) *cobra.Command {
-	return &cobra.Command{
+	return a.jsonFlag(&cobra.Command{
 		Use: "verify [FILE]…", Short: "check the book, or a certificate, record, deposit, label or head",
 		Long: `Without a FILE: read the whole book back and check that it holds.
 
@@ -35,7 +35,17 @@ Exit code 4 if anything does not hold.`,
 			}
 			return a.read(c.Context(), func(b *book.Book) error { return a.verifyBook(c.Context(), b) })
 		},
-	}
+	})
+}
+
+// bookView is what was found in a book that holds, for a program to read.
+type bookView struct {
+	Entries     int64    `json:"entries"`
+	Root        string   `json:"root"`
+	Photographs int      `json:"photographs"`
+	Bad         []string `json:"photographs_missing_or_changed"`
+	Missing     []int64  `json:"private_parts_elsewhere"`
+	Remarks     []string `json:"remarks"`
 }
 
 // verifyBook checks the journal, its look-up tables and the photographs.
@@ -48,30 +58,42 @@ func (a *app) verifyBook(ctx context.Context, b *book.Book) error {
 	if err != nil {
 		return err
 	}
-	photos, bad := 0, 0
+	v := bookView{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []string{}, Missing: r.Missing, Remarks: r.Remarks}
 	for _, p := range w.Panels {
 		for _, ph := range record.Each[record.Photograph](p) {
-			photos++
+			v.Photographs++
 			if err := checkPhoto(a.path(), ph.Body); err != nil {
-				bad++
-				a.say("E%d  photograph of %s: %v", ph.Seq, p.Number, err)
+				v.Bad = append(v.Bad, fmt.Sprintf("E%d  photograph of %s: %v", ph.Seq, p.Number, err))
 			}
 		}
 	}
-	a.say("the book holds: %d entries, root %x", r.Entries, r.Root[:])
-	if photos > 0 {
-		a.say("photographs: %d kept, %d in order", photos, photos-bad)
+	if a.asJSON {
+		if err := a.sayJSON(v); err != nil {
+			return err
+		}
+	} else {
+		a.sayBook(v)
 	}
-	for _, m := range r.Missing {
-		a.say("E%d  its private part is not in this copy", m)
-	}
-	for _, m := range r.Remarks {
-		a.say("remark: %s", m)
-	}
-	if bad > 0 {
-		return &failure{fmt.Errorf("%d of %d photographs are missing or changed", bad, photos), "take them from a backup of the folder \"photographs\"", exitIntegrity}
+	if n := len(v.Bad); n > 0 {
+		return &failure{fmt.Errorf("%d of %d photographs are missing or changed", n, v.Photographs), "take them from a backup of the folder \"photographs\"", exitIntegrity}
 	}
 	return nil
+}
+
+func (a *app) sayBook(v bookView) {
+	a.say("the book holds: %d entries, root %s", v.Entries, v.Root)
+	if v.Photographs > 0 {
+		a.say("photographs: %d kept, %d in order", v.Photographs, v.Photographs-len(v.Bad))
+	}
+	for _, b := range v.Bad {
+		a.say("%s", b)
+	}
+	for _, m := range v.Missing {
+		a.say("E%d  its private part is not in this copy", m)
+	}
+	for _, m := range v.Remarks {
+		a.say("remark: %s", m)
+	}
 }
 
 func checkPhoto(bookPath string, p record.Photograph) error {
