@@ -31,7 +31,7 @@ func signed(t testing.TB, paper string) (pdf []byte, in certificate.Input) {
 // text is the text of a page in the order in which it is drawn.
 func text(t testing.TB, path string) string {
 	t.Helper()
-	return strings.Join(strings.Fields(run(t, "pdftotext", "-raw", path, "-")), " ")
+	return strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-raw", path, "-")), " ")
 }
 
 // read decodes the symbols of the first page at a resolution: the link and the
@@ -40,8 +40,8 @@ func read(t testing.TB, path, dpi string) (link, note string) {
 	t.Helper()
 	toolcheck.Require(t, "pdftoppm", "zbarimg")
 	root := filepath.Join(t.TempDir(), "page")
-	run(t, "pdftoppm", "-r", dpi, "-gray", "-png", "-singlefile", path, root)
-	for _, l := range strings.Split(run(t, "zbarimg", "-q", "--raw", root+".png"), "\n") {
+	toolcheck.Run(t, "pdftoppm", "-r", dpi, "-gray", "-png", "-singlefile", path, root)
+	for _, l := range strings.Split(toolcheck.Run(t, "zbarimg", "-q", "--raw", root+".png"), "\n") {
 		if strings.HasPrefix(l, "HTTPS://") {
 			link = l
 		} else {
@@ -95,7 +95,7 @@ func TestOpenSSL(t *testing.T) {
 	pdf, in := signed(t, "a4")
 	path := save(t, "c.pdf", pdf)
 	dir := t.TempDir()
-	run(t, "pdfdetach", "-saveall", "-o", dir, path)
+	toolcheck.Run(t, "pdfdetach", "-saveall", "-o", dir, path)
 	want := map[string][]byte{"record.json": in.Deed.Record, "record.sig": in.Deed.Signature, "studio.pem": in.Deed.Key.PEM(), "head.txt": in.Deed.Head, "proof.json": in.Deed.Proof}
 	for _, name := range files {
 		got, err := os.ReadFile(filepath.Join(dir, name))
@@ -132,10 +132,10 @@ func TestOpenSSL(t *testing.T) {
 		}
 	}
 	// The figures on the page are those of sha256sum and openssl.
-	sum, _, _ := strings.Cut(run(t, "sha256sum", filepath.Join(dir, "record.json")), " ")
-	key := run(t, "sh", "-c", "openssl pkey -pubin -in "+filepath.Join(dir, "studio.pem")+" -outform DER | sha256sum")
+	sum, _, _ := strings.Cut(toolcheck.Run(t, "sha256sum", filepath.Join(dir, "record.json")), " ")
+	key := toolcheck.Run(t, "sh", "-c", "openssl pkey -pubin -in "+filepath.Join(dir, "studio.pem")+" -outform DER | sha256sum")
 	close := strings.ReplaceAll(page, " ", "")
-	for what, figure := range map[string]string{"record": sum, "key": key[:64], "signature": strings.TrimSpace(run(t, "openssl", "base64", "-A", "-in", filepath.Join(dir, "record.sig")))} {
+	for what, figure := range map[string]string{"record": sum, "key": key[:64], "signature": strings.TrimSpace(toolcheck.Run(t, "openssl", "base64", "-A", "-in", filepath.Join(dir, "record.sig")))} {
 		if !strings.Contains(close, figure) {
 			t.Errorf("%s: %s does not stand on the page", what, figure)
 		}
@@ -188,7 +188,7 @@ func TestUnsigned(t *testing.T) {
 	if !strings.Contains(page, "none: the studio had no signing key") || strings.Contains(page, "openssl") {
 		t.Errorf("an unsigned certificate says:\n%s", page)
 	}
-	if list := run(t, "pdfdetach", "-list", path); !strings.Contains(list, "record.json") || strings.Contains(list, "record.sig") {
+	if list := toolcheck.Run(t, "pdfdetach", "-list", path); !strings.Contains(list, "record.json") || strings.Contains(list, "record.sig") {
 		t.Errorf("files: %s", list)
 	}
 	if link, note := read(t, path, "300"); link == "" || note != "" {
@@ -206,7 +206,7 @@ func TestPreview(t *testing.T) {
 	if !strings.Contains(page, "Preview, not issued") || strings.Contains(page, "Issued on") || strings.Contains(page, "SHA-256") {
 		t.Errorf("a preview says:\n%s", page)
 	}
-	if list := run(t, "pdfdetach", "-list", path); !strings.HasPrefix(list, "0 ") {
+	if list := toolcheck.Run(t, "pdfdetach", "-list", path); !strings.HasPrefix(list, "0 ") {
 		t.Errorf("files in a preview: %s", list)
 	}
 	if link, note := read(t, path, "300"); link == "" || note != "" {
@@ -295,7 +295,7 @@ func TestRefused(t *testing.T) {
 func TestRecordReadsBack(t *testing.T) {
 	pdf, in := signed(t, "a4")
 	dir := t.TempDir()
-	run(t, "pdfdetach", "-saveall", "-o", dir, save(t, "c.pdf", pdf))
+	toolcheck.Run(t, "pdfdetach", "-saveall", "-o", dir, save(t, "c.pdf", pdf))
 	data, err := os.ReadFile(filepath.Join(dir, "record.json"))
 	if err != nil {
 		t.Fatal(err)

@@ -3,7 +3,6 @@ package certificate_test
 import (
 	"encoding/base64"
 	"encoding/json"
-	"os/exec"
 	"regexp"
 	"strings"
 	"testing"
@@ -15,12 +14,6 @@ import (
 // The page content is PDF/A-1b by Apache PDFBox Preflight: with a photograph,
 // without, and with a second page.
 func TestPreflight(t *testing.T) {
-	const jars = "/usr/share/java/"
-	var class []string
-	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
-		class = append(class, jars+j+".jar")
-	}
-	toolcheck.Require(t, append([]string{"java"}, class...)...)
 	pictured := finished(t)
 	pictured.photo(jpegFile(t, shore(400, 300)))
 	for name, k := range map[string]*bench{"pictured": pictured, "sixty-layers": stress()["sixty-layers"](t), "hostile": stress()["hostile"](t)} {
@@ -28,7 +21,7 @@ func TestPreflight(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if out, err := exec.Command("java", "-cp", strings.Join(class, ":"), "org.apache.pdfbox.preflight.Validator_A1b", save(t, name+".pdf", pdf)).CombinedOutput(); err != nil {
+		if out, err := toolcheck.Preflight(t, save(t, name+".pdf", pdf)); err != nil {
 			t.Errorf("%s: %v\n%s", name, err, out)
 		}
 	}
@@ -40,13 +33,13 @@ func TestPreflight(t *testing.T) {
 func TestA3bRules(t *testing.T) {
 	pdf, _ := signed(t, "a4")
 	path := save(t, "c.pdf", pdf)
-	if out := run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
+	if out := toolcheck.Run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
 		t.Error(out)
 	}
 	var doc struct {
 		Qpdf []map[string]json.RawMessage `json:"qpdf"`
 	}
-	if err := json.Unmarshal([]byte(run(t, "qpdf", "--json=2", "--json-stream-data=inline", "--decode-level=generalized", path)), &doc); err != nil || len(doc.Qpdf) != 2 {
+	if err := json.Unmarshal([]byte(toolcheck.Run(t, "qpdf", "--json=2", "--json-stream-data=inline", "--decode-level=generalized", path)), &doc); err != nil || len(doc.Qpdf) != 2 {
 		t.Fatalf("qpdf --json: %v", err)
 	}
 	objects := map[string]any{}

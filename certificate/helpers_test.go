@@ -12,7 +12,6 @@ import (
 	"image/png"
 	"math"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -23,7 +22,6 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
-	"backleaf/record/toolcheck"
 )
 
 var (
@@ -186,17 +184,6 @@ func save(t testing.TB, name string, data []byte) string {
 		}
 	}
 	return path
-}
-
-// run runs an outside program and returns what it printed.
-func run(t testing.TB, name string, args ...string) string {
-	t.Helper()
-	toolcheck.Require(t, name)
-	out, err := exec.Command(name, args...).Output()
-	if err != nil {
-		t.Fatalf("%s %s: %v\n%s", name, strings.Join(args, " "), err, out)
-	}
-	return string(out)
 }
 
 // shore is a picture of an invented shore.

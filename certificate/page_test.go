@@ -14,6 +14,7 @@ import (
 
 	"backleaf/record/seal"
 	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
 )
 
 // The categories of Object ID stand on the page, or are said not to be
@@ -114,7 +115,7 @@ func TestLongerLanguage(t *testing.T) {
 		return word.ReplaceAllStringFunc(s, func(w string) string { return w + w[:len(w)/2] })
 	})
 	path := save(t, "c.pdf", drawn(t, in))
-	if n := run(t, "pdfinfo", path); !regexp.MustCompile(`Pages: +[12]\n`).MatchString(n) {
+	if n := toolcheck.Run(t, "pdfinfo", path); !regexp.MustCompile(`Pages: +[12]\n`).MatchString(n) {
 		t.Error(n)
 	}
 }
@@ -140,7 +141,7 @@ func boxes(t testing.TB, path string) (pages [][]box, width, height float64) {
 			} `xml:"word"`
 		} `xml:"body>doc>page"`
 	}
-	if err := xml.Unmarshal([]byte(run(t, "pdftotext", "-bbox", path, "-")), &doc); err != nil {
+	if err := xml.Unmarshal([]byte(toolcheck.Run(t, "pdftotext", "-bbox", path, "-")), &doc); err != nil {
 		t.Fatal(err)
 	}
 	for _, p := range doc.Pages {
@@ -191,7 +192,7 @@ func TestStress(t *testing.T) {
 						}
 					}
 				}
-				if raw := run(t, "pdftotext", "-raw", path, "-"); !strings.Contains(raw, "openssl pkeyutl -verify -pubin -inkey studio.pem \\\n-rawin -in record.json -sigfile record.sig\n") {
+				if raw := toolcheck.Run(t, "pdftotext", "-raw", path, "-"); !strings.Contains(raw, "openssl pkeyutl -verify -pubin -inkey studio.pem \\\n-rawin -in record.json -sigfile record.sig\n") {
 					t.Error("the command is not in its two lines")
 				}
 				page := strings.ReplaceAll(text(t, path), " ", "")
@@ -215,7 +216,7 @@ func ink(t testing.TB, path string, page int, width float64) box {
 	t.Helper()
 	const dpi = 72
 	root := filepath.Join(t.TempDir(), "page")
-	run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-png", "-f", fmt.Sprint(page), "-l", fmt.Sprint(page), "-singlefile", path, root)
+	toolcheck.Run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-png", "-f", fmt.Sprint(page), "-l", fmt.Sprint(page), "-singlefile", path, root)
 	f, err := os.Open(root + ".png")
 	if err != nil {
 		t.Fatal(err)

@@ -1,6 +1,7 @@
 package certificate_test
 
 import (
+	"backleaf/record/toolcheck"
 	"bytes"
 	"image"
 	"image/color"
@@ -42,7 +43,7 @@ func TestKindsOfPhotograph(t *testing.T) {
 	}
 	k := finished(t)
 	k.photo(jpegFile(t, shore(3000, 2000)))
-	list := strings.Split(strings.TrimSpace(run(t, "pdfimages", "-list", save(t, "c.pdf", drawn(t, k.input(nil))))), "\n")
+	list := strings.Split(strings.TrimSpace(toolcheck.Run(t, "pdfimages", "-list", save(t, "c.pdf", drawn(t, k.input(nil))))), "\n")
 	fields := strings.Fields(list[len(list)-1])
 	if dpi := fields[12]; len(list) != 3 || dpi < "295" || dpi > "305" {
 		t.Errorf("the picture in the file: %v", list)

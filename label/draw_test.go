@@ -80,7 +80,7 @@ func orPlain(in label.Input) string {
 // zbar reads the symbols of pictures; line ends in them become spaces.
 func zbar(t testing.TB, paths ...string) []string {
 	var got []string
-	out := run(t, "zbarimg", append([]string{"-q", "--nodbus", "--set", "disable", "--set", "qrcode.enable"}, paths...)...)
+	out := toolcheck.Run(t, "zbarimg", append([]string{"-q", "--nodbus", "--set", "disable", "--set", "qrcode.enable"}, paths...)...)
 	for _, s := range strings.Split(strings.TrimSpace(out), "QR-Code:") {
 		if s = strings.Join(strings.Fields(s), " "); s != "" {
 			got = append(got, s)
@@ -91,18 +91,12 @@ func zbar(t testing.TB, paths ...string) []string {
 
 // PDF/A-1b by Apache PDFBox Preflight, an independent validator.
 func TestPreflight(t *testing.T) {
-	var class []string
-	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
-		class = append(class, "/usr/share/java/"+j+".jar")
-	}
-	toolcheck.Require(t, append([]string{"java"}, class...)...)
 	for _, size := range []label.Size{label.Small, label.Large} {
 		o := options(size)
 		o.Sheet, o.Ruler, o.Note = plainSheet(label.A4), true, true
 		path := save(t, size.String()+".pdf", draw(t, o, everyKind()...))
-		out := run(t, "java", "-cp", strings.Join(class, ":"), "org.apache.pdfbox.preflight.Validator_A1b", path)
-		if !strings.Contains(out, "is a valid PDF/A-1b file") {
-			t.Errorf("%v: %s", size, out)
+		if out, err := toolcheck.Preflight(t, path); err != nil || !strings.Contains(out, "is a valid PDF/A-1b file") {
+			t.Errorf("%v: %v: %s", size, err, out)
 		}
 	}
 }
@@ -123,7 +117,7 @@ func TestSameBytes(t *testing.T) {
 func TestTextOrder(t *testing.T) {
 	for _, size := range []label.Size{label.Small, label.Medium, label.Large} {
 		path := save(t, size.String()+".pdf", draw(t, options(size), finished()))
-		text := strings.Join(strings.Fields(run(t, "pdftotext", "-raw", path, "-")), " ")
+		text := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-raw", path, "-")), " ")
 		at := 0
 		for _, want := range []string{"KB26-0142-1", "TOP", "Low Tide, Evening, 2026", "Ilze Kārkla, Riga, Latvia", "Oil on linen laid on birch plywood",
 			"400 × 300 × 3 mm", "Front, back and edges sealed", "removable with white spirit", "Record of this panel:", "P/KB2601421"} {
@@ -175,8 +169,8 @@ func TestInkStaysInItsBoxes(t *testing.T) {
 // A title with PDF operators, markup and a change of direction is text.
 func TestHostileTitle(t *testing.T) {
 	path := save(t, "hostile.pdf", draw(t, options(label.Large), hostile()))
-	run(t, "qpdf", "--check", path)
-	text := strings.Join(strings.Fields(run(t, "pdftotext", "-raw", path, "-")), " ")
+	toolcheck.Run(t, "qpdf", "--check", path)
+	text := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-raw", path, "-")), " ")
 	if !strings.Contains(strings.ReplaceAll(text, " ", ""), strings.ReplaceAll(hostileTitle, " ", "")+"[U+202E]") {
 		t.Errorf("text %q", text)
 	}
@@ -216,7 +210,7 @@ func TestNoWordOutsideTheCatalogue(t *testing.T) {
 			o := options(size)
 			o.Catalogue, o.Ruler, o.Note, o.Sheet = masked, true, true, plainSheet(label.A4)
 			in.Blank = empty
-			text := run(t, "pdftotext", save(t, "masked.pdf", draw(t, o, in)), "-")
+			text := toolcheck.Run(t, "pdftotext", save(t, "masked.pdf", draw(t, o, in)), "-")
 			if i := strings.IndexFunc(text, func(r rune) bool { return r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' }); i >= 0 {
 				t.Errorf("%v: a word outside the catalogue: %.40q", size, text[i:])
 			}
@@ -231,11 +225,11 @@ func TestFrom(t *testing.T) {
 	o.Sheet, o.From = sheet, 20
 	pdf := draw(t, o, finished(), blank(), changed())
 	path := save(t, "from.pdf", pdf)
-	if out := run(t, "pdfinfo", path); !strings.Contains(out, "Pages:           2") {
+	if out := toolcheck.Run(t, "pdfinfo", path); !strings.Contains(out, "Pages:           2") {
 		t.Errorf("three labels from place 20 of 21:\n%s", out)
 	}
 	// Place 20 is the second of the last row: at 73.2 and 243.7 mm.
-	out := run(t, "pdftotext", "-f", "1", "-l", "1", "-r", "254", "-x", "732", "-y", "2437", "-W", "635", "-H", "381", path, "-")
+	out := toolcheck.Run(t, "pdftotext", "-f", "1", "-l", "1", "-r", "254", "-x", "732", "-y", "2437", "-W", "635", "-H", "381", path, "-")
 	if !strings.Contains(out, "KB26-0142-1") {
 		t.Errorf("place 20 holds %q", out)
 	}
@@ -264,7 +258,7 @@ func TestAuto(t *testing.T) {
 			t.Errorf("label %d is %v, want %v", i, ls[i].Size, want)
 		}
 	}
-	if out := run(t, "pdfinfo", save(t, "auto.pdf", draw(t, o, tiny, mid, great, unknown))); !strings.Contains(out, "Pages:           3") {
+	if out := toolcheck.Run(t, "pdfinfo", save(t, "auto.pdf", draw(t, o, tiny, mid, great, unknown))); !strings.Contains(out, "Pages:           3") {
 		t.Errorf("%s", out)
 	}
 	tiny.Back.WidthMM = 49

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"image"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -120,24 +119,12 @@ func save(t testing.TB, name string, data []byte) string {
 	return path
 }
 
-func run(t testing.TB, name string, args ...string) string {
-	t.Helper()
-	toolcheck.Require(t, name)
-	var out, complaints bytes.Buffer
-	cmd := exec.Command(name, args...)
-	cmd.Stdout, cmd.Stderr = &out, &complaints
-	if err := cmd.Run(); err != nil {
-		t.Fatalf("%s %s: %v\n%s%s", name, strings.Join(args, " "), err, out.String(), complaints.String())
-	}
-	return out.String()
-}
-
 // render turns the pages of a file into pictures.
 func render(t testing.TB, pdf []byte, dpi string) []string {
 	t.Helper()
 	path := save(t, "labels.pdf", pdf)
 	base := filepath.Join(filepath.Dir(path), "page")
-	run(t, "pdftoppm", "-r", dpi, "-gray", path, base)
+	toolcheck.Run(t, "pdftoppm", "-r", dpi, "-gray", path, base)
 	pages, err := filepath.Glob(base + "-*.pgm")
 	if err != nil || len(pages) == 0 {
 		t.Fatalf("no pages: %v", err)

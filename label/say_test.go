@@ -8,6 +8,7 @@ import (
 	"backleaf/label"
 	"backleaf/record"
 	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
 )
 
 // shop is a small studio with one panel, KB26-0001-K, and what is added to it.
@@ -115,7 +116,7 @@ func TestDemonstration(t *testing.T) {
 	studio.Demo = true
 	in := say(t, label.StageAuto, studio)
 	for _, size := range []label.Size{label.Small, label.Medium, label.Large} {
-		text := run(t, "pdftotext", save(t, "demo.pdf", draw(t, options(size), in)), "-")
+		text := toolcheck.Run(t, "pdftotext", save(t, "demo.pdf", draw(t, options(size), in)), "-")
 		if !strings.Contains(text, "Demonstration") {
 			t.Errorf("%v: %q", size, text)
 		}

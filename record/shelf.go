@@ -1,5 +1,7 @@
 package record
 
+import "slices"
+
 // Key names a material, a lot or a batch within one book: lower-case letters,
 // digits, points and hyphens, e.g. "sealer-3".
 type Key string
@@ -79,3 +81,25 @@ type Pigment struct {
 
 func (Material) Kind() Kind { return "material" }
 func (Lot) Kind() Kind      { return "lot" }
+
+// PurposeOf is what the main material of a mix is for, when it is for one
+// thing only; else empty: nobody said.
+func (w *Workshop) PurposeOf(mix []Part) Purpose {
+	var most Part
+	for _, p := range mix {
+		if p.Parts > most.Parts {
+			most = p
+		}
+	}
+	m, _ := w.Material(most.Material)
+	var found Purpose
+	for _, u := range m.Uses {
+		if slices.Contains(Words("Purpose"), string(u)) {
+			if found != "" {
+				return ""
+			}
+			found = Purpose(u)
+		}
+	}
+	return found
+}

@@ -9,8 +9,6 @@ import (
 	"image"
 	"image/png"
 	"io"
-	"os/exec"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -23,16 +21,6 @@ import (
 	"backleaf/record/tell"
 	"backleaf/record/toolcheck"
 )
-
-func run(t *testing.T, name string, args ...string) string {
-	t.Helper()
-	toolcheck.Require(t, name)
-	out, err := exec.Command(name, args...).CombinedOutput()
-	if err != nil {
-		t.Fatalf("%s: %v\n%s", name, err, out)
-	}
-	return string(out)
-}
 
 func pdf(t testing.TB, d *dossier.Document) []byte {
 	t.Helper()
@@ -93,19 +81,15 @@ const hostile = `</title><script>alert(1)</script>) Tj ET Q (x\\) <b>&amp; %PDF 
 
 // PDF/A-1b by Apache PDFBox Preflight, an independent validator.
 func TestPreflight(t *testing.T) {
-	const jars = "/usr/share/java"
-	var class []string
-	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
-		class = append(class, filepath.Join(jars, j+".jar"))
-	}
-	toolcheck.Require(t, append(class, "java")...)
 	for name, d := range stress(t) {
 		path := save(t, name+".pdf", pdf(t, d))
 		if name != "afternoon" && name != "scripts" && name != "empty" {
 			continue // the validator takes long, and these use nothing else
 		}
-		run(t, "java", "-cp", strings.Join(class, ":"), "org.apache.pdfbox.preflight.Validator_A1b", path)
-		if out := run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
+		if out, err := toolcheck.Preflight(t, path); err != nil {
+			t.Errorf("%s: %v\n%s", name, err, out)
+		}
+		if out := toolcheck.Run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
 			t.Errorf("%s: %s", name, out)
 		}
 	}
@@ -201,7 +185,7 @@ func TestThicknessIsMarked(t *testing.T) {
 // All three renderings say the same: what is text in one is in the others.
 func TestRenderingsAgree(t *testing.T) {
 	d := afternoonDossier(t)
-	page := run(t, "pdftotext", "-layout", save(t, "d.pdf", pdf(t, d)), "-")
+	page := toolcheck.Run(t, "pdftotext", "-layout", save(t, "d.pdf", pdf(t, d)), "-")
 	for _, out := range []string{page, text(t, d), html(t, d)} {
 		flat := strings.Join(strings.Fields(out), " ")
 		for i, s := range d.Sections {
@@ -232,7 +216,7 @@ func TestHostile(t *testing.T) {
 	if out := text(t, d); strings.ContainsAny(out, "\u202e\x1b") || !strings.Contains(out, "[U+202E]") {
 		t.Error("the text does not show the override for what it is")
 	}
-	flat := strings.Join(strings.Fields(run(t, "pdftotext", save(t, "d.pdf", pdf(t, d)), "-")), " ")
+	flat := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", save(t, "d.pdf", pdf(t, d)), "-")), " ")
 	if !strings.Contains(flat, "Tj ET Q (x\\)") || !strings.Contains(flat, "{n}{title}") {
 		t.Errorf("the title is not on the page as it was written: %s", flat[:300])
 	}
@@ -316,7 +300,7 @@ func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	}
 	allowed := strings.ToLower(other.String()) + " µm mm rh sha " + head.Root + " the plywood association's figure of per as given in"
 	d := dossier.New(masked, w, p, head)
-	page := run(t, "pdftotext", save(t, "d.pdf", pdf(t, d)), "-") // with the words in the drawings
+	page := toolcheck.Run(t, "pdftotext", save(t, "d.pdf", pdf(t, d)), "-") // with the words in the drawings
 	for _, word := range regexp.MustCompile(`\pL+`).FindAllString(text(t, d)+page, -1) {
 		if !strings.Contains(allowed, strings.ToLower(word)) {
 			t.Errorf("%q is neither in the catalogue nor in the record", word)
@@ -367,7 +351,7 @@ func TestPictures(t *testing.T) {
 		return file.Bytes(), nil
 	}
 	d := dossier.New(tell.English, w, p, book)
-	images := run(t, "pdfimages", "-list", save(t, "d.pdf", pdf(t, d)))
+	images := toolcheck.Run(t, "pdfimages", "-list", save(t, "d.pdf", pdf(t, d)))
 	if n := strings.Count(images, " image "); n != 1 {
 		t.Errorf("%d pictures in the file, want 1:\n%s", n, images)
 	}

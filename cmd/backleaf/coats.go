@@ -46,7 +46,7 @@ func newCoat(a *app) *cobra.Command {
 					return nil, "", err
 				}
 				if coat.Purpose == "" {
-					coat.Purpose = s.onlyPurpose(coat.Mix)
+					coat.Purpose = s.shop.PurposeOf(coat.Mix)
 				}
 				what := orElse(string(coat.Purpose), "coat")
 				if m := sayMix(coat.Mix); m != "" {
@@ -62,28 +62,6 @@ func newCoat(a *app) *cobra.Command {
 	c.Flags().StringSliceVar(&extra, "extra", nil, "faces that were given more")
 	c.Flags().StringVar(&as, "as", "", "what the coat is for: "+strings.Join(record.Words("Purpose"), ", ")+" (default: what the material is for)")
 	return c
-}
-
-// onlyPurpose is what the main material of a mix is for, when it is for one
-// thing only.
-func (s *benchState) onlyPurpose(mix []record.Part) record.Purpose {
-	var most record.Part
-	for _, p := range mix {
-		if p.Parts > most.Parts {
-			most = p
-		}
-	}
-	m, _ := s.shop.Material(most.Material)
-	var found record.Purpose
-	for _, u := range m.Uses {
-		if slices.Contains(record.Words("Purpose"), string(u)) {
-			if found != "" {
-				return ""
-			}
-			found = record.Purpose(u)
-		}
-	}
-	return found
 }
 
 func newCloth(a *app) *cobra.Command {

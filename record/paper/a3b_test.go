@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 // A qpdfFile is a file as qpdf, an independent reader, sees it (its JSON,
@@ -28,7 +29,7 @@ func readQpdf(t *testing.T, path string) qpdfFile {
 	var doc struct {
 		Qpdf []json.RawMessage `json:"qpdf"`
 	}
-	out := run(t, "qpdf", "--json=2", "--json-stream-data=inline", "--decode-level=generalized", path)
+	out := toolcheck.Run(t, "qpdf", "--json=2", "--json-stream-data=inline", "--decode-level=generalized", path)
 	if err := json.Unmarshal([]byte(out), &doc); err != nil || len(doc.Qpdf) != 2 {
 		t.Fatalf("qpdf --json: %v", err)
 	}

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 func TestAttachmentsComeBack(t *testing.T) {
@@ -41,9 +42,10 @@ func TestAttachmentsComeBack(t *testing.T) {
 
 // An independent program takes out the same bytes.
 func TestAttachmentsByAnotherReader(t *testing.T) {
+	toolcheck.Require(t, "qpdf")
 	path := save(t, "a.pdf", finish(t, sampleDocument(t), paper.A3b, sampleAttachments()...))
 	for _, a := range sampleAttachments() {
-		out, err := exec.Command(tool(t, "qpdf"), "--show-attachment="+a.Name, path).Output()
+		out, err := exec.Command("qpdf", "--show-attachment="+a.Name, path).Output()
 		if err != nil || !bytes.Equal(out, a.Data) {
 			t.Errorf("%s: %v, %d bytes, want %d", a.Name, err, len(out), len(a.Data))
 		}
@@ -54,7 +56,7 @@ func TestAttachmentsByAnotherReader(t *testing.T) {
 func TestAttachmentsOfARewrittenFile(t *testing.T) {
 	path := save(t, "a.pdf", finish(t, sampleDocument(t), paper.A3b, sampleAttachments()...))
 	again := filepath.Join(t.TempDir(), "b.pdf")
-	run(t, "qpdf", "--object-streams=disable", path, again)
+	toolcheck.Run(t, "qpdf", "--object-streams=disable", path, again)
 	pdf, err := os.ReadFile(again)
 	if err != nil {
 		t.Fatal(err)

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 // samplePage uses every shape and every face, fall-backs included.
@@ -106,35 +107,21 @@ func TestSameBytes(t *testing.T) {
 // PDF/A-1b by Apache PDFBox Preflight, an independent validator; the page
 // content of the A-3b kind is the same and is validated in that form.
 func TestPreflight(t *testing.T) {
-	out, err := preflight(t, save(t, "sample.pdf", finish(t, sampleDocument(t), paper.A1b)))
+	out, err := toolcheck.Preflight(t, save(t, "sample.pdf", finish(t, sampleDocument(t), paper.A1b)))
 	if err != nil {
 		t.Fatalf("preflight: %v\n%s", err, out)
 	}
 	// The validator must be able to say no.
 	bad := bytes.Replace(finish(t, sampleDocument(t), paper.A1b), []byte("/GTS_PDFA1"), []byte("/GTS_PDFX01"), 1)
-	if _, err := preflight(t, save(t, "bad.pdf", bad)); err == nil {
+	if _, err := toolcheck.Preflight(t, save(t, "bad.pdf", bad)); err == nil {
 		t.Error("preflight accepts a file without output intent")
 	}
-}
-
-func preflight(t *testing.T, path string) (string, error) {
-	t.Helper()
-	const jars = "/usr/share/java"
-	var class []string
-	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
-		p := filepath.Join(jars, j+".jar")
-		if _, err := os.Stat(p); err != nil {
-			missing(t, p)
-		}
-		class = append(class, p)
-	}
-	return output(t, "java", "-cp", strings.Join(class, ":"), "org.apache.pdfbox.preflight.Validator_A1b", path)
 }
 
 func TestQpdfFindsNoFault(t *testing.T) {
 	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
 		path := save(t, "sample.pdf", finish(t, sampleDocument(t), kind))
-		if out := run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
+		if out := toolcheck.Run(t, "qpdf", "--check", path); !strings.Contains(out, "No syntax or stream encoding errors found") {
 			t.Errorf("%v: %s", kind, out)
 		}
 	}
@@ -142,7 +129,7 @@ func TestQpdfFindsNoFault(t *testing.T) {
 
 func TestTextIsExtracted(t *testing.T) {
 	path := save(t, "sample.pdf", finish(t, sampleDocument(t), paper.A1b))
-	got := run(t, "pdftotext", "-layout", path, "-")
+	got := toolcheck.Run(t, "pdftotext", "-layout", path, "-")
 	got = strings.Join(strings.Fields(got), " ")
 	for _, want := range []string{"Towards Evening, Avon", "SUPPORT AND GROUND", "240 × 300 × 3", "9 7⁄16", "11 13⁄16", "1⁄8", "g/m² linen – laid",
 		"AVATAR To We.", "Ἀλέξανδρος, Юрий, Łukasz, ☼, é, ⚠ and [U+202E]gnirts", "KB26-0142-1", "VARNISH", "second page,"} {
@@ -198,21 +185,21 @@ func TestHostileTitle(t *testing.T) {
 	d.Page(210, 60).Draw(paper.Text{X: 10, Y: 10, Block: compose(t, 190, paper.Span{Style: paper.Body, Text: title + "\u202E"})})
 	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
 		path := save(t, "hostile.pdf", finish(t, d, kind))
-		run(t, "qpdf", "--check", path)
+		toolcheck.Run(t, "qpdf", "--check", path)
 		for name, o := range readQpdf(t, path).objects {
 			if m, ok := o.(map[string]any); ok && fmt.Sprint(m["value"]) == "/JavaScript" {
 				t.Errorf("%s is a script", name)
 			}
 		}
-		text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", path, "-")), " ")
+		text := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-layout", path, "-")), " ")
 		if want := title + "[U+202E]"; text != want {
 			t.Errorf("text %q, want %q", text, want)
 		}
-		if out := run(t, "pdfinfo", path); !strings.Contains(out, title+"[U+202E][U+0000]") || strings.Contains(out, "JavaScript:      yes") {
+		if out := toolcheck.Run(t, "pdfinfo", path); !strings.Contains(out, title+"[U+202E][U+0000]") || strings.Contains(out, "JavaScript:      yes") {
 			t.Errorf("%s", out)
 		}
 	}
-	out, err := preflight(t, save(t, "hostile.pdf", finish(t, d, paper.A1b)))
+	out, err := toolcheck.Preflight(t, save(t, "hostile.pdf", finish(t, d, paper.A1b)))
 	if err != nil {
 		t.Errorf("preflight: %v\n%s", err, out)
 	}
@@ -248,7 +235,7 @@ func TestWhiteLeavesNoTrace(t *testing.T) {
 	path := save(t, "white.pdf", finish(t, d, paper.A1b))
 	ink := func(page string) int {
 		out := filepath.Join(t.TempDir(), "p")
-		run(t, "pdftoppm", "-f", page, "-l", page, "-r", "72", "-gray", "-y", "40", "-H", "40", "-x", "0", "-W", "170", "-singlefile", path, out)
+		toolcheck.Run(t, "pdftoppm", "-f", page, "-l", page, "-r", "72", "-gray", "-y", "40", "-H", "40", "-x", "0", "-W", "170", "-singlefile", path, out)
 		data, err := os.ReadFile(out + ".pgm")
 		if err != nil {
 			t.Fatal(err)

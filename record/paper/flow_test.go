@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 func flow(d *paper.Document, w, h float64) *paper.Flow {
@@ -36,7 +37,7 @@ func TestFlowOverPages(t *testing.T) {
 		t.Fatal(f.Done())
 	}
 	path := save(t, "flow.pdf", finish(t, d, paper.A1b))
-	text := run(t, "pdftotext", "-layout", path, "-")
+	text := toolcheck.Run(t, "pdftotext", "-layout", path, "-")
 	if n := strings.Count(text, "word"); n != 15*66 {
 		t.Errorf("%d words on the pages, want %d", n, 15*66)
 	}

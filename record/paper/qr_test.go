@@ -14,6 +14,7 @@ import (
 	"github.com/makiuchi-d/gozxing/qrcode"
 
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 // Capacities of ISO/IEC 18004, table of data capacities (from memory, equal to
@@ -109,8 +110,8 @@ func TestSymbolIsRead(t *testing.T) {
 	pdf := save(t, "qr.pdf", finish(t, d, paper.A1b))
 	for _, dpi := range []string{"150", "200", "300", "600"} {
 		base := filepath.Join(t.TempDir(), "qr")
-		run(t, "pdftoppm", "-r", dpi, "-png", "-singlefile", pdf, base)
-		if got := strings.TrimSpace(run(t, "zbarimg", "--raw", "-q", base+".png")); got != link {
+		toolcheck.Run(t, "pdftoppm", "-r", dpi, "-png", "-singlefile", pdf, base)
+		if got := strings.TrimSpace(toolcheck.Run(t, "zbarimg", "--raw", "-q", base+".png")); got != link {
 			t.Errorf("zbarimg at %s dpi: %q", dpi, got)
 		}
 		if got, err := zxing(base + ".png"); err != nil || got != link {

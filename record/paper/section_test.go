@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 func sampleBands() []paper.Band {
@@ -82,10 +83,10 @@ func TestSectionOnPaper(t *testing.T) {
 		}
 	}
 	path := save(t, "sections.pdf", finish(t, d, paper.A1b))
-	if out, err := preflight(t, path); err != nil {
+	if out, err := toolcheck.Preflight(t, path); err != nil {
 		t.Fatalf("preflight: %v\n%s", err, out)
 	}
-	text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", path, "-")), " ") // no-break spaces too
+	text := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-layout", path, "-")), " ") // no-break spaces too
 	for _, want := range []string{"FRONT", "BACK", "Not to scale", "60 µm, measured", "300 µm, estimated", "thickness not recorded", "6.35 mm, measured",
 		"Layers 16 to 30 of 60, counted from the front", "Coat 60 of a build-up"} {
 		if !strings.Contains(text, want) {

@@ -2,7 +2,6 @@ package paper_test
 
 import (
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -10,37 +9,6 @@ import (
 
 	"backleaf/record/paper"
 )
-
-// tool returns the path of an outside program that a test needs. Where it is
-// not installed the test is skipped, or fails if BACKLEAF_REQUIRE_TOOLS is 1.
-func tool(t *testing.T, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err != nil {
-		missing(t, name)
-	}
-	return path
-}
-
-func missing(t *testing.T, what string) {
-	t.Helper()
-	if os.Getenv("BACKLEAF_REQUIRE_TOOLS") == "1" {
-		t.Fatalf("%s is not installed, and BACKLEAF_REQUIRE_TOOLS=1 asks for it", what)
-	}
-	t.Skipf("%s is not installed", what)
-}
-
-// run runs an outside program and returns what it printed.
-func run(t *testing.T, name string, args ...string) string {
-	t.Helper()
-	var out, complaints strings.Builder
-	cmd := exec.Command(tool(t, name), args...)
-	cmd.Stdout, cmd.Stderr = &out, &complaints
-	if err := cmd.Run(); err != nil {
-		t.Fatalf("%s %s: %v\n%s%s", name, strings.Join(args, " "), err, out.String(), complaints.String())
-	}
-	return out.String()
-}
 
 func save(t *testing.T, name string, data []byte) string {
 	t.Helper()
@@ -66,11 +34,4 @@ func compose(t testing.TB, width float64, spans ...paper.Span) paper.Block {
 		t.Fatal(err)
 	}
 	return b
-}
-
-// output runs an outside program that may answer with an error.
-func output(t *testing.T, name string, args ...string) (string, error) {
-	t.Helper()
-	out, err := exec.Command(tool(t, name), args...).CombinedOutput()
-	return string(out), err
 }

@@ -122,7 +122,7 @@ func (r *rowReader) coat(typed string) (c record.Coat, times int, err error) {
 		}
 		c.Purpose = record.Purpose(what) // nobody recorded of what
 	} else {
-		c.Purpose = r.onlyPurpose(c.Mix)
+		c.Purpose = r.Shop.PurposeOf(c.Mix)
 	}
 	if purpose != "" {
 		if !slices.Contains(purposes, purpose) {

@@ -74,27 +74,6 @@ func (r *reader) mix(typed string) ([]record.Part, error) {
 	return out, nil
 }
 
-// onlyPurpose is what the main material of a mix is for, when it is for one
-// thing only.
-func (r *reader) onlyPurpose(mix []record.Part) (found record.Purpose) {
-	var most record.Part
-	for _, p := range mix {
-		if p.Parts > most.Parts {
-			most = p
-		}
-	}
-	m, _ := r.Shop.Material(most.Material)
-	for _, u := range m.Uses {
-		if slices.Contains(record.Words("Purpose"), string(u)) {
-			if found != "" {
-				return ""
-			}
-			found = record.Purpose(u)
-		}
-	}
-	return found
-}
-
 // nearest offers up to three names within two slips of the finger, or that
 // hold what was typed.
 func nearest(typed string, names []string) string {
