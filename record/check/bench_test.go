@@ -25,16 +25,13 @@ func benchmark(b *testing.B, n int) {
 		numbers = append(numbers, string(num))
 	}
 	all := " panels=" + strings.Join(numbers, ",")
-	var text []string
-	for _, l := range strings.Split(`material - key=mdf name=mdf uses=board board={"kind":"mdf"}
+	text := `material - key=mdf name=mdf uses=board board={"kind":"mdf"}
 material - key=sealer name=sealer uses=sealer binder=acrylic-dispersion waterborne=yes solids_by_volume=45_% density=1.04_g/mL cure_from=24_h cure_to=36_h
-cut 05-01T09:00 batch=may size=30_x_40_cm_x_3_mm board=mdf`+all+strings.Repeat(`
-coat 05-02T09:00 purpose=sealer faces=front,back,edges mix=sealer wet_total=400_g`+all, 6)+`
-cloth 05-03T09:00 faces=front mix=sealer wet_total=300_g`+all+`
-paint 05-20 medium=oil`+all, "\n") {
-		text = append(text, l)
-	}
-	w, err := record.Fold(lines(b, strings.Join(text, "\n")))
+cut 05-01T09:00 batch=may size=30_x_40_cm_x_3_mm board=mdf` + all + strings.Repeat(`
+coat 05-02T09:00 purpose=sealer faces=front,back,edges mix=sealer wet_total=400_g`+all, 6) + `
+cloth 05-03T09:00 faces=front mix=sealer wet_total=300_g` + all + `
+paint 05-20 medium=oil` + all
+	w, err := record.Fold(lines(b, text))
 	if err != nil {
 		b.Fatal(err)
 	}
