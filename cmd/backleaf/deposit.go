@@ -9,7 +9,9 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -82,9 +84,11 @@ type depositor struct {
 	now     time.Time
 	scratch string // folder for parts that are ready
 	about   deposit.About
+	head    book.Head
+
+	mu      sync.Mutex
 	parts   []bag.File
 	leftOut []string // papers that could not be drawn, and why
-	head    book.Head
 }
 
 func (a *app) deposit(ctx context.Context, b *book.Book, dir string, unsigned bool) error {
@@ -167,7 +171,7 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 			return err
 		}
 	}
-	if len(d.leftOut) > 0 {
+	if slices.Sort(d.leftOut); len(d.leftOut) > 0 {
 		return d.put("papers/left-out.txt", []byte(strings.Join(d.leftOut, "\n")+"\n"))
 	}
 	return nil
@@ -227,7 +231,17 @@ func (d *depositor) fill(path string, fill func(io.Writer) error) error {
 	return nil
 }
 
-func (d *depositor) add(f bag.File) { d.parts = append(d.parts, f) }
+func (d *depositor) add(f bag.File) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.parts = append(d.parts, f)
+}
+
+func (d *depositor) leaveOut(path string, why error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.leftOut = append(d.leftOut, path+": "+why.Error())
+}
 
 // write makes the bag, which can be interrupted before each file.
 func (d *depositor) write(ctx context.Context, dir string) error {
@@ -286,7 +300,11 @@ func (d *depositor) say(dir string) error {
 	default:
 		a.say("not signed: the studio has no key (\"backleaf studio key new\" makes one)")
 	}
-	for _, s := range d.leftOut {
+	for i, s := range d.leftOut {
+		if i == maxProblems {
+			a.talk("and %d more: %s", len(d.leftOut)-i, filepath.Join(dir, "data", "papers", "left-out.txt"))
+			break
+		}
 		a.talk("left out: %s", s)
 	}
 	a.say("to check it: backleaf verify %s, or there: sha512sum --quiet -c manifest-sha512.txt", dir)

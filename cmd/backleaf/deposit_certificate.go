@@ -50,7 +50,7 @@ func (d *depositor) certificates(ctx context.Context, stored []book.Stored) (err
 			return ctx.Err()
 		}
 		if err != nil {
-			d.leftOut = append(d.leftOut, path+": "+err.Error())
+			d.leaveOut(path, err)
 			continue
 		}
 		if err := d.put(path, pdf); err != nil {

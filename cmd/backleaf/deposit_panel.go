@@ -10,6 +10,8 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"runtime"
+	"sync"
 
 	"backleaf/certificate/dossier"
 	"backleaf/label"
@@ -122,21 +124,35 @@ func (d *depositor) photograph(p record.Photograph) ([]byte, error) {
 	return data, err
 }
 
-// panels adds everything about each panel.
+// panels adds everything about each panel, on all cores: to draw the papers
+// takes longer than all the rest.
 func (d *depositor) panels(ctx context.Context) error {
+	ctx, stop := context.WithCancelCause(ctx)
+	defer stop(nil)
 	show := d.app.progress("panels")
+	queue := make(chan *record.Panel)
+	var workers sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		workers.Go(func() {
+			for p := range queue {
+				if err := d.panel(ctx, p); err != nil {
+					stop(fmt.Errorf("%s: %w", p.Number, err))
+				}
+			}
+		})
+	}
 	for i, p := range d.shop.Panels {
-		if err := ctx.Err(); err != nil {
-			return err
+		if ctx.Err() != nil {
+			break
 		}
 		if show != nil {
 			show(int64(i+1), int64(len(d.shop.Panels)))
 		}
-		if err := d.panel(ctx, p); err != nil {
-			return fmt.Errorf("%s: %w", p.Number, err)
-		}
+		queue <- p
 	}
-	return nil
+	close(queue)
+	workers.Wait()
+	return context.Cause(ctx)
 }
 
 func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
@@ -184,7 +200,7 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 			return ctx.Err()
 		}
 		if err != nil { // the record is whole without it
-			d.leftOut = append(d.leftOut, paper.path+": "+err.Error())
+			d.leaveOut(paper.path, err)
 			continue
 		}
 		if data == nil {
