@@ -57,8 +57,10 @@ func (a *app) importDeposit(ctx context.Context, dir string) error {
 		err = a.importEntries(ctx, name, es, lines)
 	}
 	if err != nil {
+		// What is new goes again. It breaks nothing if it cannot.
 		for _, p := range made {
-			err = errors.Join(err, os.Remove(p))
+			os.Remove(p)
+			os.Remove(filepath.Dir(p)) // only if it is empty
 		}
 		return err
 	}

@@ -429,3 +429,74 @@ func TestNoRoomForDeposit(t *testing.T) {
 		}
 	}
 }
+
+// emptyStudio makes an empty book beside a deposit and returns its folder.
+func emptyStudio(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	runs(t, dir, "studio", "new", "--empty")
+	return dir
+}
+
+// TestKilledDepositImport kills the reading of a deposit at some moment: the book is
+// empty or has all of it, and the next try ends well.
+func TestKilledDepositImport(t *testing.T) {
+	from := t.TempDir()
+	soldPanel(t, from)
+	runs(t, from, "deposit", "bag")
+	want := holds(t, filepath.Join(from, "studio.sqlite"))
+	bagDir := filepath.Join(from, "bag")
+	took := time.Now()
+	runs(t, emptyStudio(t), "import", bagDir)
+	whole := time.Since(took)
+	done := 0
+	for range rounds(5) {
+		dir := emptyStudio(t)
+		wait := time.Duration(rand.Int64N(int64(whole)))
+		c := program(dir, "import", bagDir)
+		if err := c.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(wait)
+		c.Process.Kill()
+		c.Wait()
+		switch got := holds(t, filepath.Join(dir, "studio.sqlite")); got {
+		case want:
+			done++
+		case 0:
+			runs(t, dir, "import", bagDir)
+		default:
+			t.Fatalf("killed after %v: %d of %d entries", wait, got, want)
+		}
+		if out := runs(t, dir, "verify"); !strings.Contains(out, "photographs: 1 kept, 1 in order") {
+			t.Errorf("killed after %v: %s", wait, out)
+		}
+		onlyThese(t, dir, "studio.sqlite", "photographs")
+	}
+	t.Logf("%d of the imports were whole, the others not there", done)
+}
+
+// TestNoRoomForDepositImport lets every file end at some size: nothing of the deposit
+// stays.
+func TestNoRoomForDepositImport(t *testing.T) {
+	from := t.TempDir()
+	soldPanel(t, from)
+	runs(t, from, "deposit", "bag")
+	n := rounds(5)
+	for i := range n {
+		dir := emptyStudio(t)
+		c := program(dir, "import", filepath.Join(from, "bag"))
+		c.Env = append(c.Env, fmt.Sprintf("TEST_FILE_LIMIT=%d", 4000*i/n))
+		out, err := c.CombinedOutput()
+		if err == nil {
+			t.Fatalf("there was room for %d of %d parts, and it ended well", i, n)
+		}
+		if !strings.Contains(string(out), "backleaf: ") || strings.Contains(string(out), "goroutine") {
+			t.Errorf("it said %s", out)
+		}
+		if got := holds(t, filepath.Join(dir, "studio.sqlite")); got != 0 {
+			t.Fatalf("the book has %d entries", got)
+		}
+		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm")
+	}
+}
