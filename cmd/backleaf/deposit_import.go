@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
@@ -40,21 +41,19 @@ func (a *app) importDeposit(ctx context.Context, dir string) error {
 		return fmt.Errorf("cannot read the deposit: %w", err)
 	}
 	defer root.Close()
-	data, err := readPart(root, "data/journal.json", maxImport)
-	if err != nil {
-		return hinted(err, "this bag is not a deposit; nothing was written")
+	j, err := readDeposit(ctx, dir, root)
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, book.ErrNoBook) {
+		return &failure{fmt.Errorf("%s is a bag, but not a deposit: there is no journal with its book in it", dir), "nothing was written", exitError}
 	}
-	name := filepath.Join(dir, "data", "journal.json")
-	es, lines, err := readExchange(name, data)
 	if err != nil {
-		return hinted(err, "nothing was written")
+		return &failure{fmt.Errorf("cannot read the deposit %s: %w", dir, err), "nothing was written", exitIntegrity}
 	}
 	if err := a.emptyBook(ctx); err != nil {
 		return err
 	}
-	kept, made, err := a.importPhotos(ctx, root, es)
+	kept, made, err := a.importPhotos(ctx, root, j.entries)
 	if err == nil {
-		err = a.importEntries(ctx, name, es, lines)
+		err = a.importEntries(ctx, j.name, j.entries, j.lines)
 	}
 	if err != nil {
 		// What is new goes again. It breaks nothing if it cannot.
@@ -64,7 +63,7 @@ func (a *app) importDeposit(ctx context.Context, dir string) error {
 		}
 		return err
 	}
-	return a.afterImport(ctx, kept, es)
+	return a.afterImport(ctx, kept, j.entries)
 }
 
 func readPart(root *os.Root, name string, most int64) ([]byte, error) {

@@ -500,3 +500,61 @@ func TestNoRoomForDepositImport(t *testing.T) {
 		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm")
 	}
 }
+
+// TestForgedDeposit changes the journal of a deposit and makes its checksums
+// anew: it is neither read back nor verified.
+func TestForgedDeposit(t *testing.T) {
+	from := t.TempDir()
+	soldPanel(t, from)
+	runs(t, from, "deposit", "bag")
+	whole := filepath.Join(from, "bag")
+	journal, err := os.ReadFile(filepath.Join(whole, "data", "journal.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.SplitAfter(string(journal), "\n")
+	without := func(i int) string { return strings.Join(append(append([]string{}, lines[:i]...), lines[i+1:]...), "") }
+	change := func(old, new string) string {
+		if strings.Count(string(journal), old) == 0 {
+			t.Fatalf("the journal does not hold %s", old)
+		}
+		return strings.Replace(string(journal), old, new, 1)
+	}
+	for what, forged := range map[string]string{
+		"an amount changed":    change(`"wet_total":"30 g"`, `"wet_total":"31 g"`),
+		"an entry left out":    without(6),
+		"the last one missing": strings.TrimSuffix(strings.Join(lines[:len(lines)-3], ""), ",\n") + "\n]}\n",
+		"a way out":            change(`"media_type":"image/png"`, `"media_type":"image/../../png"`),
+		"another digest":       change(`"sha256":"`, `"sha256":"../`),
+		"no journal":           `{"backleaf":"entries","v":1,"entries":[]}`,
+		"not JSON":             "{",
+		"nothing":              "",
+	} {
+		made := bag.Bag{Date: time.Now(), Agent: "a forger"}
+		eachFile(t, filepath.Join(whole, "data"), func(p string, data []byte) {
+			rel, err := filepath.Rel(filepath.Join(whole, "data"), p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if rel == "journal.json" {
+				data = []byte(forged)
+			}
+			made.Payload = append(made.Payload, bag.Bytes(filepath.ToSlash(rel), data))
+		})
+		dir := emptyStudio(t)
+		if err := bag.Write(filepath.Join(dir, "bag"), made); err != nil {
+			t.Fatal(err)
+		}
+		wholeBag(t, filepath.Join(dir, "bag"))
+		for _, command := range []string{"import", "verify"} {
+			out, err := program(dir, command, "bag").CombinedOutput()
+			if exit, ok := err.(*exec.ExitError); !ok || exit.ExitCode() != exitIntegrity {
+				t.Errorf("%s: %s: %v\n%s", what, command, err, out)
+			}
+		}
+		if got := holds(t, filepath.Join(dir, "studio.sqlite")); got != 0 {
+			t.Errorf("%s: the book has %d entries", what, got)
+		}
+		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "bag")
+	}
+}

@@ -267,6 +267,16 @@ func (a *app) examineDeposit(ctx context.Context, dir string) ([]deed.Result, er
 	if counts[aFolder]+counts[aCertificate]+counts[aBook] > 0 {
 		say(deed.Holds, "looked at one by one, and said above where they do not hold: %d records, %d certificates, %d books", counts[aFolder], counts[aCertificate], counts[aBook])
 	}
+	if _, err := root.Stat("data/journal.json"); err == nil {
+		switch j, err := readDeposit(ctx, dir, root); {
+		case err != nil:
+			say(deed.Fails, "the journal: %v", err)
+		case j.signed:
+			say(deed.Holds, "the journal: %d entries; the book and the signed head say the same", len(j.entries))
+		default:
+			say(deed.Holds, "the journal: %d entries; the book says the same", len(j.entries))
+		}
+	}
 	// A deposit may be made where the key is not. But then none is signed.
 	for _, p := range unsigned {
 		if len(unsigned) < counts[aFolder]+counts[aCertificate] {
