@@ -41,7 +41,7 @@ a word that is not understood is named. It can be asked about
 				as, err := ask.Ask(w, w.Panel(p.Number), strings.Join(args[1:], " "))
 				var no *ask.NotUnderstood
 				if errors.As(err, &no) {
-					return usage("ask about: "+strings.Join(ask.Topics(), ", "), "%v", err)
+					return usage("\"backleaf ask --help\" lists what can be asked about", "%v", err)
 				}
 				if err != nil {
 					return err

@@ -170,7 +170,7 @@ func (a *app) afterCopy(ctx context.Context, what, from, to string, done map[str
 	a.say("%s  %s, verified: %d entries, root %x", to, what, size, root[:])
 	lost += more
 	if n := len(done); n > 0 {
-		a.say("%s  %d photographs, %d in order", filepath.Join(filepath.Dir(to), "photographs"), n, n-lost)
+		a.say("%s  %d kept, %d in order", filepath.Join(filepath.Dir(to), "photographs"), n, n-lost)
 	}
 	if lost > 0 {
 		return &failure{fmt.Errorf("%d photographs are missing or changed and could not be copied", lost), "the copy of the book is good; look for these photographs in an earlier backup", exitIntegrity}

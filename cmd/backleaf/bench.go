@@ -19,8 +19,12 @@ type bench struct {
 }
 
 func (o *bench) flags(c *cobra.Command) {
-	c.Flags().StringVar(&o.at, "at", "", "when it happened: 14:05, \"yesterday 16:30\", \"2026-05-02 14:05\", 1998~, unknown (default now)")
+	o.timeFlag(c)
 	c.Flags().StringSliceVar(&o.except, "except", nil, "panels to leave out")
+}
+
+func (o *bench) timeFlag(c *cobra.Command) {
+	c.Flags().StringVar(&o.at, "at", "", "when it happened: 14:05, \"yesterday 16:30\", \"2026-05-02 14:05\", 1998~, unknown (default now)")
 }
 
 // benchState is the book as a bench command sees it.

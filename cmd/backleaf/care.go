@@ -51,7 +51,7 @@ somebody else. It is a record, no advice: what to do is for a conservator.`,
 	}
 	o.flags(c)
 	f := c.Flags()
-	f.StringVar(&t.By, "by", "", "who did it")
+	f.StringVar(&t.By, "by", "", "who did it; stands in the journal and in papers: no private name without leave")
 	f.StringVar(&text, "text", "", "what was done")
 	f.StringVar(&t.With, "with", "", "with what")
 	f.StringVar(&t.Why, "because", "", "why")
@@ -84,7 +84,7 @@ func newCondition(a *app) *cobra.Command {
 	}
 	o.flags(c)
 	f := c.Flags()
-	f.StringVar(&t.By, "by", "", "who looked")
+	f.StringVar(&t.By, "by", "", "who looked; stands in the journal and in papers: no private name without leave")
 	f.StringVar(&text, "text", "", "how it was found")
 	f.StringVar(&t.Why, "because", "", "why it was examined")
 	return c

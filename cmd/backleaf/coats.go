@@ -18,7 +18,7 @@ func newCoat(a *app) *cobra.Command {
 	var as string
 	c := &cobra.Command{
 		Use: "coat " + panelWords, Short: "write down a coat on one or more faces",
-		Example: `  backleaf coat batch:may --with sealer-3 --on all --extra edges --amount "310 g"
+		Example: `  backleaf coat batch:may --with sealer-3 --as sealer --on all --extra edges --amount "310 g"
   backleaf coat 0142-0155 --except 0147 --with "3 primer + 1 sealer" --on front --as ground --at 14:05`,
 		Args: wanted(1, -1, "the panels that were coated"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -46,7 +46,9 @@ func newCoat(a *app) *cobra.Command {
 					return nil, "", err
 				}
 				if coat.Purpose == "" {
-					coat.Purpose = s.shop.PurposeOf(coat.Mix)
+					if coat.Purpose = s.shop.PurposeOf(coat.Mix); coat.Purpose == "" {
+						a.talk("note: what this coat was for is not recorded; say it with --as sealer or the like, or amend the entry with --set purpose=sealer")
+					}
 				}
 				what := orElse(string(coat.Purpose), "coat")
 				if m := sayMix(coat.Mix); m != "" {
@@ -60,7 +62,7 @@ func newCoat(a *app) *cobra.Command {
 	w.flags(c)
 	c.Flags().StringSliceVar(&on, "on", nil, "faces: front, back, edges, all")
 	c.Flags().StringSliceVar(&extra, "extra", nil, "faces that were given more")
-	c.Flags().StringVar(&as, "as", "", "what the coat is for: "+strings.Join(record.Words("Purpose"), ", ")+" (default: what the material is for)")
+	c.Flags().StringVar(&as, "as", "", "what the coat is for: "+strings.Join(record.Words("Purpose"), ", ")+" (default: what the material is for, if that is one thing)")
 	return c
 }
 

@@ -121,14 +121,14 @@ func sayWindow(s check.Step, now time.Time) string {
 	var parts []string
 	switch {
 	case !s.From.IsZero() && !s.Safe.IsZero():
-		parts = append(parts, "not before "+sayMoment(s.From, now)+", safe by "+sayMoment(s.Safe, now))
+		parts = append(parts, "not before "+sayMoment(s.From, now)+", surely from "+sayMoment(s.Safe, now))
 	case !s.From.IsZero() && !s.Until.IsZero():
 		return "between " + sayMoment(s.From, now) + " and " + sayMoment(s.Until, now)
 	case !s.From.IsZero():
 		parts = append(parts, "from "+sayMoment(s.From, now))
 	}
 	if !s.Until.IsZero() {
-		parts = append(parts, "by "+sayMoment(s.Until, now))
+		parts = append(parts, "at the latest "+sayMoment(s.Until, now))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -103,12 +103,14 @@ func (s *benchState) doubtHandover(a *app, how record.Parting) {
 	for _, n := range s.panels {
 		p := s.shop.Panel(n)
 		_, gone := p.Discarded()
-		_, away := p.Away()
+		before, away := p.Away()
 		switch {
 		case gone:
 			a.talk("note: %s was discarded", n)
 		case how == "return" && !away:
 			a.talk("note: %s was in the studio, as far as recorded", n)
+		case how == before.Body.How && away:
+			a.talk("note: %s is away already: %s (E%d); \"backleaf withdraw\" takes back what was written twice", n, how, before.Seq)
 		}
 	}
 }

@@ -167,7 +167,7 @@ func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, l
 			if !when.Known() {
 				when = last.Written
 			}
-			a.talk("%s: printed before on %s", n, sayWhen(when, s.now, s.zone))
+			a.talk("%s: printed before, %s", n, sayWhen(when, s.now, s.zone))
 		}
 		if left := layouts[i].LeftOut; len(left) > 0 {
 			a.talk("%s: no room on the %s label for: %s", n, layouts[i].Size, fieldNames(left))

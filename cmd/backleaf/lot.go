@@ -41,7 +41,7 @@ journal and reaches no label, certificate or export.`,
 				}
 				if expires != "" {
 					if l.Expires, err = record.ParseWhen(expires); err != nil {
-						return usage("", "--expires: %v", err)
+						return usage("", "--expires: cannot read %q: expected 2027-03 or 2027-03-31", expires)
 					}
 				}
 				if opened != "" {
@@ -66,7 +66,7 @@ journal and reaches no label, certificate or export.`,
 			})
 		},
 	}
-	o.flags(c)
+	o.timeFlag(c)
 	f := c.Flags()
 	f.StringVar(&l.MakerLot, "number", "", "the maker's lot number, as on the tin")
 	f.StringVar(&l.Supplier, "supplier", "", "where it was bought")

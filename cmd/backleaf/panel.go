@@ -62,7 +62,7 @@ func panelAdd(a *app) *cobra.Command {
 						return err
 					}
 				}
-				cut.Batch = record.Key(strings.ToLower(orElse(batch, s.now.In(s.zone).Format("2006-01-02"))))
+				cut.Batch = record.Key(strings.ToLower(orElse(batch, s.batchName())))
 				return a.compose(c.Context(), s, "new, batch "+string(cut.Batch)+", "+cut.Size.String(),
 					func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
 						ns, err := newNumbers(d, s, count)
@@ -71,10 +71,10 @@ func panelAdd(a *app) *cobra.Command {
 			})
 		},
 	}
-	o.flags(c)
+	o.timeFlag(c)
 	f := c.Flags()
 	f.IntVar(&count, "count", 1, "how many")
-	f.StringVar(&batch, "batch", "", "name of the batch (default: today's date)")
+	f.StringVar(&batch, "batch", "", "name of the batch (default: the day they were cut, or \"older\" if that is not exact)")
 	f.StringVar(&size, "size", "", "height x width x depth: \"30 x 40 cm x 3 mm\", \"8 x 10 x 1/8 in\"")
 	f.StringVar(&boardKey, "board", "", "lot or material of the board")
 	f.StringVar(&grain, "grain", "", "run of the face grain: height, width, unknown")
@@ -186,7 +186,7 @@ folder "photographs" beside the book; the journal keeps its digest and size.`,
 			})
 		},
 	}
-	o.flags(c)
+	o.timeFlag(c)
 	c.Flags().StringVar(&role, "role", "front", strings.Join(record.Words("PhotoRole"), ", "))
 	c.Flags().StringVar(&p.Caption, "caption", "", "what there is to see")
 	return c
@@ -279,4 +279,18 @@ func panelDiscard(a *app) *cobra.Command {
 	o.flags(c)
 	c.Flags().StringVar(&why, "because", "", "the reason")
 	return c
+}
+
+// batchName names a batch after the day it was cut. Today's date would say
+// something of older panels that nobody recorded.
+func (s *benchState) batchName() string {
+	at := s.at.String()
+	if at == "" {
+		return s.now.In(s.zone).Format("2006-01-02")
+	}
+	if s.at.Date().IsExactDay() {
+		day, _, _ := strings.Cut(at, "T")
+		return day
+	}
+	return "older"
 }

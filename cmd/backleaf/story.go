@@ -1,8 +1,11 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
+	"maps"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -80,11 +83,28 @@ func storyLine(w *record.Workshop, e record.Event) string {
 	case record.Discarded:
 		return "discarded: " + b.Because
 	case record.Amended:
-		return fmt.Sprintf("amends E%d: %s (%s)", b.Entry, string(b.Change), b.Because)
+		return fmt.Sprintf("amends E%d: %s (%s)", b.Entry, changeText(b.Change), b.Because)
 	case record.Withdrawn:
 		return fmt.Sprintf("withdraws E%d (%s)", b.Entry, b.Because)
 	}
 	return string(e.Body.Kind())
+}
+
+// changeText says in words what an amendment sets: "wet total: 240 g".
+func changeText(change []byte) string {
+	var fields map[string]json.RawMessage
+	if json.Unmarshal(change, &fields) != nil {
+		return string(change)
+	}
+	var out []string
+	for _, f := range slices.Sorted(maps.Keys(fields)) {
+		now := plainJSON(string(fields[f]))
+		if now == "null" {
+			now = "taken away"
+		}
+		out = append(out, strings.ReplaceAll(f, "_", " ")+": "+now)
+	}
+	return strings.Join(out, "; ")
 }
 
 func quoted(s string) string {

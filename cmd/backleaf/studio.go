@@ -191,7 +191,7 @@ func studioShow(a *app) *cobra.Command {
 				if s.Sheet.Rows > 0 {
 					t.pair("label sheet", fmt.Sprintf("%d x %d labels of %s", s.Sheet.Rows, s.Sheet.Cols, s.Sheet.Label))
 				}
-				t.pair("book", fmt.Sprintf("%s: %d entries, %d panels, %d materials, %d lots", a.path(), w.Last, len(w.Panels), len(w.Materials), len(w.Lots)))
+				t.pair("book", fmt.Sprintf("%s: entries %d, panels %d, materials %d, lots %d", a.path(), w.Last, len(w.Panels), len(w.Materials), len(w.Lots)))
 				return t.done()
 			})
 		},
