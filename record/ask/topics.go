@@ -93,7 +93,7 @@ var topics = []topic{
 	{"build-up", []string{"build up", "buildup", "stratigraphy", "layer", "structure", "coat", "cross section", "section", "layer structure", "sandwich", "construction", "made", "how made"}, []string{"all", "number", "order"}, (*reader).buildUp},
 
 	{"bow", []string{"bow", "bowed", "warped", "warping", "warpage", "flat", "flatness", "hollow", "curved", "cupped", "cupping", "twist"}, []string{"measured", "lie", "lies"}, (*reader).bow},
-	{"care", []string{"care", "display", "hang", "hanging", "store", "storage", "light", "lux", "dust", "dusting", "recommended climate", "recommended humidity", "humidity display", "handling", "keep"}, []string{"clean", "where", "best"}, (*reader).care},
+	{"care", []string{"care", "clean", "display", "hang", "hanging", "store", "storage", "light", "lux", "dust", "dusting", "recommended climate", "recommended humidity", "humidity display", "handling", "keep"}, []string{"clean", "where", "best"}, (*reader).care},
 	{"air at work", []string{"climate", "temperature", "humidity", "relative humidity", "rh", "air", "room climate"}, []string{"when", "workroom", "studio", "room", "coat"}, (*reader).air},
 	{"edges and adhesion", []string{"lifting", "loose", "adhesion", "delamination", "flaking", "sound", "inspected", "inspection"}, []string{"edge", "cloth"}, (*reader).sound},
 	{"condition", []string{"condition", "condition report", "damage", "damaged", "scratch", "state"}, []string{"report", "last"}, (*reader).condition},
