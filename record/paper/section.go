@@ -30,6 +30,7 @@ type Band struct {
 
 	ThicknessMicrons int64
 	Certainty        Certainty
+	Recorded         string // the thickness as it was written down, printed instead of it
 }
 
 // A BandKind is what a layer is for; each has a hatching of its own.
@@ -103,6 +104,9 @@ func Thickness(microns int64) string {
 }
 
 func (s Section) thickness(b Band) string {
+	if b.Recorded != "" {
+		return b.Recorded
+	}
 	switch b.Certainty {
 	case Measured:
 		return Thickness(b.ThicknessMicrons) + ", " + s.Words.Measured

@@ -59,8 +59,8 @@ var englishCertificate = CertificateWords{
 	Photograph:  "Photograph of the front: {title}",
 
 	Statement:      "Statement by the maker",
-	StatementText:  "I, {maker}, made this panel and the work on it. This page says what I recorded while I worked; where I recorded nothing, it says so.",
-	StatementPlace: "I, {maker}, of {place}, made this panel and the work on it. This page says what I recorded while I worked; where I recorded nothing, it says so.",
+	StatementText:  "I, {maker}, made this panel and the work on it. This page says what I recorded of them; where I recorded nothing, it says so.",
+	StatementPlace: "I, {maker}, of {place}, made this panel and the work on it. This page says what I recorded of them; where I recorded nothing, it says so.",
 	Not:            "What this is not",
 	NotText:        "Not an appraisal, and not by itself a proof of authorship: it is the maker’s own record, to be read with the work. Questions of treatment go to a conservator.",
 	SignatureLine:  "Signature of the maker", PlaceLine: "Place and date", Stamp: "Studio stamp",

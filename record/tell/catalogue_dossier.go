@@ -210,5 +210,5 @@ var englishDossier = DossierWords{
 	NoHead: "not at hand",
 	None:   "Nothing recorded.",
 
-	NoCorrections: "No entry was amended or withdrawn.", NoGaps: "Nothing that a reader would look for is missing.",
+	NoCorrections: "No entry was amended or withdrawn.", NoGaps: "None of the gaps that are looked for. Where a single field was not recorded, its place above says so.",
 }

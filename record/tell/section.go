@@ -70,7 +70,7 @@ func (t *Teller) boardBand() paper.Band {
 		b.Board = paper.Honeycomb
 	}
 	if um, ok := cut.Body.Size.Depth.Micrometers(); ok && um > 0 {
-		b.ThicknessMicrons, b.Certainty = um, paper.Measured
+		b.ThicknessMicrons, b.Certainty, b.Recorded = um, paper.Measured, t.Quantity(cut.Body.Size.Depth)
 	} else if um, ok := m.Board.Thickness.Micrometers(); ok && um > 0 {
 		b.ThicknessMicrons, b.Certainty = um, paper.Estimated
 	}
