@@ -47,7 +47,7 @@ func DublinCore(c *tell.Catalogue, w *record.Workshop, p *record.Panel) ([]byte,
 	}
 	say("dc:subject", d.Subject)
 	say("dcterms:medium", t.MediumLine())
-	if !p.Size().IsZero() {
+	if _, ok := p.Size().AreaSquareMillimeters(); ok {
 		say("dcterms:extent", t.Dimensions())
 	}
 	say("dc:description", t.BuildUpSentence())
