@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
+	"backleaf/record/measure"
 )
 
 func newTrim(a *app) *cobra.Command {
@@ -170,10 +172,14 @@ func newClimate(a *app) *cobra.Command {
 		Example: `  backleaf climate --temp "21 °C" --rh 54%
   backleaf climate batch:may --temp "68 F" --rh 60% --place "drying rack"`,
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.atBench(c.Context(), &o, args, func(*benchState) ([]record.Body, string, error) {
+			err := a.atBench(c.Context(), &o, args, func(*benchState) ([]record.Body, string, error) {
 				err := texts(text{"--temp", temp, &t.Temperature}, text{"--rh", rh, &t.Humidity})
 				return []record.Body{t}, strings.TrimSpace("climate " + t.Temperature.String() + " " + t.Humidity.String()), err
 			})
+			if err != nil {
+				return err
+			}
+			return a.sayAir(t)
 		},
 	}
 	o.flags(c)
@@ -181,6 +187,30 @@ func newClimate(a *app) *cobra.Command {
 	c.Flags().StringVar(&rh, "rh", "", "relative humidity: 55%")
 	c.Flags().StringVar(&t.Place, "place", "", "where it was read")
 	return c
+}
+
+// sayAir says what a reading means for drying and for wood.
+func (a *app) sayAir(t record.Climate) error {
+	mc, ok := t.Temperature.Millicelsius()
+	mp, ok2 := t.Humidity.Millipercent()
+	if !ok || !ok2 {
+		return nil
+	}
+	celsius, rh := float64(mc)/1000, float64(mp)/1000
+	dew, err := measure.DewPointCelsius(celsius, rh)
+	if err != nil {
+		return nil // outside the range of the formula: nothing to say
+	}
+	deficit, err := measure.DryingDeficitHPa(celsius, rh)
+	if err != nil {
+		return nil
+	}
+	line := fmt.Sprintf("dew point %.1f °C; drying deficit %.1f hPa, an index and no hours", dew, deficit)
+	if mc, err := measure.EMC(celsius, rh); err == nil {
+		line += fmt.Sprintf("; wood settles near %.1f %% moisture (solid-wood estimate)", mc)
+	}
+	a.say("%s", line)
+	return nil
 }
 
 func newNote(a *app) *cobra.Command {
