@@ -5,9 +5,6 @@ import "slices"
 // Length is a measured length; base unit micrometre.
 type Length struct{ quantity[lengthDim] }
 
-// Mass is a measured mass; base unit milligram.
-type Mass struct{ quantity[massDim] }
-
 // Amount is a wet amount or a quantity bought: a mass, a volume, a length of
 // cloth or a count of sheets.
 type Amount struct{ quantity[amountDim] }
@@ -32,7 +29,6 @@ type MassPerArea struct{ quantity[massPerAreaDim] }
 type ThreadCount struct{ quantity[threadDim] }
 
 type lengthDim struct{}
-type massDim struct{}
 type amountDim struct{}
 type percentDim struct{}
 type densityDim struct{}
@@ -48,12 +44,6 @@ func (lengthDim) units() []unit {
 		{"in", 25400, 1, []string{`"`, "″", "inch", "inches"}, 0}, {"ft", 304800, 1, []string{"'"}, 0},
 		{"µm", 1, 1, []string{"um", "μm", "micron", "microns"}, 0}, {"mil", 254, 10, []string{"mils"}, 0},
 	}
-}
-
-func (massDim) name() string { return "mass" }
-func (massDim) units() []unit {
-	return []unit{{"g", 1000, 1, nil, 0}, {"kg", 1000000, 1, nil, 0}, {"mg", 1, 1, nil, 0},
-		{"oz", 45359237, 1600, nil, 0}, {"lb", 45359237, 100, nil, 0}}
 }
 
 func (amountDim) name() string { return "amount" }
@@ -100,9 +90,6 @@ func (threadDim) units() []unit {
 
 // Micrometers returns the length in µm and whether it is known.
 func (l Length) Micrometers() (int64, bool) { return l.base() }
-
-// Milligrams returns the mass in mg and whether it is known.
-func (m Mass) Milligrams() (int64, bool) { return m.base() }
 
 // Milligrams returns the amount in mg; false when it is not a known mass.
 func (a Amount) Milligrams() (int64, bool) { return a.in("g", "kg", "oz", "lb") }

@@ -69,7 +69,7 @@ this program.`,
 	add(groupBench, newTreat(a), newCondition(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newDeposit(a))
-	add(groupKeep, newVerify(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
+	add(groupKeep, newVerify(a), newRebuild(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
 	return root
 }
 

@@ -1,0 +1,27 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"backleaf/record/book"
+)
+
+func newRebuild(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use: "rebuild", Short: "make the look-up tables anew from the journal",
+		Long: `Make the look-up tables anew from the journal, where "backleaf verify" says that they
+do not fit it. They are only an index: the journal is the record, and is not touched.`,
+		Example: `  backleaf rebuild
+  backleaf --book old.sqlite rebuild`,
+		Args: wanted(0, 0, "no words"),
+		RunE: func(c *cobra.Command, _ []string) error {
+			return a.write(c.Context(), func(b *book.Book) error {
+				if err := b.Rebuild(c.Context()); err != nil {
+					return err
+				}
+				a.say("the look-up tables were made anew; \"backleaf verify\" reads all of it back")
+				return nil
+			})
+		},
+	}
+}
