@@ -30,6 +30,7 @@ func Fixed() []File {
 		{"schemas/entry.schema.json", schema.Entry()},
 		{"schemas/example.json", schema.Example()},
 		{"schemas/import.schema.json", schema.Import()},
+		{"schemas/mapping.schema.json", schema.Mapping()},
 		{"schemas/record.schema.json", schema.Record()},
 	}
 }
