@@ -79,7 +79,7 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 	for _, f := range Faces {
 		sealed := false
 		for _, l := range layers {
-			sealed = sealed || l.Face == f && l.Cloth == nil && l.Paint == nil && l.Varnish == nil
+			sealed = sealed || l.Face == f && w.Seals(l)
 		}
 		if !sealed {
 			g.seq = 0

@@ -103,3 +103,25 @@ func (w *Workshop) PurposeOf(mix []Part) Purpose {
 	}
 	return found
 }
+
+// sealing lists what a coat must be for to close a face. A ground is no
+// sealer.
+var sealing = []Purpose{Sizing, Sealer, Adhesive, StainBlock, Isolation, Barrier}
+
+// Seals reports that a layer is a coat that closes the face it lies on. A coat
+// without a purpose does if its materials are for nothing else.
+func (w *Workshop) Seals(l Layer) bool {
+	if l.Coating == nil || l.Cloth != nil || l.Paint != nil || l.Varnish != nil {
+		return false
+	}
+	if l.Purpose != "" {
+		return slices.Contains(sealing, l.Purpose)
+	}
+	for _, part := range l.Coating.Mix {
+		m, _ := w.Material(part.Material)
+		if len(m.Uses) == 0 || slices.ContainsFunc(m.Uses, func(u Use) bool { return !slices.Contains(sealing, Purpose(u)) }) {
+			return false
+		}
+	}
+	return len(l.Coating.Mix) > 0
+}

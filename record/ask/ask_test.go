@@ -79,7 +79,7 @@ var questions = []struct {
 	{"reverse", "back", "acrylic dispersion sealer", "[10]"},
 	{"verso sealed?", "back", "the back is sealed", "[10]"},
 	{"are the edges sealed", "edges", "the edges are sealed", "[10]"},
-	{"sealed all round?", "sealing", "Front, back and edges sealed", "[10 11 14]"},
+	{"sealed all round?", "sealing", "Front, back and edges sealed", "[10 11]"},
 	{"sealer", "sealer", "Quayside sealer, lot 4471B", "[10]"},
 	{"varnish remover", "varnish removal", "removable with white spirit (as stated for the product: data sheet)", "[18]"},
 	{"how do I remove the varnish", "varnish removal", "test first; a conservator decides", "[18]"},

@@ -150,7 +150,7 @@ func face(f record.Face) func(*reader) Answer {
 		if len(as) == 0 {
 			return Answer{Lines: []string{"not recorded: no coat on the " + name + " was written down"}}
 		}
-		sealed := slices.ContainsFunc(as, func(a application) bool { return isCoat(a.Layer) })
+		sealed := slices.ContainsFunc(as, func(a application) bool { return r.w.Seals(a.Layer) })
 		line := "whether the " + name + " " + be + " sealed is not recorded"
 		if sealed {
 			line = "the " + name + " " + be + " sealed"
@@ -160,7 +160,7 @@ func face(f record.Face) func(*reader) Answer {
 }
 
 func (r *reader) sealed() Answer {
-	as := r.applications(isCoat)
+	as := r.applications(r.w.Seals)
 	a := recorded(seqs(as), r.SealedFaces())
 	a.Recorded = len(as) > 0
 	return a

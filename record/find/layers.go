@@ -85,29 +85,9 @@ func Cloth(name string) Test {
 	}
 }
 
-// sealing lists what a coat must be for to close a face. A ground is no
-// sealer.
-var sealing = []record.Purpose{record.Sizing, record.Sealer, record.Adhesive, record.StainBlock, record.Isolation, record.Barrier}
-
-// Unsealed fits panels of which no sealing coat on a face is recorded. A coat
-// without a purpose seals if its materials are for nothing else.
+// Unsealed fits panels of which no sealing coat on a face is recorded.
 func Unsealed(f record.Face) Test {
-	return func(w *record.Workshop, p *record.Panel) bool {
-		return !slices.ContainsFunc(p.BuildUp(f), func(l record.Layer) bool {
-			return slices.Contains(sealing, l.Purpose) ||
-				l.Purpose == "" && l.Coating != nil && l.Paint == nil && l.Varnish == nil && onlySeals(w, l.Coating.Mix)
-		})
-	}
-}
-
-func onlySeals(w *record.Workshop, mix []record.Part) bool {
-	for _, part := range mix {
-		m, _ := w.Material(part.Material)
-		if len(m.Uses) == 0 || slices.ContainsFunc(m.Uses, func(u record.Use) bool { return !slices.Contains(sealing, record.Purpose(u)) }) {
-			return false
-		}
-	}
-	return len(mix) > 0
+	return func(w *record.Workshop, p *record.Panel) bool { return !slices.ContainsFunc(p.BuildUp(f), w.Seals) }
 }
 
 // Varnish fits panels by a varnish: words of its resin class, its binder, a

@@ -68,7 +68,7 @@ var English = &Catalogue{
 		BackLine: "back: {layer}", EdgesLine: "edges: {layer}",
 		BuildUp: "{board}. On the front, from the board outwards: {front}.", BuildUpBack: "On the back: {back}.", BuildUpEdges: "On the edges: {edges}.",
 		NothingOnFront: "nothing recorded",
-		Sealed:         "{faces} sealed", NotSealed: "{faces}: no coat recorded",
+		Sealed:         "{faces} sealed", NotSealed: "{faces}: no sealing coat recorded",
 		NoVarnish: "no varnish recorded", Removable: "{varnish}, removable", RemovableWith: "{varnish}, removable with {solvent}",
 		NotRemovable: "{varnish}, not removable", RemovableUnknown: "{varnish}, not known whether removable", RemovableNotRecorded: "{varnish}, not recorded whether removable",
 		AsProduct: "{line} (as stated for the product: {basis})", AsProductUnstated: "{line} (as stated for the product)",

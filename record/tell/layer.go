@@ -228,12 +228,12 @@ func (t *Teller) MediumLine() string {
 	return t.SupportLine()
 }
 
-// SealedFaces says which faces have a coat of size, sealer, adhesive or ground
-// and on which none is recorded.
+// SealedFaces says which faces have a coat that seals them and on which none
+// is recorded; a ground alone is none.
 func (t *Teller) SealedFaces() string {
 	var sealed, not []record.Face
 	for _, f := range record.Faces {
-		if slices.ContainsFunc(t.p.BuildUp(f), func(l record.Layer) bool { return l.Cloth == nil && l.Paint == nil && l.Varnish == nil }) {
+		if slices.ContainsFunc(t.p.BuildUp(f), t.w.Seals) {
 			sealed = append(sealed, f)
 		} else {
 			not = append(not, f)
