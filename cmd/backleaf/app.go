@@ -27,6 +27,8 @@ type app struct {
 	asCSV    bool
 
 	passphraseFile string // of --passphrase-file
+
+	interrupted <-chan struct{} // closed when the run is to end; nil: never
 }
 
 // Exit codes, printed in the help of the root command.
@@ -65,6 +67,7 @@ func hinted(err error, hint string) error {
 
 // run executes one command line and returns the exit code.
 func (a *app) run(ctx context.Context, args []string) int {
+	a.interrupted = ctx.Done()
 	root := newRoot(a)
 	root.SetArgs(args)
 	root.SetIn(a.in)
@@ -171,6 +174,26 @@ func (a *app) write(ctx context.Context, do func(*book.Book) error) error {
 		err = cerr
 	}
 	return err
+}
+
+// waiting runs a read that may wait for ever, such as that of a terminal, and
+// gives it up when the run is interrupted.
+func waiting[T any](a *app, read func() (T, error)) (T, error) {
+	type result struct {
+		value T
+		err   error
+	}
+	got := make(chan result, 1)
+	go func() {
+		v, err := read()
+		got <- result{v, err}
+	}()
+	select {
+	case r := <-got:
+		return r.value, r.err
+	case <-a.interrupted:
+		return *new(T), context.Canceled
+	}
 }
 
 // zone returns the studio's time zone, or the computer's own.

@@ -43,15 +43,19 @@ const maxPaper = 64 << 20
 // evidenceOf finds out what a file or folder is by what stands in it.
 func (a *app) evidenceOf(name string) ([]evidence, error) {
 	if name == "-" {
-		data, err := readAtMost(a.in, maxPaper)
+		data, err := waiting(a, func() ([]byte, error) { return readAtMost(a.in, maxPaper) })
 		if err != nil {
 			return nil, fmt.Errorf("cannot read standard input: %w", err)
 		}
 		return evidenceIn("standard input", data), nil
 	}
 	info, err := os.Stat(name)
+	var pe *fs.PathError
+	if errors.As(err, &pe) { // without the name of the call
+		err = pe.Err
+	}
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %w", err)
+		return nil, fmt.Errorf("cannot read %s: %w", name, err)
 	}
 	switch {
 	case info.IsDir():

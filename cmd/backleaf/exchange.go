@@ -152,21 +152,19 @@ func lineAt(data []byte, off int64) int {
 
 // readInput reads a file, or standard input for "-".
 func (a *app) readInput(name string) ([]byte, error) {
-	in := a.in
-	if name != "-" {
+	data, err := waiting(a, func() ([]byte, error) {
+		if name == "-" {
+			return readAtMost(a.in, maxImport)
+		}
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, fmt.Errorf("cannot read %s: %w", name, err)
+			return nil, err
 		}
 		defer f.Close()
-		in = f
-	}
-	data, err := io.ReadAll(io.LimitReader(in, maxImport+1))
+		return readAtMost(f, maxImport)
+	})
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", name, err)
-	}
-	if len(data) > maxImport {
-		return nil, fmt.Errorf("cannot read %s: it is larger than %d MB", name, maxImport>>20)
 	}
 	return data, nil
 }

@@ -366,7 +366,7 @@ write the key file again. It must be the key that the book names.`,
 				} else {
 					a.talk("type the fourteen groups, then end the input (Ctrl-D)")
 				}
-				text, err := io.ReadAll(io.LimitReader(in, 1<<16))
+				text, err := waiting(a, func() ([]byte, error) { return io.ReadAll(io.LimitReader(in, 1<<16)) })
 				if err != nil {
 					return fmt.Errorf("cannot read the recovery text: %w", err)
 				}

@@ -155,9 +155,16 @@ func (a *app) ask(prompt string) ([]byte, error) {
 	if !ok || !term.IsTerminal(int(f.Fd())) {
 		return nil, nil
 	}
+	shown, err := term.GetState(int(f.Fd()))
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
 	fmt.Fprintf(a.err, "%s: ", clean(prompt))
-	p, err := term.ReadPassword(int(f.Fd()))
+	p, err := waiting(a, func() ([]byte, error) { return term.ReadPassword(int(f.Fd())) })
 	fmt.Fprintln(a.err)
+	if errors.Is(err, context.Canceled) { // the read is still there, and the typing unseen
+		err = errors.Join(err, term.Restore(int(f.Fd()), shown))
+	}
 	if err != nil {
 		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
 	}

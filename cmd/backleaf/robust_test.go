@@ -167,7 +167,7 @@ func TestInterrupted(t *testing.T) {
 		}
 		stopped++
 		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm")
-		if s := out.String(); !strings.HasPrefix(s, "backleaf: cannot make the backup: ") || !strings.HasSuffix(s, ": interrupted\n") {
+		if s := out.String(); !strings.HasPrefix(s, "backleaf: cannot ") || !strings.HasSuffix(s, ": interrupted\n") {
 			t.Errorf("it said %q", s)
 		}
 	}

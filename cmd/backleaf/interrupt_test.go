@@ -1,0 +1,34 @@
+package main
+
+import (
+	"context"
+	"io"
+	"strings"
+	"testing"
+	"time"
+)
+
+// A command that waits for its input ends when it is interrupted.
+func TestInterruptedInput(t *testing.T) {
+	for _, args := range [][]string{{"import", "-"}, {"verify", "-"}} {
+		in, typing := io.Pipe()
+		defer typing.Close()
+		ctx, stop := context.WithCancel(context.Background())
+		var out, said strings.Builder
+		a := &app{in: in, out: &out, err: &said, env: func(string) string { return "" }, now: time.Now}
+		code := make(chan int)
+		go func() { code <- a.run(ctx, args) }()
+		if _, err := typing.Write([]byte("{")); err != nil { // it is reading
+			t.Fatal(err)
+		}
+		stop()
+		select {
+		case c := <-code:
+			if c != exitError || !strings.Contains(said.String(), "interrupted") {
+				t.Errorf("%v: exit code %d, said %q", args, c, said.String())
+			}
+		case <-time.After(30 * time.Second):
+			t.Fatalf("%v: still waiting", args)
+		}
+	}
+}
