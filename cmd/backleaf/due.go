@@ -120,7 +120,7 @@ func (a *app) sayDue(steps []check.Step, now time.Time) error {
 func sayWindow(s check.Step, now time.Time) string {
 	var parts []string
 	switch {
-	case !s.From.IsZero() && !s.Safe.IsZero():
+	case !s.From.IsZero() && !s.Safe.IsZero() && (s.Until.IsZero() || s.Safe.Before(s.Until)):
 		parts = append(parts, "not before "+sayMoment(s.From, now)+", surely from "+sayMoment(s.Safe, now))
 	case !s.From.IsZero() && !s.Until.IsZero():
 		return "between " + sayMoment(s.From, now) + " and " + sayMoment(s.Until, now)
