@@ -92,8 +92,7 @@ func (a *app) run(ctx context.Context, args []string) int {
 	case errors.Is(err, errQuiet):
 		return code
 	}
-	var bad *book.BadEntry
-	if errors.As(err, &bad) {
+	if errors.Is(err, book.ErrBroken) {
 		code = exitIntegrity
 	}
 	said := err.Error()
