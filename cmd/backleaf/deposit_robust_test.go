@@ -72,7 +72,8 @@ func TestInterruptedDeposit(t *testing.T) {
 		}
 		stopped++
 		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "studio.key", "photographs", "certificate.pdf")
-		if s := out.String(); !strings.HasPrefix(s, "backleaf: ") {
+		// On a busy machine the signal can come before anything listens for it.
+		if s := out.String(); !strings.HasPrefix(s, "backleaf: ") && c.ProcessState.ExitCode() != -1 {
 			t.Errorf("it said %q", s)
 		}
 	}
