@@ -71,7 +71,7 @@ var topics = []topic{
 	{"grain", []string{"grain", "grain direction", "face grain"}, []string{"board", "run", "way", "direction", "wood", "plywood"}, (*reader).grain},
 	{"thickness of the board", []string{"thickness", "thick", "board thickness", "board thick", "depth", "deep"}, []string{"board", "plywood", "support", "wood"}, (*reader).thick},
 	{"bracing", []string{"brace", "braced", "bracing", "cradle", "cradled", "batten", "strainer", "stiffener"}, []string{"back", "board"}, (*reader).braced},
-	{"board", []string{"board", "support", "substrate", "plywood", "wood", "mdf", "hardboard", "fibreboard", "ply", "plies", "masonite board", "species", "timber"}, []string{"lot"}, (*reader).board},
+	{"board", []string{"board", "support", "substrate", "plywood", "wood", "mdf", "hardboard", "fibreboard", "ply", "plies", "species", "timber"}, []string{"lot"}, (*reader).board},
 	{"cloth", []string{"cloth", "linen", "canva", "fabric", "textile", "fibre", "fiber", "cotton", "cloth laid", "when laid"}, []string{"when", "laid", "lot", "wet", "through", "front"}, (*reader).cloth},
 
 	{"date of the work", []string{"date", "when painting made", "year", "dated", "when", "old", "age", "period", "how old"}, []string{"made", "work", "painted"}, (*reader).when},
