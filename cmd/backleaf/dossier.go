@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -36,6 +38,9 @@ that needs nothing else. Text and HTML go to standard output unless -o names a f
 			if o.text && o.html {
 				return usage("", "--text and --html: only one of them")
 			}
+			if err := o.fits(); err != nil {
+				return err
+			}
 			return a.onePanel(c, args[0], func(b *book.Book, _ *record.Workshop, p *record.Panel) error {
 				w, err := around(c.Context(), b, []record.Number{p.Number})
 				if err != nil {
@@ -56,6 +61,23 @@ that needs nothing else. Text and HTML go to standard output unless -o names a f
 	f.BoolVar(&o.text, "text", false, "plain text")
 	f.BoolVar(&o.html, "html", false, "one HTML page")
 	return c
+}
+
+// fits refuses a file name that promises another form than was asked for.
+func (o *dossierFlags) fits() error {
+	var wrong bool
+	switch ext := strings.ToLower(filepath.Ext(o.out)); ext {
+	case ".pdf":
+		wrong = o.text || o.html
+	case ".txt":
+		wrong = !o.text
+	case ".html", ".htm":
+		wrong = !o.html
+	}
+	if wrong {
+		return usage("--text goes with .txt, --html with .html, neither with .pdf", "the name %s is that of another kind of file than was asked for", o.out)
+	}
+	return nil
 }
 
 func (a *app) writeDossier(o *dossierFlags, n record.Number, d *dossier.Document) error {

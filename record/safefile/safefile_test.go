@@ -126,6 +126,12 @@ func TestWriteRefusesOthers(t *testing.T) {
 			t.Errorf("%s: error %v", p, err)
 		}
 	}
+	t.Chdir(dir)
+	for _, err := range []error{safefile.Write("", 0o644, content("x")), safefile.Create("", 0o644, content("x")), safefile.CreateDir("", fillDir)} {
+		if err == nil || !strings.Contains(err.Error(), "it has no name") {
+			t.Errorf("no name: error %v", err)
+		}
+	}
 	want(t, dir)
 }
 

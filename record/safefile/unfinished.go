@@ -18,6 +18,9 @@ const lockName = "lock"
 // unfinished runs work in a scratch folder beside path and flushes the name
 // that it made.
 func unfinished(path string, work func(dir string) error) error {
+	if path == "" {
+		return errors.New("cannot write the file: it has no name")
+	}
 	path = filepath.Clean(path)
 	err := Scratch(path, func(dir string) error {
 		if err := work(dir); err != nil {
