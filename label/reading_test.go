@@ -106,7 +106,9 @@ func TestReading(t *testing.T) {
 				}
 			}
 			table.WriteString(" |")
-			if h.sure && dpi >= 200 && n < min(2, len(readers)) {
+			// Two readers of the three must read a sure one. A machine that
+			// lacks a reader still holds the clean symbol against the others.
+			if h.sure && dpi >= 200 && len(readers) == 3 && n < 2 || i == 0 && n < len(readers) {
 				t.Errorf("%s at %.0f dpi: read by %d of%s", h.name, dpi, n, names.String())
 			}
 		}
