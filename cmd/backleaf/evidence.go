@@ -148,6 +148,8 @@ func evidenceIn(name string, data []byte) []evidence {
 		one.files.Proof = data
 	case strings.HasPrefix(text, "-----BEGIN PUBLIC KEY-----"):
 		one.files.Key = data
+	case strings.Contains(text, "PRIVATE KEY-----"): // not a line of it is repeated
+		one.what, one.broken = aSymbol, errors.New("it is a private key: show it to nobody; what it signed is checked with the public one, studio.pem")
 	case len(data) == seal.SignatureSize && bytes.ContainsFunc(data, func(r rune) bool { return r < ' ' || r == '\uFFFD' }):
 		one.files.Signature = data
 	default:
