@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"regexp"
 	"strings"
 	"time"
 
@@ -234,10 +235,14 @@ func (o *coating) read(s *benchState) (record.Coating, error) {
 	if c.Mix, err = s.mix(o.with); err != nil {
 		return c, err
 	}
-	return c, texts(
+	err = s.texts(
 		text{"--thinned", o.thinned, &c.Thinned}, text{"--amount", o.total, &c.WetTotal}, text{"--amount-each", o.each, &c.WetEach},
-		text{"--wet-film", o.wetFilm, &c.WetFilm}, text{"--dry-film", o.dryFilm, &c.DryFilm},
 		text{"--temp", o.temp, &c.Temperature}, text{"--rh", o.rh, &c.Humidity})
+	if err != nil {
+		return c, err
+	}
+	// A film is measured with a gauge: the unit of panels is not its unit.
+	return c, texts("", text{"--wet-film", o.wetFilm, &c.WetFilm}, text{"--dry-film", o.dryFilm, &c.DryFilm})
 }
 
 // text is one typed value on its way into a field.
@@ -246,11 +251,24 @@ type text struct {
 	into        interface{ UnmarshalText([]byte) error }
 }
 
-// texts reads typed values; the error names the flag.
-func texts(ts ...text) error {
+// texts reads typed values; a length without a unit is in that of the studio.
+func (s *benchState) texts(ts ...text) error { return texts(s.shop.Studio.Units, ts...) }
+
+// figures is a length or size that names no unit at all.
+var figures = regexp.MustCompile(`^[0-9.,/+\-xX×*\s\x{2044}\x{a0}\x{202f}½¼¾⅛⅜⅝⅞]*[0-9½¼¾⅛⅜⅝⅞]$`)
+
+// texts reads typed values; the error names the flag. A length or size without
+// any unit takes the one given, if there is one.
+func texts(unit record.LengthUnit, ts ...text) error {
 	for _, t := range ts {
 		if t.typed == "" {
 			continue
+		}
+		switch t.into.(type) {
+		case *record.Length, *record.Size:
+			if unit != "" && unit != record.Unknown && figures.MatchString(strings.TrimSpace(t.typed)) {
+				t.typed += " " + string(unit)
+			}
 		}
 		if err := t.into.UnmarshalText([]byte(t.typed)); err != nil {
 			return usage("", "%s: %v", t.flag, err)

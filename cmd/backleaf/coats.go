@@ -93,7 +93,7 @@ func newCloth(a *app) *cobra.Command {
 						return nil, "", err
 					}
 				}
-				if err = texts(text{"--oversize", oversize, &l.Oversize}, text{"--weighted", weighted, &l.Weighted}); err != nil {
+				if err = s.texts(text{"--oversize", oversize, &l.Oversize}, text{"--weighted", weighted, &l.Weighted}); err != nil {
 					return nil, "", err
 				}
 				if l.Run, err = word[record.ThreadRun]("--threads", run, "ThreadRun"); err != nil {

@@ -250,7 +250,7 @@ func (o *labelFlags) options(s record.Studio) (label.Options, error) {
 func (o *labelFlags) sheetIn(s record.Studio, plain label.Area) (*label.Sheet, error) {
 	settings := record.LabelSheet{Rows: o.grid.rows, Cols: o.grid.cols}
 	g := &o.grid.sheet
-	err := texts(text{"--sheet-label", g[1], &settings.Label}, text{"--sheet-top", g[2], &settings.Top}, text{"--sheet-left", g[3], &settings.Left},
+	err := texts(s.Units, text{"--sheet-label", g[1], &settings.Label}, text{"--sheet-top", g[2], &settings.Top}, text{"--sheet-left", g[3], &settings.Left},
 		text{"--sheet-down", g[4], &settings.PitchV}, text{"--sheet-across", g[5], &settings.PitchH})
 	if err != nil {
 		return nil, err
@@ -279,7 +279,7 @@ func (o *labelFlags) sheetIn(s record.Studio, plain label.Area) (*label.Sheet, e
 			return nil, err
 		}
 	default:
-		if err := texts(text{"--sheet", o.sheet, &settings.Page}); err != nil {
+		if err := texts(s.Units, text{"--sheet", o.sheet, &settings.Page}); err != nil {
 			return nil, err
 		}
 	}

@@ -36,7 +36,7 @@ journal and reaches no label, certificate or export.`,
 				if _, ok := s.shop.Material(l.Material); !ok {
 					return hinted(fmt.Errorf("there is no material %q on the shelf", l.Material), "describe it first: backleaf material add "+string(l.Material)+" …")
 				}
-				if err := texts(text{"--quantity", quantity, &l.Quantity}, text{"--sheet", sheet, &l.Sheet}); err != nil {
+				if err := s.texts(text{"--quantity", quantity, &l.Quantity}, text{"--sheet", sheet, &l.Sheet}); err != nil {
 					return err
 				}
 				if expires != "" {

@@ -46,7 +46,7 @@ func panelAdd(a *app) *cobra.Command {
 				if err != nil {
 					return err
 				}
-				if err := texts(text{"--size", size, &cut.Size}, text{"--saw-loss", loss, &cut.SawLoss}, text{"--settled", settled, &cut.Settled}); err != nil {
+				if err := s.texts(text{"--size", size, &cut.Size}, text{"--saw-loss", loss, &cut.SawLoss}, text{"--settled", settled, &cut.Settled}); err != nil {
 					return err
 				}
 				if err := words(wordFor("--grain", grain, "Grain", &cut.Grain), wordFor("--rough-side", rough, "Face", &cut.Rough),
@@ -75,7 +75,7 @@ func panelAdd(a *app) *cobra.Command {
 	f := c.Flags()
 	f.IntVar(&count, "count", 1, "how many")
 	f.StringVar(&batch, "batch", "", "name of the batch (default: the day they were cut, or \"older\" if that is not exact)")
-	f.StringVar(&size, "size", "", "height x width x depth: \"30 x 40 cm x 3 mm\", \"8 x 10 x 1/8 in\"")
+	f.StringVar(&size, "size", "", "height x width x depth: \"30 x 40 cm x 3 mm\", \"8 x 10 x 1/8 in\"; without a unit, in the studio's")
 	f.StringVar(&boardKey, "board", "", "lot or material of the board")
 	f.StringVar(&grain, "grain", "", "run of the face grain: height, width, unknown")
 	f.StringVar(&loss, "saw-loss", "", "width of board lost at each cut: \"3 mm\"")
@@ -118,7 +118,7 @@ func panelDescribe(a *app) *cobra.Command {
 		Args: wanted(1, -1, "the panels to describe"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
-				if err := texts(text{"--meant-for-rh", meant, &d.MeantFor}); err != nil {
+				if err := s.texts(text{"--meant-for-rh", meant, &d.MeantFor}); err != nil {
 					return nil, "", err
 				}
 				if made != "" {

@@ -78,15 +78,15 @@ Describing the same key again replaces the description; both stay readable.`,
 			}
 			dryFrom, dryTo := span(q[3])
 			cureFrom, cureTo := span(q[4])
-			if err := texts(text{"--solids-mass", q[0], &base.SolidsMass}, text{"--solids-volume", q[1], &base.SolidsVolume}, text{"--density", q[2], &base.Density},
-				text{"--touch-dry", dryFrom, &base.TouchDryFrom}, text{"--touch-dry", dryTo, &base.TouchDryTo},
-				text{"--cure", cureFrom, &base.CureFrom}, text{"--cure", cureTo, &base.CureTo}, text{"--film-above", q[5], &base.MinFilm},
-				text{"--thickness", q[6], &base.Board.Thickness}, text{"--board-density", q[7], &base.Board.Density},
-				text{"--warp", q[8], &base.Cloth.Warp}, text{"--weft", q[9], &base.Cloth.Weft}, text{"--weight", q[10], &base.Cloth.Mass},
-				text{"--width", q[11], &base.Cloth.Width}); err != nil {
-				return err
-			}
-			return a.atBench(c.Context(), &bench{}, nil, func(*benchState) ([]record.Body, string, error) {
+			return a.atBench(c.Context(), &bench{}, nil, func(s *benchState) ([]record.Body, string, error) {
+				if err := s.texts(text{"--solids-mass", q[0], &base.SolidsMass}, text{"--solids-volume", q[1], &base.SolidsVolume}, text{"--density", q[2], &base.Density},
+					text{"--touch-dry", dryFrom, &base.TouchDryFrom}, text{"--touch-dry", dryTo, &base.TouchDryTo},
+					text{"--cure", cureFrom, &base.CureFrom}, text{"--cure", cureTo, &base.CureTo}, text{"--film-above", q[5], &base.MinFilm},
+					text{"--thickness", q[6], &base.Board.Thickness}, text{"--board-density", q[7], &base.Board.Density},
+					text{"--warp", q[8], &base.Cloth.Warp}, text{"--weft", q[9], &base.Cloth.Weft}, text{"--weight", q[10], &base.Cloth.Mass},
+					text{"--width", q[11], &base.Cloth.Width}); err != nil {
+					return nil, "", err
+				}
 				return []record.Body{base}, fmt.Sprintf("material %s, %s", base.Key, base.Name), nil
 			})
 		},

@@ -106,12 +106,12 @@ func newWarm(a *app) *cobra.Command {
   backleaf warm 0142 --on back --for "5 min" --at 15:00`,
 		Args: wanted(1, -1, "the panels that were warmed"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.atBench(c.Context(), &o, args, func(*benchState) ([]record.Body, string, error) {
+			return a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
 				var err error
 				if t.Faces, err = faces("--on", on); err != nil {
 					return nil, "", err
 				}
-				return []record.Body{t}, "warm air", texts(text{"--for", long, &t.For})
+				return []record.Body{t}, "warm air", s.texts(text{"--for", long, &t.For})
 			})
 		},
 	}
@@ -132,8 +132,8 @@ func newInspect(a *app) *cobra.Command {
   backleaf inspect batch:may --adhesion sound --remarks "tapped all over"`,
 		Args: wanted(1, -1, "the panels that were looked at"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.atBench(c.Context(), &o, args, func(*benchState) ([]record.Body, string, error) {
-				if err := texts(text{"--bow", bow, &t.Bow}, text{"--span", span, &t.Span}); err != nil {
+			return a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
+				if err := s.texts(text{"--bow", bow, &t.Bow}, text{"--span", span, &t.Span}); err != nil {
 					return nil, "", err
 				}
 				if !t.Bow.IsZero() && t.Span.IsZero() {
@@ -172,8 +172,8 @@ func newClimate(a *app) *cobra.Command {
 		Example: `  backleaf climate --temp "21 °C" --rh 54%
   backleaf climate batch:may --temp "68 F" --rh 60% --place "drying rack"`,
 		RunE: func(c *cobra.Command, args []string) error {
-			err := a.atBench(c.Context(), &o, args, func(*benchState) ([]record.Body, string, error) {
-				err := texts(text{"--temp", temp, &t.Temperature}, text{"--rh", rh, &t.Humidity})
+			err := a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
+				err := s.texts(text{"--temp", temp, &t.Temperature}, text{"--rh", rh, &t.Humidity})
 				return []record.Body{t}, strings.TrimSpace("climate " + t.Temperature.String() + " " + t.Humidity.String()), err
 			})
 			if err != nil {

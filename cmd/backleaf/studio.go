@@ -34,7 +34,7 @@ func (o *studioFlags) flags(c *cobra.Command) {
 	f.StringVar(&o.s.Contact, "contact", "", "durable contact, printed where there is no link")
 	f.StringVar(&o.s.LinkBase, "link", "", "web address to which the number is appended, like HTTPS://EXAMPLE.ORG/P/")
 	f.StringVar(&o.s.Zone, "zone", "", "time zone, like Europe/Riga (default: this computer's)")
-	f.StringVar(&o.units, "units", "", "unit measured in: mm, cm, in")
+	f.StringVar(&o.units, "units", "", "unit of lengths typed without one: mm, cm, in")
 	f.StringVar(&o.s.Paper, "paper", "", "a4 or letter")
 	f.StringVar(&o.s.Currency, "currency", "", "three letters, like EUR")
 	f.StringVar(&o.sheet[0], "sheet-page", "", "label sheet: page, height x width, \"297 x 210 mm\"")
@@ -73,7 +73,7 @@ func (o *studioFlags) onto(c *cobra.Command, s record.Studio) (record.Studio, er
 	if given("sheet-columns") {
 		s.Sheet.Cols = o.cols
 	}
-	return s, texts(
+	return s, texts(s.Units,
 		text{"--sheet-page", o.sheet[0], &s.Sheet.Page}, text{"--sheet-label", o.sheet[1], &s.Sheet.Label},
 		text{"--sheet-top", o.sheet[2], &s.Sheet.Top}, text{"--sheet-left", o.sheet[3], &s.Sheet.Left},
 		text{"--sheet-down", o.sheet[4], &s.Sheet.PitchV}, text{"--sheet-across", o.sheet[5], &s.Sheet.PitchH})
