@@ -3,9 +3,7 @@ package deed
 import (
 	"errors"
 	"fmt"
-	"strings"
 
-	"backleaf/record/check"
 	"backleaf/record/seal"
 )
 
@@ -295,25 +293,8 @@ func (r *Report) limits() {
 	if r.Record == nil {
 		return
 	}
-	if n := len(r.Record.Findings); n > 0 {
-		r.say(Unknown, "whether the findings of that day are right: the record repeats %s; they follow rules of thumb", tally(r.Record.Findings))
+	if len(r.Record.Findings) > 0 {
+		r.say(Unknown, "whether the findings of that day are right: they follow rules of thumb; the record tells them one by one")
 	}
 	r.say(Unknown, "whether what the maker recorded is true and all of it, and what happened since: a signature only says that it was not changed")
-}
-
-func tally(fs []check.Finding) string {
-	var names []string
-	count := map[string]int{}
-	for _, f := range fs {
-		if count[string(f.Outcome)]++; count[string(f.Outcome)] == 1 {
-			names = append(names, string(f.Outcome))
-		}
-	}
-	for i, n := range names {
-		names[i] = fmt.Sprintf("%q %d times", n, count[n])
-		if count[n] == 1 {
-			names[i] = fmt.Sprintf("%q once", n)
-		}
-	}
-	return strings.Join(names, ", ")
 }
