@@ -77,7 +77,8 @@ func newCheck(a *app) *cobra.Command {
 		Use: "check [" + panelWords + "]", Short: "hold panels against the rules of thumb",
 		Long: `Hold panels against the rules of thumb, the worst finding first. A rule holds, falls
 short, does not apply, or cannot be judged because something was not recorded; what
-is not known never counts as a pass. Exit code 3 when something falls short.`,
+is not known never counts as a pass. Panels of which the same is said are named
+together. Exit code 3 when something falls short.`,
 		Example: `  backleaf check batch:may
   backleaf check 0142 --why answered-coats`,
 		RunE: func(c *cobra.Command, args []string) error {
@@ -161,13 +162,11 @@ func (a *app) sayFindings(found []panelFindings, all bool) error {
 			return err
 		}
 	} else {
-		for i, f := range found {
+		for i, g := range alike(found, all) {
 			if i > 0 {
 				a.say("")
 			}
-			if err := a.sayPanelFindings(f, all); err != nil {
-				return err
-			}
+			a.sayPanelFindings(g, all)
 		}
 		if len(found) == 0 {
 			a.talk("there are no panels to check")
@@ -179,13 +178,55 @@ func (a *app) sayFindings(found []panelFindings, all bool) error {
 	return nil
 }
 
-func (a *app) sayPanelFindings(f panelFindings, all bool) error {
-	a.say("%s%s", f.Panel, after("  ", quoted(f.Title)))
+// shown reports whether a reader is to see a finding: an open one, or any.
+func (x finding) shown(all bool) bool {
+	return all || x.Outcome == check.FallsShort || x.Outcome == check.NotRecorded
+}
+
+// count counts the findings of each outcome.
+func (f panelFindings) count() map[check.Outcome]int {
 	count := map[check.Outcome]int{}
 	for _, x := range f.Findings {
 		count[x.Outcome]++
-		open := x.Outcome == check.FallsShort || x.Outcome == check.NotRecorded
-		if !open && !all {
+	}
+	return count
+}
+
+// alike groups panels of which the same is said, in the order of the first.
+func alike(found []panelFindings, all bool) [][]panelFindings {
+	var out [][]panelFindings
+	at := map[string]int{}
+	for _, f := range found {
+		said := fmt.Sprint(f.count())
+		for _, x := range f.Findings {
+			if x.shown(all) {
+				said += fmt.Sprintf("\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
+			}
+		}
+		i, ok := at[said]
+		if !ok {
+			i = len(out)
+			at[said], out = i, append(out, nil)
+		}
+		out[i] = append(out[i], f)
+	}
+	return out
+}
+
+// sayPanelFindings prints what is said of all panels of a group.
+func (a *app) sayPanelFindings(group []panelFindings, all bool) {
+	f := group[0]
+	if len(group) == 1 {
+		a.say("%s%s", f.Panel, after("  ", quoted(f.Title)))
+	} else {
+		var ns []record.Number
+		for _, g := range group {
+			ns = append(ns, g.Panel)
+		}
+		a.say("%s", sayPanels(ns))
+	}
+	for _, x := range f.Findings {
+		if !x.shown(all) {
 			continue
 		}
 		head := string(x.Outcome)
@@ -198,9 +239,12 @@ func (a *app) sayPanelFindings(f panelFindings, all bool) error {
 			a.say("    → %s", x.Remedy)
 		}
 	}
-	a.say("  %d hold, %d fall short, %d not recorded, %d do not apply",
+	each, count := "", f.count()
+	if len(group) > 1 {
+		each = "each: "
+	}
+	a.say("  %s%d hold, %d fall short, %d not recorded, %d do not apply", each,
 		count[check.Holds], count[check.FallsShort], count[check.NotRecorded], count[check.NotApplicable])
-	return nil
 }
 
 // entryList names entries for a reader: " (E3, E7)".
