@@ -1,6 +1,7 @@
 package label
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"runtime"
@@ -29,6 +30,10 @@ type Options struct {
 	Created time.Time
 	Author  string
 }
+
+// ErrNoPlace reports that the first label was to stand beyond the last place
+// of its sheet.
+var ErrNoPlace = errors.New("there is no place")
 
 // Draw writes labels as one PDF/A-1b file and returns their layouts. Nothing
 // is written if any label cannot be drawn.
@@ -132,7 +137,7 @@ func (o Options) pages(doc *paper.Document, layouts []Layout) error {
 			return err
 		}
 		if from >= sheet.places() {
-			return fmt.Errorf("there is no place %d on a sheet of %d", from+1, sheet.places())
+			return fmt.Errorf("%w %d on a sheet of %d", ErrNoPlace, from+1, sheet.places())
 		}
 		var page *paper.Page
 		for i, l := range group {

@@ -39,20 +39,20 @@ func parseAt(s string, now time.Time, loc *time.Location) (record.When, error) {
 		fmt.Sscanf(clock, "%d:%d", &h, &min)
 		t := time.Date(day.Year(), day.Month(), day.Day(), h, min, 0, 0, loc)
 		if t.Hour() != h || t.Minute() != min {
-			return record.When{}, fmt.Errorf("%q does not exist: the clock was put forward then", s)
+			return record.When{}, usage("", "%q does not exist: the clock was put forward then", s)
 		}
 		if t.After(now.Add(time.Minute)) {
-			return record.When{}, hinted(fmt.Errorf("%q is later than now", s), "for an evening before today say \"yesterday "+clock+"\"")
+			return record.When{}, usage("for an evening before today say \"yesterday "+clock+"\"", "%q is later than now", s)
 		}
 		return record.Moment(t), nil
 	}
 	w, err := record.ParseWhen(s)
 	if err != nil {
-		return record.When{}, hinted(fmt.Errorf("the time %q cannot be read", s),
-			"say 14:05, \"yesterday 16:30\", \"2026-05-02 14:05\", 2026-05-02, 1998~ (about 1998) or unknown")
+		return record.When{}, usage("say 14:05, \"yesterday 16:30\", \"2026-05-02 14:05\", 2026-05-02, 1998~ (about 1998) or unknown",
+			"the time %q cannot be read", s)
 	}
 	if e, ok := w.Earliest(); ok && e.After(now.Add(time.Minute)) {
-		return record.When{}, fmt.Errorf("%q is later than now", s)
+		return record.When{}, usage("", "%q is later than now", s)
 	}
 	return w, nil
 }

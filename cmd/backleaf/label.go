@@ -128,6 +128,9 @@ func (a *app) printLabels(ctx context.Context, o *labelFlags, s *benchState) err
 	}
 	var pdf bytes.Buffer
 	layouts, err := label.Draw(&pdf, inputs, opt)
+	if errors.Is(err, label.ErrNoPlace) {
+		return usage("--from is the first free place, counted from 1; nothing was written", "--from: %v", err)
+	}
 	if err != nil {
 		return hinted(err, "a smaller --size, or another --sheet, may help; nothing was written")
 	}

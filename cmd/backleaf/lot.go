@@ -33,6 +33,12 @@ journal and reaches no label, certificate or export.`,
 				if err != nil {
 					return err
 				}
+				for _, there := range s.shop.Lots {
+					if there.Body.Key == l.Key {
+						return hinted(fmt.Errorf("lot %s is on the shelf already", l.Key),
+							fmt.Sprintf("choose another key for another tin, or put this one right: backleaf amend %d --set … --because \"…\"", there.Seq))
+					}
+				}
 				if _, ok := s.shop.Material(l.Material); !ok {
 					return hinted(fmt.Errorf("there is no material %q on the shelf", l.Material), "describe it first: backleaf material add "+string(l.Material)+" …")
 				}
