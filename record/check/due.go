@@ -60,10 +60,28 @@ func Due(w *record.Workshop, at time.Time) []Step {
 		if _, away := s.Panel.Away(); away {
 			continue
 		}
-		steps = append(steps, s.steps()...)
+		for _, st := range s.steps() {
+			steps = append(steps, s.undated(st))
+		}
 	}
 	order(steps, at)
 	return steps
+}
+
+// undated takes the window from a step that is counted from a date which is
+// only roughly known: "about 1999" has no day on which anything is due.
+func (s *Subject) undated(st Step) Step {
+	i := slices.IndexFunc(s.Panel.Events, func(e record.Event) bool { return e.Seq == st.Entry })
+	if i < 0 || st.From.IsZero() && st.Until.IsZero() {
+		return st
+	}
+	at := s.Panel.Events[i].At
+	if _, exact := at.Exact(); exact || at.Date().IsExactDay() {
+		return st
+	}
+	st.From, st.Safe, st.Until, st.Overdue = time.Time{}, time.Time{}, time.Time{}, false
+	st.Text += " (no times: the date it is counted from is not exact)"
+	return st
 }
 
 // asOf is a panel without what had certainly not happened yet.
