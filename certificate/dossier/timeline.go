@@ -66,10 +66,11 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 	for _, q := range []struct {
 		unit  tell.Message
 		value func(step) (float64, bool)
+		span  span
 		open  bool
 	}{
-		{b.d.Figures.Temperature, func(s step) (float64, bool) { return s.celsius, s.hasTemp }, false},
-		{b.d.Figures.Humidity, func(s step) (float64, bool) { return s.humidity, s.hasRH }, true},
+		{b.d.Figures.Temperature, func(s step) (float64, bool) { return s.celsius, s.hasTemp }, span{2, math.Inf(1)}, false},
+		{b.d.Figures.Humidity, func(s step) (float64, bool) { return s.humidity, s.hasRH }, span{10, 100}, true},
 	} {
 		var px, py []float64
 		for i, s := range steps {
@@ -78,7 +79,7 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 			}
 		}
 		if len(px) > 0 {
-			y = p.series(string(q.unit), px, py, y+3, q.open)
+			y = p.series(string(q.unit), px, py, y+3, q.span, q.open)
 		}
 	}
 	var said []string
@@ -164,18 +165,22 @@ func (p *plot) set(style paper.Style, text, field string) paper.Block {
 	return blk
 }
 
+// A span is what an axis shows at least, so that a change too small to matter
+// fills no chart, and the highest value there is.
+type span struct{ least, highest float64 }
+
 // series draws one quantity over the same line: points joined, with a scale of
-// two or three whole figures.
-func (p *plot) series(unit string, xs, values []float64, y float64, open bool) float64 {
+// a few round figures.
+func (p *plot) series(unit string, xs, values []float64, y float64, s span, open bool) float64 {
 	low, high := values[0], values[0]
 	for _, v := range values {
 		low, high = math.Min(low, v), math.Max(high, v)
 	}
-	stepBy := niceStep(high - low)
-	low, high = math.Floor(low/stepBy)*stepBy, math.Ceil(high/stepBy)*stepBy
-	if low == high {
-		low, high = low-stepBy, high+stepBy
+	if more := s.least - (high - low); more > 0 {
+		low, high = low-more/2, high+more/2
 	}
+	stepBy := niceStep(high - low)
+	low, high = math.Floor(low/stepBy)*stepBy, math.Min(math.Ceil(high/stepBy)*stepBy, s.highest)
 	place := func(v float64) float64 { return y + panelMM - (v-low)/(high-low)*panelMM }
 	for v := low; v <= high+stepBy/2; v += stepBy {
 		p.add(paper.Line{X1: chartLeft, Y1: place(v), X2: p.width - chartRight, Y2: place(v), WeightMM: 0.08, Dash: []float64{0.3, 1.2}})
