@@ -16,6 +16,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/paper"
 	"backleaf/record/safefile"
 )
 
@@ -117,7 +118,7 @@ func panelDescribe(a *app) *cobra.Command {
   backleaf panel describe 0143 --subject "harbour with two boats" --inscription "on the back: for M."`,
 		Args: wanted(1, -1, "the panels to describe"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
+			err := a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
 				if err := s.texts(text{"--meant-for-rh", meant, &d.MeantFor}); err != nil {
 					return nil, "", err
 				}
@@ -136,6 +137,10 @@ func panelDescribe(a *app) *cobra.Command {
 				}
 				return []record.Body{d}, what, nil
 			})
+			if err == nil {
+				a.warnUnprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
+			}
+			return err
 		},
 	}
 	o.flags(c)
@@ -152,6 +157,16 @@ func panelDescribe(a *app) *cobra.Command {
 	f.StringVar(&d.Owner, "own-reference", "", "your own number")
 	f.StringVar(&d.Note, "note", "", "remark")
 	return c
+}
+
+// warnUnprintable says at once when a text holds a character that no face at
+// hand has: it is recorded as it is, but no label or certificate can be drawn.
+func (a *app) warnUnprintable(texts ...string) {
+	for _, t := range texts {
+		if _, err := paper.Compose(0, paper.Span{Style: paper.Body, Text: t, Field: quoted(t)}); err != nil {
+			a.talk("note: written down as it is, but it cannot be printed on a label or certificate: %v", err)
+		}
+	}
 }
 
 // maxPhoto bounds a kept photograph.

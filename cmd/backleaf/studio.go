@@ -112,6 +112,7 @@ good: one to four consonants without L and Y, for example KB.`,
 				return err
 			}
 			a.say("%s  the book of %s, mark %s", a.path(), s.Maker, s.Mark)
+			a.warnUnprintable(s.Maker, s.Place, s.Contact)
 			a.say("next: backleaf material starter, then backleaf panel add")
 			return nil
 		},
