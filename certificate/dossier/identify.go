@@ -40,7 +40,7 @@ func (b *builder) identification() []Item {
 	ps.add(n.Measurements, b.Dimensions())
 	ps.add(n.Inscriptions, marks)
 	ps.add(n.Features, d.Features)
-	ps.add(n.Title, b.Title())
+	ps.add(n.Title, d.Title)
 	ps.add(n.Subject, d.Subject)
 	ps.add(n.Date, b.DateOfWork())
 	ps.add(n.Maker, b.Maker())

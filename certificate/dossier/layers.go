@@ -156,7 +156,7 @@ func with(m tell.Message, name, value string) string {
 func (b *builder) paint() []Item {
 	out := b.layers(isPaint)
 	n, w := b.d.Names, b.d.Layers
-	for _, e := range record.Each[record.PaintLayer](b.p) {
+	for i, e := range record.Each[record.PaintLayer](b.p) {
 		ps := &pairs{b: b}
 		var pigments []string
 		for _, p := range e.Body.Pigments {
@@ -167,7 +167,12 @@ func (b *builder) paint() []Item {
 			pigments = append(pigments, name)
 		}
 		ps.add(n.Pigments, b.List(pigments))
-		ps.some(n.Technique, sentence(e.Body.Technique, look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil)), look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, string(e.Body.Gloss))))
+		oil := look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil))
+		if i == 0 {
+			// A ground is no paint to be leaner than, nor as fat as.
+			oil = look(w.Lean, w.Fat, "", string(e.Body.Oil))
+		}
+		ps.some(n.Technique, sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, string(e.Body.Gloss))))
 		ps.some(n.Underdrawing, e.Body.Underdrawing)
 		out = append(out, Text{Text: upper(b.Layer(record.Layer{Paint: &e.Body, Coating: &e.Body.Coating})) + " (" + b.Entry(e.Seq) + ")", Strong: true}, ps.list)
 	}

@@ -125,7 +125,7 @@ var questions = []struct {
 	{"hair dryer", "warm air", "5 min", "[24]"},
 	{"pigments", "pigments", "lead white (PW 1) in the oil paint", "[14 16]"},
 	{"underdrawing", "underdrawing", "charcoal", "[16]"},
-	{"fat over lean", "fat over lean", "fatter than the layer below", "[16]"},
+	{"fat over lean", "fat over lean", "oil paint: fat", "[16]"},
 	{"medium", "paint", "oil paint, June 2026", "[16]"},
 	{"oil or acrylic?", "paint", "oil paint", "[16]"},
 	{"technique", "paint", "wet in wet", "[16]"},

@@ -214,8 +214,11 @@ func (r *reader) fat() Answer {
 	words := map[record.OilContent]string{"lean": "leaner than the layer below", "same": "as fat as the layer below", "fat": "fatter than the layer below", record.Unknown: "recorded as unknown"}
 	var out []string
 	var es []int64
-	for _, a := range r.applications(isPaint) {
+	for i, a := range r.applications(isPaint) {
 		if w, ok := words[a.Paint.Oil]; ok {
+			if i == 0 && a.Paint.Oil != record.Unknown {
+				w = string(a.Paint.Oil) // no paint lies below the first
+			}
 			out, es = append(out, r.Layer(a.Layer)+": "+w), append(es, a.Seq)
 		}
 	}

@@ -73,6 +73,7 @@ type DossierLayers struct {
 	Parts                                                                        Counted
 	LotOf, Thinned, ThinnedWith, Tool, WetFilm                                   Message
 	Measured, Estimated, OnFace, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
+	Lean, Fat                                                                    Message // of the first paint, which has none below
 	EstimateNote                                                                 Message
 }
 
@@ -158,7 +159,7 @@ var englishDossier = DossierWords{
 		TimeDesc:   "Steps in order: {steps}.", PlanDesc: "{size}. {detail}", BowDesc: "Measurements in order: {steps}.", Reading: "{step}, {date}{air}"},
 	Layers: DossierLayers{Parts: Counted{"1 part {product}", "{n} parts {product}"}, LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
 		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
-		Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
+		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
 		EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
@@ -202,8 +203,8 @@ var englishDossier = DossierWords{
 		Edges: "edges {state}", Adhesion: "adhesion {state}", Label: "label printed", Certificate: "certificate issued", Withdrawn: "certificate {of} withdrawn: {because}", HandedOver: "handed over: {how}", Returned: "came back",
 		Discarded: "given up: {because}", Note: "note: {text}", Inspection: "inspection", Replaces: "replaces {of}"},
 	Verify: []Message{
-		"The journal of the studio is a hash tree (RFC 6962). When this dossier was made it held {n} entries and its root hash was {root}.",
-		"With the studio’s book at hand: “backleaf verify” counts the tree again and says whether the root is still the same for these {n} entries; “backleaf dossier {number}” prints this dossier again from it.",
+		"The journal of the studio is a hash tree (RFC 6962). When this dossier was made its last entry was E{n} and its root hash was {root}.",
+		"With the studio’s book at hand: “backleaf verify” counts the tree again and says whether the root up to E{n} is still the same; “backleaf dossier {number}” prints this dossier again from it.",
 		"With the certificate at hand: the record attached to it is signed. “openssl pkeyutl -verify -rawin -pubin -inkey studio.pem -in record.json -sigfile record.sig” checks the signature without backleaf; “sha256sum record.json” gives the digest printed on it.",
 		"A signature says that the holder of the key wrote the record. Who holds the key must be learned from the studio; a photograph of the front compared with the panel says that this is the panel.",
 	},
