@@ -46,8 +46,8 @@ var englishCertificate = CertificateWords{
 	Replaces: "Replaces the certificate of {date}.",
 
 	Date: "Date", Medium: "Medium", Size: "Size", Signed: "Signed", Inscription: "Inscription", Features: "Features", Subject: "Subject",
-	Type: "Object", Place: "Made in", OwnNumber: "Studio’s own no.", Owner: "Made out to", Price: "Price",
-	Painting: "painting on panel", NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of making",
+	Type: "Object", Place: "Studio", OwnNumber: "Studio’s own no.", Owner: "Made out to", Price: "Price",
+	Painting: "painting on panel", NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of the studio",
 	Facts: "particulars of the work", Drawing: "drawing of the build-up", InWords: "build-up in words", CarePart: "care and display", GapsPart: "what is not recorded",
 	OnPage: "On page {page}: {parts}.",
 
