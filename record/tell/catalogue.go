@@ -36,6 +36,7 @@ type Words struct {
 	Answers  map[record.Answer]Message
 	Others   map[string]Message // the small lists: grain, run of threads, bracing, soundness …
 	Units    map[string]Message // what is printed for the unit of the record
+	Single   map[string]Message // the same after the number 1, where it differs
 	Fields   map[string]Message // names of the fields of an entry, for corrections
 
 	Cloth, Coat, Paint, Varnish, Board Message // of what kind is not recorded

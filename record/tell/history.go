@@ -87,7 +87,7 @@ func (t *Teller) value(v any) string {
 	switch v := v.(type) {
 	case string:
 		if w, err := record.ParseWhen(v); err == nil && w.Known() {
-			return t.Moment(w)
+			return t.dated(w) // to the second: it may be all that was changed
 		}
 		if l, err := record.ParseSize(v); err == nil && !l.IsZero() {
 			return strings.ReplaceAll(v, " x ", times)

@@ -26,10 +26,13 @@ func (t *Teller) Quantity(q Quantity) string {
 	case q.IsUnknown():
 		return string(t.c.Lines.Unknown)
 	}
-	return figures(q.Number()) + paper.ThinSpace + t.unit(q.Unit())
+	return figures(q.Number()) + paper.ThinSpace + t.unit(q.Number(), q.Unit())
 }
 
-func (t *Teller) unit(u string) string {
+func (t *Teller) unit(n, u string) string {
+	if m, ok := t.c.Words.Single[u]; ok && n == "1" {
+		return string(m)
+	}
 	if m, ok := t.c.Words.Units[u]; ok {
 		return string(m)
 	}
@@ -51,8 +54,9 @@ func figures(number string) string {
 	return strings.Replace(s, "-", "\u2212", 1)
 }
 
-// times stands between the figures of a size and holds to the next one.
-const times = " ×" + paper.NoBreakSpace
+// times stands between the figures of a size and holds them together: a size
+// breaks before its brackets only.
+const times = paper.NoBreakSpace + "×" + paper.NoBreakSpace
 
 // Dimensions returns height × width × depth: the measured spelling and unit,
 // then the other system of units in brackets, to eighths of an inch or
@@ -111,7 +115,7 @@ func (t *Teller) sides(dims []record.Length, as func(record.Length) (number, uni
 				continue
 			}
 		}
-		b.WriteString(paper.ThinSpace + t.unit(u))
+		b.WriteString(paper.ThinSpace + t.unit(n, u))
 	}
 	return b.String()
 }

@@ -61,6 +61,34 @@ func TestDimensions(t *testing.T) {
 	}
 }
 
+// A size breaks before its brackets and nowhere else; figures keep their unit.
+func TestSizeHoldsTogether(t *testing.T) {
+	k := history(t, `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"2 x 2 x 1/8 in"`)
+	if got := strings.Split(k.Dimensions(), " "); len(got) != 2 || !strings.HasPrefix(got[1], "(") {
+		t.Errorf("breaks into %q", got)
+	}
+	if care := k.CareLine(); strings.Contains(care, "200 lux") || !strings.Contains(ordinary.Replace(care), "200 lux") {
+		t.Errorf("200 lux can break in %q", care)
+	}
+}
+
+// One of a thing is said as one; a time of day has minutes, no seconds.
+func TestOneAndMinutes(t *testing.T) {
+	k := history(t, `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"30 x 40 cm"`)
+	for text, want := range map[string]string{"1 weeks": "1 week", "2 weeks": "2 weeks", "1.5 weeks": "1.5 weeks", "1 months": "1 month", "1 h": "1 h"} {
+		d, err := record.ParseDuration(text)
+		if got := ordinary.Replace(k.Quantity(d)); err != nil || got != want {
+			t.Errorf("%s: %q, %v", text, got, err)
+		}
+	}
+	for text, want := range map[string]string{"2026-05-02T10:13:33+02:00": "2 May 2026, 10:13", "2026-05-02T00:00:00Z": "2 May 2026, 00:00", "1998~": "about 1998"} {
+		at, err := record.ParseWhen(text)
+		if got := k.Moment(at); err != nil || got != want {
+			t.Errorf("%s: %q, %v", text, got, err)
+		}
+	}
+}
+
 const ply = `"kind":"material","key":"ply","name":"birch plywood","uses":["board"],"board":{"kind":"plywood","species":"birch","thickness":"3 mm"},"basis":"typical, common practice"`
 const linen = `"kind":"material","key":"linen","name":"linen","uses":["cloth"],"cloth":{"fibre":"linen","weave":"plain","warp":"18 /cm","weft":"17 /cm"},"basis":"%s"`
 const sealer = `"kind":"material","key":"sealer","name":"sealer","uses":["sealer"],"binder":"acrylic-dispersion","solids_by_volume":"42 %%","density":"1.04 g/mL"%s`

@@ -116,8 +116,14 @@ func (t *Teller) dayOf(at time.Time) string {
 	return t.c.Dates.OfDay(at.Year(), at.Month(), at.Day())
 }
 
-// Moment returns a date in words with the time of day, where it is recorded.
-func (t *Teller) Moment(w record.When) string { return t.dated(w) }
+// Moment returns a date in words with the time of day, where it is recorded,
+// to the minute: seconds are a clock's, not a painter's.
+func (t *Teller) Moment(w record.When) string {
+	if at, ok := w.Exact(); ok {
+		return Message(t.c.Dates.At).With("date", t.dayOf(at), "time", at.Format("15:04"))
+	}
+	return t.dated(w)
+}
 
 func (t *Teller) dated(w record.When) string {
 	switch {
