@@ -242,16 +242,27 @@ const (
 	remindAfter = 30 * 24 * time.Hour
 )
 
-// remindBackup says in one line when the last backup is old.
+// reminded is the setting that holds the day of the last reminder.
+const reminded = "backup-reminder"
+
+// remindBackup says in one line, once a day, when the last backup is old.
 func (a *app) remindBackup(ctx context.Context, s *benchState, entries int64) {
 	if entries <= remindFrom {
 		return
 	}
 	last, ok, err := s.book.LastBackup(ctx)
+	if err == nil && ok && s.now.Sub(last) <= remindAfter {
+		return
+	}
+	today := s.now.In(s.zone).Format("2006-01-02")
+	if day, err := s.book.Setting(ctx, reminded); err == nil && day == today {
+		return
+	}
 	switch {
 	case err != nil || !ok:
 		a.talk("reminder: this book of %d entries was never backed up; \"backleaf backup FILE\" does it", entries)
-	case s.now.Sub(last) > remindAfter:
+	default:
 		a.talk("reminder: the last backup is of %s; \"backleaf backup FILE\" makes one", last.In(s.zone).Format("2 January 2006"))
 	}
+	_ = s.book.SetSetting(ctx, reminded, today) // at worst it is said again
 }

@@ -147,6 +147,8 @@ func (a *app) printLabels(ctx context.Context, o *labelFlags, s *benchState) err
 
 // labelsPrinted writes down what was printed and says so.
 func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, layouts []label.Layout, entries []record.Entry) error {
+	printed, err := s.book.Entries(ctx, book.Filter{Kinds: []record.Kind{"label-printed"}, Last: 1})
+	first := err == nil && len(printed) == 0
 	line := o.out + "  " + countLabels(layouts)
 	switch {
 	case len(entries) == 0:
@@ -176,7 +178,11 @@ func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, l
 			a.talk("%s: no room on the %s label for: %s", n, layouts[i].Size, fieldNames(left))
 		}
 	}
-	if len(entries) > 0 {
+	switch {
+	case len(entries) == 0 || o.note:
+	case !first:
+		a.talk("on paper, ink and paste: --with-note adds a page")
+	default:
 		for _, note := range tell.English.Label.Notes {
 			a.talk("%s", strings.TrimRight(string(note), "¹²³⁴"))
 		}
