@@ -22,11 +22,11 @@ func judgeSettled(s *Subject) []Verdict {
 	sec, ok := s.Cut.Body.Settled.Seconds()
 	switch {
 	case ok && time.Duration(sec)*time.Second >= 2*day:
-		return one(Holds, at, "the board settled for %s", s.Cut.Body.Settled)
+		return one(Holds, at, "the board settled for %s", asRecorded(s.Cut.Body.Settled))
 	case s.board().Kind == record.AluminiumComp:
 		return one(NotApplicable, at, "the board takes up no moisture")
 	case !ok:
 		return one(NotRecorded, at, "how long the board settled to the room")
 	}
-	return one(FallsShort, at, "the board settled for %s only", s.Cut.Body.Settled)
+	return one(FallsShort, at, "the board settled for %s only", asRecorded(s.Cut.Body.Settled))
 }

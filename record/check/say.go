@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 
 	"backleaf/record"
@@ -22,6 +23,14 @@ func days(d time.Duration) string {
 	default:
 		return fmt.Sprintf("%d months", int(d.Hours()/24/30.44))
 	}
+}
+
+// asRecorded repeats a recorded time: "1 week", "2 weeks", "36 h".
+func asRecorded(d record.Duration) string {
+	if u := d.Unit(); d.Number() == "1" && (u == "weeks" || u == "months") {
+		return "1 " + strings.TrimSuffix(u, "s")
+	}
+	return d.String()
 }
 
 // trimFloat prints a figure without needless zeros.
