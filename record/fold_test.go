@@ -158,7 +158,7 @@ func TestFoldIsPure(t *testing.T) {
 	if fmt.Sprintf("%#v", es) != before {
 		t.Error("folding changed the entries")
 	}
-	if one.Last != int64(len(es)) || one.Written != es[len(es)-1].Written || one.Naan() != "99999" || len(one.Numbers()) != 3 || len(one.Keys) != 3 || len(one.Climate) != 1 {
+	if one.Last != int64(len(es)) || one.Written != es[len(es)-1].Written || one.Studio.NAAN != "99999" || len(one.Panels) != 3 || len(one.Keys) != 3 || len(one.Climate) != 1 {
 		t.Errorf("%d %s %d", one.Last, one.Written, len(one.Keys))
 	}
 }

@@ -136,9 +136,6 @@ func (t ThreadCount) ThreadsPerMeter() (int64, bool) { return t.base() }
 // ParseLength reads "3.2 mm", "1/8 in", "8 1/2 in", `8-1/2"` or "unknown".
 func ParseLength(s string) (l Length, err error) { err = l.UnmarshalText([]byte(s)); return l, err }
 
-// ParseAmount reads "220 g", "0.5 L", "3 m", "2 sheets" or "unknown".
-func ParseAmount(s string) (a Amount, err error) { err = a.UnmarshalText([]byte(s)); return a, err }
-
 // ParseDuration reads "20 min", "36 h", "3 d" or "unknown".
 func ParseDuration(s string) (d Duration, err error) {
 	err = d.UnmarshalText([]byte(s))

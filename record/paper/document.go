@@ -52,11 +52,6 @@ func (d *Document) Pages() int { return len(d.pages) }
 // Draw puts shapes on the page, above those already there.
 func (p *Page) Draw(shapes ...Shape) { p.shapes = append(p.shapes, shapes...) }
 
-// Drawing returns the page as a drawing, for a screen.
-func (p *Page) Drawing(title, desc string) Drawing {
-	return Drawing{WidthMM: p.WidthMM, HeightMM: p.HeightMM, Title: title, Desc: desc, Shapes: p.shapes}
-}
-
 // Finish writes the document as a PDF file of the kind asked for. Attachments
 // are allowed in [A3b] only. Nothing is returned if anything is wrong.
 func (d *Document) Finish(kind Kind, attachments ...Attachment) ([]byte, error) {

@@ -31,7 +31,7 @@ func sampleDocument(t testing.TB) *paper.Document {
 	put(paper.Span{Style: paper.Title, Text: "Towards Evening, Avon"})
 	put(paper.Span{Style: paper.Heading, Text: "Support and ground"})
 	put(paper.Span{Style: paper.Body, Text: "Birch plywood, 240 × 300 × 3" + paper.ThinSpace + "mm (" +
-		paper.Fraction(9, 7, 16) + " × " + paper.Fraction(11, 13, 16) + " × " + paper.Fraction(0, 1, 8) +
+		"9" + paper.ThinSpace + "7\u204416 × 11" + paper.ThinSpace + "13\u204416 × 1\u20448" +
 		" in), 220" + paper.ThinSpace + "g/m² linen – laid in an acrylic dispersion at 21" + paper.ThinSpace + "°C. "},
 		paper.Span{Style: paper.Aside, Text: "What is not recorded is said. "},
 		paper.Span{Style: paper.Strong, Text: "AVATAR To We."})

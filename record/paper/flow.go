@@ -101,13 +101,6 @@ func (f *Flow) settle(follows func() bool) {
 	}
 }
 
-// Break goes on at the top of a new page, unless it stands there already.
-func (f *Flow) Break() {
-	if f.begin() && f.y > 0 {
-		f.turn()
-	}
-}
-
 // Gap leaves space before what follows; none at the top of a page, and no
 // more than the largest of several gaps.
 func (f *Flow) Gap(mm float64) {

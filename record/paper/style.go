@@ -59,15 +59,3 @@ const (
 	ThinSpace    = "\u202F"
 	NoBreakSpace = "\u00A0"
 )
-
-// Fraction writes a fraction that [Compose] sets with raised numerator and
-// small denominator; a whole of 0 is left out unless the numerator is 0 too.
-func Fraction(whole, numerator, denominator int) string {
-	switch {
-	case numerator == 0:
-		return itoa(whole)
-	case whole == 0:
-		return itoa(numerator) + "\u2044" + itoa(denominator)
-	}
-	return itoa(whole) + ThinSpace + itoa(numerator) + "\u2044" + itoa(denominator)
-}

@@ -29,9 +29,6 @@ func LeafHash(entry []byte) Hash { return tlog.RecordHash(entry) }
 // indexes that follow.
 func StoredHashIndex(seq int64) int64 { return tlog.StoredHashIndex(0, seq) }
 
-// StoredHashCount returns how many hashes are stored for a journal of the given size.
-func StoredHashCount(size int64) int64 { return tlog.StoredHashCount(size) }
-
 // NewHashes returns the hashes to store when the entry becomes number seq, counted from 0: that of the leaf and those of the subtrees it completes.
 func NewHashes(seq int64, entry []byte, r HashReader) ([]Hash, error) {
 	if seq < 0 || seq >= MaxSize {
