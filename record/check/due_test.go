@@ -91,8 +91,8 @@ func TestDue(t *testing.T) {
 		{"painted in oil", `
 			paint 05-02T14:00 medium=oil`, "05-02T15:00",
 			[]string{"varnish 10-31T14:00 05-01T14:00 -"}},
-		{"painted in oil about 1999: no day follows from it", `
-			paint 1999~ medium=oil`, "05-02T15:00",
+		{"painted in oil about May: no day follows from it", `
+			paint 05~ medium=oil`, "05-02T15:00",
 			[]string{"varnish - - -"}},
 		{"painted in acrylic", `
 			paint 05-02T14:00 medium=acrylic`, "05-12T15:00",
