@@ -107,7 +107,7 @@ func (a *app) writeDossier(o *dossierFlags, n record.Number, d *dossier.Document
 	if err := safefile.Write(o.out, 0o644, func(f *os.File) error { _, err := f.Write(data); return err }); err != nil {
 		return err
 	}
-	a.say("%s  dossier of %s, “%s”", o.out, n, d.Title)
+	a.say("%s  dossier of %s: %s", o.out, n, d.Title)
 	return nil
 }
 
