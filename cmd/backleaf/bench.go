@@ -129,6 +129,17 @@ func (a *app) compose(ctx context.Context, s *benchState, what string, make func
 	return nil
 }
 
+// which names the panels of which something is true; empty if of none.
+func (s *benchState) which(is func(*record.Panel) bool) string {
+	var ns []record.Number
+	for _, n := range s.panels {
+		if is(s.shop.Panel(n)) {
+			ns = append(ns, n)
+		}
+	}
+	return sayPanels(ns)
+}
+
 // fieldHint says that a refused entry left nothing behind.
 func fieldHint(err error) error { return hinted(err, "nothing was written") }
 

@@ -8,6 +8,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"time"
 
@@ -178,6 +179,9 @@ func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, l
 			a.talk("%s: no room on the %s label for: %s", n, layouts[i].Size, fieldNames(left))
 		}
 	}
+	if bare := s.which(s.bareBack); bare != "" {
+		a.talk("note: no seal is recorded on the back of %s; a label keeps best on a sealed back", bare)
+	}
 	switch {
 	case len(entries) == 0 || o.note:
 	case !first:
@@ -188,6 +192,13 @@ func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, l
 		}
 	}
 	return nil
+}
+
+// bareBack reports that nothing recorded seals the back of a panel that could
+// take up moisture.
+func (s *benchState) bareBack(p *record.Panel) bool {
+	m, _ := s.shop.Material(p.Cut().Board)
+	return m.Board.Kind != record.AluminiumComp && !slices.ContainsFunc(p.BuildUp(record.Back), s.shop.Seals)
 }
 
 func countLabels(layouts []label.Layout) string {

@@ -22,7 +22,10 @@ func newTrim(a *app) *cobra.Command {
   backleaf trim 0142-0155 --at 15:20`,
 		Args: wanted(1, -1, "the panels that were trimmed"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.atBench(c.Context(), &o, args, func(*benchState) ([]record.Body, string, error) {
+			return a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
+				if bare := s.which(func(p *record.Panel) bool { return len(record.Each[record.ClothLaid](p)) == 0 }); bare != "" {
+					a.talk("note: no cloth is recorded on %s", bare)
+				}
 				var err error
 				t.Eased, err = answer("--eased", eased)
 				return []record.Body{t}, "trimmed", err
@@ -71,6 +74,9 @@ anything that holds lead; local rules come first.`,
 					}
 					t.Grit, _ = strconv.ParseInt(m[2], 10, 64)
 					what += " with " + string(t.Scale) + " " + m[2]
+					if t.Grit < 150 {
+						a.talk("note: %s %s is coarser than 150: it may cut through to fibre or board", t.Scale, m[2])
+					}
 				}
 				if t.Wet, err = answer("--wet", wet); err != nil {
 					return nil, "", err
