@@ -37,6 +37,7 @@ type benchState struct {
 	at     record.When
 	now    time.Time
 	zone   *time.Location
+	talk   func(format string, args ...any) // says a remark
 }
 
 // atBench opens the book, finds the panels and the time, lets make say what
@@ -62,7 +63,7 @@ func (a *app) atBench(ctx context.Context, o *bench, terms []string, make func(*
 // look reads what a bench command needs to know. Without terms no panels are
 // looked up.
 func (a *app) look(ctx context.Context, b *book.Book, o *bench, terms []string) (*benchState, error) {
-	s := &benchState{book: b, now: a.now()}
+	s := &benchState{book: b, now: a.now(), talk: a.talk}
 	var err error
 	if s.roll, err = b.Roll(ctx); err != nil {
 		return nil, err
@@ -263,7 +264,19 @@ type text struct {
 }
 
 // texts reads typed values; a length without a unit is in that of the studio.
-func (s *benchState) texts(ts ...text) error { return texts(s.shop.Studio.Units, ts...) }
+// Ounces may be meant as a volume.
+func (s *benchState) texts(ts ...text) error {
+	if err := texts(s.shop.Studio.Units, ts...); err != nil {
+		return err
+	}
+	for _, t := range ts {
+		if n, ok := t.into.(*record.Amount); ok && n.Unit() == "oz" {
+			s.talk("note: oz is taken as weight; for fluid ounces write \"%s fl oz\"", n.Number())
+			break
+		}
+	}
+	return nil
+}
 
 // figures is a length or size that names no unit at all.
 var figures = regexp.MustCompile(`^[0-9.,/+\-xX×*\s\x{2044}\x{a0}\x{202f}½¼¾⅛⅜⅝⅞]*[0-9½¼¾⅛⅜⅝⅞]$`)
