@@ -92,7 +92,7 @@ func TestDue(t *testing.T) {
 			paint 05-02T14:00 medium=oil`, "05-02T15:00",
 			[]string{"varnish 10-31T14:00 05-01T14:00 -"}},
 		{"painted in oil about May: no day follows from it", `
-			paint 05~ medium=oil`, "05-02T15:00",
+			paint 2026-05~ medium=oil`, "05-02T15:00",
 			[]string{"varnish - - -"}},
 		{"painted in acrylic", `
 			paint 05-02T14:00 medium=acrylic`, "05-12T15:00",
