@@ -42,7 +42,7 @@ func TestObjectID(t *testing.T) {
 		{"date or period", "Date 2026", "date of the work"},
 		{"maker", "Ada Example", ""},
 		{"inventory number", "KB26-0001-K", ""},
-		{"place of origin", "Made in Riga, Latvia", "place of making"},
+		{"place of origin", "Studio Riga, Latvia", "place of the studio"},
 		{"date documented", "Issued on 1 June 2026.", ""},
 	} {
 		if !strings.Contains(pages["full"], c.full) {
