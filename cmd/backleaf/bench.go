@@ -281,6 +281,17 @@ func (s *benchState) texts(ts ...text) error {
 // figures is a length or size that names no unit at all.
 var figures = regexp.MustCompile(`^[0-9.,/+\-xX×*\s\x{2044}\x{a0}\x{202f}½¼¾⅛⅜⅝⅞]*[0-9½¼¾⅛⅜⅝⅞]$`)
 
+// inUnit adds the unit to a length or size that names none.
+func inUnit(unit record.LengthUnit, typed string, into any) string {
+	switch into.(type) {
+	case *record.Length, *record.Size:
+		if unit != "" && unit != record.Unknown && figures.MatchString(strings.TrimSpace(typed)) {
+			return typed + " " + string(unit)
+		}
+	}
+	return typed
+}
+
 // texts reads typed values; the error names the flag. A length or size without
 // any unit takes the one given, if there is one.
 func texts(unit record.LengthUnit, ts ...text) error {
@@ -288,13 +299,7 @@ func texts(unit record.LengthUnit, ts ...text) error {
 		if t.typed == "" {
 			continue
 		}
-		switch t.into.(type) {
-		case *record.Length, *record.Size:
-			if unit != "" && unit != record.Unknown && figures.MatchString(strings.TrimSpace(t.typed)) {
-				t.typed += " " + string(unit)
-			}
-		}
-		if err := t.into.UnmarshalText([]byte(t.typed)); err != nil {
+		if err := t.into.UnmarshalText([]byte(inUnit(unit, t.typed, t.into))); err != nil {
 			return usage("", "%s: %v", t.flag, err)
 		}
 	}

@@ -84,6 +84,9 @@ func (s *benchState) value(body record.Body, field, typed string) (any, error) {
 		UnmarshalText([]byte) error
 		MarshalText() ([]byte, error)
 	}); ok {
+		if !strings.HasSuffix(field, "_film") { // measured with a gauge
+			typed = inUnit(s.shop.Studio.Units, typed, u)
+		}
 		if err := u.UnmarshalText([]byte(typed)); err != nil {
 			return nil, usage("", "--set %s: %v", field, err)
 		}
