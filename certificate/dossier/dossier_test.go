@@ -361,3 +361,28 @@ func TestPictures(t *testing.T) {
 		t.Error("the page does not show one photograph and name the others")
 	}
 }
+
+// A single reading stands on an axis of two degrees and of ten per cent, in
+// whole figures; the first paint, on its ground, is lean and not leaner.
+func TestOneReading(t *testing.T) {
+	w, p := panel(t, `"kind":"studio","maker":"R. Invented","mark":"DM"
+"kind":"cut","at":"2026-05-02T13:40:33+03:00","panels":["DM26-0007-B"],"batch":"b","size":"30 x 40 cm x 3 mm","settled":"1 weeks"
+"kind":"coat","at":"2026-05-02T14:05:00+03:00","panels":["DM26-0007-B"],"purpose":"ground","faces":["front"],"temperature":"20 °C","humidity":"98 %"
+"kind":"paint","at":"2026-06-25T10:00:00+03:00","panels":["DM26-0007-B"],"medium":"oil","oil_content":"lean"
+"kind":"paint","at":"2026-07-25T10:00:00+03:00","panels":["DM26-0007-B"],"medium":"oil","oil_content":"lean"`)
+	d := dossier.New(tell.English, w, p, head)
+	page := toolcheck.Run(t, "pdftotext", "-layout", save(t, "d.pdf", pdf(t, d)), "-")
+	for _, v := range []string{"19", "20", "21", "90", "95", "100"} {
+		if !regexp.MustCompile(`(?m)^\s*(°C|% RH)?\s*` + v + `$`).MatchString(page) {
+			t.Errorf("%s is not on an axis", v)
+		}
+	}
+	for _, never := range []string{"19.95", "105", "1 weeks", ":33"} {
+		if strings.Contains(page, never) {
+			t.Errorf("%q is on the page", never)
+		}
+	}
+	if n := strings.Count(page, "leaner than the layer below"); n != 1 || !regexp.MustCompile(`Technique +lean\n`).MatchString(page) {
+		t.Errorf("leaner %d times", n)
+	}
+}
