@@ -1,0 +1,55 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"backleaf/record"
+)
+
+// FuzzReadExchange reads any bytes as an import file: it never falls over, an
+// error names the file and a line of it, and what is accepted can be written
+// and read again as the same entries.
+func FuzzReadExchange(f *testing.F) {
+	example, err := os.ReadFile(filepath.Join("..", "..", "schema", "examples", "entries.json"))
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(example)
+	for _, s := range []string{
+		"", "{", `{"backleaf":"entries","v":1,"entries":[]}`, `{"backleaf":"entries","v":2,"entries":[]}`, "[1,2]",
+		`{"backleaf":"entries","v":1,"entries":[{"kind":"note","text":"x"},` + "\n" + `{"kind":"note","text":7}]}`,
+		`{"backleaf":"entries","v":1,"entries":[{"kind":"note","text":"\ud800"}]}`, `{"backleaf":"entries","v":1,"entries":[null]}`,
+	} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		es, lines, err := readExchange("file.json", data)
+		if err != nil {
+			var bad *badFile
+			if !errors.As(err, &bad) || bad.line < 1 || bad.line > 1+strings.Count(string(data), "\n") || es != nil {
+				t.Fatalf("%v, beside %d entries", err, len(es))
+			}
+			return
+		}
+		if len(lines) != len(es) {
+			t.Fatalf("%d entries on %d lines", len(es), len(lines))
+		}
+		for i, e := range es {
+			b, err := record.Encode(e)
+			if err != nil {
+				t.Fatalf("entry %d was read and cannot be written: %v", i+1, err)
+			}
+			again, err := record.Decode(b)
+			if err != nil {
+				t.Fatalf("entry %d was written and cannot be read: %v", i+1, err)
+			}
+			if c, err := record.Encode(again); err != nil || string(c) != string(b) {
+				t.Fatalf("entry %d changes when it is written again: %v", i+1, err)
+			}
+		}
+	})
+}
