@@ -185,6 +185,9 @@ func tidyNumber(s string) (string, *big.Rat, error) {
 	if !mixed && strings.Contains(t, "/") {
 		whole, frac = "", t
 	}
+	if mixed && !strings.Contains(frac, "/") {
+		return "", nil, fmt.Errorf("%q is not a number", clip(s))
+	}
 	if whole != "" {
 		whole = strings.TrimLeft(whole, "0")
 		if (whole == "" && frac == "") || strings.HasPrefix(whole, ".") {
