@@ -185,7 +185,7 @@ func tidyNumber(s string) (string, *big.Rat, error) {
 	if !mixed && strings.Contains(t, "/") {
 		whole, frac = "", t
 	}
-	if mixed && !strings.Contains(frac, "/") {
+	if mixed && !strings.Contains(frac, "/") || strings.Trim(whole, "0123456789.") != "" {
 		return "", nil, fmt.Errorf("%q is not a number", clip(s))
 	}
 	if whole != "" {
