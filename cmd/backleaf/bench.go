@@ -253,6 +253,19 @@ func (o *coating) read(s *benchState) (record.Coating, error) {
 	if err != nil {
 		return c, err
 	}
+	for _, w := range []struct {
+		flag string
+		a    record.Amount
+	}{{"--amount", c.WetTotal}, {"--amount-each", c.WetEach}} {
+		mg, mass := w.a.Milligrams()
+		ul, volume := w.a.Microliters()
+		if (mass || volume) && mg+ul == 0 {
+			return c, usage("leave it out if it was not measured", "%s: a coat of nothing", w.flag)
+		}
+	}
+	if err := roomTemperature(c.Temperature); err != nil {
+		return c, err
+	}
 	// A film is measured with a gauge: the unit of panels is not its unit.
 	return c, texts("", text{"--wet-film", o.wetFilm, &c.WetFilm}, text{"--dry-film", o.dryFilm, &c.DryFilm})
 }
@@ -302,6 +315,14 @@ func texts(unit record.LengthUnit, ts ...text) error {
 		if err := t.into.UnmarshalText([]byte(inUnit(unit, t.typed, t.into))); err != nil {
 			return usage("", "%s: %v", t.flag, err)
 		}
+	}
+	return nil
+}
+
+// roomTemperature refuses what no workroom has: most often a slip of the unit.
+func roomTemperature(t record.Temperature) error {
+	if mc, ok := t.Millicelsius(); ok && (mc < -30_000 || mc > 60_000) {
+		return usage("was it measured in °F?", "--temp: %s is not the temperature of a room", t)
 	}
 	return nil
 }

@@ -180,6 +180,9 @@ func newClimate(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			err := a.atBench(c.Context(), &o, args, func(s *benchState) ([]record.Body, string, error) {
 				err := s.texts(text{"--temp", temp, &t.Temperature}, text{"--rh", rh, &t.Humidity})
+				if err == nil {
+					err = roomTemperature(t.Temperature)
+				}
 				return []record.Body{t}, strings.TrimSpace("climate " + t.Temperature.String() + " " + t.Humidity.String()), err
 			})
 			if err != nil {
