@@ -34,6 +34,7 @@ var allowed = map[string][]string{
 	"record/tell":      {"record", "record/check", "record/edtf", "record/measure", "record/paper"},
 	"record/find":      {"record", "record/check", "record/edtf"},
 	"record/sheet":     {"record", "schema"},
+	"record/trade":     {"record"},
 	"record/deposit":   {"record", "record/linkedart", "record/sheet", "record/tell", "schema"},
 	"record/ask":       {"record", "record/edtf", "record/paper", "record/tell"},
 	"label":            {"record/*", "schema"},

@@ -1,0 +1,183 @@
+package trade
+
+import (
+	"slices"
+
+	"backleaf/record"
+)
+
+// binderRow is what is typical of a binder.
+type binderRow struct {
+	water  record.Answer // its product is thinned with water; unknown: both kinds are sold
+	fuses  record.Answer // its film fuses from particles, and so needs a least temperature
+	oil    bool          // dries by taking up oxygen: oily rags catch fire
+	swings bool          // its film takes up and gives off water with the air
+	fails  Effects       // what agents do to an aged film
+	from   string        // works for fails
+}
+
+// Effects are what agents do to an aged film, in the words of the tables:
+// "none", "little", "swells", "dissolves", "dissolves-warm", "blanches",
+// "softens", "melts", "with-damp", "leached", "aromatic", "aromatic-swells",
+// "attacked", "alkali-soluble". A test comes first.
+type Effects struct{ Water, Alcohol, Hydrocarbon, Heat, Alkali string }
+
+const (
+	yes   = record.Yes
+	no    = record.No
+	maybe = record.Answer(record.Unknown)
+)
+
+// binders: water, fusing, oil and swing are common practice; effects are from
+// memory of the work named.
+var binders = map[record.Binder]binderRow{
+	record.Acrylic:       {yes, yes, false, false, Effects{"swells", "swells", "aromatic-swells", "softens", "swells"}, "Ormsby-2009"},
+	record.PVA:           {yes, yes, false, false, Effects{"swells", "dissolves", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
+	record.AnimalGlue:    {yes, no, false, true, Effects{"dissolves-warm", "none", "none", "with-damp", "attacked"}, "Mills-1994"},
+	record.Cellulose:     {yes, no, false, false, Effects{"dissolves", "swells", "none", "little", "little"}, "Horie-2010"},
+	record.Starch:        {yes, no, false, true, Effects{"swells", "none", "none", "little", "attacked"}, "Horie-2010"},
+	record.Casein:        {yes, no, false, false, Effects{"swells", "none", "none", "little", "alkali-soluble"}, "Mills-1994"},
+	record.Egg:           {yes, no, false, false, Effects{"little", "little", "little", "little", "attacked"}, "Mills-1994"},
+	record.Gum:           {yes, no, false, true, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
+	record.DryingOil:     {no, no, true, false, Effects{"little", "leached", "leached", "softens", "attacked"}, "Mills-1994"},
+	record.Alkyd:         {maybe, no, true, false, Effects{"little", "swells", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
+	record.Shellac:       {no, no, false, false, Effects{"blanches", "dissolves", "none", "softens", "dissolves"}, "Mills-1994"},
+	record.Wax:           {no, no, false, false, Effects{"none", "little", "dissolves", "melts", "attacked"}, "Mills-1994"},
+	record.NaturalResin:  {no, no, false, false, Effects{"blanches", "dissolves", "aromatic", "softens", "attacked"}, "Mills-1994"},
+	record.AcrylicResin:  {no, no, false, false, Effects{"none", "swells", "aromatic", "softens", "little"}, "Horie-2010"},
+	record.HydrocarbonRs: {no, no, false, false, Effects{"none", "none", "dissolves", "softens", "none"}, "Horie-2010"},
+	record.KetoneResin:   {no, no, false, false, Effects{"little", "dissolves", "aromatic", "softens", "little"}, "Horie-2010"},
+	record.Polyurethane:  {maybe, maybe, false, false, Effects{"none", "little", "little", "little", "little"}, "Horie-2010"},
+	record.Epoxy:         {maybe, no, false, false, Effects{"none", "little", "little", "little", "none"}, "Horie-2010"},
+}
+
+// mediumBinders are the binders of paint media as painters say them. Water-
+// mixable oil is oil.
+var mediumBinders = map[record.PaintMedium]record.Binder{
+	record.Oil: record.DryingOil, record.WaterMixableOil: record.DryingOil, record.AlkydPaint: record.Alkyd,
+	record.AcrylicPaint: record.Acrylic, record.VinylPaint: record.PVA, record.EggTempera: record.Egg,
+	record.CaseinPaint: record.Casein, record.Gouache: record.Gum, record.Watercolour: record.Gum, record.Encaustic: record.Wax,
+}
+
+// resinBinders are the binders of the resin classes of varnish.
+var resinBinders = map[record.Resin]record.Binder{
+	record.Dammar: record.NaturalResin, record.Mastic: record.NaturalResin, record.Copal: record.NaturalResin,
+	record.ShellacResin: record.Shellac, record.AcrylicInSolvent: record.AcrylicResin, record.AcrylicInWater: record.Acrylic,
+	record.Hydrocarbon: record.HydrocarbonRs, record.Ketone: record.KetoneResin, record.UreaAldehyde: record.KetoneResin,
+	record.AlkydResin: record.Alkyd, record.WaxResin: record.Wax, record.PolyurethaneRs: record.Polyurethane,
+}
+
+// BinderOfMedium returns the binder of a paint medium; empty where it is not
+// known.
+func BinderOfMedium(m record.PaintMedium) record.Binder { return mediumBinders[m] }
+
+// BinderOfResin returns the binder of a varnish resin; empty where it is not
+// known. Urea-aldehyde resins are judged as ketone resins (common practice).
+func BinderOfResin(r record.Resin) record.Binder { return resinBinders[r] }
+
+// EffectsOn returns what agents do to an aged film of a binder, and from memory
+// of which work; false where no table speaks of it.
+func EffectsOn(b record.Binder) (Effects, Standing, bool) {
+	row, ok := binders[b]
+	return row.fails, standing(row.from + " memory"), ok
+}
+
+// Waterborne answers for a product: as recorded, else as is typical of its
+// binder.
+func Waterborne(m record.Material) record.Answer {
+	if m.Waterborne == yes || m.Waterborne == no {
+		return m.Waterborne
+	}
+	return typical(m.Binder, func(r binderRow) record.Answer { return r.water })
+}
+
+// Fuses answers whether a binder's film fuses from particles, so that below
+// some temperature it does not form.
+func Fuses(b record.Binder) record.Answer {
+	return typical(b, func(r binderRow) record.Answer { return r.fuses })
+}
+
+// IsOil answers whether a binder is a drying oil or an alkyd.
+func IsOil(b record.Binder) record.Answer {
+	return typical(b, func(r binderRow) record.Answer { return answer(r.oil) })
+}
+
+// Swings answers whether a binder's film takes up and gives off water with the
+// air, pulling hard when dry and letting go when damp.
+func Swings(b record.Binder) record.Answer {
+	return typical(b, func(r binderRow) record.Answer { return answer(r.swings) })
+}
+
+func typical(b record.Binder, q func(binderRow) record.Answer) record.Answer {
+	if row, ok := binders[b]; ok {
+		return q(row)
+	}
+	return maybe
+}
+
+func answer(b bool) record.Answer {
+	if b {
+		return yes
+	}
+	return no
+}
+
+// Binders lists the binders of a layer, and whether those are all. A paint is
+// known by its medium and a varnish by its resin too: what is in the mix comes
+// on top, and a single part that does not say what holds it is the paint or
+// the varnish itself. A cloth has none.
+func (m Made) Binders() (bs []record.Binder, all bool) {
+	if m.Layer.Cloth != nil {
+		return nil, true
+	}
+	said := m.saidBinder()
+	if said != "" {
+		bs = append(bs, said)
+	}
+	silent := 0
+	for _, x := range m.Materials {
+		if x.Binder == "" || x.Binder == record.Unknown {
+			silent++
+		} else if !slices.Contains(bs, x.Binder) {
+			bs = append(bs, x.Binder)
+		}
+	}
+	if said != "" {
+		return bs, silent == 0 || m.parts() <= 1
+	}
+	return bs, m.All && silent == 0 && len(bs) > 0
+}
+
+// parts counts the parts of the mix.
+func (m Made) parts() int {
+	if m.Layer.Coating == nil {
+		return 0
+	}
+	return len(m.Layer.Coating.Mix)
+}
+
+// saidBinder is the binder that the layer itself names.
+func (m Made) saidBinder() record.Binder {
+	switch {
+	case m.Layer.Paint != nil:
+		return mediumBinders[m.Layer.Paint.Medium]
+	case m.Layer.Varnish != nil:
+		return resinBinders[record.Resin(m.Layer.Varnish.Resin)]
+	}
+	return ""
+}
+
+// Contains answers whether a layer contains one of some binders.
+func (m Made) Contains(want ...record.Binder) record.Answer {
+	bs, all := m.Binders()
+	switch {
+	case slices.ContainsFunc(bs, func(b record.Binder) bool { return slices.Contains(want, b) }):
+		return yes
+	case all:
+		return no
+	}
+	return maybe
+}
+
+// IsOil answers whether a layer holds a drying oil or an alkyd.
+func (m Made) IsOil() record.Answer { return m.Contains(record.DryingOil, record.Alkyd) }

@@ -1,0 +1,72 @@
+package trade_test
+
+import (
+	"testing"
+
+	"backleaf/record"
+	"backleaf/record/trade"
+)
+
+func paint(medium record.PaintMedium, ps ...record.Pigment) trade.Made {
+	l := &record.PaintLayer{Medium: medium, Pigments: ps}
+	return trade.Made{Layer: record.Layer{Seq: 7, Face: record.Front, Paint: l, Coating: &l.Coating}}
+}
+
+func coat(purpose record.Purpose, ms ...record.Material) trade.Made {
+	c := &record.Coating{}
+	for range ms {
+		c.Mix = append(c.Mix, record.Part{Parts: 1})
+	}
+	return trade.Made{Layer: record.Layer{Seq: 3, Face: record.Front, Purpose: purpose, Coating: c}, Materials: ms, All: true}
+}
+
+func TestHarmful(t *testing.T) {
+	harmless := record.Material{Key: "size", Binder: record.Acrylic, Toxic: record.No}
+	silent := record.Material{Key: "primer", Binder: record.Acrylic}
+	tin := record.Material{Key: "tin", Toxic: record.Yes}
+	white := record.Pigment{Name: "titanium white", Index: "PW 6"}
+	for _, c := range []struct {
+		what string
+		made trade.Made
+		want record.Answer
+	}{
+		{"lead by index", paint(record.Oil, record.Pigment{Index: "pw1"}), record.Yes},
+		{"lead by a German name", paint(record.Oil, record.Pigment{Name: "Bleiweiß"}), record.Yes},
+		{"all told and harmless", paint(record.Oil, white), record.No},
+		{"one colour by name only", paint(record.Oil, white, record.Pigment{Name: "ultramarine"}), record.Unknown},
+		{"no colours written down", paint(record.Oil), record.Unknown},
+		{"an imitation", paint(record.Oil, record.Pigment{Name: "cadmium red hue"}), record.Unknown},
+		{"maker says harmless", coat(record.Sizing, harmless), record.No},
+		{"maker says nothing", coat(record.Sizing, silent), record.Unknown},
+		{"one of two says nothing", coat(record.Sizing, harmless, silent), record.Unknown},
+		{"one of two harms", coat(record.Sizing, harmless, tin), record.Yes},
+		{"said to be harmless, and lead", coat(record.Ground, record.Material{Toxic: record.No, Pigments: []record.Pigment{{Name: "blanc de plomb"}}}), record.Yes},
+		{"said to be harmless, name in doubt", coat(record.Ground, record.Material{Toxic: record.No, Pigments: []record.Pigment{{Name: "flake white"}}}), record.Unknown},
+		{"said to be harmless, name unknown", coat(record.Ground, record.Material{Toxic: record.No, Pigments: []record.Pigment{{Name: "house grey"}}}), record.No},
+	} {
+		d := trade.DangersOf([]trade.Made{c.made})
+		if d.Harmful != c.want {
+			t.Errorf("%s: harmful %s, want %s", c.what, d.Harmful, c.want)
+		}
+		if open := len(d.Open) > 0; open != (c.want == record.Unknown) {
+			t.Errorf("%s: open %v", c.what, d.Open)
+		}
+	}
+}
+
+// What a panel holds does not get less with another layer, and is ruled out
+// only where every layer rules it out.
+func TestDangersAdd(t *testing.T) {
+	lead, clean, silent := paint(record.Oil, record.Pigment{Index: "PW 1"}), paint(record.AcrylicPaint, record.Pigment{Index: "PW 6"}), paint(record.Oil)
+	for _, c := range []struct {
+		layers []trade.Made
+		want   record.Answer
+	}{
+		{nil, record.Unknown}, {[]trade.Made{clean}, record.No}, {[]trade.Made{clean, silent}, record.Unknown},
+		{[]trade.Made{clean, silent, lead}, record.Yes}, {[]trade.Made{clean, lead}, record.Yes},
+	} {
+		if got := trade.DangersOf(c.layers).Harmful; got != c.want {
+			t.Errorf("%d layers: %s, want %s", len(c.layers), got, c.want)
+		}
+	}
+}

@@ -1,0 +1,33 @@
+package trade
+
+// Violet and blue pigments. The columns are those of [pigmentRow].
+var blues = []pigmentRow{
+	{index: "PV 14", names: "cobalt phosphate", holds: "cobalt", some: "arsenic", light: "excellent", harmedBy: "lime", from: "CAMEO ColourLex pigment-reference-fi Gettens-1942"},
+	{index: "PV 15", names: "ultramarine violet|Ultramarinviolett|violet d’outremer", light: "excellent", harmedBy: "acid lime", from: "memory"},
+	{index: "PV 16", names: "manganese violet|Manganviolett|violet de manganèse", holds: "manganese", light: "excellent", harmedBy: "alkali lime", from: "Gettens-1942 memory"},
+	{index: "PV 19", names: "quinacridone rose|Chinacridonrosa|rose de quinacridone", light: "good", from: "memory"},
+	{index: "PV 23, PV 37", names: "dioxazine violet|Dioxazinviolett|violet dioxazine", light: "fair poor", from: "memory"},
+	{index: "PV 1, PV 2, PV 3, PV 39", names: "basic dye violets", light: "poor", harmedBy: "alkali", from: "watercolour-tests memory"},
+	{index: "PV 29", names: "perylene violet|Perylenviolett|violet pérylène", light: "excellent", from: "memory"},
+	{index: "PV 47, PV 48", names: "cobalt lithium violet|cobalt magnesium violet|Kobalt-Lithium-Violett|violet cobalt-lithium", holds: "cobalt", light: "excellent", harmedBy: "acid", from: "ColourLex memory"},
+	{index: "PV 49", names: "cobalt ammonium phosphate", holds: "cobalt", light: "excellent", harmedBy: "lime alkali", from: "pigment-reference-fi CAMEO ColourLex memory"},
+	{index: "PB 1", names: "Victoria blue lake|Viktoriablau|bleu Victoria", light: "poor", harmedBy: "alkali", from: "memory"},
+	{index: "PB 15", names: "phthalo blue|Phthaloblau|bleu phtalo", light: "excellent", from: "pigment-handbook memory"},
+	{index: "PB 16", names: "metal-free phthalo|Phthalotürkis|turquoise phtalo", light: "excellent", from: "memory"},
+	{index: "PB 17", names: "phthalo lake", some: "barium", light: "fair", harmedBy: "alkali", from: "memory"},
+	{index: "PB 27", names: "Prussian blue|Milori blue|Berliner Blau|Pariser Blau|Preußischblau|bleu de Prusse", light: "good fair", harmedBy: "alkali lime", from: "Samain-2013 memory"},
+	{index: "PB 28", names: "cobalt blue|Kobaltblau|bleu de cobalt", holds: "cobalt", bound: true, light: "excellent", zinc: "bound?", from: "CAMEO Gettens-1942 supplier-tables"},
+	{index: "PB 29", names: "ultramarine|Ultramarin|outremer", light: "excellent", harmedBy: "acid lime", from: "Field memory"},
+	{index: "PB 30", names: "azurite|blue verditer|Azurit|Bergblau|cendre bleue", light: "excellent", harmedBy: "acid heat sulfide", from: "Gettens-1942 memory"},
+	{index: "PB 31", names: "Egyptian blue|Ägyptischblau|bleu égyptien", light: "excellent", from: "Gettens-1942 memory"},
+	{index: "PB 32", names: "smalt|Smalte", holds: "cobalt", light: "changes", harmedBy: "acid damp", from: "CAMEO memory"},
+	{index: "PB 33", names: "barium manganate", holds: "manganese", some: "barium", light: "excellent", from: "CAMEO Gettens-1942"},
+	{index: "PB 34", names: "covellite|copper blue|Kupferblau|bleu de cuivre", harmedBy: "acid", from: "memory"},
+	{index: "PB 35", names: "cobalt stannate", holds: "cobalt", light: "excellent", from: "CAMEO ColourLex"},
+	{index: "PB 36", names: "cobalt chromite blue|cobalt turquoise|Kobalttürkis|bleu de cobalt turquoise", holds: "cobalt", bound: true, light: "excellent", zinc: "bound?", from: "supplier-tables CAMEO memory"},
+	{index: "PB 60", names: "indanthrone blue|Indanthronblau|bleu d’indanthrone", light: "excellent", from: "memory"},
+	{index: "PB 66, NB 1", names: "indigo|Indigo", light: "fair poor", from: "Gettens-1942 memory"},
+	{index: "PB 72", names: "cobalt zinc blue|Kobaltzinkblau|bleu cobalt-zinc", holds: "cobalt", bound: true, light: "excellent", zinc: "bound", from: "supplier-tables"},
+	{index: "PB 74", names: "cobalt zinc silicate blue|Kobaltzinksilikat|bleu silicate de cobalt", holds: "cobalt", bound: true, light: "excellent", zinc: "bound", from: "memory"},
+	{index: "PB 86", names: "YInMn blue|YInMn-Blau|bleu YInMn", holds: "manganese", bound: true, light: "excellent", from: "yttrium-blue memory"},
+}
