@@ -43,7 +43,7 @@ func newContent(in Input) (*content, error) {
 		in.Catalogue = tell.English
 	}
 	t := tell.New(in.Catalogue, in.Workshop, in.Panel)
-	c := &content{in: in, words: in.Catalogue.Certificate, language: in.Catalogue.Language, teller: t,
+	c := &content{in: in, words: in.Catalogue.Certificate, language: in.Catalogue.Tag.String(), teller: t,
 		number: t.Number(), title: t.Title(), maker: t.Maker(), section: t.Section(), url: t.Link(), link: t.Link(),
 		total: 2, laid: map[layKey]laid{}, drawings: map[drawKey]drawn{}}
 	d := in.Panel.Description()
@@ -55,7 +55,7 @@ func newContent(in Input) (*content, error) {
 	c.takeFacts(d)
 	c.sentences = []string{t.BuildUpSentence(), c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
 	if n := len(in.Panel.Corrections); n > 0 {
-		c.sentences = append(c.sentences, in.Catalogue.Count(c.words.Corrected, n))
+		c.sentences = append(c.sentences, in.Catalogue.Fill(c.words.Corrected, record.With("n", n)))
 	}
 	c.care = t.CareAdvice()
 	c.careSources = string(c.words.CareSources)

@@ -66,7 +66,7 @@ func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
 
 func (o Options) info(labels []Input) paper.Info {
 	words := o.Catalogue.Label
-	info := paper.Info{Author: o.Author, Subject: string(words.FileSubject), Language: o.Catalogue.Language, Created: o.Created}
+	info := paper.Info{Author: o.Author, Subject: string(words.FileSubject), Language: o.Catalogue.Tag.String(), Created: o.Created}
 	switch n := len(labels); n {
 	case 0:
 		info.Title = string(words.RulerTitle)

@@ -61,7 +61,7 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.Dimensions()),
 		BuildUp: t.BuildUp(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
 	}
-	in.BuildUpShort = c.Count(words.Short, len(p.Layers()))
+	in.BuildUpShort = c.Fill(words.Short, record.With("n", len(p.Layers())))
 	if w.Studio.Demo {
 		in.Notice = string(words.Demo)
 	}

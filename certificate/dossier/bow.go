@@ -45,7 +45,7 @@ func (b *builder) estimate(e check.BowEstimate) string {
 	low, high = math.Min(low, high), math.Max(math.Abs(e.LowMicrons), math.Abs(e.HighMicrons))
 	hollow := ""
 	if t := e.HollowTo(); t == "front" || t == "back" {
-		hollow = w.Hollow.With("face", b.Word(string(t)))
+		hollow = w.Hollow.With("face", b.Word(t))
 	}
 	said := upper(w.Estimate.With("range", w.Range.With("low", tenths(low), "high", b.millimetres(high)), "span", b.millimetres(e.SpanMicrons), "hollow", hollow, "upper", string(w.Upper)))
 	return said + " " + w.Grade.With("grade", string(w.Grades[e.Grade]))
@@ -61,7 +61,7 @@ func tenths(microns float64) string {
 
 // millimetres writes a computed length.
 func (b *builder) millimetres(microns float64) string {
-	return tenths(microns) + paper.ThinSpace + b.Word("mm")
+	return b.c.Measure(tenths(microns), "mm")
 }
 
 // movement says how far the board moves in its plane.
@@ -127,7 +127,7 @@ func (b *builder) measured() []Item {
 				said = append(said, b.Day(e.At)+" "+share)
 			}
 		}
-		t.Rows = append(t.Rows, []string{b.Day(e.At), b.Quantity(e.Body.Bow), b.Quantity(e.Body.Span), share, b.Word(string(e.Body.Toward)), b.Entry(e.Seq)})
+		t.Rows = append(t.Rows, []string{b.Day(e.At), b.Quantity(e.Body.Bow), b.Quantity(e.Body.Span), share, b.Word(e.Body.Toward), b.Entry(e.Seq)})
 	}
 	if t.Rows == nil {
 		return []Item{Text{Text: string(w.NotMeasured)}}

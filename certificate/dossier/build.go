@@ -24,7 +24,7 @@ type Book struct {
 func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Document {
 	b := &builder{Teller: tell.New(c, w, p), c: c, d: c.Dossier, w: w, p: p, book: book}
 	doc := &Document{
-		Language: c.Language, Number: b.Number(), Title: b.Title(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
+		Language: c.Tag.String(), Number: b.Number(), Title: b.Title(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
 		Running: b.d.Running.With("number", b.Number(), "title", b.Title()),
 		PageOf: func(n, all int) string {
 			return b.d.Page.With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
@@ -101,7 +101,7 @@ func (ps *pairs) add(name tell.Message, value string) {
 }
 
 func (ps *pairs) quantity(name tell.Message, q tell.Quantity) { ps.add(name, ps.b.Quantity(q)) }
-func (ps *pairs) word(name tell.Message, w string)            { ps.add(name, ps.b.Word(w)) }
+func (ps *pairs) word(name tell.Message, w any)               { ps.add(name, ps.b.Word(w)) }
 
 // some adds a pair only if there is something to say.
 func (ps *pairs) some(name tell.Message, value string) {

@@ -3,6 +3,7 @@ package dossier
 import (
 	"strings"
 
+	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/tell"
 )
@@ -49,7 +50,7 @@ func (b *builder) findings() []Item {
 		out = append(out, Text{Text: string(w.Holds), Strong: true}, t)
 	}
 	if n := len(groups[check.NotApplicable]); n > 0 {
-		out = append(out, Text{Text: w.NotApply.With("n", b.c.Count(w.Count, n)), Small: true})
+		out = append(out, Text{Text: w.NotApply.With("n", b.c.Fill(w.Count, record.With("n", n))), Small: true})
 	}
 	return out
 }

@@ -13,7 +13,7 @@ func (b *builder) history() []Item {
 			if x.Edges == "" && x.Adhesion == "" && x.Remarks == "" && x.By == "" {
 				continue // a bow only, which has its own table
 			}
-			said = sentence(string(h.Inspection), with(h.By, "by", x.By), with(h.Edges, "state", wordOf(b, string(x.Edges))), with(h.Adhesion, "state", wordOf(b, string(x.Adhesion))), x.Remarks)
+			said = sentence(string(h.Inspection), with(h.By, "by", x.By), with(h.Edges, "state", wordOf(b, x.Edges)), with(h.Adhesion, "state", wordOf(b, x.Adhesion)), x.Remarks)
 		case record.Condition:
 			said = sentence(h.Condition.With("by", x.By, "text", x.Text), with(h.Purpose, "text", x.Why))
 		case record.Treatment:
@@ -33,7 +33,7 @@ func (b *builder) history() []Item {
 		case record.Revoked:
 			said = h.Withdrawn.With("of", b.Entry(x.Certificate), "because", x.Because)
 		case record.HandedOver:
-			said = h.HandedOver.With("how", b.Word(string(x.How)))
+			said = h.HandedOver.With("how", b.Word(x.How))
 			if x.How == "return" {
 				said = string(h.Returned)
 			}

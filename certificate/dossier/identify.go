@@ -61,7 +61,7 @@ func (b *builder) photographs() string {
 		if p.Body.Caption != "" {
 			caption = ", " + p.Body.Caption
 		}
-		out = append(out, b.d.Names.Photograph.With("role", b.Word(string(p.Body.Role)), "width", strconv.FormatInt(p.Body.Width, 10), "height", strconv.FormatInt(p.Body.Height, 10),
+		out = append(out, b.d.Names.Photograph.With("role", b.Word(p.Body.Role), "width", strconv.FormatInt(p.Body.Width, 10), "height", strconv.FormatInt(p.Body.Height, 10),
 			"caption", caption, "digest", p.Body.SHA256, "entry", b.Entry(p.Seq)))
 	}
 	if out == nil {
@@ -90,7 +90,7 @@ func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []
 	}
 	for _, role := range roles {
 		p := last[role]
-		words := b.d.Figures.Picture.With("role", b.Word(string(role)), "entry", b.Entry(p.Seq))
+		words := b.d.Figures.Picture.With("role", b.Word(role), "entry", b.Entry(p.Seq))
 		file, err := b.book.Photograph(p.Body)
 		if err != nil {
 			out = append(out, Text{Text: b.d.Figures.NoPicture.With("picture", words), Small: true})

@@ -120,7 +120,7 @@ func (b *builder) mix(c *record.Coating) string {
 			name = w.LotOf.With("product", name, "lot", b.lotName(p.Lot))
 		}
 		if len(c.Mix) > 1 {
-			name = b.c.Count(w.Parts, int(p.Parts), "product", name)
+			name = b.c.Fill(w.Parts, record.With("n", p.Parts), tell.Told("product", name))
 		}
 		parts = append(parts, name)
 	}
@@ -172,7 +172,7 @@ func (b *builder) paint() []Item {
 			// A ground is no paint to be leaner than, nor as fat as.
 			oil = look(w.Lean, w.Fat, "", string(e.Body.Oil))
 		}
-		ps.some(n.Technique, sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, string(e.Body.Gloss))))
+		ps.some(n.Technique, sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)))
 		ps.some(n.Underdrawing, e.Body.Underdrawing)
 		out = append(out, Text{Text: upper(b.Layer(record.Layer{Paint: &e.Body, Coating: &e.Body.Coating})) + " (" + b.Entry(e.Seq) + ")", Strong: true}, ps.list)
 	}

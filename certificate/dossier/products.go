@@ -53,7 +53,7 @@ func (b *builder) products() []Item {
 		binder := b.Said("")
 		switch {
 		case m.Binder != "":
-			binder = b.Word(string(m.Binder))
+			binder = b.Word(m.Binder)
 		case isSheet(m):
 			binder = "–"
 		}

@@ -52,7 +52,7 @@ func (b *builder) sensitivity() []Item {
 	t := Table{Columns: []Column{{string(c.Binder), 1.5}, {string(c.Water), 1.3}, {string(c.Alcohol), 1.3}, {string(c.Hydrocarbon), 1.5}, {string(c.Heat), 1.1}, {string(c.Alkali), 1.2}}}
 	var sources, unlisted []string
 	for _, binder := range b.binders() {
-		name := b.Word(string(binder))
+		name := b.Word(binder)
 		s, ok := sensitivities[binder]
 		if !ok {
 			unlisted = append(unlisted, name)

@@ -76,7 +76,7 @@ func (b *builder) step(e record.Event) (s step, ok bool) {
 		if a == "" {
 			return ""
 		}
-		return m.With("answer", b.Word(string(a)))
+		return m.With("answer", b.Word(a))
 	}
 	layer := func(l record.Layer, faces []record.Face) step {
 		if len(faces) == 0 {
@@ -105,12 +105,12 @@ func (b *builder) step(e record.Event) (s step, ok bool) {
 	case record.Sanded:
 		grit := b.Said("")
 		if body.Grit > 0 {
-			grit = b.Word(string(body.Scale)) + paper.NoBreakSpace + strconv.FormatInt(body.Grit, 10)
+			grit = b.Word(body.Scale) + paper.NoBreakSpace + strconv.FormatInt(body.Grit, 10)
 		}
 		return step{words: w.On.With("step", w.Sanded.With("grit", grit), "faces", b.Faces(body.Faces)),
 			detail: sentence(answer(w.SandedWet, body.Wet), answer(w.SandedThrough, body.Through), answer(w.Dusted, body.Dusted), body.Note)}, true
 	case record.Braced:
-		return step{words: string(w.Braced), detail: sentence(wordOf(b, string(body.Bracing)), wordOf(b, string(body.Fixing)), wordOf(b, string(body.Run)), body.Note)}, true
+		return step{words: string(w.Braced), detail: sentence(wordOf(b, body.Bracing), wordOf(b, body.Fixing), wordOf(b, body.Run), body.Note)}, true
 	case record.WarmAir:
 		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: body.Note}, true
 	case record.Climate:
@@ -186,7 +186,7 @@ func (b *builder) steps() []Item {
 	if len(work)-off >= 2 {
 		out = append(out, b.figure(b.d.Figures.Time, func(width, height float64) ([]paper.Drawing, error) { return b.timeLine(work, width) }))
 		if off > 0 {
-			out = append(out, Text{Text: b.c.Count(b.d.Figures.OffTheLine, off), Small: true})
+			out = append(out, Text{Text: b.c.Fill(b.d.Figures.OffTheLine, record.With("n", off)), Small: true})
 		}
 	}
 	return out

@@ -19,7 +19,7 @@ func (b *builder) support() []Item {
 	ps.quantity(n.Thickness, c.Size.Depth)
 	if m.Board.Kind == record.Plywood || m.Board.Kind == record.SolidWood {
 		ps.add(n.Species, m.Board.Species)
-		ps.word(n.Grain, string(c.Grain))
+		ps.word(n.Grain, c.Grain)
 	}
 	if m.Board.Plies > 0 {
 		ps.add(n.Plies, b.stated(strconv.FormatInt(m.Board.Plies, 10), m))
@@ -33,25 +33,25 @@ func (b *builder) support() []Item {
 	}
 	ps.add(n.Formaldehyde, class)
 	if m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard {
-		ps.word(n.RoughSide, string(c.Rough))
-		ps.word(n.Degreased, string(c.Degreased))
-		ps.word(n.Keyed, string(c.Keyed))
+		ps.word(n.RoughSide, c.Rough)
+		ps.word(n.Degreased, c.Degreased)
+		ps.word(n.Keyed, c.Keyed)
 	}
 	ps.quantity(n.Settled, c.Settled)
 	ps.add(n.Cut, b.Moment(cut.At)+" ("+b.Entry(cut.Seq)+")")
 	ps.add(n.Sealed, b.SealedFaces())
 	for _, br := range record.Each[record.Braced](b.p) {
-		ps.add(n.Bracing, sentence(b.Word(string(br.Body.Bracing)), wordOf(b, string(br.Body.Fixing)), wordOf(b, string(br.Body.Run)), br.Body.Note, b.Entry(br.Seq)))
+		ps.add(n.Bracing, sentence(b.Word(br.Body.Bracing), wordOf(b, br.Body.Fixing), wordOf(b, br.Body.Run), br.Body.Note, b.Entry(br.Seq)))
 	}
 	ps.some(n.Note, c.Note)
 	return []Item{ps.list}
 }
 
-func wordOf(b *builder, s string) string {
-	if s == "" {
+func wordOf[T ~string](b *builder, word T) string {
+	if word == "" {
 		return ""
 	}
-	return b.Word(s)
+	return b.Word(word)
 }
 
 // productName is the name of a material as on the tin.
@@ -88,19 +88,19 @@ func (b *builder) cloths() []Item {
 		ps := &pairs{b: b}
 		ps.add(n.Product, b.productName(c.Cloth))
 		ps.add(n.Lot, b.lotName(c.ClothLot))
-		ps.word(n.Fibre, string(m.Cloth.Fibre))
-		ps.word(n.Weave, string(m.Cloth.Weave))
+		ps.word(n.Fibre, m.Cloth.Fibre)
+		ps.word(n.Weave, m.Cloth.Weave)
 		ps.add(n.Threads, b.threads(m))
 		if has(m.Cloth.Mass) {
 			ps.add(n.Mass, b.stated(b.Quantity(m.Cloth.Mass), m))
 		} else {
 			ps.quantity(n.Mass, m.Cloth.Mass)
 		}
-		ps.word(n.Came, string(m.Cloth.Sized))
+		ps.word(n.Came, m.Cloth.Sized)
 		ps.add(n.OnFaces, b.Faces(c.Faces)+", "+b.Moment(e.At)+" ("+b.Entry(e.Seq)+")")
-		ps.word(n.Run, string(c.Run))
-		ps.word(n.WetThrough, string(c.WetThrough))
-		ps.word(n.Pressed, string(c.EdgesPressed))
+		ps.word(n.Run, c.Run)
+		ps.word(n.WetThrough, c.WetThrough)
+		ps.word(n.Pressed, c.EdgesPressed)
 		ps.quantity(n.Weighted, c.Weighted)
 		ps.quantity(n.Oversize, c.Oversize)
 		for _, t := range record.Each[record.Trimmed](b.p) {
@@ -124,5 +124,5 @@ func (b *builder) eased(t record.Trimmed) string {
 	if t.Eased == "" {
 		return ""
 	}
-	return b.d.Steps.Eased.With("answer", b.Word(string(t.Eased)))
+	return b.d.Steps.Eased.With("answer", b.Word(t.Eased))
 }

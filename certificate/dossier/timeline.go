@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"backleaf/record"
 	"backleaf/record/paper"
 	"backleaf/record/tell"
 )
@@ -100,7 +101,7 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 
 // days writes the first and the last day below the line.
 func (p *plot) days(b *builder, at []time.Time, xs []float64, y float64) float64 {
-	day := func(t time.Time) string { return b.c.Dates.OfDay(t.Year(), t.Month(), t.Day()) }
+	day := func(t time.Time) string { return b.Day(record.Moment(t)) }
 	first, last := day(at[0]), day(at[len(at)-1])
 	p.add(paper.Text{X: xs[0], Y: y, Block: p.set(chartSmall, first, "date")})
 	if last != first {

@@ -239,7 +239,7 @@ func (r *reader) board() Answer {
 		about = append(about, r.Quantity(c.Size.Depth))
 	}
 	if c.Grain != "" {
-		about = append(about, "grain "+r.Word(string(c.Grain)))
+		about = append(about, "grain "+r.Word(c.Grain))
 	}
 	return recorded([]int64{seq}, strings.Join(about, ", "), r.productLot(m.Key, c.Lot))
 }
@@ -262,7 +262,7 @@ func (r *reader) grain() Answer {
 	if !known(string(c.Grain)) {
 		return r.said(string(c.Grain), seq)
 	}
-	return recorded([]int64{seq}, "the face grain runs "+r.Word(string(c.Grain)))
+	return recorded([]int64{seq}, "the face grain runs "+r.Word(c.Grain))
 }
 
 func (r *reader) formaldehyde() Answer {
@@ -278,9 +278,9 @@ func (r *reader) braced() Answer {
 	var out []string
 	var es []int64
 	for _, b := range record.Each[record.Braced](r.p) {
-		s := r.Word(string(b.Body.Bracing))
+		s := r.Word(b.Body.Bracing)
 		if b.Body.Fixing != "" {
-			s += ", " + r.Word(string(b.Body.Fixing))
+			s += ", " + r.Word(b.Body.Fixing)
 		}
 		out, es = append(out, s+", "+r.Day(b.At)), append(es, b.Seq)
 	}
@@ -331,7 +331,7 @@ func (r *reader) threads() Answer {
 	return r.ofCloth(func(_ *record.ClothLaid, m record.Material) string {
 		var s []string
 		if m.Cloth.Weave != "" {
-			s = append(s, r.Word(string(m.Cloth.Weave)))
+			s = append(s, r.Word(m.Cloth.Weave))
 		}
 		if !m.Cloth.Warp.IsZero() || !m.Cloth.Weft.IsZero() {
 			s = append(s, "warp "+r.Quantity(m.Cloth.Warp)+", weft "+r.Quantity(m.Cloth.Weft)+basis(m))
@@ -354,6 +354,6 @@ func (r *reader) run() Answer {
 		if c.Run == "" {
 			return ""
 		}
-		return "the warp runs " + r.Word(string(c.Run))
+		return "the warp runs " + r.Word(c.Run)
 	})
 }

@@ -95,7 +95,7 @@ func (r *reader) where() Answer {
 	if !ok {
 		return Answer{Lines: []string{"nothing is recorded of its leaving the studio"}}
 	}
-	line := "handed over: " + r.Word(string(h.Body.How))
+	line := "handed over: " + r.Word(h.Body.How)
 	if h.Body.How == "return" {
 		line = "came back to the studio"
 	}
@@ -194,7 +194,7 @@ func (r *reader) label() Answer {
 
 func (r *reader) photographs() Answer {
 	return events(r, func(e record.Done[record.Photograph]) string {
-		s := r.Word(string(e.Body.Role))
+		s := r.Word(e.Body.Role)
 		if e.Body.Caption != "" {
 			s += ", " + e.Body.Caption
 		}

@@ -30,7 +30,7 @@ func (r *reader) trimmed() Answer {
 			s += " with " + e.Body.Tool
 		}
 		if e.Body.Eased != "" {
-			s += ", edges eased: " + r.Word(string(e.Body.Eased))
+			s += ", edges eased: " + r.Word(e.Body.Eased)
 		}
 		return s
 	})
@@ -40,12 +40,12 @@ func (r *reader) sanded() Answer {
 	return events(r, func(e record.Done[record.Sanded]) string {
 		s := r.Faces(e.Body.Faces)
 		if e.Body.Grit > 0 {
-			s += " with " + r.Word(string(e.Body.Scale)) + " " + strconv.FormatInt(e.Body.Grit, 10)
+			s += " with " + r.Word(e.Body.Scale) + " " + strconv.FormatInt(e.Body.Grit, 10)
 		} else {
 			s += ", grit not recorded"
 		}
 		if e.Body.Through != "" {
-			s += ", through to fibre or board: " + r.Word(string(e.Body.Through))
+			s += ", through to fibre or board: " + r.Word(e.Body.Through)
 		}
 		return s
 	})
@@ -207,7 +207,7 @@ func (r *reader) bow() Answer {
 		}
 		s := r.Quantity(e.Body.Bow) + " over " + r.Quantity(e.Body.Span)
 		if e.Body.Toward != "" && e.Body.Toward != "flat" {
-			s += ", hollow at the " + r.Word(string(e.Body.Toward))
+			s += ", hollow at the " + r.Word(e.Body.Toward)
 		}
 		return s
 	})
@@ -217,10 +217,10 @@ func (r *reader) sound() Answer {
 	return events(r, func(e record.Done[record.Inspection]) string {
 		var s []string
 		if e.Body.Edges != "" {
-			s = append(s, "edges "+r.Word(string(e.Body.Edges)))
+			s = append(s, "edges "+r.Word(e.Body.Edges))
 		}
 		if e.Body.Adhesion != "" {
-			s = append(s, "adhesion "+r.Word(string(e.Body.Adhesion)))
+			s = append(s, "adhesion "+r.Word(e.Body.Adhesion))
 		}
 		if e.Body.Remarks != "" {
 			s = append(s, e.Body.Remarks)

@@ -17,7 +17,7 @@ func Index(c *tell.Catalogue, w *record.Workshop) ([]byte, error) {
 		Language string
 		Studio   record.Studio
 		Rows     []row
-	}{Language: c.Language, Studio: w.Studio}
+	}{Language: c.Tag.String(), Studio: w.Studio}
 	for _, p := range w.Panels {
 		t := tell.New(c, w, p)
 		where, _ := whereabouts(p)

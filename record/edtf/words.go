@@ -6,154 +6,270 @@ import (
 	"time"
 )
 
-// A Lexicon says dates in one language. Each text may hold placeholders in
-// braces: {date}, {from}, {to}, {year}, {month}, {day}, {time}.
+// A Lexicon says dates in one language.
 type Lexicon struct {
-	Months  [12]string
-	Seasons [4]string // spring, summer, autumn, winter
-
-	Day, Month, Season string // "{day} {month} {year}", "{month} {year}", "{season} {year}"
-	At                 string // "{date}, {time}"
-	Decade             string // "{year}s"
-	TheDecade          string // a decade after "about" or "possibly": "the {date}"
-	Years              string // "between {from} and {to}"
-	BC, AD             string // "{year} BC", "AD {year}"
-
-	Possibly, About, PossiblyAbout string // "about {date}"
-	NoMonth, NoMonthDay, NoDay     string // "{date}, month not stated"
-
-	Between                  string // "between {from} and {to}"
-	OnOrBefore, InOrBefore   string // "on or before {date}"; In for what is longer than a day
-	OnOrAfter, InOrAfter     string
-	BeginUnknown, EndUnknown string // "until {date}, beginning not known"
-	NotRecorded              string
+	Months  map[string][12]string // by set, "" the ordinary one
+	Seasons map[string][4]string  // spring, summer, autumn, winter; by set
+	Roles   map[string]Phrases
+	First   string // the first day of a month, where its figure is not enough ("1ᵉʳ")
+	Clock   string // time of day as a layout of package time: "15:04"
+	Seconds string // the same to the second
 }
+
+// Phrases are the texts of one role by what is said; a text that a role does
+// not have is that of role "". A role is what a sentence wants of a date: ""
+// alone, or one that the language names itself, such as "on" ("on 2 May", "in
+// May", "in the 1990s").
+//
+// Places stand in braces: {date}, {from}, {to}, {year}, {month}, {day},
+// {season}, {time}. With a name after a colon, {month:of} is a name of that
+// set, {date:on} the date in that role.
+type Phrases map[string]string
 
 // English is the Lexicon of [Date.Words].
 var English = Lexicon{
-	Months:  [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"},
-	Seasons: [4]string{"spring", "summer", "autumn", "winter"},
-	Day:     "{day} {month} {year}", Month: "{month} {year}", Season: "{season} {year}", At: "{date}, {time}",
-	Decade: "{year}s", TheDecade: "the {date}", Years: "between {from} and {to}", BC: "{year} BC", AD: "AD {year}",
-	Possibly: "possibly {date}", About: "about {date}", PossiblyAbout: "possibly about {date}",
-	NoMonth: "{date}, month not stated", NoMonthDay: "{date}, month and day not stated", NoDay: "{date}, day not stated",
-	Between:    "between {from} and {to}",
-	OnOrBefore: "on or before {date}", InOrBefore: "in or before {date}",
-	OnOrAfter: "on or after {date}", InOrAfter: "in or after {date}",
-	BeginUnknown: "until {date}, beginning not known", EndUnknown: "from {date}, end not known",
-	NotRecorded: "not recorded",
+	Months:  map[string][12]string{"": {"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}},
+	Seasons: map[string][4]string{"": {"spring", "summer", "autumn", "winter"}},
+	Clock:   "15:04", Seconds: "15:04:05",
+	Roles: map[string]Phrases{
+		"": {
+			"day": "{day} {month} {year}", "month": "{month} {year}", "season": "{season} {year}", "year": "{year}", "decade": "{year}s",
+			"years": "between {from} and {to}", "time": "{date}, {time}", "bc": "{year} BC", "ad": "AD {year}",
+			"possibly": "possibly {date:the}", "about": "about {date:the}", "possibly about": "possibly about {date:the}",
+			"no month": "{date}, month not stated", "no month or day": "{date}, month and day not stated", "no day": "{date}, day not stated",
+			"between":          "between {from} and {to}",
+			"on or before day": "on or before {date}", "in or before": "in or before {date}", "on or after day": "on or after {date}", "in or after": "in or after {date}",
+			"begin unknown": "until {date}, beginning not known", "end unknown": "from {date}, end not known",
+			"none": "not recorded",
+		},
+		"the": {"decade": "the {year}s"},
+		"on": {
+			"day": "on {day} {month} {year}", "month": "in {month} {year}", "season": "in {season} {year}", "year": "in {year}", "decade": "in the {year}s",
+			"time": "{date:on}, {time}", "possibly": "possibly {date:on}",
+			"no month": "{date:on}, month not stated", "no month or day": "{date:on}, month and day not stated", "no day": "{date:on}, day not stated",
+		},
+		"short": { // spans of days in one month, or in one year
+			"days of month": "{from}–{to} {month} {year}", "days of year": "{from} {month} – {to} {toMonth} {year}",
+		},
+	},
 }
 
 // Words gives d in English for print: "12 April 1985", "about 1998",
 // "spring 2019", "1990s", "between 1964 and 2008", "on or before 12 April
 // 1985". The time of day of a timestamp is the local one, as it was written.
 // The zero Date is "not recorded".
-func (d Date) Words() string { return d.In(English) }
+func (d Date) Words() string { return d.In(English, "") }
 
-// In is [Date.Words] in another language.
-func (d Date) In(l Lexicon) string {
+// In is [Date.Words] in another language, in a role.
+func (d Date) In(l Lexicon, role string) string {
+	s := speaker{l, role}
 	if d.IsZero() {
-		return l.NotRecorded
+		return s.text("none")
 	}
 	e := d.expr()
 	if !e.interval {
-		return l.point(e.from)
+		return s.point(e.from)
 	}
+	ends := values{"from": s.in("").point(e.from), "to": s.in("").point(e.to)}
+	begin, end := values{"date": ends["from"]}, values{"date": ends["to"]}
 	switch {
-	case e.from.kind == none && e.from.open:
-		return fill(e.to.either(l.OnOrBefore, l.InOrBefore), "date", l.point(e.to))
+	case e.from.kind == none && !e.from.open:
+		return s.fill("begin unknown", end)
+	case e.to.kind == none && !e.to.open:
+		return s.fill("end unknown", begin)
+	case e.from.kind == none && e.to.kind == day:
+		return s.fill("on or before day", end)
 	case e.from.kind == none:
-		return fill(l.BeginUnknown, "date", l.point(e.to))
-	case e.to.kind == none && e.to.open:
-		return fill(e.from.either(l.OnOrAfter, l.InOrAfter), "date", l.point(e.from))
+		return s.fill("in or before", end)
+	case e.to.kind == none && e.from.kind == day:
+		return s.fill("on or after day", begin)
 	case e.to.kind == none:
-		return fill(l.EndUnknown, "date", l.point(e.from))
+		return s.fill("in or after", begin)
 	}
-	return fill(l.Between, "from", l.point(e.from), "to", l.point(e.to))
+	if short := s.days(e.from, e.to); short != "" {
+		return short
+	}
+	return s.fill("between", ends)
 }
 
-// fill puts values into the places of a text.
-func fill(text string, pairs ...string) string {
-	for i := range pairs {
-		if i%2 == 0 {
-			pairs[i] = "{" + pairs[i] + "}"
-		}
+// Day is d without its time of day.
+func (d Date) Day() Date {
+	if e := d.expr(); !e.interval && e.from.kind == instant {
+		return Date{e.from.at.Format(time.DateOnly)}
 	}
-	return strings.NewReplacer(pairs...).Replace(text)
+	return d
 }
 
-// either chooses between the words for a day and for anything longer.
-func (p point) either(aDay, longer string) string {
-	if p.kind == day {
-		return aDay
+// Kind says what d names, as far as words depend on it: "day", "month",
+// "season", "year", "decade", "years" for a longer run of years, "span" for an
+// interval, "open" for one without beginning or end, "none" for the zero Date.
+func (d Date) Kind() string {
+	switch e := d.expr(); {
+	case d.IsZero():
+		return "none"
+	case !e.interval:
+		return e.from.name()
+	case e.from.kind == none || e.to.kind == none:
+		return "open"
 	}
-	return longer
+	return "span"
 }
 
-func (l Lexicon) point(p point) string {
-	s := l.plain(p)
-	if p.years == 10 && p.qualifier != 0 && p.year%100 != 0 && p.year > 0 {
-		s = fill(l.TheDecade, "date", s)
-	}
-	switch p.qualifier {
-	case '?':
-		return fill(l.Possibly, "date", s)
-	case '~':
-		return fill(l.About, "date", s)
-	case '%':
-		return fill(l.PossiblyAbout, "date", s)
-	}
-	return s
-}
-
-func (l Lexicon) plain(p point) string {
-	y := l.year(p.year)
-	switch p.kind {
-	case season:
-		return fill(l.Season, "season", l.Seasons[p.month-21], "year", y)
-	case month:
-		if p.month == 0 {
-			return fill(l.NoMonth, "date", y)
-		}
-		return fill(l.Month, "month", l.Months[p.month-1], "year", y)
-	case day:
-		switch {
-		case p.month == 0:
-			return fill(l.NoMonthDay, "date", y)
-		case p.day == 0:
-			return fill(l.NoDay, "date", fill(l.Month, "month", l.Months[p.month-1], "year", y))
-		}
-		return l.OfDay(p.year, time.Month(p.month), p.day)
-	case instant:
-		clock := "15:04"
-		if p.at.Second() != 0 {
-			clock = "15:04:05"
-		}
-		return fill(l.At, "date", l.OfDay(p.year, time.Month(p.month), p.day), "time", p.at.Format(clock))
-	}
+// name is the kind of a point in words: what is not stated of it does not
+// count.
+func (p point) name() string {
 	switch {
+	case p.kind == instant, p.kind == day && p.day != 0:
+		return "day"
+	case p.kind == season:
+		return "season"
+	case p.month != 0:
+		return "month"
 	case p.years == 1:
-		return y
+		return "year"
 	case p.years == 10 && p.year > 0 && p.year%100 != 0:
-		return fill(l.Decade, "year", y)
+		return "decade"
 	}
 	// "2000s" could be a decade or a century, and neither fits before year 1.
-	return fill(l.Years, "from", y, "to", l.year(p.year+p.years-1))
+	return "years"
 }
 
-// OfDay says a calendar day.
-func (l Lexicon) OfDay(year int, month time.Month, day int) string {
-	return fill(l.Day, "day", strconv.Itoa(day), "month", l.Months[month-1], "year", l.year(year))
+// A speaker says dates in one language and role.
+type speaker struct {
+	l    Lexicon
+	role string
+}
+
+// values are what stands in the places of a phrase.
+type values map[string]string
+
+func (s speaker) in(role string) speaker { return speaker{s.l, role} }
+
+// text returns a phrase of the role, or that of role "".
+func (s speaker) text(phrase string) string {
+	if t, ok := s.l.Roles[s.role][phrase]; ok {
+		return t
+	}
+	return s.l.Roles[""][phrase]
+}
+
+func (s speaker) fill(phrase string, v values) string {
+	return fill(s.text(phrase), func(name, _ string) string { return v[name] })
+}
+
+var qualifiers = map[byte]string{'?': "possibly", '~': "about", '%': "possibly about"}
+
+func (s speaker) point(p point) string {
+	phrase, qualified := qualifiers[p.qualifier]
+	if !qualified {
+		return s.stated(p)
+	}
+	return fill(s.text(phrase), func(_, role string) string { return s.in(role).stated(p) })
+}
+
+// stated says what of a point is stated, and what of it is not.
+func (s speaker) stated(p point) string {
+	phrase := ""
+	switch {
+	case p.kind == instant:
+		phrase = "time"
+	case p.kind == month && p.month == 0:
+		phrase = "no month"
+	case p.kind == day && p.month == 0:
+		phrase = "no month or day"
+	case p.kind == day && p.day == 0:
+		phrase = "no day"
+	default:
+		return s.calendar(p)
+	}
+	return fill(s.text(phrase), func(name, role string) string {
+		if name == "time" {
+			return p.at.Format(s.clock(p))
+		}
+		return s.in(role).calendar(p)
+	})
+}
+
+func (s speaker) clock(p point) string {
+	if p.at.Second() != 0 {
+		return s.l.Seconds
+	}
+	return s.l.Clock
+}
+
+// calendar says a day, month, season, year, decade or longer.
+func (s speaker) calendar(p point) string {
+	return fill(s.text(p.name()), func(name, set string) string {
+		switch name {
+		case "day":
+			return s.day(p.day)
+		case "month":
+			return s.l.Months[set][p.month-1]
+		case "season":
+			return s.l.Seasons[set][p.month-21]
+		case "to":
+			return s.year(p.year + p.years - 1)
+		}
+		return s.year(p.year)
+	})
+}
+
+// days says a span of days of one month or year in the short form of the role,
+// if it has one.
+func (s speaker) days(from, to point) string {
+	if !from.exactDay() || !to.exactDay() || from.year != to.year {
+		return ""
+	}
+	phrase := "days of year"
+	if from.month == to.month {
+		phrase = "days of month"
+	}
+	return fill(s.text(phrase), func(name, set string) string {
+		switch name {
+		case "from":
+			return s.day(from.day)
+		case "to":
+			return s.day(to.day)
+		case "month":
+			return s.l.Months[set][from.month-1]
+		case "toMonth":
+			return s.l.Months[set][to.month-1]
+		}
+		return s.year(from.year)
+	})
+}
+
+func (s speaker) day(d int) string {
+	if d == 1 && s.l.First != "" {
+		return s.l.First
+	}
+	return strconv.Itoa(d)
 }
 
 // year counts as people do: the year before 1 is 1 BC, which EDTF and ISO 8601
 // write 0000.
-func (l Lexicon) year(y int) string {
+func (s speaker) year(y int) string {
 	switch {
 	case y <= 0:
-		return fill(l.BC, "year", strconv.Itoa(1-y))
+		return s.fill("bc", values{"year": strconv.Itoa(1 - y)})
 	case y < 1000:
-		return fill(l.AD, "year", strconv.Itoa(y))
+		return s.fill("ad", values{"year": strconv.Itoa(y)})
 	}
 	return strconv.Itoa(y)
+}
+
+// fill puts values into the places of a text.
+func fill(text string, value func(name, form string) string) string {
+	var b strings.Builder
+	for {
+		before, rest, _ := strings.Cut(text, "{")
+		place, after, found := strings.Cut(rest, "}")
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		name, form, _ := strings.Cut(place, ":")
+		b.WriteString(value(name, form))
+		text = after
+	}
 }

@@ -1,20 +1,23 @@
 package tell
 
 import (
-	"backleaf/record"
+	"golang.org/x/text/language"
+
 	"backleaf/record/edtf"
 	"backleaf/record/paper"
 )
 
-// Catalogue holds every printed word of label, certificate and dossier in one
-// language.
+// A Catalogue is one language: every printed word of label, certificate and
+// dossier, and of what the program says of a record. All of it is data.
 type Catalogue struct {
-	Language string        // BCP 47 tag
-	Form     func(int) int // which form of a [Counted] a number takes; nil: the first
-	Dates    edtf.Lexicon
-	Section  paper.SectionWords
+	Tag     language.Tag // language of the paper, plural rules, capitals
+	Number  NumberFormat
+	Dates   edtf.Lexicon
+	Join    Joins
+	Section paper.SectionWords
 
 	Words       Words
+	Codes       map[string]Message // of all families, see [codes]
 	Lines       Lines
 	Care        CareWords
 	Label       LabelWords
@@ -22,31 +25,20 @@ type Catalogue struct {
 	Dossier     DossierWords
 }
 
-// Words are the names of things: the closed lists of the record, and units.
-type Words struct {
-	Faces    map[record.Face]Message
-	Purposes map[record.Purpose]Message
-	Binders  map[record.Binder]Message
-	Boards   map[record.BoardKind]Message // {species} stands for the wood, if it is recorded
-	Fibres   map[record.Fibre]Message
-	Weaves   map[record.Weave]Message
-	Media    map[record.PaintMedium]Message
-	Stages   map[record.Stage]Message
-	Glosses  map[record.Gloss]Message
-	Answers  map[record.Answer]Message
-	Others   map[string]Message // the small lists: grain, run of threads, bracing, soundness …
-	Units    map[string]Message // what is printed for the unit of the record
-	Single   map[string]Message // the same after the number 1, where it differs
-	Fields   map[string]Message // names of the fields of an entry, for corrections
-
-	Cloth, Coat, Paint, Varnish, Board Message // of what kind is not recorded
+// Joins stand between words.
+type Joins struct {
+	List, LastOfList Message // {a}, {b}: between the parts of a list
+	Clauses          Message // between parts that may hold commas
+	Bracket          Message // {text} ({aside})
+	Pair             Message // {name}: {value}
+	Named            Message // {name} {value}, within a part
+	Quote            Message // “{text}”
 }
 
 // Lines are what a [Teller] says.
 type Lines struct {
 	Blank, Untitled          Message
 	NotRecorded, Unknown     Message
-	List, LastOfList         Message // {a}, {b}: between the parts of a list
 	Size                     Message // {measured} ({other})
 	NoSize, NoSides, NoDepth Message
 	NoDate, UnknownDate      Message
@@ -57,7 +49,7 @@ type Lines struct {
 	BinderLayer              Message // {binder} {layer}
 	PaintLayer               Message // {medium} paint
 	VarnishLayer             Message // {resin} varnish
-	Coats                    Counted // {layer}, {n} coats
+	Coats                    Message // {layer}, {n} coats
 	More                     Message // {layer}, more of it
 	Weave                    Message // {cloth}, {weave}
 	Threads                  Message // {warp} × {weft}
@@ -85,9 +77,13 @@ type Lines struct {
 	Withdrawn                Message
 	Unfit                    Message
 	Change                   Message // {field} {was} {now}
-	SharedByPanels           Counted // {amount} for {n} panels
+	SharedByPanels           Message // {amount} for {n} panels
 	ForEach                  Message // {amount} for each panel
 	SectionTitle             Message // {number}
+	Cloth, Coat, Paint       Message // of what kind is not recorded
+	Varnish, Board           Message
+	Newer                    Message // {code}
+	NewerValues              Message // {code} {values}
 }
 
 // CareWords are the advice to whoever keeps the panel. Each advice ends in the

@@ -20,7 +20,7 @@ type CertificateWords struct {
 
 	BuildUp, Care, Gaps Message // headings
 	CareSources, Cold   Message // in short, with the marks of [CareWords]
-	Corrected           Counted // {n} corrections
+	Corrected           Message // {n} corrections
 	Photograph          Message // {title}: for readers who cannot see it
 	Sentence            Message // {text}: what has no full stop of its own
 
@@ -54,7 +54,7 @@ var englishCertificate = CertificateWords{
 	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded",
 	CareSources: "¹ Bizot Green Protocol 2023. ² Canadian Conservation Institute. ³ Museum association, MITRA. ⁴ MITRA. ⁵ Common practice.",
 	Cold:        "⁶ Erlebacher et al. 1992.",
-	Corrected:   Counted{"One entry was corrected later; the record tells what and why.", "{n} entries were corrected later; the record tells what and why."},
+	Corrected:   "{n, plural, one {One entry was corrected later; the record tells what and why.} other {{n} entries were corrected later; the record tells what and why.}}",
 	Sentence:    "{text}.",
 	Photograph:  "Photograph of the front: {title}",
 

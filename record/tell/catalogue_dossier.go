@@ -64,13 +64,13 @@ type DossierFigures struct {
 	GrainRun, ThreadRun                  Message
 	Temperature, Humidity                Message
 	Minutes, Hours, Days, Months         Message // {n}
-	OffTheLine                           Counted // steps without a day
+	OffTheLine                           Message // steps without a day
 	TimeDesc, PlanDesc, BowDesc, Reading Message // for readers who cannot see the drawing
 }
 
 // DossierLayers are said of layers.
 type DossierLayers struct {
-	Parts                                                                        Counted
+	Parts                                                                        Message
 	LotOf, Thinned, ThinnedWith, Tool, WetFilm                                   Message
 	Measured, Estimated, OnFace, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
 	Lean, Fat                                                                    Message // of the first paint, which has none below
@@ -102,7 +102,7 @@ type DossierFindings struct {
 	Short, Open, Holds       Message
 	Severities               map[string]Message
 	Severe, Remedy, NotApply Message
-	Count                    Counted
+	Count                    Message
 }
 
 // DossierBow is said of bow and movement.
@@ -155,9 +155,9 @@ var englishDossier = DossierWords{
 		GrainRun: "grain", ThreadRun: "warp",
 		Temperature: "°C", Humidity: "% RH",
 		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
-		OffTheLine: Counted{"One step without an exact day is not on the line.", "{n} steps without an exact day are not on the line."},
+		OffTheLine: "{n, plural, one {One step without an exact day is not on the line.} other {{n} steps without an exact day are not on the line.}}",
 		TimeDesc:   "Steps in order: {steps}.", PlanDesc: "{size}. {detail}", BowDesc: "Measurements in order: {steps}.", Reading: "{step}, {date}{air}"},
-	Layers: DossierLayers{Parts: Counted{"1 part {product}", "{n} parts {product}"}, LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
+	Layers: DossierLayers{Parts: "{n, plural, one {1 part {product}} other {{n} parts {product}}}", LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
 		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
 		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
 		EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
@@ -187,7 +187,7 @@ var englishDossier = DossierWords{
 		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",
 		None: "No rule falls short.", Short: "Falls short", Open: "Cannot be judged, for want of a record", Holds: "Holds",
 		Severities: map[string]Message{"warning": "warning", "advice": "advice", "information": "information"},
-		Severe:     "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: Counted{"one rule", "{n} rules"},
+		Severe:     "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: "{n, plural, one {one rule} other {{n} rules}}",
 	},
 	Bow: DossierBow{
 		Estimate: "{range} over the longer side of {span}{hollow}. {upper}", Range: "{low} to {high}", Hollow: ", hollow at the {face}", NoBow: "The layers that are recorded balance: no bow to speak of. {upper}",

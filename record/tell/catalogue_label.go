@@ -10,7 +10,7 @@ type LabelWords struct {
 	Care    Message
 	Lead    Message // {head} {text}: where the heading has no column of its own
 	Between Message // between two layers
-	Short   Counted // {n} layers, where the build-up has no room
+	Short   Message // {n} layers, where the build-up has no room
 
 	Made                          Message // {dates}: of a blank panel
 	Replaces                      Message // {date}: of the label before
@@ -39,7 +39,7 @@ var englishLabel = LabelWords{
 	Top:     "Top",
 	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care",
 	Lead: "{head}: {text}", Between: "\u00A0/ ",
-	Short:    Counted{"one layer, told in the record", "{n} layers, told in the record"},
+	Short:    "{n, plural, one {one layer, told in the record} other {{n} layers, told in the record}}",
 	Made:     "Made {dates}",
 	Replaces: "replaces the label of {date}", Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
 	Signature: "Signature", Remarks: "Remarks", PaintedBy: "Painted by",

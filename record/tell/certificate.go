@@ -27,7 +27,7 @@ func (t *Teller) GapsTogether() []string {
 		if x.unknown {
 			line = t.c.Lines.GapUnknown
 		}
-		out = append(out, capital(line.With("topic", look(t.c.Lines.GapTopics, x.name), "what", t.List(x.things))))
+		out = append(out, t.c.Capital(line.With("topic", look(t.c.Lines.GapTopics, x.name), "what", t.List(x.things))))
 	}
 	return out
 }

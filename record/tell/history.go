@@ -1,12 +1,8 @@
 package tell
 
 import (
-	"maps"
-	"slices"
 	"strconv"
 	"strings"
-
-	"github.com/go-json-experiment/json"
 
 	"backleaf/record"
 )
@@ -24,7 +20,7 @@ func (t *Teller) Gaps() []string {
 		if g.Unknown {
 			line = t.c.Lines.GapUnknown
 		}
-		out = append(out, capital(line.With("topic", look(t.c.Lines.GapTopics, g.Topic), "what", t.gapThing(g.What))))
+		out = append(out, t.c.Capital(line.With("topic", look(t.c.Lines.GapTopics, g.Topic), "what", t.gapThing(g.What))))
 	}
 	return out
 }
@@ -62,53 +58,22 @@ func (t *Teller) Corrections() []string {
 		case c.Withdrawal():
 			line = t.c.Lines.Withdrawn
 		}
+		kind := t.kindOf(c.Of)
 		for _, ch := range c.Changes {
-			changes = append(changes, t.c.Lines.Change.With("field", look(t.c.Words.Fields, ch.Field), "was", t.jsonText(ch.Was), "now", t.jsonText(ch.Now)))
+			changes = append(changes, t.c.Lines.Change.With("field", t.c.FieldName(kind, ch.Field), "was", t.field(kind, ch.Field, ch.Was), "now", t.field(kind, ch.Field, ch.Now)))
 		}
 		out = append(out, line.With("entry", t.Entry(c.Seq), "of", t.Entry(c.Of), "date", t.Day(c.Written),
-			"changes", strings.Join(changes, "; "), "because", c.Because))
+			"changes", t.c.Clauses(changes), "because", c.Because))
 	}
 	return out
 }
 
-// jsonText turns a field of an entry into words.
-func (t *Teller) jsonText(s string) string {
-	if s == "" {
-		return string(t.c.Lines.NotRecorded)
-	}
-	var v any
-	if json.Unmarshal([]byte(s), &v) != nil {
-		return s
-	}
-	return t.value(v)
-}
-
-func (t *Teller) value(v any) string {
-	switch v := v.(type) {
-	case string:
-		if w, err := record.ParseWhen(v); err == nil && w.Known() {
-			return t.dated(w) // to the second: it may be all that was changed
+// kindOf is the kind of an entry about the panel; "" if it was withdrawn.
+func (t *Teller) kindOf(seq int64) record.Kind {
+	for _, e := range t.p.Events {
+		if e.Seq == seq {
+			return e.Body.Kind()
 		}
-		if l, err := record.ParseSize(v); err == nil && !l.IsZero() {
-			return strings.ReplaceAll(v, " x ", times)
-		}
-		return t.word(v)
-	case float64:
-		return strconv.FormatFloat(v, 'f', -1, 64)
-	case []any:
-		var parts []string
-		for _, x := range v {
-			parts = append(parts, t.value(x))
-		}
-		return t.List(parts)
-	case map[string]any:
-		var parts []string
-		for _, k := range sortedKeys(v) {
-			parts = append(parts, look(t.c.Words.Fields, k)+" "+t.value(v[k]))
-		}
-		return strings.Join(parts, ", ")
 	}
 	return ""
 }
-
-func sortedKeys(m map[string]any) []string { return slices.Sorted(maps.Keys(m)) }

@@ -10,21 +10,21 @@ import (
 // Layer names one layer: "acrylic dispersion ground", "linen, plain weave,
 // 18 × 18 threads/cm", "oil paint".
 func (t *Teller) Layer(l record.Layer) string {
-	lines, words := t.c.Lines, t.c.Words
+	lines := t.c.Lines
 	switch {
 	case l.Cloth != nil:
 		return t.cloth(l.Cloth, true)
 	case l.Paint != nil:
-		if m, ok := words.Media[l.Paint.Medium]; ok {
-			return lines.PaintLayer.With("medium", string(m))
+		if t.c.Knows(l.Paint.Medium) {
+			return t.c.Fill(lines.PaintLayer, record.With("medium", l.Paint.Medium))
 		}
-		return string(words.Paint)
+		return string(lines.Paint)
 	case l.Varnish != nil:
 		return t.varnish(l)
 	}
-	name := string(words.Coat)
-	if m, ok := words.Purposes[l.Purpose]; ok {
-		name = string(m)
+	name := string(lines.Coat)
+	if t.c.Knows(l.Purpose) {
+		name = t.c.Word(l.Purpose)
 	}
 	if binder := t.Binder(l.Coating); binder != "" {
 		return lines.BinderLayer.With("binder", binder, "layer", name)
@@ -38,7 +38,7 @@ func (t *Teller) varnish(l record.Layer) string {
 		resin = t.Binder(l.Coating)
 	}
 	if resin == "" {
-		return string(t.c.Words.Varnish)
+		return string(t.c.Lines.Varnish)
 	}
 	return t.c.Lines.VarnishLayer.With("resin", resin)
 }
@@ -52,12 +52,11 @@ func (t *Teller) Binder(c *record.Coating) string {
 	var names []string
 	for _, part := range c.Mix {
 		m, _ := t.w.Material(part.Material)
-		word, ok := t.c.Words.Binders[m.Binder]
-		if !ok {
+		if !t.c.Knows(m.Binder) {
 			return ""
 		}
-		if !slices.Contains(names, string(word)) {
-			names = append(names, string(word))
+		if word := t.c.Word(m.Binder); !slices.Contains(names, word) {
+			names = append(names, word)
 		}
 	}
 	return t.List(names)
@@ -66,18 +65,18 @@ func (t *Teller) Binder(c *record.Coating) string {
 // cloth names a cloth, with weave and threads where there is room.
 func (t *Teller) cloth(c *record.ClothLaid, whole bool) string {
 	m, _ := t.w.Material(c.Cloth)
-	name := string(t.c.Words.Cloth)
-	if f, ok := t.c.Words.Fibres[m.Cloth.Fibre]; ok {
-		name = string(f)
+	name := string(t.c.Lines.Cloth)
+	if t.c.Knows(m.Cloth.Fibre) {
+		name = t.c.Word(m.Cloth.Fibre)
 	}
 	if !whole {
 		return name
 	}
-	if w, ok := t.c.Words.Weaves[m.Cloth.Weave]; ok {
-		name = t.c.Lines.Weave.With("cloth", name, "weave", string(w))
+	if t.c.Knows(m.Cloth.Weave) {
+		name = t.c.Fill(t.c.Lines.Weave, Told("cloth", name), record.With("weave", m.Cloth.Weave))
 	}
 	if warp, weft := m.Cloth.Warp, m.Cloth.Weft; !t.typical(m) && known(warp) && known(weft) {
-		n := figures(warp.Number())
+		n := t.c.Number.Number(warp.Number())
 		if warp.Unit() != weft.Unit() {
 			n = t.Quantity(warp)
 		}
@@ -99,21 +98,19 @@ func known(q Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
 // Board names the board: "birch plywood".
 func (t *Teller) Board() string {
 	m, ok := t.w.Material(t.p.Cut().Board)
-	word, named := t.c.Words.Boards[m.Board.Kind]
-	if !ok || !named {
-		return string(t.c.Words.Board)
+	if !ok || !t.c.Knows(m.Board.Kind) {
+		return string(t.c.Lines.Board)
 	}
-	species := m.Board.Species
-	if species == record.Unknown {
-		species = ""
+	if s := m.Board.Species; s != "" && s != record.Unknown {
+		return Message(t.c.WordIn("of", m.Board.Kind)).With("species", s)
 	}
-	return strings.TrimSpace(word.With("species", species))
+	return t.c.Word(m.Board.Kind)
 }
 
 // boardLine is the board with its thickness, if that was measured.
 func (t *Teller) boardLine() string {
 	if d := t.p.Size().Depth; known(d) {
-		return t.c.Lines.List.With("a", t.Board(), "b", t.Quantity(d))
+		return t.c.Join.List.With("a", t.Board(), "b", t.Quantity(d))
 	}
 	return t.Board()
 }
@@ -140,7 +137,7 @@ func (t *Teller) runs(f record.Face) []string {
 	}
 	var out []string
 	for _, r := range rs {
-		s := t.c.Count(t.c.Lines.Coats, r.n, "layer", r.words)
+		s := t.c.Fill(t.c.Lines.Coats, record.With("n", r.n), Told("layer", r.words))
 		if r.extra {
 			s = t.c.Lines.More.With("layer", s)
 		}
@@ -168,19 +165,19 @@ func (t *Teller) BuildUp() []string {
 		out = append(out, t.c.Lines.EdgesLine.With("layer", s))
 	}
 	for i := range out {
-		out[i] = capital(out[i])
+		out[i] = t.c.Capital(out[i])
 	}
 	return out
 }
 
 // BuildUpSentence tells the same in running words, from the board outwards.
 func (t *Teller) BuildUpSentence() string {
-	join := func(layers []string) string { return strings.Join(layers, "; ") }
+	join := t.c.Clauses
 	front := join(t.runs(record.Front))
 	if front == "" {
 		front = string(t.c.Lines.NothingOnFront)
 	}
-	s := []string{t.c.Lines.BuildUp.With("board", capital(t.boardLine()), "front", front)}
+	s := []string{t.c.Lines.BuildUp.With("board", t.c.Capital(t.boardLine()), "front", front)}
 	if back := t.runs(record.Back); back != nil {
 		s = append(s, t.c.Lines.BuildUpBack.With("back", join(back)))
 	}
@@ -215,8 +212,8 @@ func (t *Teller) MediumLine() string {
 			continue
 		}
 		painted = true
-		if m, ok := t.c.Words.Media[l.Paint.Medium]; ok && !slices.Contains(media, string(m)) {
-			media = append(media, string(m))
+		if m := t.c.Word(l.Paint.Medium); t.c.Knows(l.Paint.Medium) && !slices.Contains(media, m) {
+			media = append(media, m)
 		}
 	}
 	switch {
@@ -246,7 +243,7 @@ func (t *Teller) SealedFaces() string {
 	if not != nil {
 		parts = append(parts, t.c.Lines.NotSealed.With("faces", t.Faces(not)))
 	}
-	return capital(strings.Join(parts, "; "))
+	return t.c.Capital(t.c.Clauses(parts))
 }
 
 // VarnishLine says the last varnish and whether it can be removed, and with
@@ -259,15 +256,15 @@ func (t *Teller) VarnishLine() string {
 		}
 	}
 	if last == nil {
-		return capital(string(t.c.Lines.NoVarnish))
+		return t.c.Capital(string(t.c.Lines.NoVarnish))
 	}
 	name := t.varnish(*last)
-	if g, ok := t.c.Words.Glosses[last.Varnish.Gloss]; ok {
-		name = t.c.Lines.List.With("a", name, "b", string(g))
+	if t.c.Knows(last.Varnish.Gloss) {
+		name = t.c.Join.List.With("a", name, "b", t.c.Word(last.Varnish.Gloss))
 	}
 	v := last.Varnish
 	if v.Removable != "" {
-		return capital(t.removable(name, v.Removable, v.RemovedWith))
+		return t.c.Capital(t.removable(name, v.Removable, v.RemovedWith))
 	}
 	for _, part := range last.Coating.Mix {
 		m, ok := t.w.Material(part.Material)
@@ -280,11 +277,11 @@ func (t *Teller) VarnishLine() string {
 		}
 		line := t.removable(name, m.Removable, with)
 		if m.Basis == "" {
-			return capital(t.c.Lines.AsProductUnstated.With("line", line))
+			return t.c.Capital(t.c.Lines.AsProductUnstated.With("line", line))
 		}
-		return capital(t.c.Lines.AsProduct.With("line", line, "basis", m.Basis))
+		return t.c.Capital(t.c.Lines.AsProduct.With("line", line, "basis", m.Basis))
 	}
-	return capital(t.removable(name, "", ""))
+	return t.c.Capital(t.removable(name, "", ""))
 }
 
 func (t *Teller) removable(varnish string, answer record.Answer, with string) string {

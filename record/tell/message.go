@@ -1,17 +1,166 @@
 package tell
 
 import (
-	"reflect"
-	"regexp"
-	"strconv"
+	"fmt"
 	"strings"
+
+	"backleaf/record"
 )
 
-// A Message is a printed text with named places in braces: "lot {lot}".
+// A Message is a text with places in braces, in a small part of the syntax of
+// ICU MessageFormat:
+//
+//	{name}        the value of that name
+//	{name:form}   the same in a form: of a word ("dat"), of a date ("on"), of a figure ("range")
+//	{name, by, choice {text} … other {text}}
+//	              the text chosen by the value; texts may hold places and choices
+//
+// What chooses is one of:
+//
+//	plural  the plural category of a number in the language (zero, one, two, few, many, other)
+//	select  the word, code or text itself; "none" for a value not recorded, "some" for any other
+//	gender  masc, fem or neut, of a word or of all words of a list
+//	number  sing or plur, of a word, or of a list of more than one
+//	kind    of a date: day, month, season, year, decade, about, span, open
+//
+// A message of words that depend on one another is written whole for each
+// choice. A recorded text is never searched for places and has no forms.
 type Message string
 
-// With puts values into the places of a message, named by turns: name, value,
-// name, value. A value is never searched for places itself.
+// A piece of a message is text, a place, or a choice.
+type piece struct {
+	text       string
+	name, form string
+	by         string
+	when       []variant
+}
+
+type variant struct {
+	choice string
+	then   []piece
+}
+
+var choosers = map[string]bool{"plural": true, "select": true, "gender": true, "number": true, "kind": true}
+
+// pieces reads a message.
+func (m Message) pieces() ([]piece, error) {
+	r := &messageReader{rest: string(m)}
+	ps := r.read(false)
+	if r.err != nil {
+		return nil, fmt.Errorf("message %q: %w", string(m), r.err)
+	}
+	return ps, nil
+}
+
+type messageReader struct {
+	rest string
+	err  error
+}
+
+func (r *messageReader) fail(format string, a ...any) {
+	if r.err == nil {
+		r.err = fmt.Errorf(format, a...)
+	}
+	r.rest = ""
+}
+
+// until cuts what stands before the first of some signs and says which it was.
+func (r *messageReader) until(signs string) (before string, sign byte) {
+	i := strings.IndexAny(r.rest, signs)
+	if i < 0 {
+		before, r.rest = r.rest, ""
+		return before, 0
+	}
+	before, sign, r.rest = r.rest[:i], r.rest[i], r.rest[i+1:]
+	return before, sign
+}
+
+// read reads pieces, of a choice up to its closing brace.
+func (r *messageReader) read(inside bool) []piece {
+	var out []piece
+	for {
+		text, sign := r.until("{}")
+		if text != "" {
+			out = append(out, piece{text: text})
+		}
+		switch {
+		case sign == '{':
+			out = append(out, r.place())
+		case sign == '}' && !inside:
+			r.fail("a brace closes what none opened")
+			return out
+		case sign == 0 && inside:
+			r.fail("a choice is not closed")
+			return out
+		default:
+			return out
+		}
+	}
+}
+
+func (r *messageReader) place() piece {
+	head, sign := r.until(",}{")
+	var p piece
+	p.name, p.form, _ = strings.Cut(strings.TrimSpace(head), ":")
+	switch {
+	case p.name == "":
+		r.fail("a place without a name")
+	case sign == '}':
+	case sign == ',':
+		by, next := r.until(",}{")
+		if p.by = strings.TrimSpace(by); next != ',' || !choosers[p.by] {
+			r.fail("{%s} is chosen by %q", p.name, p.by)
+		}
+		p.when = r.variants(p.name)
+	default:
+		r.fail("{%s is not closed", p.name)
+	}
+	return p
+}
+
+func (r *messageReader) variants(name string) []variant {
+	var out []variant
+	for r.err == nil {
+		choice, sign := r.until("{}")
+		choice = strings.TrimSpace(choice)
+		switch {
+		case sign == '{' && choice != "":
+			out = append(out, variant{choice, r.read(true)})
+			continue
+		case sign != '}' || choice != "":
+			r.fail("the choices of {%s} are not closed", name)
+		case len(out) == 0 || out[len(out)-1].choice != "other":
+			r.fail("the choices of {%s} do not end with other", name)
+		}
+		break
+	}
+	return out
+}
+
+// write puts a message together again.
+func write(ps []piece) string {
+	var b strings.Builder
+	for _, p := range ps {
+		switch {
+		case p.name == "":
+			b.WriteString(p.text)
+		case p.by != "":
+			fmt.Fprintf(&b, "{%s, %s,", p.name, p.by)
+			for _, v := range p.when {
+				fmt.Fprintf(&b, " %s {%s}", v.choice, write(v.then))
+			}
+			b.WriteString("}")
+		case p.form != "":
+			b.WriteString("{" + p.name + ":" + p.form + "}")
+		default:
+			b.WriteString("{" + p.name + "}")
+		}
+	}
+	return b.String()
+}
+
+// With puts texts into the places of a message without choices, named by
+// turns: name, value, name, value.
 func (m Message) With(pairs ...string) string {
 	for i := 0; i < len(pairs); i += 2 {
 		pairs[i] = "{" + pairs[i] + "}"
@@ -19,65 +168,60 @@ func (m Message) With(pairs ...string) string {
 	return strings.NewReplacer(pairs...).Replace(string(m))
 }
 
-// A Counted is a message in the forms that a language has for numbers, in the
-// order of [Catalogue.Form]: in English for one, and for all others. {n} is
-// the number.
-type Counted []Message
+// Fill puts typed values into a message: those of [record.With], and [Told].
+func (c *Catalogue) Fill(m Message, values ...record.Value) string {
+	return c.fill(m, record.Said{Values: values}, nil)
+}
 
-// Count picks the form for a number and puts it in.
-func (c *Catalogue) Count(m Counted, n int, pairs ...string) string {
-	i := 0
-	if c.Form != nil {
-		i = c.Form(n)
+// Told makes a value of words that are already said, such as the name of a
+// layer. Like a recorded text it has no forms.
+func Told(name, words string) record.Value {
+	return record.Value{Name: name, Type: told, Texts: []string{words}}
+}
+
+const told = "told"
+
+// naming gives the name of a material or lot for its key, or nothing.
+type naming func(record.Key) string
+
+func (c *Catalogue) fill(m Message, s record.Said, names naming) string {
+	ps, err := m.pieces()
+	if err != nil {
+		return string(m)
 	}
-	return m[min(i, len(m)-1)].With(append([]string{"n", strconv.Itoa(n)}, pairs...)...)
-}
-
-var places = regexp.MustCompile(`\{[a-z]+\}|%d`)
-
-// Each returns a copy of the catalogue in which f has rewritten every text
-// between the places of every message. The tests mask a catalogue with it.
-func (c *Catalogue) Each(f func(string) string) *Catalogue {
-	out := reflect.New(reflect.TypeOf(*c)).Elem()
-	rewrite(out, reflect.ValueOf(*c), f)
-	copied := out.Interface().(Catalogue)
-	copied.Language = c.Language
-	return &copied
-}
-
-func rewrite(to, from reflect.Value, f func(string) string) {
-	switch from.Kind() {
-	case reflect.String:
-		to.SetString(between(from.String(), f))
-	case reflect.Struct:
-		for i := range from.NumField() {
-			rewrite(to.Field(i), from.Field(i), f)
-		}
-	case reflect.Slice:
-		to.Set(reflect.MakeSlice(from.Type(), from.Len(), from.Len()))
-		fallthrough
-	case reflect.Array:
-		for i := range from.Len() {
-			rewrite(to.Index(i), from.Index(i), f)
-		}
-	case reflect.Map:
-		to.Set(reflect.MakeMap(from.Type()))
-		for _, k := range from.MapKeys() {
-			v := reflect.New(from.Type().Elem()).Elem()
-			rewrite(v, from.MapIndex(k), f)
-			to.SetMapIndex(k, v)
-		}
-	default:
-		to.Set(from)
-	}
-}
-
-func between(s string, f func(string) string) string {
 	var b strings.Builder
-	at := 0
-	for _, p := range places.FindAllStringIndex(s, -1) {
-		b.WriteString(f(s[at:p[0]]) + s[p[0]:p[1]])
-		at = p[1]
+	c.put(&b, ps, s, names)
+	return b.String()
+}
+
+func (c *Catalogue) put(b *strings.Builder, ps []piece, s record.Said, names naming) {
+	for _, p := range ps {
+		v := s.Value(p.name)
+		switch {
+		case p.name == "":
+			b.WriteString(p.text)
+		case v.Name == "":
+			b.WriteString(write([]piece{p})) // nothing is dropped in silence
+		case p.by == "":
+			b.WriteString(c.value(v, p.form, names))
+		default:
+			c.put(b, choose(p.when, c.choices(v, p.by)), s, names)
+		}
 	}
-	return b.String() + f(s[at:])
+}
+
+// choose returns the first variant, in the order written, that is among the
+// choices a value allows.
+func choose(when []variant, allowed []string) []piece {
+	for _, v := range when {
+		if v.choice == "other" {
+			return v.then
+		}
+		for _, a := range allowed {
+			if a == v.choice {
+				return v.then
+			}
+		}
+	}
+	return nil
 }

@@ -1,12 +1,10 @@
 package tell
 
 import (
-	"regexp"
 	"strings"
 
 	"backleaf/record"
 	"backleaf/record/measure"
-	"backleaf/record/paper"
 )
 
 // A Quantity is any measured amount of the record.
@@ -26,37 +24,8 @@ func (t *Teller) Quantity(q Quantity) string {
 	case q.IsUnknown():
 		return string(t.c.Lines.Unknown)
 	}
-	return figures(q.Number()) + paper.ThinSpace + t.unit(q.Number(), q.Unit())
+	return t.c.Measure(q.Number(), q.Unit())
 }
-
-func (t *Teller) unit(n, u string) string {
-	if m, ok := t.c.Words.Single[u]; ok && n == "1" {
-		return string(m)
-	}
-	if m, ok := t.c.Words.Units[u]; ok {
-		return string(m)
-	}
-	return u
-}
-
-var fraction = regexp.MustCompile(`(?:(\d+) )?(\d+)/(\d+)`)
-
-// figures sets a number in type: fractions with a fraction slash, a true minus.
-func figures(number string) string {
-	s := fraction.ReplaceAllStringFunc(number, func(f string) string {
-		p := fraction.FindStringSubmatch(f)
-		s := p[2] + "\u2044" + p[3]
-		if p[1] != "" {
-			s = p[1] + paper.ThinSpace + s
-		}
-		return s
-	})
-	return strings.Replace(s, "-", "\u2212", 1)
-}
-
-// times stands between the figures of a size and holds them together: a size
-// breaks before its brackets only.
-const times = paper.NoBreakSpace + "×" + paper.NoBreakSpace
 
 // Dimensions returns height × width × depth: the measured spelling and unit,
 // then the other system of units in brackets, to eighths of an inch or
@@ -74,13 +43,13 @@ func (t *Teller) Dimensions() string {
 	}
 	line := ""
 	if len(dims) > 0 {
-		line = t.c.Lines.Size.With("measured", t.sides(dims, measured), "other", t.sides(dims, converted))
+		line = t.c.Lines.Size.With("measured", t.c.sides(dims, measured), "other", t.c.sides(dims, converted))
 	}
 	switch {
 	case size.Height.IsUnknown() && line == "":
 		return string(t.c.Lines.NoSides)
 	case size.Height.IsUnknown():
-		return t.c.Lines.List.With("a", string(t.c.Lines.NoSides), "b", line)
+		return t.c.Join.List.With("a", string(t.c.Lines.NoSides), "b", line)
 	case size.Depth.IsZero() || size.Depth.IsUnknown():
 		return t.c.Lines.NoDepth.With("size", line)
 	}
@@ -98,24 +67,24 @@ func (t *Teller) MeasuredSize() string {
 	if !size.Depth.IsZero() && !size.Depth.IsUnknown() {
 		dims = append(dims, size.Depth)
 	}
-	return t.sides(dims, measured)
+	return t.c.sides(dims, measured)
 }
 
 // sides writes lengths with × between them, each unit once where they share it.
-func (t *Teller) sides(dims []record.Length, as func(record.Length) (number, unit string)) string {
+func (c *Catalogue) sides(dims []record.Length, as func(record.Length) (number, unit string)) string {
 	var b strings.Builder
 	for i, d := range dims {
 		if i > 0 {
-			b.WriteString(times)
+			b.WriteString(c.Number.Times)
 		}
 		n, u := as(d)
-		b.WriteString(figures(n))
+		b.WriteString(c.Number.Number(n))
 		if i+1 < len(dims) {
 			if _, next := as(dims[i+1]); next == u {
 				continue
 			}
 		}
-		b.WriteString(paper.ThinSpace + t.unit(n, u))
+		b.WriteString(c.Number.Unit + c.unit(n, u))
 	}
 	return b.String()
 }
@@ -158,7 +127,7 @@ func (t *Teller) Amount(c *record.Coating, panels int) string {
 		if c.WetTotal.IsUnknown() {
 			parts = append(parts, string(t.c.Lines.Unknown))
 		} else {
-			parts = append(parts, t.c.Count(t.c.Lines.SharedByPanels, panels, "amount", t.Quantity(c.WetTotal)))
+			parts = append(parts, t.c.Fill(t.c.Lines.SharedByPanels, record.With("n", panels), record.With("amount", c.WetTotal)))
 		}
 	}
 	if !c.WetEach.IsZero() {

@@ -188,9 +188,9 @@ func TestMessages(t *testing.T) {
 	if got := tell.Message("{a} {b}").With("a", "{b}", "b", "x"); got != "{b} x" {
 		t.Errorf("got %q", got)
 	}
-	c := tell.Counted{"one coat", "{n} coats"}
+	const c = tell.Message("{n, plural, one {one coat} other {{n} coats}}")
 	for n, want := range map[int]string{1: "one coat", 0: "0 coats", 5: "5 coats"} {
-		if got := tell.English.Count(c, n); got != want {
+		if got := tell.English.Fill(c, record.With("n", n)); got != want {
 			t.Errorf("%d: %q", n, got)
 		}
 	}
@@ -207,6 +207,9 @@ func TestNoMessageIsEmpty(t *testing.T) {
 	walk = func(path string, v reflect.Value) {
 		switch v.Kind() {
 		case reflect.String:
+			if strings.HasSuffix(path, ".Short") || strings.HasSuffix(path, ".First") {
+				return
+			}
 			if n++; v.String() == "" {
 				t.Errorf("%s is empty", path)
 			}

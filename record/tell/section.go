@@ -25,7 +25,7 @@ func (t *Teller) Section() paper.Section {
 }
 
 func (t *Teller) band(l record.Layer) paper.Band {
-	b := paper.Band{Kind: bandKind(l), Label: capital(t.Layer(l)), Note: t.Day(l.At)}
+	b := paper.Band{Kind: bandKind(l), Label: t.c.Capital(t.Layer(l)), Note: t.Day(l.At)}
 	b.ThicknessMicrons, b.Certainty = t.Thickness(l)
 	return b
 }
@@ -52,7 +52,7 @@ func bandKind(l record.Layer) paper.BandKind {
 
 func (t *Teller) boardBand() paper.Band {
 	cut, _ := record.Latest[record.Cut](t.p)
-	b := paper.Band{Kind: paper.BoardBand, Label: capital(t.Board()), Note: t.Day(cut.At)}
+	b := paper.Band{Kind: paper.BoardBand, Label: t.c.Capital(t.Board()), Note: t.Day(cut.At)}
 	m, ok := t.w.Material(cut.Body.Board)
 	if ok {
 		b.Plies = int(m.Board.Plies)

@@ -90,31 +90,3 @@ func TestNoWordOutsideTheCatalogue(t *testing.T) {
 		}
 	}
 }
-
-// Every word of the closed lists has its printed word, and every gap the
-// record can have is in the catalogue.
-func TestCatalogueIsFull(t *testing.T) {
-	w := workshop(t)
-	k := tell.New(tell.English.Each(func(s string) string { return "<" + s + ">" }), w, w.Panels[0])
-	for _, list := range []string{"Answer", "Face", "Binder", "BoardKind", "PaintMedium", "Purpose", "PhotoRole", "Grain", "Weave", "Fibre", "ThreadRun", "GritScale", "Gloss",
-		"Sound", "Toward", "OilContent", "Film", "Parting", "Bracing", "Fixing", "Moving", "LengthUnit"} {
-		for _, word := range record.Words(list) {
-			if got := k.Word(word); got == word {
-				t.Errorf("%s %q has no printed word", list, word)
-			}
-		}
-	}
-	for _, s := range record.Stages {
-		if got := k.Word(string(s)); got == string(s) {
-			t.Errorf("stage %q has no printed word", s)
-		}
-	}
-	for _, u := range [][]string{record.Length{}.Units(), record.Amount{}.Units(), record.Percent{}.Units(), record.Density{}.Units(), record.Duration{}.Units(),
-		record.Temperature{}.Units(), record.MassPerArea{}.Units(), record.ThreadCount{}.Units()} {
-		for _, unit := range u {
-			if _, ok := tell.English.Words.Units[unit]; !ok {
-				t.Errorf("unit %q has no printed word", unit)
-			}
-		}
-	}
-}

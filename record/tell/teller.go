@@ -3,7 +3,6 @@ package tell
 import (
 	"slices"
 	"strings"
-	"time"
 
 	"backleaf/record"
 	"backleaf/record/check"
@@ -74,10 +73,10 @@ func (t *Teller) PlainText() string {
 }
 
 // Stage returns how far the work has come.
-func (t *Teller) Stage() string { return t.word(string(t.p.Stage())) }
+func (t *Teller) Stage() string { return t.c.Word(t.p.Stage()) }
 
 // DateOfWork returns the date of the work in words.
-func (t *Teller) DateOfWork() string { return t.dated(t.p.Description().Made) }
+func (t *Teller) DateOfWork() string { return t.Day(t.p.Description().Made) }
 
 // MadeBetween returns the days between which the panel was made and worked on,
 // as far as they were recorded.
@@ -105,35 +104,11 @@ func (t *Teller) MadeBetween() string {
 }
 
 // Day returns a date in words without the time of day.
-func (t *Teller) Day(w record.When) string {
-	if at, ok := w.Exact(); ok {
-		return t.dayOf(at)
-	}
-	return t.dated(w)
-}
-
-func (t *Teller) dayOf(at time.Time) string {
-	return t.c.Dates.OfDay(at.Year(), at.Month(), at.Day())
-}
+func (t *Teller) Day(w record.When) string { return t.c.one("When", w.String(), "", nil) }
 
 // Moment returns a date in words with the time of day, where it is recorded,
 // to the minute: seconds are a clock's, not a painter's.
-func (t *Teller) Moment(w record.When) string {
-	if at, ok := w.Exact(); ok {
-		return Message(t.c.Dates.At).With("date", t.dayOf(at), "time", at.Format("15:04"))
-	}
-	return t.dated(w)
-}
-
-func (t *Teller) dated(w record.When) string {
-	switch {
-	case w.IsZero():
-		return string(t.c.Lines.NoDate)
-	case w.IsUnknown():
-		return string(t.c.Lines.UnknownDate)
-	}
-	return w.Date().In(t.c.Dates)
-}
+func (t *Teller) Moment(w record.When) string { return t.c.one("When", w.String(), "moment", nil) }
 
 // orNot returns a recorded text, or says that it is unknown or not recorded.
 func (t *Teller) orNot(s string) string {
@@ -149,67 +124,22 @@ func (t *Teller) orNot(s string) string {
 // Said is what a text of the record says, or that it says nothing.
 func (t *Teller) Said(s string) string { return t.orNot(s) }
 
-// Word returns the printed word for one of a closed list of the record.
-func (t *Teller) Word(s string) string {
-	if s == "" || s == record.Unknown {
-		return t.orNot(s)
-	}
-	return t.word(s)
-}
+// Word is [Catalogue.Word].
+func (t *Teller) Word(v any) string { return t.c.Word(v) }
 
-func (t *Teller) word(s string) string {
-	if m, ok := t.c.Words.Boards[record.BoardKind(s)]; ok {
-		return strings.TrimSpace(m.With("species", ""))
-	}
-	for _, find := range []func(string) (Message, bool){
-		in(t.c.Words.Faces), in(t.c.Words.Binders), in(t.c.Words.Media), in(t.c.Words.Purposes), in(t.c.Words.Fibres), in(t.c.Words.Weaves),
-		in(t.c.Words.Stages), in(t.c.Words.Glosses), in(t.c.Words.Answers), in(t.c.Words.Others), in(t.c.Words.Units),
-	} {
-		if m, ok := find(s); ok {
-			return string(m)
-		}
-	}
-	return s
-}
-
-func in[K ~string](m map[K]Message) func(string) (Message, bool) {
-	return func(s string) (Message, bool) { w, ok := m[K(s)]; return w, ok }
-}
-
-// List joins words as a language does: "front, back and edges".
-func (t *Teller) List(words []string) string {
-	switch len(words) {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	}
-	last := len(words) - 1
-	s := words[0]
-	for _, w := range words[1:last] {
-		s = t.c.Lines.List.With("a", s, "b", w)
-	}
-	return t.c.Lines.LastOfList.With("a", s, "b", words[last])
-}
+// List is [Catalogue.List].
+func (t *Teller) List(words []string) string { return t.c.List(words) }
 
 // Faces names faces: "front, back and edges".
 func (t *Teller) Faces(fs []record.Face) string {
-	var words []string
+	var in []record.Face
 	for _, f := range record.Faces {
 		if slices.Contains(fs, f) {
-			words = append(words, t.word(string(f)))
+			in = append(in, f)
 		}
 	}
-	return t.List(words)
-}
-
-// capital starts a line with a capital.
-func capital(s string) string {
-	for i, r := range s {
-		if i > 0 {
-			return strings.ToUpper(s[:i]) + s[i:]
-		}
-		_ = r
+	if in == nil {
+		return ""
 	}
-	return strings.ToUpper(s)
+	return t.c.Word(in)
 }

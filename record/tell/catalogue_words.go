@@ -1,0 +1,112 @@
+package tell
+
+import (
+	"reflect"
+	"strings"
+
+	"backleaf/record"
+)
+
+// englishWords are the closed lists of the record, each under the name of its
+// type, and the lists of the program.
+var englishWords = Words{
+	"Face": {"front": {Text: "front"}, "back": {Text: "back"}, "edges": {Text: "edges", Plural: true}},
+	"Use": texts{"board": "board", "cloth": "cloth", "size": "size", "sealer": "sealer", "adhesive": "adhesive", "stain-block": "stain block", "ground": "ground",
+		"isolation": "isolation coat", "paint": "paint", "medium": "painting medium", "varnish": "varnish", "thinner": "thinner"}.words(),
+	"Purpose": texts{"size": "size", "sealer": "sealer", "adhesive": "adhesive", "stain-block": "stain block", "ground": "ground", "isolation": "isolation coat",
+		"barrier": "barrier coat", "other": "coat"}.words(),
+	"Binder": texts{"acrylic-dispersion": "acrylic dispersion", "pva-dispersion": "PVA dispersion", "animal-glue": "animal glue", "cellulose-ether": "cellulose ether",
+		"starch": "starch paste", "casein": "casein", "egg": "egg", "gum": "gum", "drying-oil": "drying oil", "alkyd": "alkyd", "shellac": "shellac", "wax": "wax",
+		"natural-resin": "natural resin", "acrylic-resin": "acrylic resin", "hydrocarbon-resin": "hydrocarbon resin", "ketone-resin": "ketone resin",
+		"polyurethane": "polyurethane", "epoxy": "epoxy resin", "other": "other binder"}.words(),
+	// The form "of" is of a board whose wood is recorded: {species}.
+	"BoardKind": {"plywood": {Text: "plywood", Forms: map[string]string{"of": "{species} plywood"}}, "solid-wood": {Text: "wood", Forms: map[string]string{"of": "{species} wood"}},
+		"mdf": {Text: "medium-density fibreboard"}, "hardboard": {Text: "hardboard"}, "tempered-hardboard": {Text: "tempered hardboard"}, "particleboard": {Text: "particleboard"},
+		"honeycomb": {Text: "honeycomb panel"}, "aluminium-composite": {Text: "aluminium composite panel"}, "other": {Text: "board"}},
+	"Fibre": texts{"linen": "linen", "cotton": "cotton", "hemp": "hemp", "jute": "jute", "silk": "silk", "polyester": "polyester", "linen-cotton": "linen and cotton cloth",
+		"other": "cloth"}.words(),
+	"Weave": texts{"plain": "plain weave", "basket": "basket weave", "twill": "twill", "herringbone": "herringbone twill", "satin": "satin weave", "huckaback": "huckaback",
+		"other": "other weave"}.words(),
+	"PaintMedium": texts{"oil": "oil", "alkyd": "alkyd", "water-mixable-oil": "water-mixable oil", "acrylic": "acrylic", "egg-tempera": "egg tempera", "casein": "casein",
+		"gouache": "gouache", "watercolour": "watercolour", "encaustic": "encaustic", "vinyl": "vinyl", "other": "other medium"}.words(),
+	"Stage": texts{"board": "bare board", "sealed": "sealed", "cloth laid": "cloth laid", "ground laid": "ground laid", "painted": "painted", "varnished": "varnished"}.words(),
+
+	"PhotoRole":  texts{"front": "front", "back": "back", "edge": "edge", "weave-detail": "weave, detail", "signature": "signature", "other": "other view"}.words(),
+	"Gloss":      texts{"matt": "matt", "satin": "satin", "gloss": "gloss"}.words(),
+	"Answer":     texts{"yes": "yes", "no": "no"}.words(),
+	"Grain":      texts{"height": "along the height", "width": "along the width"}.words(),
+	"ThreadRun":  texts{"along-grain": "along the grain", "across-grain": "across the grain", "bias": "on the bias"}.words(),
+	"GritScale":  texts{"P": "P", "CAMI": "CAMI"}.words(),
+	"Sound":      texts{"sound": "sound", "lifting": "lifting", "loose": "loose", "damaged": "damaged"}.words(),
+	"Toward":     texts{"front": "front", "back": "back", "flat": "flat"}.words(),
+	"OilContent": texts{"lean": "leaner", "same": "the same", "fat": "fatter"}.words(),
+	"Film":       texts{"thin": "thin", "thick": "thick"}.words(),
+	"Parting": texts{"sale": "sale", "gift": "gift", "loan": "loan", "consignment": "consignment", "return": "return", "theft": "theft",
+		"loss": "loss"}.words(),
+	"Bracing":  texts{"cradle": "cradle", "battens": "battens", "strainer": "strainer", "brace": "brace"}.words(),
+	"Fixing":   texts{"rigid": "fixed rigidly", "sliding": "free to slide"}.words(),
+	"Moving":   texts{"along-grain": "along the grain", "across-grain": "across the grain"}.words(),
+	"Along":    texts{"height": "along the height", "width": "along the width", "diagonal": "along the diagonal"}.words(),
+	"Recorded": texts{"as-made": "recorded as made", "afterwards": "recorded afterwards"}.words(),
+	"Voice":    texts{"i": "I", "we": "we"}.words(),
+	"Extent":   texts{"whole": "wholly", "reduced": "reduced", "in-part": "in part"}.words(),
+	"Means": texts{"solvent": "solvent", "scalpel": "scalpel", "sanding": "sanding", "water": "water", "heat": "heat", "peeling": "peeling",
+		"other": "other means"}.words(),
+	"Stratum": texts{"varnish": "varnish", "retouching": "retouching", "paint": "paint", "isolation": "isolation coat", "ground": "ground", "cloth": "cloth", "sealer": "sealer",
+		"size": "size", "barrier": "barrier coat", "other": "layer"}.words(),
+	"Resizing": texts{"cut-down": "cut down", "enlarged": "enlarged"}.words(),
+	"Mark": texts{"knot": "knot", "joint": "joint", "repair": "repair", "filling": "filling", "dent": "dent", "crack": "crack", "hole": "hole", "stain": "stain",
+		"other": "feature"}.words(),
+	"LengthUnit": texts{"mm": "mm", "cm": "cm", "in": "in"}.words(),
+
+	"unit":  englishUnits,
+	"field": fieldWords(),
+}
+
+// englishUnits are what is printed for the units of the record; the form is a
+// plural category.
+var englishUnits = map[string]Word{
+	"mm": {Text: "mm"}, "cm": {Text: "cm"}, "m": {Text: "m"}, "in": {Text: "in"}, "ft": {Text: "ft"}, "µm": {Text: "µm"}, "mil": {Text: "mil"},
+	"g": {Text: "g"}, "kg": {Text: "kg"}, "mg": {Text: "mg"}, "mL": {Text: "mL"}, "L": {Text: "L"}, "oz": {Text: "oz"}, "lb": {Text: "lb"},
+	"US fl oz": {Text: "US fl oz"}, "US qt": {Text: "US qt"}, "US gal": {Text: "US gal"}, "yd": {Text: "yd"}, "m2": {Text: "m²"}, "%": {Text: "%"},
+	"g/mL": {Text: "g/mL"}, "kg/m3": {Text: "kg/m³"}, "lb/US gal": {Text: "lb/US gal"}, "h": {Text: "h"}, "min": {Text: "min"}, "s": {Text: "s"}, "d": {Text: "d"},
+	"°C": {Text: "°C"}, "°F": {Text: "°F"}, "g/m2": {Text: "g/m²"}, "oz/yd2": {Text: "oz/yd²"}, "/cm": {Text: "threads/cm"}, "/in": {Text: "threads/in"},
+	"sheets": {Text: "sheets", Forms: map[string]string{"one": "sheet"}},
+	"weeks":  {Text: "weeks", Forms: map[string]string{"one": "week"}},
+	"months": {Text: "months", Forms: map[string]string{"one": "month"}},
+}
+
+// texts are words of one form.
+type texts map[string]string
+
+func (t texts) words() map[string]Word {
+	out := map[string]Word{}
+	for k, s := range t {
+		out[k] = Word{Text: s}
+	}
+	return out
+}
+
+// fieldWords names the fields of all entries: in English they are the names of
+// the record themselves.
+func fieldWords() map[string]Word {
+	out := map[string]Word{}
+	var add func(reflect.Type)
+	add = func(t reflect.Type) {
+		for i := range t.NumField() {
+			f := t.Field(i)
+			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+			if name == "" && f.Anonymous {
+				add(f.Type)
+			} else if name != "" {
+				out[name] = Word{Text: strings.ReplaceAll(name, "_", " ")}
+			}
+		}
+	}
+	for _, k := range record.Kinds() {
+		b, _ := record.Blank(k)
+		add(reflect.TypeOf(b))
+	}
+	out["at"] = Word{Text: "when"}
+	return out
+}

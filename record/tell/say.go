@@ -1,0 +1,50 @@
+package tell
+
+import (
+	"backleaf/record"
+)
+
+// Say turns a code and its values into words. A code that the catalogue does
+// not know, because a newer program wrote it, is told as its code and values:
+// nothing is dropped.
+func Say(c *Catalogue, s record.Said) string { return c.say(s, nil) }
+
+// Say is [Say] with the names of the workshop's materials and lots in place of
+// their keys.
+func (t *Teller) Say(s record.Said) string { return t.c.say(s, t.name) }
+
+// name names a material, or of a lot the material; "" if there is none.
+func (t *Teller) name(k record.Key) string {
+	if m, ok := t.w.Material(k); ok {
+		return m.Name
+	}
+	return ""
+}
+
+func (c *Catalogue) say(s record.Said, names naming) string {
+	if m, ok := c.Codes[s.Code]; ok {
+		return c.fill(m, s, names)
+	}
+	var values []string
+	for _, v := range s.Values {
+		values = append(values, c.Join.Pair.With("name", v.Name, "value", c.value(v, "", names)))
+	}
+	if values == nil {
+		return c.Lines.Newer.With("code", s.Code)
+	}
+	return c.Lines.NewerValues.With("code", s.Code, "values", c.Clauses(values))
+}
+
+// codes joins the tables of all families. A code stands in one of them.
+func codes(families ...map[string]Message) map[string]Message {
+	all := map[string]Message{}
+	for _, f := range families {
+		for code, m := range f {
+			if _, twice := all[code]; twice {
+				panic("tell: the code " + code + " stands twice in the catalogue")
+			}
+			all[code] = m
+		}
+	}
+	return all
+}

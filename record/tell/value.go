@@ -1,0 +1,184 @@
+package tell
+
+import (
+	"slices"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/edtf"
+)
+
+// value tells a typed value in a form.
+func (c *Catalogue) value(v record.Value, form string, names naming) string {
+	if len(v.Texts) == 0 {
+		return c.missing(v.Type)
+	}
+	if form == "range" && len(v.Texts) == 2 {
+		return c.between(v.Texts[0], v.Texts[1])
+	}
+	var out []string
+	for _, text := range v.Texts {
+		out = append(out, c.one(v.Type, text, form, names))
+	}
+	return c.List(out)
+}
+
+// missing tells a value that was not recorded.
+func (c *Catalogue) missing(kind string) string {
+	if kind == "When" {
+		return string(c.Lines.NoDate)
+	}
+	return string(c.Lines.NotRecorded)
+}
+
+// one tells one text of a value by its type. What has a type that this program
+// does not know, or a word that it does not know, is told as it is recorded.
+func (c *Catalogue) one(kind, text, form string, names naming) string {
+	switch {
+	case text == "":
+		return c.missing(kind)
+	case kind == "When":
+		return c.date(text, form)
+	case text == record.Unknown && kind != told:
+		return string(c.Lines.Unknown)
+	}
+	switch kind {
+	case "text", told, "Number":
+		return text
+	case "count":
+		return c.Number.Number(text)
+	case "entry":
+		return c.Lines.Entry.With("n", text)
+	case "Size":
+		return c.size(text)
+	case "Key":
+		if names != nil {
+			if name := names(record.Key(text)); name != "" {
+				return name
+			}
+		}
+		return text
+	}
+	if w, ok := c.lookUp(kind, text); ok {
+		return w.in(form)
+	}
+	if p := figure.FindStringSubmatch(text); p != nil && c.Words[kind] == nil {
+		if p[2] == "" {
+			return c.Number.Number(p[1])
+		}
+		return c.Measure(p[1], p[2])
+	}
+	return text
+}
+
+// between tells a range of two measured or reckoned values; a unit that both
+// share is told once.
+func (c *Catalogue) between(from, to string) string {
+	a, b := figure.FindStringSubmatch(from), figure.FindStringSubmatch(to)
+	if a == nil || b == nil || a[2] != b[2] {
+		return c.one("figure", from, "", nil) + c.Number.Range + c.one("figure", to, "", nil)
+	}
+	return c.Number.Number(a[1]) + c.Number.Range + c.one("figure", to, "", nil)
+}
+
+// date tells a date: without the time of day, or in form "moment" with it to
+// the minute, in form "exact" to the second; other forms are roles of the
+// language's dates.
+func (c *Catalogue) date(text, form string) string {
+	w, err := record.ParseWhen(text)
+	switch {
+	case err != nil:
+		return text // a form of date that a newer program writes
+	case w.IsUnknown():
+		return string(c.Lines.UnknownDate)
+	}
+	switch at, exact := w.Exact(); {
+	case form == "exact":
+		return w.Date().In(c.Dates, "")
+	case form == "moment" && exact:
+		m, _ := edtf.Parse(at.Format("2006-01-02T15:04:00Z07:00"))
+		return m.In(c.Dates, "")
+	case form == "moment":
+		return w.Date().In(c.Dates, "")
+	}
+	return w.Date().Day().In(c.Dates, form)
+}
+
+// size tells height × width × depth as measured.
+func (c *Catalogue) size(text string) string {
+	size, err := record.ParseSize(text)
+	if err != nil {
+		return text
+	}
+	var dims []record.Length
+	for _, d := range []record.Length{size.Height, size.Width, size.Depth} {
+		if d.IsUnknown() {
+			return text
+		}
+		if !d.IsZero() {
+			dims = append(dims, d)
+		}
+	}
+	return c.sides(dims, measured)
+}
+
+// choices are the choices that a value allows, for what chooses.
+func (c *Catalogue) choices(v record.Value, by string) []string {
+	if len(v.Texts) == 0 {
+		return []string{"none"}
+	}
+	switch by {
+	case "plural":
+		number := v.Texts[0]
+		if p := figure.FindStringSubmatch(number); p != nil {
+			number = p[1]
+		}
+		return []string{"=" + number, c.plural(number)}
+	case "kind":
+		if w, err := record.ParseWhen(v.Text()); err == nil && w.Known() {
+			return []string{w.Date().Kind()}
+		}
+		return []string{v.Text()}
+	case "select":
+		return append(slices.Clone(v.Texts[:1]), "some")
+	case "number":
+		if len(v.Texts) > 1 || c.wordOf(v, 0).Plural {
+			return []string{"plur"}
+		}
+		return []string{"sing"}
+	}
+	g := c.wordOf(v, 0).Gender
+	for i := range v.Texts {
+		if c.wordOf(v, i).Gender != g {
+			return []string{Masculine.String()}
+		}
+	}
+	return []string{g.String()}
+}
+
+// wordOf is the word of one text of a value; the zero Word if there is none.
+func (c *Catalogue) wordOf(v record.Value, i int) Word {
+	w, _ := c.lookUp(v.Type, v.Texts[i])
+	return w
+}
+
+// List joins words as a language does: "front, back and edges".
+func (c *Catalogue) List(words []string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	last := len(words) - 1
+	s := words[0]
+	for _, w := range words[1:last] {
+		s = c.Join.List.With("a", s, "b", w)
+	}
+	return c.Join.LastOfList.With("a", s, "b", words[last])
+}
+
+// Clauses joins parts that may hold commas themselves: "size; sealer, edges".
+func (c *Catalogue) Clauses(parts []string) string {
+	return strings.Join(parts, string(c.Join.Clauses))
+}
