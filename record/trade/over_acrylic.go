@@ -1,0 +1,50 @@
+package trade
+
+// Acrylic dispersion on top.
+var acrylicOver = []overRow{
+	{"AG", "WD", Conditions, "", "thin-coats sand-raised-grain look-for-checks", "raises-grain stains grain-moves", "cloth-bridge stain-block", "maker-plywood maker-discolouration MITRA-supports memory"},
+	{"AG", "MD", Conditions, "", "both-faces thin-coats", "swells-fibres", "seal-edges sand-when-dry", "practice mdf-moisture"},
+	{"AG", "HB", Conditions, "degreased keyed", "test-adhesion", "oily-skin", "abrade-and-test", "MITRA-tempered MITRA-under-oil practice"},
+	{"AG AP", "AL", Conditions, "keyed degreased", "not-to-metal test-adhesion", "slick", "abrade-and-test cloth-bridge", "maker-acm"},
+	{"AG", "LI CO", Sound, "", "no-glue-below", "absorbs", "further-coats", "Kay-1983 maker-plywood"},
+	{"AG AP", "LA", Sound, "", "clean", "same-binder", "wash-and-sand", "Kay-1983 MITRA-310 practice"},
+	{"AG AP", "LO", Against, "", "", "oily", "leave-and-record oil-instead", "Kay-1983 navy-14262"},
+	{"AG", "GS", Against, "", "", "rewets glue-swells", "leave-and-record even-air no-wet-cleaning", "Kay-1983 shop-glue-size memory"},
+	{"AP", "GS", Against, "", "", "rewets glue-swells", "leave-and-record even-air no-wet-cleaning", "memory"},
+	{"AG", "GG", Conditions, "sealed-first", "few-coats", "rewets", "paint-on-the-gesso", "memory"},
+	{"AP", "GG", Conditions, "rigid", "thin-coats", "one-binder-sounder", "seal-thinly ground-next-time", "Kay-1983"},
+	{"AG AP", "AM", Sound, "", "dry-overnight", "same-binder", "matt-medium sand-lightly", "maker-plywood"},
+	{"AG AP", "AG", Sound, "", "dry-overnight", "same-binder", "", "maker-plywood"},
+	{"AG AP", "AP", Sound, "", "dry-through", "same-binder", "", "maker-plywood practice"},
+	{"AG AP", "PV", Conditions, "tooth", "thin-coats cured", "slick soft-below", "sand-lightly clear-acrylic-between", "MITRA-seepage memory"},
+	{"AG", "OG OP", Against, "", "", "oily lower-moves", "oil-instead", "navy-14262 Kay-1983"},
+	{"AP", "OG OP", Against, "", "", "oily lower-moves", "remove-while-fresh leave-and-record", "navy-14262"},
+	{"AG", "AK", Conditions, "keyed lean-below", "cured test-adhesion", "slick", "sand-and-test oil-instead", "practice"},
+	{"AP", "AK", Against, "", "", "oily", "sand-and-test oil-instead", "memory"},
+	{"AG AP", "ET EO", Against, "", "", "rewets stiff-above", "leave-and-record isolate", "memory"},
+	{"AG AP", "CA", Conditions, "rigid waited", "test-damp thin-coats", "rewets", "test-damp", "memory"},
+	{"AG AP", "GU GD", Against, "", "", "rewets weak-between", "isolate start-over", "memory gallery-letter-2003"},
+	{"AG AP", "WX", Against, "", "", "wax-repels", "scrape-wax", "memory"},
+	{"AG AP", "SH", Conditions, "tooth", "wax-free thin-coats", "slick soluble-inside", "sand-and-test", "MITRA-shellac memory"},
+	{"AG AP", "RV", Against, "", "", "leaves-with-varnish", "remove-varnish", "maker-oil-over-varnish"},
+	{"AG AP", "PU", Conditions, "keyed", "cured test-adhesion", "slick gives-off", "sand-and-test shellac-bridge", "practice"},
+	{"AG AP", "EP", Conditions, "keyed", "cured wash-first", "amine-film", "wash-sand-test", "memory"},
+	{"AP", "LI CO", Sound, "", "binder-enough", "absorbs", "clear-acrylic-between", "MITRA-236 practice"},
+	{"AP", "WD MD HB", Conditions, "", "stain-block", "stains", "stain-block", "maker-discolouration maker-plywood"},
+	{"AV", "AP", Conditions, "waited", "isolation-coat record-it", "never-parted", "isolate behind-glass", "MITRA-634 maker-isolation practice"},
+	{"AV", "OP AK", Against, "", "", "oily alkali-harms-oil", "removable-varnish", "memory maker-isolation"},
+	{"AV", "ET EO", Conditions, "waited isolated", "test-first", "rewets never-parted", "behind-glass isolate", "MITRA-151 memory"},
+	{"AV", "CA GU GD", Against, "", "", "soaks-in-for-good", "behind-glass", "gallery-letter-2003 maker-isolation"},
+	{"AV", "WX", Against, "", "", "wax-repels", "buff", "memory"},
+}
+
+// Vinyl (PVA) dispersion on top, as size, glue or paint.
+var vinylOver = []overRow{
+	{"PV", "LI CO", Sound, "", "neutral-grade thin-coats", "seals-fibres", "second-thin-coat", "MITRA-pva MITRA-sizes"},
+	{"PV", "WD MD HB", Sound, "", "thin-coats both-faces", "seals-fibres", "sand-lightly", "MITRA-sizes practice"},
+	{"PV", "AL", Conditions, "keyed", "one-side-breathes thin-coats", "metal-takes-no-water", "abrade-and-test", "MITRA-seepage practice"},
+	{"PV", "LA LO", Sound, "", "raw-side-only", "slick", "wipe-at-once", "MITRA-seepage"},
+	{"PV", "AG AM AP PV GS", Conditions, "", "thin-coats", "soft-below", "", "memory"},
+	{"PV", "OP OG AK WX RV GU GD", Against, "", "", "oily", "", "memory"},
+	{"PV", "CA", Conditions, "", "cured", "rewets", "", "MITRA-pva"},
+}

@@ -1,0 +1,162 @@
+package trade
+
+import (
+	"slices"
+
+	"backleaf/record"
+)
+
+// StrataOf returns what a layer may be, judged by its purpose, binders, medium
+// and resin. A mix of several binders is an emulsion if one is a drying oil and
+// the others are egg, casein, glue or gum; other mixes are something of which
+// the tables do not speak.
+func (m Made) StrataOf() Strata {
+	l := m.Layer
+	bs, all := m.Binders()
+	switch {
+	case l.Cloth != nil:
+		return clothStrata(m)
+	case !all:
+		return anyOf(l, bs)
+	case emulsion(bs):
+		return Strata{Emulsion}
+	case len(bs) != 1:
+		return Strata{OtherStratum}
+	}
+	return byUse(l, bs[0])
+}
+
+// anyOf is a layer whose binders are not all known: whatever its kind may be.
+func anyOf(l record.Layer, known []record.Binder) Strata {
+	var out Strata
+	for b := range binders {
+		for _, s := range byUse(l, b) {
+			if !out.Has(s) {
+				out = append(out, s)
+			}
+		}
+	}
+	out = append(out, Emulsion, OtherStratum)
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// emulsions are the water-borne binders that make an emulsion with oil.
+var emulsions = []record.Binder{record.Egg, record.Casein, record.AnimalGlue, record.Gum}
+
+func emulsion(bs []record.Binder) bool {
+	oil, other := false, len(bs) > 1
+	for _, b := range bs {
+		oil = oil || b == record.DryingOil
+		other = other && (b == record.DryingOil || slices.Contains(emulsions, b))
+	}
+	return oil && other
+}
+
+// useRow is what a binder makes as clear coat, ground, paint and varnish, in
+// the letters of short.
+type useRow struct{ coat, ground, paint, varnish string }
+
+// uses: a clear coat is a size, sealer, adhesive, stain block, isolation or
+// barrier.
+var uses = map[record.Binder]useRow{
+	record.Acrylic:       {"AM", "AG", "AP", "AV"},
+	record.PVA:           {"PV", "PV", "PV", "PV"},
+	record.AnimalGlue:    {"GS", "GG", "GD", "GS"},
+	record.Casein:        {"CA", "CA", "CA", "CA"},
+	record.Egg:           {"ET", "ET", "ET", "ET"},
+	record.Gum:           {"GU", "GU", "GU", "GU"},
+	record.DryingOil:     {"OP", "OG", "OP", "OP"},
+	record.Alkyd:         {"AK", "AK", "AK", "AK"},
+	record.Shellac:       {"SH", "SH", "SH", "SH"},
+	record.Wax:           {"WX", "WX", "WX", "WX"},
+	record.NaturalResin:  {"NR", "NR", "NR", "NR"},
+	record.AcrylicResin:  {"AR", "AR", "AR", "AR"},
+	record.HydrocarbonRs: {"HC", "HC", "HC", "HC"},
+	record.KetoneResin:   {"KR", "KR", "KR", "KR"},
+	record.Polyurethane:  {"PU", "PU", "PU", "PU"},
+	record.Epoxy:         {"EP", "EP", "EP", "EP"},
+}
+
+// byUse is a layer of one binder.
+func byUse(l record.Layer, b record.Binder) Strata {
+	row, ok := uses[b]
+	if !ok {
+		return Strata{OtherStratum}
+	}
+	switch {
+	case l.Paint != nil:
+		return strataOf(row.paint)
+	case l.Varnish != nil:
+		return strataOf(row.varnish)
+	case l.Purpose == record.Ground:
+		return strataOf(row.ground)
+	case Closes(l.Purpose) == yes:
+		return strataOf(row.coat)
+	}
+	out := strataOf(row.coat + " " + row.ground)
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// boardStrata are boards as supports. Particleboard, honeycomb and other boards
+// are not spoken of.
+var boardStrata = map[record.BoardKind]Stratum{
+	record.Plywood: BareWood, record.SolidWood: BareWood, record.MDF: BareMDF, record.Hardboard: BareHardboard,
+	record.TemperedHardboard: BareHardboard, record.AluminiumComp: BareComposite,
+	record.Particleboard: OtherStratum, record.Honeycomb: OtherStratum, "other": OtherStratum,
+}
+
+// BoardStrata returns what a board is as a support.
+func BoardStrata(k record.BoardKind) Strata {
+	if s, ok := boardStrata[k]; ok {
+		return Strata{s}
+	}
+	return Strata{BareWood, BareMDF, BareHardboard, BareComposite, OtherStratum}
+}
+
+// fibreStrata are raw cloths by fibre.
+var fibreStrata = map[record.Fibre]Strata{
+	"linen": {RawLinen}, "hemp": {RawLinen}, "jute": {RawLinen}, "cotton": {RawCotton}, "linen-cotton": {RawLinen, RawCotton},
+	"silk": {OtherStratum}, "polyester": {OtherStratum}, "other": {OtherStratum},
+}
+
+// clothStrata is what a cloth shows to the next layer. One that came sized or
+// primed shows what it came with, and nobody says what that is.
+func clothStrata(m Made) Strata {
+	var c record.Cloth
+	if len(m.Materials) == 1 {
+		c = m.Materials[0].Cloth
+	}
+	raw, ok := fibreStrata[c.Fibre]
+	if !ok {
+		raw = Strata{RawLinen, RawCotton, OtherStratum}
+	}
+	coated := Strata{OilPrimedLinen, AcrylicPrimed, AcrylicMedium, GlueSize, Vinyl, OtherStratum}
+	switch c.Sized {
+	case no:
+		return raw
+	case yes:
+		return coated
+	}
+	out := slices.Concat(raw, coated)
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// Shows returns what a cloth laid into an adhesive shows to the next layer: the
+// adhesive where it was wetted through from above, the cloth where it was not.
+func Shows(cloth, adhesive Made) Strata {
+	if cloth.Layer.Cloth == nil {
+		return cloth.StrataOf()
+	}
+	switch cloth.Layer.Cloth.WetThrough {
+	case yes:
+		return adhesive.StrataOf()
+	case no:
+		return cloth.StrataOf()
+	}
+	out := slices.Concat(cloth.StrataOf(), adhesive.StrataOf())
+	slices.Sort(out)
+	return slices.Compact(out)
+}

@@ -1,0 +1,126 @@
+package trade
+
+import (
+	"slices"
+	"time"
+
+	"backleaf/record"
+)
+
+// Span is a time to wait: calendar months and days, or hours. From 31 August six
+// months end on 28 or 29 February.
+type Span struct{ Months, Days, Hours int }
+
+// After returns the end of the span.
+func (s Span) After(t time.Time) time.Time {
+	end := t.AddDate(0, s.Months, 0)
+	if want := (int(t.Month()) - 1 + s.Months) % 12; int(end.Month())-1 != want {
+		end = end.AddDate(0, 0, -end.Day()) // the month is shorter: its last day
+	}
+	return end.AddDate(0, 0, s.Days).Add(time.Duration(s.Hours) * time.Hour)
+}
+
+// IsZero reports that nothing is said.
+func (s Span) IsZero() bool { return s == Span{} }
+
+// Wait is how long a lower layer should dry before an upper one: at the least,
+// as is usual, and better. A zero span says nothing. Cold below 15 °C, damp
+// above 65 % RH, darkness and thick layers lengthen all of them, and the test
+// outranks the calendar: a thumb-nail on the thickest spot, and cotton with a
+// drop of the solvent to come must lift no colour.
+type Wait struct {
+	Least, Usual, Better Span
+	Rests                Standing
+}
+
+type waitRow struct {
+	over, on             string
+	thick                bool // the lower layer is thick, or holds slow colours
+	least, usual, better Span
+	from                 string
+}
+
+func hours(n int) Span  { return Span{Hours: n} }
+func days(n int) Span   { return Span{Days: n} }
+func months(n int) Span { return Span{Months: n} }
+
+// waits: where a source gives a range its lower end stands. The first row that
+// fits decides.
+var waits = []waitRow{
+	{"AG", "AM", false, Span{}, hours(12), Span{}, "maker-plywood"},
+	{"AG", "AG", false, hours(1), hours(12), Span{}, "maker-plywood"},
+	{"OG OP AK", "AG", false, days(3), days(14), days(30), "MITRA-351"},
+	{"OG OP AK", "AP", true, days(3), days(14), days(30), "practice"},
+	{"OP AK", "AP", false, days(3), days(14), Span{}, "MITRA-54 practice"},
+	{"OG OP AK", "AM", false, days(3), Span{}, Span{}, "oil-block-figures"},
+	{"OP", "OG", false, Span{}, months(1), months(6), "MITRA-351 memory"},
+	{"OP", "AK", false, days(1), days(7), Span{}, "memory"},
+	{"OP", "ET", false, days(2), days(7), Span{}, "memory"},
+	{"OP AG AP", "CA", false, days(14), Span{}, Span{}, "memory"},
+	{"NR AR HC KR", "OP", true, months(6), months(12), Span{}, "varnish-wait memory"},
+	{"NR AR HC KR", "OP", false, months(3), months(6), months(12), "varnish-wait memory"},
+	{"NR AR HC KR AV", "AK", false, months(1), months(3), months(6), "maker-varnishing memory"},
+	{"NR AR HC KR AV", "AM", false, days(3), days(14), days(28), "practice"},
+	{"NR AR HC KR AV", "AP", false, days(3), days(14), days(28), "practice"},
+	{"AM", "AP", true, days(1), days(7), days(28), "practice"},
+	{"AM", "AP", false, days(1), days(7), Span{}, "practice"},
+	{"NR AR HC KR AV", "ET", false, months(3), months(6), months(12), "MITRA-151 memory"},
+	{"NR AR HC KR AV", "EO", false, months(6), months(12), Span{}, "memory"},
+}
+
+// WaitFor returns how long a lower layer should dry before an upper one; false
+// where no time is known. Thick says that the lower layer is thick or holds
+// slow colours; unless it is known to be thin, the longer time holds.
+func WaitFor(upper, lower Stratum, thick record.Answer) (Wait, bool) {
+	for _, r := range waits {
+		if r.thick && thick == no || !slices.Contains(strataOf(r.over), upper) || !slices.Contains(strataOf(r.on), lower) {
+			continue
+		}
+		return Wait{r.least, r.usual, r.better, standing(r.from)}, true
+	}
+	return Wait{}, false
+}
+
+// TemporaryVarnish is how long oil should dry before a thin coat of a removable
+// varnish as a temporary one: touch-dry, which takes from one to four weeks.
+var TemporaryVarnish = Wait{Least: days(7), Usual: days(28), Rests: standing("MITRA-307 varnish-wait")}
+
+// Passed answers whether a span had passed between two recorded dates, by every
+// reading of them: a date known to the month counts from its last day and up to
+// its first.
+func Passed(lower, upper record.When, s Span) record.Answer {
+	from, ok1 := lower.Earliest()
+	last, ok2 := lower.Latest()
+	first, ok3 := upper.Earliest()
+	to, ok4 := upper.Latest()
+	switch {
+	case ok2 && ok3 && !s.After(last).After(first):
+		return yes
+	case ok1 && ok4 && s.After(from).After(to):
+		return no
+	}
+	return maybe
+}
+
+// SafeFrom returns the first moment at which a span has passed by every reading
+// of a date; false where its end is open or not known.
+func SafeFrom(lower record.When, s Span) (time.Time, bool) {
+	last, ok := lower.Latest()
+	return s.After(last), ok
+}
+
+// Dried answers the condition [Waited] for layers of which the record may leave
+// open what they are.
+func Dried(upper, lower Strata, thick record.Answer, lowerAt, upperAt record.When) record.Answer {
+	var as []record.Answer
+	for _, u := range upper {
+		for _, l := range lower {
+			w, ok := WaitFor(u, l, thick)
+			if !ok || w.Least.IsZero() {
+				return maybe
+			}
+			as = append(as, Passed(lowerAt, upperAt, w.Least))
+		}
+	}
+	return agreed(as)
+}
