@@ -55,20 +55,20 @@ func draw(in Input, kind paper.Kind) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := paper.NewDocument(paper.Info{
+	d := &paper.Document{Info: paper.Info{
 		Title:    c.words.FileTitle.With("number", c.number, "title", c.title),
 		Author:   c.maker,
 		Subject:  string(c.words.FileSubject),
 		Language: c.language,
 		Created:  in.Issued,
-	})
+	}}
 	first, err := c.layPage(s)
 	if err != nil {
 		return nil, err
 	}
 	if first.plan.moved != 0 {
 		// How many pages the rest needs is known when it is laid.
-		trial := paper.NewDocument(paper.Info{})
+		trial := &paper.Document{Info: paper.Info{}}
 		trial.Page(s.width, s.height)
 		if err := c.layRest(trial, s, first.plan); err != nil {
 			return nil, err

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"backleaf/record"
-	"backleaf/record/paper"
+	"backleaf/record/section"
 	"backleaf/record/tell"
 )
 
@@ -21,7 +21,7 @@ type content struct {
 	facts                []fact
 	signedAt, more       []fact // may stand on page 2
 	sentences            []string
-	section              paper.Section
+	section              section.Section
 	care, gaps           []string
 	careSources          string
 	statementText        string

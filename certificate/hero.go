@@ -104,7 +104,7 @@ func firstError(errs ...error) error {
 func (c *content) titleIn(col *column, s sheet, height float64) {
 	style := paper.Title
 	if !c.titled {
-		style = style.With(paper.SerifItalic).Scaled(0.75)
+		style = style.Italic().Scaled(0.75)
 	}
 	col.fit(height, 0.4, paper.Span{Style: style, Text: c.title, Field: "title"})
 	col.gap(1.5)

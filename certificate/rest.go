@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"backleaf/record/paper"
+	"backleaf/record/section"
 )
 
 // pages is how many there are.
@@ -58,11 +59,12 @@ func (c *content) drawing(s sheet, width, height float64) (paper.Drawing, error)
 	return d.drawing, d.err
 }
 
-func (c *content) sectionOf(s sheet) paper.Section {
-	section := c.section
-	section.Name = s.small().With(paper.SerifBold)
-	section.Detail = s.small().Scaled(0.9)
-	return section
+func (c *content) sectionOf(s sheet) section.Section {
+	drawn := c.section
+	drawn.Name = s.small().Bold()
+	drawn.Detail = s.small().Scaled(0.9)
+	drawn.Head = paper.Heading.Scaled(0.8)
+	return drawn
 }
 
 // layRest sets what did not fit on the first page, on as many as it needs.

@@ -21,7 +21,7 @@ func (s sheet) inner() float64 { return s.width - s.left - s.right }
 
 func (s sheet) body() paper.Style    { return paper.Body.Scaled(s.scale) }
 func (s sheet) small() paper.Style   { return paper.Small.Scaled(s.scale) }
-func (s sheet) name() paper.Style    { return paper.Small.Scaled(s.scale).With(paper.SerifItalic) }
+func (s sheet) name() paper.Style    { return paper.Small.Scaled(s.scale).Italic() }
 func (s sheet) heading() paper.Style { return paper.Heading.Scaled(0.9 * s.scale) }
 
 // column starts an empty column.

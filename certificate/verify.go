@@ -93,7 +93,7 @@ const quietMM = 1.5
 // Modules of whole printer dots.
 var (
 	leastModule = math.Ceil(paper.MinModuleMM/(25.4/300)) * 25.4 / 300
-	usualModule = math.Round(paper.UsualModuleMM/(25.4/300)) * 25.4 / 300
+	usualModule = math.Round(0.5/(25.4/300)) * 25.4 / 300
 )
 
 // A symbol is a QR symbol drawn at 0, 0, of that side with its quiet zone.

@@ -42,7 +42,7 @@ func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
 	if err != nil {
 		return nil, err
 	}
-	doc := paper.NewDocument(o.info(labels))
+	doc := &paper.Document{Info: o.info(labels)}
 	if o.Ruler {
 		if err := ruler(doc, o); err != nil {
 			return nil, err

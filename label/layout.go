@@ -126,7 +126,7 @@ func (a *arranger) compose(width float64, spans ...paper.Span) (paper.Block, err
 	var key strings.Builder
 	fmt.Fprint(&key, width)
 	for _, s := range spans {
-		fmt.Fprint(&key, "\x00", s.Style.Face, " ", s.Style.SizePt, " ", s.Text)
+		fmt.Fprint(&key, "\x00", s.Style, " ", s.Text)
 	}
 	if b, ok := a.set[key.String()]; ok {
 		return b, nil

@@ -59,7 +59,7 @@ func (a *arranger) facts() []row {
 	if a.shown(Title) {
 		name := []paper.Span{{Style: title, Text: a.in.Title, Field: "title"}}
 		if a.in.Date != "" && !a.out[Date] {
-			name = append(name, paper.Span{Style: title.With(paper.Sans), Text: ", " + a.in.Date, Field: "date"})
+			name = append(name, paper.Span{Style: title.Plain(), Text: ", " + a.in.Date, Field: "date"})
 			date = a.in.Made
 		}
 		add(Title, 0, name...)

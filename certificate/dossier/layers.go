@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/paper"
+	"backleaf/record/section"
 	"backleaf/record/tell"
 )
 
@@ -89,10 +89,10 @@ func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, e
 		um, how := b.Thickness(one)
 		s := b.Said("")
 		switch how {
-		case paper.Measured:
-			s = b.d.Layers.Measured.With("t", paper.Thickness(um))
-		case paper.Estimated:
-			s, estimate = b.d.Layers.Estimated.With("t", paper.Thickness(um)), true
+		case section.Measured:
+			s = b.d.Layers.Measured.With("t", section.Thickness(um))
+		case section.Estimated:
+			s, estimate = b.d.Layers.Estimated.With("t", section.Thickness(um)), true
 		}
 		if on[s] == nil {
 			said = append(said, s)

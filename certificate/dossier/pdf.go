@@ -20,13 +20,13 @@ const (
 
 var (
 	cell     = paper.Small
-	cellHead = paper.Small.With(paper.SerifItalic)
+	cellHead = paper.Small.Italic()
 	inside   = paper.Strong.Scaled(0.95)
 )
 
 // PDF sets the dossier as PDF/A-1b.
 func (d *Document) PDF() ([]byte, error) {
-	out := paper.NewDocument(paper.Info{Title: d.Running, Author: d.Author, Subject: d.Kind, Language: d.Language, Created: d.Made})
+	out := &paper.Document{Info: paper.Info{Title: d.Running, Author: d.Author, Subject: d.Kind, Language: d.Language, Created: d.Made}}
 	s := &setter{doc: d, out: out, width: 210, height: 297}
 	if d.Letter {
 		s.width, s.height = 215.9, 279.4

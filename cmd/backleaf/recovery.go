@@ -49,7 +49,7 @@ func recoverySheet(s record.Studio, k seal.Key, now time.Time) ([]byte, error) {
 	if s.Paper == "letter" {
 		width, height = 215.9, 279.4
 	}
-	d := paper.NewDocument(paper.Info{Title: "Recovery sheet of a signing key", Author: s.Maker, Created: now})
+	d := &paper.Document{Info: paper.Info{Title: "Recovery sheet of a signing key", Author: s.Maker, Created: now}}
 	f := &paper.Flow{Next: func() paper.Frame {
 		return paper.Frame{Page: d.Page(width, height), X: margin, Y: margin, W: width - 2*margin, H: height - 2*margin}
 	}}
@@ -74,7 +74,7 @@ func recoverySheet(s record.Studio, k seal.Key, now time.Time) ([]byte, error) {
 	head("The key in letters")
 	columns := make([]paper.Column, 7)
 	groups := strings.Fields(k.RecoveryText())
-	style := paper.Style{Face: paper.Mono, SizePt: 13, LeadPt: 18}
+	style := paper.Digest.Scaled(1.9)
 	for from := 0; from < len(groups); from += len(columns) {
 		var numbers, cells [][]paper.Span
 		for i := range columns {

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"backleaf/record"
-	"backleaf/record/paper"
+	"backleaf/record/section"
 	"backleaf/record/tell"
 )
 
@@ -173,10 +173,10 @@ func (r *reader) films() Answer {
 		um, how := r.Thickness(a.Layer)
 		said := r.Layer(a.Layer) + ": not recorded"
 		switch how {
-		case paper.Measured:
-			said = r.Layer(a.Layer) + ": " + paper.Thickness(um) + ", measured"
-		case paper.Estimated:
-			said = r.Layer(a.Layer) + ": " + paper.Thickness(um) + ", estimate"
+		case section.Measured:
+			said = r.Layer(a.Layer) + ": " + section.Thickness(um) + ", measured"
+		case section.Estimated:
+			said = r.Layer(a.Layer) + ": " + section.Thickness(um) + ", estimate"
 		}
 		out, es = append(out, said), append(es, a.Seq)
 	}

@@ -82,6 +82,14 @@ func (b Block) HeightMM() float64 {
 	return h
 }
 
+// LineMM returns the height of the first line.
+func (b Block) LineMM() float64 {
+	if len(b.lines) == 0 {
+		return 0
+	}
+	return b.lines[0].heightMM()
+}
+
 // BaselineMM returns how far the first baseline lies below the top.
 func (b Block) BaselineMM() float64 {
 	if len(b.lines) == 0 {

@@ -96,9 +96,9 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 			return glyph{}, &GlyphError{r, s.Field, why}
 		}
 	}
-	c, ok := cutFor(s.Style.Face, cluster)
+	c, ok := cutFor(s.Style.face, cluster)
 	if !ok {
-		return glyph{}, &GlyphError{missing(s.Style.Face, cluster), s.Field, "no face has it"}
+		return glyph{}, &GlyphError{missing(s.Style.face, cluster), s.Field, "no face has it"}
 	}
 	size, rise := s.Style.SizePt, 0.0
 	if part != whole {
@@ -119,7 +119,7 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 
 // missing names the character to complain about: the first that no face of
 // the list has at all, or else the first mark that does not go with its letter.
-func missing(face Face, cluster []rune) rune {
+func missing(face face, cluster []rune) rune {
 	for _, r := range cluster {
 		if _, ok := cutFor(face, []rune{r}); !ok {
 			return r

@@ -18,7 +18,7 @@ type Info struct {
 	Created, Modified time.Time
 }
 
-// A Document is pages on their way to a PDF file.
+// A Document is pages on their way to a PDF file; it begins without any.
 type Document struct {
 	Info  Info
 	pages []*Page
@@ -35,9 +35,6 @@ const (
 	minPageMM = 3 * mmPerPt
 	maxPageMM = 14400 * mmPerPt
 )
-
-// NewDocument starts a document without pages.
-func NewDocument(info Info) *Document { return &Document{Info: info} }
 
 // Page adds an empty page at the end. Earlier pages can still be drawn on.
 func (d *Document) Page(widthMM, heightMM float64) *Page {

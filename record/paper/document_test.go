@@ -17,10 +17,10 @@ import (
 // samplePage uses every shape and every face, fall-backs included.
 func sampleDocument(t testing.TB) *paper.Document {
 	t.Helper()
-	d := paper.NewDocument(paper.Info{
+	d := &paper.Document{Info: paper.Info{
 		Title: "Sample of Ζωή & <sheet>", Author: "Invented Studio", Subject: "All shapes", Keywords: "panel, linen",
 		Language: "en", Created: day,
-	})
+	}}
 	p := d.Page(210, 297)
 	y := 20.0
 	put := func(spans ...paper.Span) {
@@ -39,7 +39,7 @@ func sampleDocument(t testing.TB) *paper.Document {
 	put(paper.Span{Style: paper.Digest, Text: strings.Repeat("e3b0c44298fc1c149afbf4c8996fb924", 2)})
 	put(paper.Span{Style: paper.LabelNumber, Text: "KB26-0142-1"})
 	put(paper.Span{Style: paper.LabelBody, Text: "Sealed front, back and edges. "}, paper.Span{Style: paper.LabelBold, Text: "TOP ▲ "},
-		paper.Span{Style: paper.LabelAside, Text: "keep dry"})
+		paper.Span{Style: paper.LabelBody.Italic(), Text: "keep dry"})
 	put(paper.Span{Style: paper.LabelHead, Text: "Varnish"})
 	put(paper.Span{Style: paper.Small, Text: "Small type."})
 	p.Draw(paper.Line{X1: 25, Y1: y, X2: 100, Y2: y, WeightMM: 0.2, Dash: []float64{2, 1}},
@@ -142,14 +142,14 @@ func TestTextIsExtracted(t *testing.T) {
 func TestWhatIsRefused(t *testing.T) {
 	info := paper.Info{Title: "x", Created: day}
 	for name, build := range map[string]func() ([]byte, error){
-		"no page": func() ([]byte, error) { return paper.NewDocument(info).Finish(paper.A1b) },
+		"no page": func() ([]byte, error) { return (&paper.Document{Info: info}).Finish(paper.A1b) },
 		"no date": func() ([]byte, error) {
-			d := paper.NewDocument(paper.Info{})
+			d := &paper.Document{Info: paper.Info{}}
 			d.Page(100, 100)
 			return d.Finish(paper.A1b)
 		},
 		"a page of no size": func() ([]byte, error) {
-			d := paper.NewDocument(info)
+			d := &paper.Document{Info: info}
 			d.Page(0, 100)
 			return d.Finish(paper.A1b)
 		},
@@ -161,12 +161,12 @@ func TestWhatIsRefused(t *testing.T) {
 			return sampleDocument(t).Finish(paper.A3b, append(sampleAttachments(), sampleAttachments()...)...)
 		},
 		"a link to a script": func() ([]byte, error) {
-			d := paper.NewDocument(info)
+			d := &paper.Document{Info: info}
 			d.Page(100, 100).Draw(paper.Link{W: 10, H: 10, URL: "javascript:alert(1)"})
 			return d.Finish(paper.A1b)
 		},
 		"an empty picture": func() ([]byte, error) {
-			d := paper.NewDocument(info)
+			d := &paper.Document{Info: info}
 			d.Page(100, 100).Draw(paper.Picture{W: 10, H: 10, Image: image.NewGray(image.Rectangle{})})
 			return d.Finish(paper.A1b)
 		},
@@ -181,7 +181,7 @@ func TestWhatIsRefused(t *testing.T) {
 // the page, in both kinds of metadata and in the drawing for the screen.
 func TestHostileTitle(t *testing.T) {
 	const title = `) Tj ET endstream endobj <</S/JavaScript/JS(app.alert(1))>> \( <script>x</script> ]]>`
-	d := paper.NewDocument(paper.Info{Title: title + "\u202E\x00", Author: "<&>\"'", Subject: "a\nb", Created: day})
+	d := &paper.Document{Info: paper.Info{Title: title + "\u202E\x00", Author: "<&>\"'", Subject: "a\nb", Created: day}}
 	d.Page(210, 60).Draw(paper.Text{X: 10, Y: 10, Block: compose(t, 190, paper.Span{Style: paper.Body, Text: title + "\u202E"})})
 	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
 		path := save(t, "hostile.pdf", finish(t, d, kind))
@@ -226,7 +226,7 @@ func BenchmarkDocument(b *testing.B) {
 
 // A white area in a group leaves the ink black for what comes after it.
 func TestWhiteLeavesNoTrace(t *testing.T) {
-	d := paper.NewDocument(paper.Info{Title: "White", Created: day})
+	d := &paper.Document{Info: paper.Info{Title: "White", Created: day}}
 	first := d.Page(60, 30)
 	first.Draw(paper.Group{X: 5, Y: 5, Shapes: []paper.Shape{paper.Rect{W: 2, H: 2, Fill: paper.White}}})
 	second := d.Page(60, 30)

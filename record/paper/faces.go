@@ -21,19 +21,20 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// A Face is one cut of type. Each has fall-backs for characters it lacks.
-type Face int
+// A face is one cut of type. Each has fall-backs for characters it lacks.
+type face int
 
-// Serif faces are for pages to be read, sans faces for labels, Mono for
+// Serif faces are for pages to be read, sans faces for labels, mono for
 // digests and keys, where every character must be told from every other.
+// Style.cut counts on the order.
 const (
-	Serif Face = iota
-	SerifItalic
-	SerifBold
-	Sans
-	SansItalic
-	SansBold
-	Mono
+	serif face = iota
+	serifItalic
+	serifBold
+	sans
+	sansItalic
+	sansBold
+	mono
 )
 
 // A cut is a font file that has been parsed, with what was looked up in it.
@@ -80,14 +81,14 @@ var (
 )
 
 // cuts lists for each face where a character is looked for, in order.
-var cuts = map[Face][]*cut{
-	Serif:       {cutSerif, cutWideSerif, cutWideSans},
-	SerifItalic: {cutSerifItalic, cutWideSerif, cutWideSans},
-	SerifBold:   {cutSerifBold, cutWideSerifBold, cutWideSansBold, cutWideSans},
-	Sans:        {cutSans, cutWideSans},
-	SansItalic:  {cutSansItalic, cutWideSans},
-	SansBold:    {cutSansBold, cutWideSansBold, cutWideSans},
-	Mono:        {cutMono, cutWideMono, cutWideSans},
+var cuts = map[face][]*cut{
+	serif:       {cutSerif, cutWideSerif, cutWideSans},
+	serifItalic: {cutSerifItalic, cutWideSerif, cutWideSans},
+	serifBold:   {cutSerifBold, cutWideSerifBold, cutWideSansBold, cutWideSans},
+	sans:        {cutSans, cutWideSans},
+	sansItalic:  {cutSansItalic, cutWideSans},
+	sansBold:    {cutSansBold, cutWideSansBold, cutWideSans},
+	mono:        {cutMono, cutWideMono, cutWideSans},
 }
 
 func newCut(key string, file []byte, css string) *cut {
@@ -161,7 +162,7 @@ func (c *cut) covers(cluster []rune) bool {
 
 // cutFor finds the first cut of the face that has the whole cluster: a letter
 // and its marks come from one font, or they do not fit each other.
-func cutFor(face Face, cluster []rune) (*cut, bool) {
+func cutFor(face face, cluster []rune) (*cut, bool) {
 	for _, c := range cuts[face] {
 		if c.covers(cluster) {
 			return c, true

@@ -175,7 +175,7 @@ func (f *Flow) Row(columns []Column, cells ...[]Span) {
 			return
 		}
 		x += c.Indent
-		texts = append(texts, Text{X: x + c.WidthMM*[...]float64{Left: 0, Right: 1, Centre: 0.5}[c.Align], Block: b, Align: c.Align})
+		texts = append(texts, Text{X: x + c.WidthMM*[...]float64{left: 0, Right: 1, Centre: 0.5}[c.Align], Block: b, Align: c.Align})
 		base = math.Max(base, b.BaselineMM())
 		x += c.WidthMM
 	}

@@ -17,7 +17,7 @@ func flow(d *paper.Document, w, h float64) *paper.Flow {
 }
 
 func TestFlowOverPages(t *testing.T) {
-	d := paper.NewDocument(paper.Info{Title: "Flow", Created: day})
+	d := &paper.Document{Info: paper.Info{Title: "Flow", Created: day}}
 	f := flow(d, 120, 150)
 	body := func(s string) []paper.Span { return []paper.Span{{Style: paper.Body, Text: s}} }
 	f.Text(paper.Span{Style: paper.Title, Text: "What a conservator asks"})
@@ -28,11 +28,8 @@ func TestFlowOverPages(t *testing.T) {
 		f.Text(body(strings.Repeat("word ", 15*i))...)
 	}
 	f.Rule()
-	all, err := section(sampleBands()).Draw(80, 100)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f.Drawing(all[0])
+	f.Drawing(paper.Drawing{WidthMM: 80, HeightMM: 100, Shapes: []paper.Shape{
+		paper.Text{Block: compose(t, 80, paper.Span{Style: paper.LabelBody, Text: "plywood"})}}})
 	if f.Done() != nil {
 		t.Fatal(f.Done())
 	}
@@ -60,7 +57,7 @@ func TestFlowRefuses(t *testing.T) {
 		"a drawing larger than the page": func(f *paper.Flow) { f.Drawing(paper.Drawing{WidthMM: 10, HeightMM: 500}) },
 		"a character without a face":     func(f *paper.Flow) { f.Text(paper.Span{Style: paper.Body, Text: "\u1200"}) },
 	} {
-		f := flow(paper.NewDocument(paper.Info{}), 100, 100)
+		f := flow(&paper.Document{Info: paper.Info{}}, 100, 100)
 		set(f)
 		first := f.Done()
 		f.Text(span)

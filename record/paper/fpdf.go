@@ -82,7 +82,7 @@ func (s *surface) style(weight float64, fill Fill) string {
 }
 
 func (l Line) paint(s *surface) {
-	s.style(l.WeightMM, Open)
+	s.style(l.WeightMM, open)
 	if len(l.Dash) > 0 {
 		s.pdf.SetDashPattern(l.Dash, 0)
 		defer s.pdf.SetDashPattern(nil, 0)
@@ -131,7 +131,7 @@ func (l Strokes) paint(s *surface) {
 	if len(l.Lines) == 0 {
 		return
 	}
-	s.style(l.WeightMM, Open)
+	s.style(l.WeightMM, open)
 	for _, points := range l.Lines {
 		s.trace(points)
 	}

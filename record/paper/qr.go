@@ -14,18 +14,15 @@ type Level int
 
 // The levels: about 7, 15, 25 and 30 % of the codewords can be restored.
 const (
-	LevelL Level = iota
+	levelL Level = iota
 	LevelM
 	LevelQ
-	LevelH
+	levelH
 )
 
-// Sizes of one module. Below MinModuleMM a symbol is not drawn: cameras and
-// printers of every day do not hold it. UsualModuleMM is for labels with room.
-const (
-	MinModuleMM   = 0.4
-	UsualModuleMM = 0.5
-)
+// MinModuleMM is the smallest module that is drawn: cameras and printers of
+// every day do not hold a smaller one.
+const MinModuleMM = 0.4
 
 // quietModules is the empty border that ISO/IEC 18004 asks for on each side.
 const quietModules = 4
@@ -44,7 +41,7 @@ func NewSymbol(text string, level Level) (Symbol, error) {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: nothing to encode")
 	}
 	recovery := [...]qrcode.RecoveryLevel{qrcode.Low, qrcode.Medium, qrcode.High, qrcode.Highest}
-	if level < LevelL || level > LevelH {
+	if level < levelL || level > levelH {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: no such level %d", level)
 	}
 	q, err := qrcode.New(text, recovery[level])
@@ -63,33 +60,18 @@ func (s Symbol) Version() int { return (s.Modules() - 17) / 4 }
 // SideMM returns the side of the symbol, quiet zone included, for a module size.
 func (s Symbol) SideMM(moduleMM float64) float64 { return float64(len(s.modules)) * moduleMM }
 
-// SnapModule returns the largest module that is not above moduleMM and is a
-// whole number of dots at every resolution given, so that no printer has to
-// round: with none given, at 300 and 600 dpi.
-func SnapModule(moduleMM float64, dpi ...int) float64 {
-	if len(dpi) == 0 {
-		dpi = []int{300, 600}
-	}
-	common := dpi[0]
-	for _, d := range dpi[1:] {
-		common = gcd(common, d)
-	}
-	dot := 25.4 / float64(common)
+// snapModule returns the largest module that is not above moduleMM and is a
+// whole number of dots at 300 dpi, and so at 600, so that no printer has to round.
+func snapModule(moduleMM float64) float64 {
+	const dot = 25.4 / 300
 	return math.Floor(moduleMM/dot+1e-9) * dot
-}
-
-func gcd(a, b int) int {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
 }
 
 // Fit draws the symbol in the square of sideMM at x, y with the largest module
 // of whole printer dots, quiet zone inside, and returns the side it takes. It
 // refuses what would not scan.
 func (s Symbol) Fit(x, y, sideMM float64) (Shape, float64, error) {
-	module := SnapModule(sideMM / float64(len(s.modules)))
+	module := snapModule(sideMM / float64(len(s.modules)))
 	if module < MinModuleMM {
 		return nil, 0, fmt.Errorf("cannot draw QR symbol in %.1f mm: its %d modules need %.1f mm with their quiet zone",
 			sideMM, s.Modules(), s.SideMM(snapUp(MinModuleMM)))

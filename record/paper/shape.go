@@ -16,7 +16,7 @@ type Fill int
 
 // The fills. White hides what lies below; it is no ink.
 const (
-	Open Fill = iota
+	open Fill = iota
 	Black
 	White
 )
@@ -57,7 +57,7 @@ type Align int
 
 // The alignments: by the left edge, the right edge or the middle of each line.
 const (
-	Left Align = iota
+	left Align = iota
 	Right
 	Centre
 )

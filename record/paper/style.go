@@ -2,7 +2,7 @@ package paper
 
 // A Style sets a run of text.
 type Style struct {
-	Face    Face
+	face    face
 	SizePt  float64
 	LeadPt  float64 // from baseline to baseline
 	Caps    bool    // set in capitals, whatever was written
@@ -13,20 +13,19 @@ type Style struct {
 // scaled as a whole by [Fit]. Certificate and dossier are set in the serif
 // styles, labels and drawings in the sans ones.
 var (
-	Title   = Style{Face: Serif, SizePt: 22, LeadPt: 26}
-	Heading = Style{Face: Serif, SizePt: 8.5, LeadPt: 12, Caps: true, TrackEm: 0.09}
-	Body    = Style{Face: Serif, SizePt: 10, LeadPt: 13}
-	Strong  = Style{Face: SerifBold, SizePt: 10, LeadPt: 13}
-	Aside   = Style{Face: SerifItalic, SizePt: 10, LeadPt: 13}
-	Small   = Style{Face: Serif, SizePt: 8, LeadPt: 10}
-	Digest  = Style{Face: Mono, SizePt: 7, LeadPt: 9}
+	Title   = Style{face: serif, SizePt: 22, LeadPt: 26}
+	Heading = Style{face: serif, SizePt: 8.5, LeadPt: 12, Caps: true, TrackEm: 0.09}
+	Body    = Style{face: serif, SizePt: 10, LeadPt: 13}
+	Strong  = Style{face: serifBold, SizePt: 10, LeadPt: 13}
+	Aside   = Style{face: serifItalic, SizePt: 10, LeadPt: 13}
+	Small   = Style{face: serif, SizePt: 8, LeadPt: 10}
+	Digest  = Style{face: mono, SizePt: 7, LeadPt: 9}
 
-	LabelNumber = Style{Face: SansBold, SizePt: 15, LeadPt: 17}
-	LabelBold   = Style{Face: SansBold, SizePt: 8, LeadPt: 10}
-	LabelBody   = Style{Face: Sans, SizePt: 8, LeadPt: 10}
-	LabelAside  = Style{Face: SansItalic, SizePt: 8, LeadPt: 10}
-	LabelSmall  = Style{Face: Sans, SizePt: 6.5, LeadPt: 8}
-	LabelHead   = Style{Face: Sans, SizePt: 6, LeadPt: 8, Caps: true, TrackEm: 0.08}
+	LabelNumber = Style{face: sansBold, SizePt: 15, LeadPt: 17}
+	LabelBold   = Style{face: sansBold, SizePt: 8, LeadPt: 10}
+	LabelBody   = Style{face: sans, SizePt: 8, LeadPt: 10}
+	LabelSmall  = Style{face: sans, SizePt: 6.5, LeadPt: 8}
+	LabelHead   = Style{face: sans, SizePt: 6, LeadPt: 8, Caps: true, TrackEm: 0.08}
 )
 
 // SmallestPt is the smallest type that is ever set.
@@ -39,9 +38,16 @@ func (s Style) Scaled(by float64) Style {
 	return s
 }
 
-// With returns the style in another face.
-func (s Style) With(f Face) Style {
-	s.Face = f
+// Plain, Italic and Bold return the style in another cut of its face; that of
+// digests has but one.
+func (s Style) Plain() Style  { return s.cut(serif) }
+func (s Style) Italic() Style { return s.cut(serifItalic) }
+func (s Style) Bold() Style   { return s.cut(serifBold) }
+
+func (s Style) cut(of face) Style {
+	if s.face < mono {
+		s.face = s.face/sans*sans + of
+	}
 	return s
 }
 

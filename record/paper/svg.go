@@ -70,7 +70,7 @@ func escape(s string) string {
 }
 
 func paintAttrs(weight float64, fill Fill) string {
-	a := [...]string{Open: `fill="none"`, Black: `fill="#000"`, White: `fill="#fff"`}[fill]
+	a := [...]string{open: `fill="none"`, Black: `fill="#000"`, White: `fill="#fff"`}[fill]
 	if weight > 0 {
 		a += fmt.Sprintf(` stroke="#000" stroke-width="%s"`, num(weight))
 	}
@@ -86,7 +86,7 @@ func (l Line) svg(w *svgWriter) {
 		}
 		dash = fmt.Sprintf(` stroke-dasharray="%s"`, strings.Join(parts, " "))
 	}
-	w.f(`<path d="M%s %sL%s %s" %s%s/>`, num(l.X1), num(l.Y1), num(l.X2), num(l.Y2), paintAttrs(l.WeightMM, Open), dash)
+	w.f(`<path d="M%s %sL%s %s" %s%s/>`, num(l.X1), num(l.Y1), num(l.X2), num(l.Y2), paintAttrs(l.WeightMM, open), dash)
 }
 
 func (r Rect) svg(w *svgWriter) {
@@ -112,7 +112,7 @@ func (s Strokes) svg(w *svgWriter) {
 		d.WriteString(pathData(l))
 	}
 	if d.Len() > 0 {
-		w.f(`<path d="%s" %s/>`, d.String(), paintAttrs(s.WeightMM, Open))
+		w.f(`<path d="%s" %s/>`, d.String(), paintAttrs(s.WeightMM, open))
 	}
 }
 

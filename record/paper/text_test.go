@@ -80,7 +80,7 @@ func TestLines(t *testing.T) {
 // standard fonts' metrics: a 444, M 889, 0 500).
 func TestWidths(t *testing.T) {
 	for s, thousandths := range map[string]float64{"a": 444, "M": 889, "0": 500, "000": 1500} {
-		st := paper.Style{Face: paper.Serif, SizePt: 72, LeadPt: 72}
+		st := paper.Body.Scaled(7.2)
 		if got, want := compose(t, 0, paper.Span{Style: st, Text: s}).WidthMM(), thousandths/1000*25.4; got-want > 0.05 || want-got > 0.05 {
 			t.Errorf("%s: %.2f mm, want %.2f", s, got, want)
 		}

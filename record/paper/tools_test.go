@@ -1,6 +1,10 @@
 package paper_test
 
 import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -34,4 +38,35 @@ func compose(t testing.TB, width float64, spans ...paper.Span) paper.Block {
 		t.Fatal(err)
 	}
 	return b
+}
+
+type svgSpan struct {
+	X      float64 `xml:"x,attr"`
+	Y      float64 `xml:"y,attr"`
+	Size   float64 `xml:"font-size,attr"`
+	Length float64 `xml:"textLength,attr"`
+	Text   string  `xml:",chardata"`
+}
+
+// spans reads the runs of text of a drawing; all of it must be well-formed.
+func spans(t *testing.T, svg []byte) []svgSpan {
+	t.Helper()
+	var out []svgSpan
+	d := xml.NewDecoder(bytes.NewReader(svg))
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return out
+		}
+		if err != nil {
+			t.Fatalf("not well-formed: %v", err)
+		}
+		if start, ok := token.(xml.StartElement); ok && start.Name.Local == "tspan" {
+			var s svgSpan
+			if err := d.DecodeElement(&s, &start); err != nil {
+				t.Fatal(err)
+			}
+			out = append(out, s)
+		}
+	}
 }

@@ -4,7 +4,7 @@ import (
 	"golang.org/x/text/language"
 
 	"backleaf/record/edtf"
-	"backleaf/record/paper"
+	"backleaf/record/section"
 )
 
 // A Catalogue is one language: every printed word of label, certificate and
@@ -14,7 +14,7 @@ type Catalogue struct {
 	Number  NumberFormat
 	Dates   edtf.Lexicon
 	Join    Joins
-	Section paper.SectionWords
+	Section section.Words
 
 	Words       Words
 	Codes       map[string]Message // of all families, see [codes]

@@ -5,17 +5,23 @@ import (
 
 	"backleaf/record/edtf"
 	"backleaf/record/paper"
+	"backleaf/record/section"
 )
 
 // English is the catalogue that ships.
 var English = &Catalogue{
-	Tag:     language.English,
-	Number:  englishNumbers,
-	Words:   englishWords,
-	Codes:   codes(),
-	Join:    Joins{List: "{a}, {b}", LastOfList: "{a} and {b}", Clauses: "; ", Bracket: "{text} ({aside})", Pair: "{name}: {value}", Named: "{name} {value}", Quote: "“{text}”"},
-	Dates:   edtf.English,
-	Section: paper.EnglishSection,
+	Tag:    language.English,
+	Number: englishNumbers,
+	Words:  englishWords,
+	Codes:  codes(),
+	Join:   Joins{List: "{a}, {b}", LastOfList: "{a} and {b}", Clauses: "; ", Bracket: "{text} ({aside})", Pair: "{name}: {value}", Named: "{name} {value}", Quote: "“{text}”"},
+	Dates:  edtf.English,
+	Section: section.Words{
+		Front: "Front", Back: "Back",
+		Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
+		NotToScale: "Not to scale",
+		Part:       "Layers %d to %d of %d, counted from the front",
+	},
 	Lines: Lines{
 		Blank: "Blank panel", Untitled: "Untitled",
 		NotRecorded: "not recorded", Unknown: "unknown",

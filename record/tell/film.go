@@ -5,13 +5,13 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
-	"backleaf/record/paper"
+	"backleaf/record/section"
 )
 
 // Thickness returns the dry thickness of a layer in micrometres and how it is
 // known: measured, or computed from what was used of it, which is an estimate
 // and never printed as anything else. See [check.Films].
-func (t *Teller) Thickness(l record.Layer) (microns int64, c paper.Certainty) {
+func (t *Teller) Thickness(l record.Layer) (microns int64, c section.Certainty) {
 	if t.films == nil {
 		t.films = check.Films(t.w, t.p)
 	}
@@ -22,12 +22,12 @@ func (t *Teller) Thickness(l record.Layer) (microns int64, c paper.Certainty) {
 		um := int64(math.Round(f.DryMicrons))
 		switch {
 		case um <= 0:
-			return 0, paper.Unknown
+			return 0, section.Unknown
 		case f.Dry == check.Measured:
-			return um, paper.Measured
+			return um, section.Measured
 		case f.Dry == check.Estimated:
-			return um, paper.Estimated
+			return um, section.Estimated
 		}
 	}
-	return 0, paper.Unknown
+	return 0, section.Unknown
 }

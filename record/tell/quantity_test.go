@@ -8,6 +8,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/paper"
+	"backleaf/record/section"
 	"backleaf/record/tell"
 )
 
@@ -128,7 +129,7 @@ func TestTypicalIsNoFact(t *testing.T) {
 	}
 	// The thickness of a board that was not measured is an estimate.
 	bands := history(t, ply, cut).Section().Bands
-	if bands[0].Certainty != paper.Estimated || bands[0].ThicknessMicrons != 3000 {
+	if bands[0].Certainty != section.Estimated || bands[0].ThicknessMicrons != 3000 {
 		t.Errorf("%+v", bands[0])
 	}
 }
@@ -138,14 +139,14 @@ func TestThickness(t *testing.T) {
 	for _, c := range []struct {
 		coat    string
 		microns int64
-		how     paper.Certainty
+		how     section.Certainty
 	}{
-		{`,"dry_film":"55 µm"`, 55, paper.Measured},
+		{`,"dry_film":"55 µm"`, 55, section.Measured},
 		// 12 g over 0.12 m² at 1.04 g/mL are 96 µm wet, at 42 % 40 µm dry.
-		{`,"wet_total":"12 g"`, 40, paper.Estimated},
-		{`,"wet_film":"100 µm"`, 42, paper.Estimated},
-		{``, 0, paper.Unknown},
-		{`,"wet_total":"unknown"`, 0, paper.Unknown},
+		{`,"wet_total":"12 g"`, 40, section.Estimated},
+		{`,"wet_film":"100 µm"`, 42, section.Estimated},
+		{``, 0, section.Unknown},
+		{`,"wet_total":"unknown"`, 0, section.Unknown},
 	} {
 		k := history(t, ply, fmt.Sprintf(sealer, ""), `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"30 x 40 cm x 3 mm","board":"ply"`,
 			`"kind":"coat","panels":["NUMBER"],"faces":["front"],"mix":[{"parts":1,"material":"sealer"}]`+c.coat)

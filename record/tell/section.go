@@ -4,14 +4,14 @@ import (
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/paper"
+	"backleaf/record/section"
 )
 
 // Section returns the drawing of the build-up from front to back, without the
 // edges. A thickness is measured, computed and then called an estimate, or not
 // recorded; nothing else is drawn as known.
-func (t *Teller) Section() paper.Section {
-	s := paper.Section{Words: t.c.Section, Title: t.c.Lines.SectionTitle.With("number", t.Number())}
+func (t *Teller) Section() section.Section {
+	s := section.Section{Words: t.c.Section, Title: t.c.Lines.SectionTitle.With("number", t.Number())}
 	front := t.p.BuildUp(record.Front)
 	slices.Reverse(front)
 	for _, l := range front {
@@ -24,55 +24,55 @@ func (t *Teller) Section() paper.Section {
 	return s
 }
 
-func (t *Teller) band(l record.Layer) paper.Band {
-	b := paper.Band{Kind: bandKind(l), Label: t.c.Capital(t.Layer(l)), Note: t.Day(l.At)}
+func (t *Teller) band(l record.Layer) section.Band {
+	b := section.Band{Kind: bandKind(l), Label: t.c.Capital(t.Layer(l)), Note: t.Day(l.At)}
 	b.ThicknessMicrons, b.Certainty = t.Thickness(l)
 	return b
 }
 
-func bandKind(l record.Layer) paper.BandKind {
+func bandKind(l record.Layer) section.BandKind {
 	switch {
 	case l.Cloth != nil:
-		return paper.ClothBand
+		return section.Cloth
 	case l.Paint != nil:
-		return paper.PaintBand
+		return section.Paint
 	case l.Varnish != nil:
-		return paper.VarnishBand
+		return section.Varnish
 	}
 	switch l.Purpose {
 	case record.Sizing, record.Sealer:
-		return paper.SealerBand
+		return section.Sealer
 	case record.Adhesive:
-		return paper.AdhesiveBand
+		return section.Adhesive
 	case record.Ground:
-		return paper.GroundBand
+		return section.Ground
 	}
-	return paper.OtherBand
+	return section.Other
 }
 
-func (t *Teller) boardBand() paper.Band {
+func (t *Teller) boardBand() section.Band {
 	cut, _ := record.Latest[record.Cut](t.p)
-	b := paper.Band{Kind: paper.BoardBand, Label: t.c.Capital(t.Board()), Note: t.Day(cut.At)}
+	b := section.Band{Kind: section.Board, Label: t.c.Capital(t.Board()), Note: t.Day(cut.At)}
 	m, ok := t.w.Material(cut.Body.Board)
 	if ok {
 		b.Plies = int(m.Board.Plies)
 	}
 	switch m.Board.Kind {
 	case record.Plywood:
-		b.Board = paper.Plywood
+		b.Board = section.Plywood
 	case record.MDF:
-		b.Board = paper.MDF
+		b.Board = section.MDF
 	case record.Hardboard, record.TemperedHardboard:
-		b.Board = map[record.Face]paper.BoardKind{record.Front: paper.HardboardRoughFront, record.Back: paper.HardboardRoughBack, "": paper.Hardboard}[cut.Body.Rough]
+		b.Board = map[record.Face]section.BoardKind{record.Front: section.HardboardRoughFront, record.Back: section.HardboardRoughBack, "": section.Hardboard}[cut.Body.Rough]
 	case record.SolidWood:
-		b.Board = paper.SolidWood
+		b.Board = section.SolidWood
 	case record.Honeycomb:
-		b.Board = paper.Honeycomb
+		b.Board = section.Honeycomb
 	}
 	if um, ok := cut.Body.Size.Depth.Micrometers(); ok && um > 0 {
-		b.ThicknessMicrons, b.Certainty, b.Recorded = um, paper.Measured, t.Quantity(cut.Body.Size.Depth)
+		b.ThicknessMicrons, b.Certainty, b.Recorded = um, section.Measured, t.Quantity(cut.Body.Size.Depth)
 	} else if um, ok := m.Board.Thickness.Micrometers(); ok && um > 0 {
-		b.ThicknessMicrons, b.Certainty = um, paper.Estimated
+		b.ThicknessMicrons, b.Certainty = um, section.Estimated
 	}
 	return b
 }

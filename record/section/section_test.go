@@ -1,4 +1,4 @@
-package paper_test
+package section_test
 
 import (
 	"bytes"
@@ -6,66 +6,73 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"backleaf/record/paper"
+	"backleaf/record/section"
 	"backleaf/record/toolcheck"
 )
 
-func sampleBands() []paper.Band {
-	return []paper.Band{
-		{Kind: paper.VarnishBand, Label: "Varnish, synthetic resin, removable with white spirit", Note: "12 June 2026"},
-		{Kind: paper.PaintBand, Label: "Oil paint", Note: "May 2026", ThicknessMicrons: 300, Certainty: paper.Estimated},
-		{Kind: paper.GroundBand, Label: "Acrylic dispersion ground, third coat", Note: "20 March 2026", ThicknessMicrons: 60, Certainty: paper.Measured},
-		{Kind: paper.GroundBand, Label: "Acrylic dispersion ground, second coat", Note: "19 March 2026", ThicknessMicrons: 60, Certainty: paper.Measured},
-		{Kind: paper.SealerBand, Label: "Sealer over the cloth", Note: "14 March 2026", ThicknessMicrons: 40, Certainty: paper.Estimated},
-		{Kind: paper.ClothBand, Label: "Linen, 16 × 14 threads/cm, 220 g/m²", Note: "14 March 2026", ThicknessMicrons: 450, Certainty: paper.Measured},
-		{Kind: paper.AdhesiveBand, Label: "Sealer as adhesive", Note: "14 March 2026"},
-		{Kind: paper.SealerBand, Label: "Sealer, first coat", Note: "14 March 2026"},
-		{Kind: paper.BoardBand, Board: paper.Plywood, Plies: 3, Label: "Birch plywood, three plies", ThicknessMicrons: 3000, Certainty: paper.Measured},
-		{Kind: paper.SealerBand, Label: "Sealer on the back", Note: "15 March 2026", ThicknessMicrons: 40, Certainty: paper.Estimated},
-		{Kind: paper.OtherBand, Label: "Grey acrylic paint", Note: "16 March 2026"},
+func sampleBands() []section.Band {
+	return []section.Band{
+		{Kind: section.Varnish, Label: "Varnish, synthetic resin, removable with white spirit", Note: "12 June 2026"},
+		{Kind: section.Paint, Label: "Oil paint", Note: "May 2026", ThicknessMicrons: 300, Certainty: section.Estimated},
+		{Kind: section.Ground, Label: "Acrylic dispersion ground, third coat", Note: "20 March 2026", ThicknessMicrons: 60, Certainty: section.Measured},
+		{Kind: section.Ground, Label: "Acrylic dispersion ground, second coat", Note: "19 March 2026", ThicknessMicrons: 60, Certainty: section.Measured},
+		{Kind: section.Sealer, Label: "Sealer over the cloth", Note: "14 March 2026", ThicknessMicrons: 40, Certainty: section.Estimated},
+		{Kind: section.Cloth, Label: "Linen, 16 × 14 threads/cm, 220 g/m²", Note: "14 March 2026", ThicknessMicrons: 450, Certainty: section.Measured},
+		{Kind: section.Adhesive, Label: "Sealer as adhesive", Note: "14 March 2026"},
+		{Kind: section.Sealer, Label: "Sealer, first coat", Note: "14 March 2026"},
+		{Kind: section.Board, Board: section.Plywood, Plies: 3, Label: "Birch plywood, three plies", ThicknessMicrons: 3000, Certainty: section.Measured},
+		{Kind: section.Sealer, Label: "Sealer on the back", Note: "15 March 2026", ThicknessMicrons: 40, Certainty: section.Estimated},
+		{Kind: section.Other, Label: "Grey acrylic paint", Note: "16 March 2026"},
 	}
 }
 
 // longBands has n layers around a board.
-func longBands(n int) []paper.Band {
-	var out []paper.Band
+func longBands(n int) []section.Band {
+	var out []section.Band
 	for i := range n {
-		b := paper.Band{Kind: paper.BandKind(i%6 + 2), Label: fmt.Sprintf("Coat %d of a build-up that never ends, thinned one to three", i+1),
-			Note: "14 March 2026", ThicknessMicrons: int64(20 + i), Certainty: paper.Certainty(i % 3)}
+		b := section.Band{Kind: section.BandKind(i%6 + 2), Label: fmt.Sprintf("Coat %d of a build-up that never ends, thinned one to three", i+1),
+			Note: "14 March 2026", ThicknessMicrons: int64(20 + i), Certainty: section.Certainty(i % 3)}
 		if i == n/2 {
-			b = paper.Band{Kind: paper.BoardBand, Board: paper.MDF, Label: "Medium density fibreboard", ThicknessMicrons: 6350, Certainty: paper.Measured}
+			b = section.Band{Kind: section.Board, Board: section.MDF, Label: "Medium density fibreboard", ThicknessMicrons: 6350, Certainty: section.Measured}
 		}
 		out = append(out, b)
 	}
 	return out
 }
 
-func section(bands []paper.Band) paper.Section {
-	return paper.Section{Bands: bands, Words: paper.EnglishSection, Title: "Build-up"}
+var words = section.Words{Front: "Front", Back: "Back", Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
+	NotToScale: "Not to scale", Part: "Layers %d to %d of %d, counted from the front"}
+
+func drawn(bands []section.Band) section.Section {
+	return section.Section{Bands: bands, Words: words, Title: "Build-up"}
 }
 
 func TestSectionOnPaper(t *testing.T) {
-	serif := section(sampleBands())
-	serif.Name, serif.Detail = paper.Small, paper.Small.Scaled(0.9)
-	var boards []paper.Band
-	for b := paper.OtherBoard; b <= paper.Honeycomb; b++ {
-		boards = append(boards, paper.Band{Kind: paper.BoardBand, Board: b, Label: fmt.Sprintf("Board %d", b)})
+	serif := drawn(sampleBands())
+	serif.Name, serif.Detail, serif.Head = paper.Small, paper.Small.Scaled(0.9), paper.Heading.Scaled(0.8)
+	var boards []section.Band
+	for b := section.OtherBoard; b <= section.Honeycomb; b++ {
+		boards = append(boards, section.Band{Kind: section.Board, Board: b, Label: fmt.Sprintf("Board %d", b)})
 	}
-	d := paper.NewDocument(paper.Info{Title: "Sections", Created: day})
+	d := &paper.Document{Info: paper.Info{Title: "Sections", Created: time.Date(2026, 3, 14, 9, 26, 53, 0, time.UTC)}}
 	for _, c := range []struct {
-		section paper.Section
+		section section.Section
 		w, h    float64
 		parts   int
 	}{
-		{section(sampleBands()), 120, 130, 1},
+		{drawn(sampleBands()), 120, 130, 1},
 		{serif, 90, 60, 1},
-		{section(boards), 100, 180, 1},
-		{section(longBands(60)), 170, 257, 1},
-		{section(longBands(60)), 91, 120, 4},
-		{section(longBands(1)), 50, 40, 1},
+		{drawn(boards), 100, 180, 1},
+		{drawn(longBands(60)), 170, 257, 1},
+		{drawn(longBands(60)), 91, 120, 4},
+		{drawn(longBands(1)), 50, 40, 1},
 	} {
 		all, err := c.section.Draw(c.w, c.h)
 		if err != nil {
@@ -74,15 +81,21 @@ func TestSectionOnPaper(t *testing.T) {
 		if len(all) != c.parts {
 			t.Errorf("%d layers in %.0f × %.0f mm: %d drawings, want %d", len(c.section.Bands), c.w, c.h, len(all), c.parts)
 		}
-		for i, one := range all {
+		for _, one := range all {
 			if one.HeightMM > c.h+1e-6 || one.WidthMM > c.w+1e-6 {
 				t.Errorf("drawing of %.1f × %.1f mm, %.1f × %.1f asked for", one.WidthMM, one.HeightMM, c.w, c.h)
 			}
-			save(t, fmt.Sprintf("section-%.0f-%d.svg", c.w, i), one.SVG())
 			d.Page(210, 297).Draw(one.At(20, 20))
 		}
 	}
-	path := save(t, "sections.pdf", finish(t, d, paper.A1b))
+	pdf, err := d.Finish(paper.A1b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "sections.pdf")
+	if err := os.WriteFile(path, pdf, 0o600); err != nil {
+		t.Fatal(err)
+	}
 	if out, err := toolcheck.Preflight(t, path); err != nil {
 		t.Fatalf("preflight: %v\n%s", err, out)
 	}
@@ -100,7 +113,7 @@ func TestSectionOnPaper(t *testing.T) {
 func TestCalloutsDoNotOverlap(t *testing.T) {
 	for _, n := range []int{1, 2, 3, 5, 8, 13, 21, 34, 60} {
 		for _, size := range [][2]float64{{60, 90}, {110, 140}, {170, 250}} {
-			all, err := section(longBands(n)).Draw(size[0], size[1])
+			all, err := drawn(longBands(n)).Draw(size[0], size[1])
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -164,7 +177,7 @@ func spans(t *testing.T, svg []byte) []svgSpan {
 }
 
 func TestHostileLabelIsTextInSVG(t *testing.T) {
-	s := section([]paper.Band{{Kind: paper.PaintBand, Label: `</text><script>alert("x")</script>`, Note: "\u202Eab\x00]]>&amp;"}})
+	s := drawn([]section.Band{{Kind: section.Paint, Label: `</text><script>alert("x")</script>`, Note: "\u202Eab\x00]]>&amp;"}})
 	s.Title = "<b>&"
 	all, err := s.Draw(100, 60)
 	if err != nil {
@@ -192,19 +205,19 @@ func TestHostileLabelIsTextInSVG(t *testing.T) {
 }
 
 func TestSectionRefuses(t *testing.T) {
-	for name, s := range map[string]paper.Section{
-		"no layers":                  section(nil),
-		"a measured nothing":         section([]paper.Band{{Label: "x", Certainty: paper.Measured}}),
-		"a character without a face": section([]paper.Band{{Label: "\u1200"}}),
+	for name, s := range map[string]section.Section{
+		"no layers":                  drawn(nil),
+		"a measured nothing":         drawn([]section.Band{{Label: "x", Certainty: section.Measured}}),
+		"a character without a face": drawn([]section.Band{{Label: "\u1200"}}),
 	} {
 		if d, err := s.Draw(100, 100); err == nil || d != nil {
 			t.Errorf("%s: drawn", name)
 		}
 	}
-	if _, err := section(sampleBands()).Draw(100, 9); !errors.Is(err, paper.ErrTooLong) {
+	if _, err := drawn(sampleBands()).Draw(100, 9); !errors.Is(err, paper.ErrTooLong) {
 		t.Errorf("no room: %v", err)
 	}
-	_, err := section([]paper.Band{{Label: "a"}, {Label: "\u1200"}}).Draw(100, 100)
+	_, err := drawn([]section.Band{{Label: "a"}, {Label: "\u1200"}}).Draw(100, 100)
 	var g *paper.GlyphError
 	if !errors.As(err, &g) || g.Rune != 0x1200 || g.Field != "layer 2" {
 		t.Errorf("error does not name character and layer: %v", err)
@@ -213,7 +226,7 @@ func TestSectionRefuses(t *testing.T) {
 
 func TestThickness(t *testing.T) {
 	for microns, want := range map[int64]string{1: "1 µm", 450: "450 µm", 999: "999 µm", 1000: "1 mm", 3175: "3.175 mm", 6350: "6.35 mm", 12000: "12 mm"} {
-		if got := strings.ReplaceAll(paper.Thickness(microns), paper.ThinSpace, " "); got != want {
+		if got := strings.ReplaceAll(section.Thickness(microns), paper.ThinSpace, " "); got != want {
 			t.Errorf("%d: %q, want %q", microns, got, want)
 		}
 	}

@@ -1,20 +1,29 @@
-package paper
+// Package section draws a build-up cut through, from front to back, with a
+// hatching for each kind of layer and a callout that says what is known of it.
+// It knows nothing of panels and prints no word of its own.
+//
+// The hatchings differ in black and white; a thickness is called measured,
+// estimated or not recorded, and the drawing is never to scale.
+// TestCalloutsDoNotOverlap reads drawings back and looks for text over text.
+package section
 
 import (
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"backleaf/record/paper"
 )
 
 // A Section is the drawing of a build-up cut through: bands from the front, on
 // top, to the back, each with its callout. It is not to scale and says so.
 type Section struct {
 	Bands []Band
-	Words SectionWords
-	// Name and Detail are the styles of the callouts: LabelBody and
-	// LabelSmall if left zero.
-	Name, Detail Style
+	Words Words
+	// Name and Detail are the styles of the callouts, Head that of the words
+	// above and below the strip: LabelBody, LabelSmall and LabelHead if left zero.
+	Name, Detail, Head paper.Style
 	// Title and Desc are for readers who cannot see the drawing. An empty Desc
 	// is made from the callouts.
 	Title, Desc string
@@ -38,14 +47,14 @@ type BandKind int
 
 // The kinds of layers.
 const (
-	OtherBand BandKind = iota
-	BoardBand
-	ClothBand
-	SealerBand // size or sealer
-	AdhesiveBand
-	GroundBand
-	PaintBand
-	VarnishBand
+	Other BandKind = iota
+	Board
+	Cloth
+	Sealer // size or sealer
+	Adhesive
+	Ground
+	Paint
+	Varnish
 )
 
 // A BoardKind is the make of a board.
@@ -73,8 +82,8 @@ const (
 	Measured
 )
 
-// SectionWords are the words that the drawing itself prints.
-type SectionWords struct {
+// Words are the words that the drawing itself prints.
+type Words struct {
 	Front, Back string
 	Measured    string // behind a thickness
 	Estimated   string
@@ -85,22 +94,14 @@ type SectionWords struct {
 	Part string
 }
 
-// EnglishSection are the words in English.
-var EnglishSection = SectionWords{
-	Front: "Front", Back: "Back",
-	Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
-	NotToScale: "Not to scale",
-	Part:       "Layers %d to %d of %d, counted from the front",
-}
-
 // Thickness writes micrometres as people read them: in µm below a millimetre,
 // else in mm, without rounding.
 func Thickness(microns int64) string {
 	if microns < 1000 {
-		return strconv.FormatInt(microns, 10) + ThinSpace + "µm"
+		return strconv.FormatInt(microns, 10) + paper.ThinSpace + "µm"
 	}
 	s := fmt.Sprintf("%d.%03d", microns/1000, microns%1000)
-	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".") + ThinSpace + "mm"
+	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".") + paper.ThinSpace + "mm"
 }
 
 func (s Section) thickness(b Band) string {
@@ -120,7 +121,7 @@ func (s Section) thickness(b Band) string {
 // tighter, then smaller, before the layers are shared out over several
 // drawings, each of which says which layers it shows. A drawing is no higher
 // than it needs to be.
-func (s Section) Draw(widthMM, heightMM float64) ([]Drawing, error) {
+func (s Section) Draw(widthMM, heightMM float64) ([]paper.Drawing, error) {
 	if len(s.Bands) == 0 {
 		return nil, fmt.Errorf("cannot draw build-up: no layers")
 	}
@@ -132,11 +133,10 @@ func (s Section) Draw(widthMM, heightMM float64) ([]Drawing, error) {
 			return nil, fmt.Errorf("cannot draw build-up: layer %d is said to be %d µm thick", i+1, b.ThicknessMicrons)
 		}
 	}
-	if s.Name == (Style{}) {
-		s.Name = LabelBody
-	}
-	if s.Detail == (Style{}) {
-		s.Detail = LabelSmall
+	for style, usual := range map[*paper.Style]paper.Style{&s.Name: paper.LabelBody, &s.Detail: paper.LabelSmall, &s.Head: paper.LabelHead} {
+		if *style == (paper.Style{}) {
+			*style = usual
+		}
 	}
 	n := len(s.Bands)
 	for parts := 1; parts <= n; parts++ {
@@ -148,31 +148,31 @@ func (s Section) Draw(widthMM, heightMM float64) ([]Drawing, error) {
 			return drawings, nil
 		}
 	}
-	return nil, fmt.Errorf("build-up: %w in %.0f × %.0f mm", ErrTooLong, widthMM, heightMM)
+	return nil, fmt.Errorf("build-up: %w in %.0f × %.0f mm", paper.ErrTooLong, widthMM, heightMM)
 }
 
 // shapes draws the inside of a band.
-func (b Band) shapes(r Rect) []Shape {
+func (b Band) shapes(r paper.Rect) []paper.Shape {
 	switch b.Kind {
-	case BoardBand:
+	case Board:
 		return b.boardShapes(r)
-	case ClothBand:
-		return []Shape{hatch(r, weave(r)...)}
-	case SealerBand:
-		return []Shape{hatch(r, slanted(r, 1.3))}
-	case AdhesiveBand:
-		return []Shape{hatch(r, slanted(r, 1.3), counter(r, 1.3))}
-	case GroundBand:
-		return []Shape{hatch(r, dots(r))}
-	case PaintBand:
-		return []Shape{hatch(r, upright(r, 0.75))}
-	case VarnishBand:
-		return []Shape{hatch(r, glints(r))}
+	case Cloth:
+		return []paper.Shape{hatch(r, weave(r)...)}
+	case Sealer:
+		return []paper.Shape{hatch(r, slanted(r, 1.3))}
+	case Adhesive:
+		return []paper.Shape{hatch(r, slanted(r, 1.3), counter(r, 1.3))}
+	case Ground:
+		return []paper.Shape{hatch(r, dots(r))}
+	case Paint:
+		return []paper.Shape{hatch(r, upright(r, 0.75))}
+	case Varnish:
+		return []paper.Shape{hatch(r, glints(r))}
 	}
-	return []Shape{hatch(r, ticks(r))}
+	return []paper.Shape{hatch(r, ticks(r))}
 }
 
-func (b Band) boardShapes(r Rect) []Shape {
+func (b Band) boardShapes(r paper.Rect) []paper.Shape {
 	depth := math.Min(0.9, r.H/5)
 	switch b.Board {
 	case Plywood:
@@ -180,21 +180,21 @@ func (b Band) boardShapes(r Rect) []Shape {
 		if n < 1 || float64(n) > r.H {
 			n = 3
 		}
-		return []Shape{hatch(r, plies(r, n)...)}
+		return []paper.Shape{hatch(r, plies(r, n)...)}
 	case MDF:
-		return []Shape{hatch(r, speckle(r))}
+		return []paper.Shape{hatch(r, speckle(r))}
 	case Hardboard:
-		return []Shape{hatch(r, fibres(r))}
+		return []paper.Shape{hatch(r, fibres(r))}
 	case HardboardRoughBack:
 		r.H -= depth
-		return []Shape{hatch(r, fibres(r)), hatch(Rect{X: r.X, Y: r.Y, W: r.W, H: r.H + depth}, roughEdge(r, r.Y+r.H, depth))}
+		return []paper.Shape{hatch(r, fibres(r)), hatch(paper.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H + depth}, roughEdge(r, r.Y+r.H, depth))}
 	case HardboardRoughFront:
 		r.Y, r.H = r.Y+depth, r.H-depth
-		return []Shape{hatch(r, fibres(r)), hatch(Rect{X: r.X, Y: r.Y - depth, W: r.W, H: r.H}, roughEdge(r, r.Y-depth, depth))}
+		return []paper.Shape{hatch(r, fibres(r)), hatch(paper.Rect{X: r.X, Y: r.Y - depth, W: r.W, H: r.H}, roughEdge(r, r.Y-depth, depth))}
 	case SolidWood:
-		return []Shape{hatch(r, grain(r))}
+		return []paper.Shape{hatch(r, grain(r))}
 	case Honeycomb:
-		return []Shape{hatch(r, cells(r)...)}
+		return []paper.Shape{hatch(r, cells(r)...)}
 	}
 	return nil
 }

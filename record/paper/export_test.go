@@ -1,0 +1,9 @@
+package paper
+
+// For tests of the symbol.
+const (
+	LevelL = levelL
+	LevelH = levelH
+)
+
+var SnapModule = snapModule
