@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -12,6 +13,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/studio"
 )
 
 // app is one run of the program: where it reads and writes, and its clock.
@@ -20,7 +22,7 @@ type app struct {
 	out, err io.Writer
 	env      func(string) string
 	now      func() time.Time
-	salt     func() []byte // of private parts; nil: random
+	random   io.Reader // of salts; nil: the system's
 
 	bookPath string
 	asJSON   bool
@@ -77,9 +79,8 @@ func (a *app) run(ctx context.Context, args []string) int {
 	if err == nil {
 		return exitDone
 	}
-	code, hint := exitError, ""
-	var f *failure
-	if errors.As(err, &f) {
+	said, hint, code := refused(err)
+	if f, ok := errors.AsType[*failure](err); ok {
 		code, hint = f.code, f.hint
 	}
 	switch {
@@ -88,14 +89,13 @@ func (a *app) run(ctx context.Context, args []string) int {
 	case errors.Is(err, book.ErrNewer):
 		code, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
 	case errors.Is(err, book.ErrNotBook):
-		hint = orElse(hint, "name the studio's book with --book FILE")
+		hint = cmp.Or(hint, "name the studio's book with --book FILE")
 	case errors.Is(err, errQuiet):
 		return code
 	}
 	if errors.Is(err, book.ErrBroken) {
 		code = exitIntegrity
 	}
-	said := err.Error()
 	if errors.Is(err, context.Canceled) {
 		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open
 		said = strings.ReplaceAll(said, context.Canceled.Error(), "interrupted")
@@ -112,13 +112,6 @@ var errQuiet = errors.New("said already")
 
 // quiet ends a command with an exit code and no further word.
 func quiet(code int) error { return &failure{errQuiet, "", code} }
-
-func orElse(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
-}
 
 // clean makes text from outside safe for a terminal: what could steer it is
 // shown as a code instead.
@@ -146,29 +139,34 @@ func (a *app) talk(format string, args ...any) {
 
 // path returns the file of the book.
 func (a *app) path() string {
-	return orElse(orElse(a.bookPath, a.env("BACKLEAF_BOOK")), "studio.sqlite")
+	return cmp.Or(a.bookPath, a.env("BACKLEAF_BOOK"), "studio.sqlite")
 }
 
 // open opens the book for writing.
 func (a *app) open(ctx context.Context) (*book.Book, error) { return book.Open(ctx, a.path()) }
 
+// session is a book with the clock and randomness of this run.
+func (a *app) session(b *book.Book) *studio.Session {
+	return &studio.Session{Book: b, Clock: a.now, Random: a.random}
+}
+
 // read opens the book for reading and hands it to do.
-func (a *app) read(ctx context.Context, do func(*book.Book) error) error {
+func (a *app) read(ctx context.Context, do func(*studio.Session) error) error {
 	b, err := book.OpenReadOnly(ctx, a.path())
 	if err != nil {
 		return err
 	}
 	defer b.Close()
-	return do(b)
+	return do(a.session(b))
 }
 
 // write opens the book for writing and hands it to do.
-func (a *app) write(ctx context.Context, do func(*book.Book) error) error {
+func (a *app) write(ctx context.Context, do func(*studio.Session) error) error {
 	b, err := a.open(ctx)
 	if err != nil {
 		return err
 	}
-	err = do(b)
+	err = do(a.session(b))
 	if cerr := b.Close(); err == nil {
 		err = cerr
 	}
@@ -193,16 +191,6 @@ func waiting[T any](a *app, read func() (T, error)) (T, error) {
 	case <-a.interrupted:
 		return *new(T), context.Canceled
 	}
-}
-
-// zone returns the studio's time zone, or the computer's own.
-func zone(s record.Studio) *time.Location {
-	if s.Zone != "" {
-		if l, err := time.LoadLocation(s.Zone); err == nil {
-			return l
-		}
-	}
-	return time.Local
 }
 
 // isTerminal reports whether remarks go to a person.

@@ -1,24 +1,16 @@
 package main
 
 import (
-	"errors"
-	"strconv"
+	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"backleaf/record"
 	"backleaf/record/ask"
-	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/questions"
 )
-
-// answerView is an answer for a program to read.
-type answerView struct {
-	Topic    string   `json:"topic"`
-	Lines    []string `json:"lines"`
-	Entries  []int64  `json:"entries"`
-	Recorded bool     `json:"recorded"`
-}
 
 func newAsk(a *app) *cobra.Command {
 	return a.jsonFlag(&cobra.Command{
@@ -33,16 +25,8 @@ a word that is not understood is named. It can be asked about
   backleaf ask KB26-0142-1 varnish remover`,
 		Args: wanted(2, -1, "one panel and a question"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.onePanel(c, args[0], func(b *book.Book, _ *record.Workshop, p *record.Panel) error {
-				w, err := around(c.Context(), b, []record.Number{p.Number})
-				if err != nil {
-					return err
-				}
-				as, err := ask.Ask(w, w.Panel(p.Number), strings.Join(args[1:], " "))
-				var no *ask.NotUnderstood
-				if errors.As(err, &no) {
-					return usage("\"backleaf ask --help\" lists what can be asked about", "%v", err)
-				}
+			return a.read(c.Context(), func(s *studio.Session) error {
+				as, err := questions.Ask(c.Context(), s.Book, args[0], strings.Join(args[1:], " "))
 				if err != nil {
 					return err
 				}
@@ -52,19 +36,15 @@ a word that is not understood is named. It can be asked about
 	})
 }
 
-func (a *app) sayAnswers(as []ask.Answer) error {
+func (a *app) sayAnswers(as []questions.Answer) error {
 	if a.asJSON {
-		out := []answerView{}
-		for _, x := range as {
-			out = append(out, answerView{x.Topic, x.Lines, append([]int64{}, x.Entries...), x.Recorded})
-		}
-		return a.sayJSON(out)
+		return a.sayJSON(as)
 	}
 	for _, x := range as {
 		name := x.Topic + ": "
 		for i, l := range x.Lines {
 			if i == len(x.Lines)-1 {
-				l += after(" ", bracket(sayEntries(x.Entries)))
+				l += sayEntries(x.Entries)
 			}
 			if i > 0 {
 				name = "  "
@@ -75,14 +55,16 @@ func (a *app) sayAnswers(as []ask.Answer) error {
 	return nil
 }
 
+// sayEntries names the entries that something rests on: " (E3, E7)".
 func sayEntries(seqs []int64) string {
 	var out []string
-	for i, s := range seqs {
-		if i == 0 || s != seqs[i-1] {
-			out = append(out, "E"+strconv.FormatInt(s, 10))
-		}
+	for _, s := range slices.Compact(slices.Clone(seqs)) {
+		out = append(out, fmt.Sprintf("E%d", s))
 	}
-	return strings.Join(out, ", ")
+	if out == nil {
+		return ""
+	}
+	return " (" + strings.Join(out, ", ") + ")"
 }
 
 // wrapList sets words in lines for a help text.

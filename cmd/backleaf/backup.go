@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -9,12 +10,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/studio/keys"
+	"backleaf/record/studio/photos"
 )
 
 func newBackup(a *app) *cobra.Command {
@@ -68,8 +70,8 @@ func (a *app) backup(ctx context.Context, b *book.Book, to string) error {
 		a.talk("note: %v", err)
 	}
 	err = a.afterCopy(ctx, "backup of "+a.path(), a.path(), to, done, lost)
-	if _, key := os.Stat(a.keyPath()); key == nil {
-		a.say("the signing key %s is not in it: keep a copy of that file, or its recovery sheet, in another place", a.keyPath())
+	if _, key := os.Stat(keys.File(a.path())); key == nil {
+		a.say("the signing key %s is not in it: keep a copy of that file, or its recovery sheet, in another place", keys.File(a.path()))
 	}
 	return err
 }
@@ -84,7 +86,7 @@ book stands in its place already, move that away first: nothing is overwritten.`
   backleaf restore panels-may.sqlite --to panels.sqlite`,
 		Args: wanted(1, 1, "the backup to read"),
 		RunE: func(c *cobra.Command, args []string) error {
-			ctx, from, to := c.Context(), args[0], orElse(to, a.path())
+			ctx, from, to := c.Context(), args[0], cmp.Or(to, a.path())
 			if err := vacant(to); err != nil {
 				return hinted(fmt.Errorf("cannot restore: %w", err), "move it away, or name another place with --to BOOK")
 			}
@@ -105,8 +107,8 @@ book stands in its place already, move that away first: nothing is overwritten.`
 			}
 			err = a.afterCopy(ctx, "restored from "+from, from, to, done, lost)
 			a.bookPath = to
-			if _, key := os.Stat(a.keyPath()); key != nil && len(w.Keys) > 0 {
-				a.say("the signing key is not in a backup: put its file back as %s, or recover it from the recovery sheet", a.keyPath())
+			if _, key := os.Stat(keys.File(a.path())); key != nil && len(w.Keys) > 0 {
+				a.say("the signing key is not in a backup: put its file back as %s, or recover it from the recovery sheet", keys.File(a.path()))
 			}
 			return err
 		},
@@ -199,7 +201,7 @@ func (a *app) copyPhotos(ctx context.Context, w *record.Workshop, from, to strin
 		if show != nil {
 			show(int64(i+1), int64(len(all)))
 		}
-		data, err := os.ReadFile(photoPath(from, p))
+		data, err := os.ReadFile(photos.Path(from, p))
 		sum := sha256.Sum256(data)
 		switch {
 		case err == nil && hex.EncodeToString(sum[:]) != p.SHA256:
@@ -209,14 +211,14 @@ func (a *app) copyPhotos(ctx context.Context, w *record.Workshop, from, to strin
 		}
 		if err != nil {
 			lost++
-			a.talk("photograph %s: %v", photoPath(from, p), err)
+			a.talk("photograph %s: %v", photos.Path(from, p), err)
 			continue
 		}
-		if err := keepPhoto(to, p, data); err != nil {
+		if err := photos.Keep(to, p, data); err != nil {
 			return lost, err
 		}
-		if err := checkPhoto(to, p); err != nil {
-			return lost, fmt.Errorf("photograph %s, read back: %w", photoPath(to, p), err)
+		if err := photos.Check(to, p); err != nil {
+			return lost, fmt.Errorf("photograph %s, read back: %w", photos.Path(to, p), err)
 		}
 	}
 	return lost, nil
@@ -233,36 +235,4 @@ func (a *app) idle() {
 	if a.isTerminal() {
 		fmt.Fprint(a.err, "\r\x1b[K")
 	}
-}
-
-// A book of more than remindFrom entries should have been backed up within
-// remindAfter (common practice).
-const (
-	remindFrom  = 50
-	remindAfter = 30 * 24 * time.Hour
-)
-
-// reminded is the setting that holds the day of the last reminder.
-const reminded = "backup-reminder"
-
-// remindBackup says in one line, once a day, when the last backup is old.
-func (a *app) remindBackup(ctx context.Context, s *benchState, entries int64) {
-	if entries <= remindFrom {
-		return
-	}
-	last, ok, err := s.book.LastBackup(ctx)
-	if err == nil && ok && s.now.Sub(last) <= remindAfter {
-		return
-	}
-	today := s.now.In(s.zone).Format("2006-01-02")
-	if day, err := s.book.Setting(ctx, reminded); err == nil && day == today {
-		return
-	}
-	switch {
-	case err != nil || !ok:
-		a.talk("reminder: this book of %d entries was never backed up; \"backleaf backup FILE\" does it", entries)
-	default:
-		a.talk("reminder: the last backup is of %s; \"backleaf backup FILE\" makes one", last.In(s.zone).Format("2 January 2006"))
-	}
-	_ = s.book.SetSetting(ctx, reminded, today) // at worst it is said again
 }

@@ -1,73 +1,17 @@
 package main
 
 import (
-	"context"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
-	"backleaf/record/book"
 	"backleaf/record/check"
+	"backleaf/record/studio"
+	"backleaf/record/studio/questions"
+	"backleaf/record/tell"
 )
-
-// around folds what these panels need, together with the panels that shared
-// an entry with them: an amount for a batch says nothing of one panel without
-// the sizes of the others.
-func around(ctx context.Context, b *book.Book, ns []record.Number) (*record.Workshop, error) {
-	w, err := b.WorkshopOf(ctx, ns...)
-	if err != nil {
-		return nil, err
-	}
-	all := slices.Clone(ns)
-	for _, p := range w.Panels {
-		for _, e := range p.Events {
-			all = append(all, e.Panels...)
-		}
-	}
-	slices.SortFunc(all, record.CompareNumbers)
-	if all = slices.Compact(all); len(all) == len(ns) {
-		return w, nil
-	}
-	return b.WorkshopOf(ctx, all...)
-}
-
-// chosen finds the panels of a reading command, and what they share entries
-// with; without words, all panels in hand.
-func (a *app) chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
-	roll, err := b.Roll(ctx)
-	if err != nil {
-		return nil, nil, err
-	}
-	if len(terms) == 0 {
-		w, err := b.Workshop(ctx)
-		if err != nil {
-			return nil, nil, err
-		}
-		var ps []*record.Panel
-		for _, p := range w.Panels {
-			if _, gone := p.Discarded(); !gone {
-				ps = append(ps, p)
-			}
-		}
-		return w, ps, nil
-	}
-	ns, err := roll.Select(terms, except)
-	if err != nil {
-		return nil, nil, hinted(err, "\"backleaf list\" shows the panels of this book")
-	}
-	w, err := around(ctx, b, ns)
-	if err != nil {
-		return nil, nil, err
-	}
-	var ps []*record.Panel
-	for _, n := range ns {
-		ps = append(ps, w.Panel(n))
-	}
-	return w, ps, nil
-}
 
 func newCheck(a *app) *cobra.Command {
 	var all bool
@@ -82,36 +26,22 @@ together. Exit code 3 when something falls short.`,
 		Example: `  backleaf check batch:may
   backleaf check 0142 --why answered-coats`,
 		RunE: func(c *cobra.Command, args []string) error {
-			rule, known := check.RuleNamed(why)
-			if why != "" && !known {
-				var names []string
-				for _, r := range check.Rules {
-					names = append(names, r.Name)
+			if why != "" {
+				rule, err := questions.Rule(why)
+				if err != nil {
+					return err
 				}
-				return usage("the rules are "+strings.Join(names, ", "), "there is no rule %q", why)
-			}
-			if known {
 				a.sayRule(rule)
 				if len(args) == 0 {
 					return nil
 				}
 			}
-			return a.read(c.Context(), func(b *book.Book) error {
-				w, ps, err := a.chosen(c.Context(), b, args, except)
+			return a.read(c.Context(), func(s *studio.Session) error {
+				w, ps, err := questions.Chosen(c.Context(), s.Book, args, except)
 				if err != nil {
 					return err
 				}
-				found := []panelFindings{}
-				for _, p := range ps {
-					f := panelFindings{Panel: p.Number, Title: p.Description().Title}
-					for _, x := range check.Panel(w, p, a.now()) {
-						if !known || x.Rule == why {
-							f.Findings = append(f.Findings, finding(x))
-						}
-					}
-					found = append(found, f)
-				}
-				return a.sayFindings(found, all || known)
+				return a.sayFindings(questions.Check(w, ps, a.now(), why), all || why != "")
 			})
 		},
 	}
@@ -119,23 +49,6 @@ together. Exit code 3 when something falls short.`,
 	c.Flags().StringVar(&why, "why", "", "explain a rule: reason, source, how it is judged, what can still be done")
 	c.Flags().StringSliceVar(&except, "except", nil, "panels to leave out")
 	return a.jsonFlag(c)
-}
-
-type panelFindings struct {
-	Panel    record.Number `json:"panel"`
-	Title    string        `json:"title,omitzero"`
-	Findings []finding     `json:"findings"`
-}
-
-// finding is a finding for a program to read.
-type finding struct {
-	Rule     string         `json:"rule"`
-	Title    string         `json:"title"`
-	Outcome  check.Outcome  `json:"outcome"`
-	Severity check.Severity `json:"severity"`
-	Text     string         `json:"text"`
-	Entries  []int64        `json:"entries"`
-	Remedy   string         `json:"remedy,omitzero"`
 }
 
 func (a *app) sayRule(r check.Rule) {
@@ -150,19 +63,13 @@ func (a *app) sayRule(r check.Rule) {
 }
 
 // sayFindings prints findings and ends with exit code 3 if one falls short.
-func (a *app) sayFindings(found []panelFindings, all bool) error {
-	short := false
-	for _, f := range found {
-		for _, x := range f.Findings {
-			short = short || x.Outcome == check.FallsShort
-		}
-	}
+func (a *app) sayFindings(found []questions.Findings, all bool) error {
 	if a.asJSON {
 		if err := a.sayJSON(found); err != nil {
 			return err
 		}
 	} else {
-		for i, g := range alike(found, all) {
+		for i, g := range questions.Alike(found, all) {
 			if i > 0 {
 				a.say("")
 			}
@@ -172,61 +79,26 @@ func (a *app) sayFindings(found []panelFindings, all bool) error {
 			a.talk("there are no panels to check")
 		}
 	}
-	if short {
+	if questions.FallsShort(found) {
 		return quiet(exitFinding)
 	}
 	return nil
 }
 
-// shown reports whether a reader is to see a finding: an open one, or any.
-func (x finding) shown(all bool) bool {
-	return all || x.Outcome == check.FallsShort || x.Outcome == check.NotRecorded
-}
-
-// count counts the findings of each outcome.
-func (f panelFindings) count() map[check.Outcome]int {
-	count := map[check.Outcome]int{}
-	for _, x := range f.Findings {
-		count[x.Outcome]++
-	}
-	return count
-}
-
-// alike groups panels of which the same is said, in the order of the first.
-func alike(found []panelFindings, all bool) [][]panelFindings {
-	var out [][]panelFindings
-	at := map[string]int{}
-	for _, f := range found {
-		said := fmt.Sprint(f.count())
-		for _, x := range f.Findings {
-			if x.shown(all) {
-				said += fmt.Sprintf("\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
-			}
-		}
-		i, ok := at[said]
-		if !ok {
-			i = len(out)
-			at[said], out = i, append(out, nil)
-		}
-		out[i] = append(out[i], f)
-	}
-	return out
-}
-
 // sayPanelFindings prints what is said of all panels of a group.
-func (a *app) sayPanelFindings(group []panelFindings, all bool) {
+func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 	f := group[0]
 	if len(group) == 1 {
-		a.say("%s%s", f.Panel, after("  ", quoted(f.Title)))
+		a.say("%s%s", f.Panel, tell.After("  ", tell.Quoted(f.Title)))
 	} else {
 		var ns []record.Number
 		for _, g := range group {
 			ns = append(ns, g.Panel)
 		}
-		a.say("%s", sayPanels(ns))
+		a.say("%s", tell.PanelList(ns))
 	}
 	for _, x := range f.Findings {
-		if !x.shown(all) {
+		if !all && !x.Open() {
 			continue
 		}
 		head := string(x.Outcome)
@@ -239,7 +111,7 @@ func (a *app) sayPanelFindings(group []panelFindings, all bool) {
 			a.say("    → %s", x.Remedy)
 		}
 	}
-	each, count := "", f.count()
+	each, count := "", f.Count()
 	if len(group) > 1 {
 		each = "each: "
 	}

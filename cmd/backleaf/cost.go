@@ -1,15 +1,16 @@
 package main
 
 import (
-	"context"
+	"cmp"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"backleaf/record"
-	"backleaf/record/book"
-	"backleaf/record/check"
+	"backleaf/record/studio"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/questions"
+	"backleaf/record/tell"
 )
 
 func newCost(a *app) *cobra.Command {
@@ -23,16 +24,16 @@ price or an amount was not recorded the sum says that it is incomplete.`,
   backleaf cost batch:may --json`,
 		Args: wanted(1, -1, "the panels"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.read(c.Context(), func(b *book.Book) error {
-				w, ps, err := a.chosen(c.Context(), b, args, except)
+			return a.read(c.Context(), func(s *studio.Session) error {
+				w, ps, err := questions.Chosen(c.Context(), s.Book, args, except)
 				if err != nil {
 					return err
 				}
-				known, err := lotPrices(c.Context(), b, w)
+				each, batches, err := questions.Costs(c.Context(), s.Book, w, ps)
 				if err != nil {
 					return err
 				}
-				return a.sayCosts(w, ps, known)
+				return a.sayCosts(each, batches)
 			})
 		},
 	}
@@ -40,65 +41,7 @@ price or an amount was not recorded the sum says that it is incomplete.`,
 	return a.jsonFlag(c)
 }
 
-// lotPrices reads the private prices of the lots on the shelf.
-func lotPrices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.Key]check.Price, error) {
-	known := map[record.Key]check.Price{}
-	for _, l := range w.Lots {
-		part, _, err := privateOf(ctx, b, l.Seq)
-		if err != nil {
-			return nil, err
-		}
-		if part.Price.Currency != "" {
-			known[l.Body.Key] = check.Price(part.Price)
-		}
-	}
-	return known, nil
-}
-
-// costView is the cost of one panel for a program to read.
-type costView struct {
-	Panel    record.Number `json:"panel"`
-	Lines    []costLine    `json:"lines"`
-	Sums     []price       `json:"sums"`
-	Complete bool          `json:"complete"`
-}
-
-type costLine struct {
-	What    string     `json:"what"`
-	Lot     record.Key `json:"lot,omitzero"`
-	Entry   int64      `json:"entry"`
-	Cost    price      `json:"cost,omitzero"`
-	Missing string     `json:"not_recorded,omitzero"`
-}
-
-func costViewOf(s check.CostSheet) costView {
-	v := costView{Panel: s.Panel, Lines: []costLine{}, Sums: prices(s.Sums), Complete: s.Complete}
-	for _, l := range s.Lines {
-		v.Lines = append(v.Lines, costLine{l.What, l.Lot, l.Entry, price(l.Price), l.Missing})
-	}
-	return v
-}
-
-func prices(ps []check.Price) []price {
-	out := []price{}
-	for _, p := range ps {
-		out = append(out, price(p))
-	}
-	return out
-}
-
-func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, known map[record.Key]check.Price) error {
-	views := []costView{}
-	batches := map[record.Key][]check.CostSheet{}
-	var order []record.Key
-	for _, p := range ps {
-		sheet := check.Cost(w, p, known)
-		if batches[p.Batch] == nil {
-			order = append(order, p.Batch)
-		}
-		batches[p.Batch] = append(batches[p.Batch], sheet)
-		views = append(views, costViewOf(sheet))
-	}
+func (a *app) sayCosts(views []questions.Cost, batches []questions.BatchCost) error {
 	if a.asJSON {
 		return a.sayJSON(views)
 	}
@@ -110,7 +53,7 @@ func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, known map[record.
 			if l.Missing != "" {
 				t.row("  "+l.What, "not recorded", entry, l.Missing)
 			} else {
-				t.row("  "+l.What, l.Cost.String(), entry, after("lot ", string(l.Lot)))
+				t.row("  "+l.What, l.Cost.String(), entry, tell.After("lot ", string(l.Lot)))
 			}
 		}
 		t.row("  together", sumText(v.Sums, v.Complete))
@@ -118,20 +61,20 @@ func (a *app) sayCosts(w *record.Workshop, ps []*record.Panel, known map[record.
 			return err
 		}
 	}
-	for _, k := range order {
-		if sum, complete := check.CostTotal(batches[k]); len(ps) > 1 {
-			a.say("batch %s: %s", k, sumText(prices(sum), complete))
+	for _, b := range batches {
+		if len(views) > 1 {
+			a.say("batch %s: %s", b.Batch, sumText(b.Sums, b.Complete))
 		}
 	}
 	return nil
 }
 
-func sumText(ps []price, complete bool) string {
+func sumText(ps []private.Price, complete bool) string {
 	var s []string
 	for _, p := range ps {
 		s = append(s, p.String())
 	}
-	text := orElse(strings.Join(s, " and "), "nothing known")
+	text := cmp.Or(strings.Join(s, " and "), "nothing known")
 	if !complete {
 		text += ", incomplete: not everything is recorded"
 	}

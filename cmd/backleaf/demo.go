@@ -46,12 +46,11 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 	}
 	var said bytes.Buffer
 	now := time.Time{}
-	salts := 0
 	d := &app{
 		in: strings.NewReader(""), out: &said, err: &said,
-		env:  func(string) string { return "" },
-		now:  func() time.Time { return now },
-		salt: func() []byte { salts++; s := sha256.Sum256(fmt.Appendf(nil, "demonstration %d", salts)); return s[:16] },
+		env:    func(string) string { return "" },
+		now:    func() time.Time { return now },
+		random: &demoSalts{},
 	}
 	bookPath := filepath.Join(dir, "studio.sqlite")
 	if err := demoPictures(dir); err != nil {
@@ -97,4 +96,13 @@ func shellWords(args []string) string {
 		out = append(out, s)
 	}
 	return strings.Join(out, " ")
+}
+
+// demoSalts are the salts of the demonstration, the same in every run.
+type demoSalts struct{ made int }
+
+func (d *demoSalts) Read(p []byte) (int, error) {
+	d.made++
+	s := sha256.Sum256(fmt.Appendf(nil, "demonstration %d", d.made))
+	return copy(p, s[:16]), nil
 }

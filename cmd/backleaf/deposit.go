@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"encoding/hex"
 	"errors"
@@ -23,6 +24,8 @@ import (
 	"backleaf/record/deposit"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/keys"
 	"backleaf/record/tell"
 )
 
@@ -95,9 +98,9 @@ func (a *app) deposit(ctx context.Context, b *book.Book, dir string, unsigned bo
 	d := &depositor{app: a}
 	if !unsigned {
 		var err error
-		if d.key, err = a.studioKey(ctx, b); err != nil {
-			if f, ok := errors.AsType[*failure](err); ok {
-				return &failure{f.err, f.hint + "; or --unsigned", f.code}
+		if d.key, err = keys.Current(ctx, b, holder{a}); err != nil {
+			if _, hint, code := refused(err); hint != "" {
+				return &failure{err, hint + "; or --unsigned", code}
 			}
 			return err
 		}
@@ -140,14 +143,14 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 	if d.ring, err = deed.Keys(d.shop.Keys); err != nil {
 		return err
 	}
-	d.now = d.app.now().In(zone(d.shop.Studio)).Truncate(time.Second)
+	d.now = d.app.now().In(studio.Zone(d.shop.Studio)).Truncate(time.Second)
 	size, root, err := d.book.Tree(ctx)
 	if err != nil {
 		return err
 	}
 	s := d.shop.Studio
 	_, known := d.ring.Current()
-	d.about = deposit.About{Maker: orElse(s.Maker, "a studio without a name"), Mark: s.Mark, Place: s.Place, Date: d.now, Panels: len(d.shop.Panels),
+	d.about = deposit.About{Maker: cmp.Or(s.Maker, "a studio without a name"), Mark: s.Mark, Place: s.Place, Date: d.now, Panels: len(d.shop.Panels),
 		Entries: size, Root: hex.EncodeToString(root[:]), KeyOnRecord: known, Demo: s.Demo}
 	if d.key != nil {
 		d.about.Key = d.key.Public().Fingerprint().Groups()
@@ -265,7 +268,7 @@ func (d *depositor) write(ctx context.Context, dir string) error {
 		Payload: d.parts, Tags: []bag.File{bag.Bytes("README.txt", readme)}, Agent: "backleaf", Date: d.now,
 		Info: []bag.Field{
 			{Label: "Source-Organization", Value: d.about.Maker},
-			{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", orElse(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
+			{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", cmp.Or(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
 			{Label: "External-Description", Value: fmt.Sprintf("The record of %s by %s: journal, book, photographs and papers. Begin with README.txt.", countOf(d.about.Panels, "painting panel"), d.about.Maker)},
 			{Label: "Number-of-Panels", Value: fmt.Sprint(d.about.Panels)},
 			{Label: "Number-of-Entries", Value: fmt.Sprint(d.about.Entries)},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -12,6 +13,7 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
+	"backleaf/record/studio/papers"
 )
 
 // certificates draws anew each certificate that was issued, from the journal as
@@ -74,7 +76,7 @@ func (d *depositor) certificate(ctx context.Context, then *book.Book, e record.E
 	if err != nil {
 		return nil, err
 	}
-	in := certificate.Input{Workshop: w, Panel: p, Issued: at, Paper: orElse(w.Studio.Paper, "a4"), Photograph: d.photograph}
+	in := certificate.Input{Workshop: w, Panel: p, Issued: at, Paper: cmp.Or(w.Studio.Paper, "a4"), Photograph: d.photograph}
 	if old, ok := record.Latest[record.Issued](p); ok {
 		if in.Replaces = old.At; !old.At.Known() {
 			in.Replaces = old.Written
@@ -86,7 +88,7 @@ func (d *depositor) certificate(ctx context.Context, then *book.Book, e record.E
 	if seal.DigestOf(in.Deed.Record).String() != issued.Record {
 		return nil, errors.New("the record does not come out as it was: the rules of thumb or their words have changed since")
 	}
-	return drawn(in)
+	return papers.Drawn(in)
 }
 
 // keyAt is the key that signed at the time; nil if there was none.

@@ -15,6 +15,8 @@ import (
 	"backleaf/record/bag"
 	"backleaf/record/book"
 	"backleaf/record/deposit"
+	"backleaf/record/studio"
+	"backleaf/record/studio/photos"
 )
 
 // importDeposit reads a deposit back into an empty book: the same journal, hash
@@ -109,7 +111,7 @@ func (a *app) importPhotos(ctx context.Context, root *os.Root, es []record.Entry
 		if err := ctx.Err(); err != nil {
 			return kept, made, err
 		}
-		data, err := readPart(root, path.Join("data", "photographs", deposit.PhotographName(p)), maxPhoto)
+		data, err := readPart(root, path.Join("data", "photographs", deposit.PhotographName(p)), photos.MaxBytes)
 		if sum := sha256.Sum256(data); err == nil && hex.EncodeToString(sum[:]) != p.SHA256 {
 			err = fmt.Errorf("photograph %s is not the one on record", deposit.PhotographName(p))
 		}
@@ -117,11 +119,11 @@ func (a *app) importPhotos(ctx context.Context, root *os.Root, es []record.Entry
 			a.talk("%v", err)
 			continue
 		}
-		at := photoPath(a.path(), p)
+		at := photos.Path(a.path(), p)
 		if _, err := os.Lstat(at); err != nil {
 			made = append(made, at)
 		}
-		if err := keepPhoto(a.path(), p, data); err != nil {
+		if err := photos.Keep(a.path(), p, data); err != nil {
 			return kept, made, err
 		}
 		kept[p.SHA256] = true
@@ -136,7 +138,8 @@ func (a *app) afterImport(ctx context.Context, kept map[string]bool, es []record
 			lost[p.SHA256] = true
 		}
 	}
-	return a.read(ctx, func(b *book.Book) error {
+	return a.read(ctx, func(s *studio.Session) error {
+		b := s.Book
 		_, root, err := b.Tree(ctx)
 		if err != nil {
 			return err

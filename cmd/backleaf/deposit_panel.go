@@ -3,18 +3,12 @@ package main
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
 	"runtime"
 	"sync"
 
 	"backleaf/certificate/dossier"
-	"backleaf/label"
 	"backleaf/record"
 	"backleaf/record/bag"
 	"backleaf/record/check"
@@ -22,6 +16,8 @@ import (
 	"backleaf/record/deposit"
 	"backleaf/record/linkedart"
 	"backleaf/record/seal"
+	"backleaf/record/studio/papers"
+	"backleaf/record/studio/photos"
 	"backleaf/record/tell"
 )
 
@@ -97,7 +93,7 @@ func (d *depositor) photographs(ctx context.Context) error {
 				return err
 			}
 			if _, err := d.photograph(ph); err != nil {
-				d.app.talk("photograph %s: %v", photoPath(d.app.path(), ph), err)
+				d.app.talk("photograph %s: %v", photos.Path(d.app.path(), ph), err)
 				d.about.Missing = append(d.about.Missing, fmt.Sprintf("%s (E%d, %s)", name, done.Seq, p.Number))
 				continue
 			}
@@ -113,15 +109,7 @@ func (d *depositor) photographs(ctx context.Context) error {
 
 // photograph reads a kept file that still is what the journal says.
 func (d *depositor) photograph(p record.Photograph) ([]byte, error) {
-	data, err := os.ReadFile(photoPath(d.app.path(), p))
-	sum := sha256.Sum256(data)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, errors.New("the file is missing")
-	case err == nil && hex.EncodeToString(sum[:]) != p.SHA256:
-		return nil, errors.New("the file has been changed")
-	}
-	return data, err
+	return photos.Read(d.app.path(), p)
 }
 
 // panels adds everything about each panel, on all cores: to draw the papers
@@ -193,7 +181,7 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 		{dir + "page.html", told.HTML},
 		{dir + "dossier.txt", func() ([]byte, error) { s, err := told.Text(); return []byte(s), err }},
 		{"papers/dossiers/" + string(p.Number) + ".pdf", told.PDF},
-		{"papers/labels/" + string(p.Number) + ".pdf", func() ([]byte, error) { return d.label(ctx, p) }},
+		{"papers/labels/" + string(p.Number) + ".pdf", func() ([]byte, error) { return papers.LabelNow(ctx, d.book, d.shop, p) }},
 	} {
 		data, err := paper.draw()
 		if ctx.Err() != nil {
@@ -211,26 +199,4 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 		}
 	}
 	return nil
-}
-
-// label draws the label that a panel would get today; nil if it was discarded.
-func (d *depositor) label(ctx context.Context, p *record.Panel) ([]byte, error) {
-	if _, gone := p.Discarded(); gone {
-		return nil, nil
-	}
-	opt := label.Options{Catalogue: tell.English, Author: d.shop.Studio.Maker}
-	if t, ok := d.shop.Written.Exact(); ok {
-		opt.Created = t
-	}
-	digest, err := recordDigest(ctx, &benchState{book: d.book, shop: d.shop}, p, label.StageAuto, opt.Created)
-	if err != nil {
-		return nil, err
-	}
-	in, err := label.Say(opt.Catalogue, d.shop, p, label.StageAuto, digest)
-	if err != nil {
-		return nil, err
-	}
-	var pdf bytes.Buffer
-	_, err = label.Draw(&pdf, []label.Input{in}, opt)
-	return pdf.Bytes(), err
 }

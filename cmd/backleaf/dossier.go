@@ -1,11 +1,7 @@
 package main
 
 import (
-	"bytes"
-	"errors"
-	"fmt"
-	"io/fs"
-	"os"
+	"cmp"
 	"path/filepath"
 	"strings"
 
@@ -13,9 +9,8 @@ import (
 
 	"backleaf/certificate/dossier"
 	"backleaf/record"
-	"backleaf/record/book"
-	"backleaf/record/safefile"
-	"backleaf/record/tell"
+	"backleaf/record/studio"
+	"backleaf/record/studio/papers"
 )
 
 // dossierFlags are what "dossier" is told.
@@ -41,18 +36,12 @@ that needs nothing else. Text and HTML go to standard output unless -o names a f
 			if err := o.fits(); err != nil {
 				return err
 			}
-			return a.onePanel(c, args[0], func(b *book.Book, _ *record.Workshop, p *record.Panel) error {
-				w, err := around(c.Context(), b, []record.Number{p.Number})
+			return a.read(c.Context(), func(s *studio.Session) error {
+				n, d, err := papers.Dossier(c.Context(), s.Book, args[0])
 				if err != nil {
 					return err
 				}
-				size, root, err := b.Tree(c.Context())
-				if err != nil {
-					return err
-				}
-				d := dossier.New(tell.English, w, w.Panel(p.Number), dossier.Book{Entries: size, Root: fmt.Sprintf("%x", root[:]),
-					Photograph: func(ph record.Photograph) ([]byte, error) { return keptPhoto(b.Path(), ph) }})
-				return a.writeDossier(&o, p.Number, d)
+				return a.writeDossier(&o, n, d)
 			})
 		},
 	}
@@ -92,7 +81,7 @@ func (a *app) writeDossier(o *dossierFlags, n record.Number, d *dossier.Document
 		data, err = d.HTML()
 	default:
 		data, err = d.PDF()
-		o.out = orElse(o.out, "dossier-"+string(n)+".pdf")
+		o.out = cmp.Or(o.out, "dossier-"+string(n)+".pdf")
 	}
 	if err != nil {
 		return err
@@ -101,28 +90,9 @@ func (a *app) writeDossier(o *dossierFlags, n record.Number, d *dossier.Document
 		_, err = a.out.Write(data)
 		return err
 	}
-	if err := replacesDossier(o.out, d.Kind); err != nil {
-		return err
-	}
-	if err := safefile.Write(o.out, 0o644, func(f *os.File) error { _, err := f.Write(data); return err }); err != nil {
+	if err := papers.WriteDossier(o.out, d.Kind, data); err != nil {
 		return err
 	}
 	a.say("%s  dossier of %s: %s", o.out, n, d.Title)
-	return nil
-}
-
-// replacesDossier lets a new dossier take the place of an old one, and of
-// nothing else.
-func replacesDossier(path, kind string) error {
-	old, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
-	if err != nil {
-		return fmt.Errorf("cannot write the dossier: %w", err)
-	}
-	if !bytes.Contains(old, []byte(kind)) {
-		return hinted(fmt.Errorf("%s is there already, and it is no dossier", path), "name another file with -o")
-	}
 	return nil
 }

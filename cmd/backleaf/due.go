@@ -8,10 +8,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"backleaf/record"
-	"backleaf/record/book"
-	"backleaf/record/check"
 	"backleaf/record/safefile"
+	"backleaf/record/studio"
+	"backleaf/record/studio/questions"
+	"backleaf/record/studio/typed"
+	"backleaf/record/tell"
 )
 
 func newDue(a *app) *cobra.Command {
@@ -24,37 +25,25 @@ before you go on.`,
 		Example: `  backleaf due
   backleaf due batch:may --at "2026-05-03 09:00" --calendar windows.ics`,
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.read(c.Context(), func(b *book.Book) error {
-				w, ps, err := a.chosen(c.Context(), b, args, nil)
+			return a.read(c.Context(), func(s *studio.Session) error {
+				w, ps, err := questions.Chosen(c.Context(), s.Book, args, nil)
 				if err != nil {
 					return err
 				}
-				moment := a.now().In(zone(w.Studio))
+				moment := a.now().In(studio.Zone(w.Studio))
 				if at != "" {
-					if moment, err = parseMoment(at, moment); err != nil {
+					if moment, err = typed.Moment(at, moment); err != nil {
 						return err
 					}
 				}
-				wanted := map[record.Number]bool{}
-				for _, p := range ps {
-					wanted[p.Number] = true
-				}
-				var steps []check.Step
-				for _, s := range check.Due(w, moment) {
-					if len(args) == 0 || wanted[s.Panels[0]] { // before they are grouped a step has one panel
-						s.From, s.Safe, s.Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
-						steps = append(steps, s)
-					}
-				}
-				groups := check.Group(steps)
+				steps, ics := questions.Due(w, ps, moment)
 				if calendar != "" {
-					ics := check.Calendar(groups, a.now())
-					if err := safefile.Write(calendar, 0o644, func(f *os.File) error { _, err := f.Write(ics); return err }); err != nil {
+					if err := safefile.Write(calendar, 0o644, func(f *os.File) error { _, err := f.Write(ics(a.now())); return err }); err != nil {
 						return fmt.Errorf("cannot write the calendar: %w", err)
 					}
 					a.talk("%s  the windows, for a phone", calendar)
 				}
-				return a.sayDue(groups, moment)
+				return a.sayDue(steps, moment)
 			})
 		},
 	}
@@ -63,46 +52,9 @@ before you go on.`,
 	return a.jsonFlag(c)
 }
 
-// parseMoment reads an exact moment, which may lie ahead.
-func parseMoment(s string, now time.Time) (time.Time, error) {
-	for _, layout := range []string{"2006-01-02 15:04", time.RFC3339, "2006-01-02"} {
-		if t, err := time.ParseInLocation(layout, s, now.Location()); err == nil {
-			return t, nil
-		}
-	}
-	if t, err := time.Parse("15:04", s); err == nil {
-		return time.Date(now.Year(), now.Month(), now.Day(), t.Hour(), t.Minute(), 0, 0, now.Location()), nil
-	}
-	return now, usage("say 14:05 or \"2026-05-03 09:00\"", "--at: %q is not a moment", s)
-}
-
-func local(t, like time.Time) time.Time {
-	if t.IsZero() {
-		return t
-	}
-	return t.In(like.Location())
-}
-
-// dueView is a step for a program to read.
-type dueView struct {
-	State  string          `json:"state"`
-	Task   check.Task      `json:"task"`
-	Text   string          `json:"text"`
-	Batch  record.Key      `json:"batch"`
-	Panels []record.Number `json:"panels"`
-	From   time.Time       `json:"not_before,omitzero"`
-	Safe   time.Time       `json:"safe_by,omitzero"`
-	Until  time.Time       `json:"until,omitzero"`
-	Entry  int64           `json:"entry,omitzero"`
-}
-
-func (a *app) sayDue(steps []check.Step, now time.Time) error {
+func (a *app) sayDue(steps []questions.Step, now time.Time) error {
 	if a.asJSON {
-		out := []dueView{}
-		for _, s := range steps {
-			out = append(out, dueView{s.State(now), s.Task, s.Text, s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
-		}
-		return a.sayJSON(out)
+		return a.sayJSON(steps)
 	}
 	if len(steps) == 0 {
 		a.talk("nothing is due")
@@ -110,14 +62,14 @@ func (a *app) sayDue(steps []check.Step, now time.Time) error {
 	}
 	for _, s := range steps {
 		window := sayWindow(s, now)
-		a.say("%-8s  %s%s", s.State(now), s.Text, after(": ", window))
-		a.say("          batch %s, %s", s.Batch, sayPanels(s.Panels))
+		a.say("%-8s  %s%s", s.State, s.Text, tell.After(": ", window))
+		a.say("          batch %s, %s", s.Batch, tell.PanelList(s.Panels))
 	}
 	return nil
 }
 
 // sayWindow says a window as it looks from a moment.
-func sayWindow(s check.Step, now time.Time) string {
+func sayWindow(s questions.Step, now time.Time) string {
 	var parts []string
 	switch {
 	case !s.From.IsZero() && !s.Safe.IsZero() && (s.Until.IsZero() || s.Safe.Before(s.Until)):

@@ -15,6 +15,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/safefile"
+	"backleaf/record/studio"
 )
 
 // exchange is the form of an import or export file: entries in order. The
@@ -56,7 +57,8 @@ Private parts (buyers, prices) are not in it. Photographs are files of their own
   backleaf export | sha256sum`,
 		Args: wanted(0, 0, "no words"),
 		RunE: func(c *cobra.Command, _ []string) error {
-			return a.read(c.Context(), func(b *book.Book) error {
+			return a.read(c.Context(), func(s *studio.Session) error {
+				b := s.Book
 				es, err := b.Entries(c.Context(), book.Filter{})
 				if err != nil {
 					return err

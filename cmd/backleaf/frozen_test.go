@@ -125,7 +125,7 @@ func freeze(t *testing.T, to string) {
 func typedAt(now time.Time, args ...string) (string, int) {
 	var said bytes.Buffer
 	a := &app{in: strings.NewReader(""), out: &said, err: &said, env: func(string) string { return "" }, now: func() time.Time { return now },
-		salt: func() []byte { return []byte("a fixed salt, 16") }}
+		random: fixedSalt{}}
 	code := a.run(context.Background(), args)
 	return said.String(), code
 }
@@ -315,3 +315,8 @@ func TestNewerBook(t *testing.T) {
 		t.Error("something was written")
 	}
 }
+
+// fixedSalt is always the same.
+type fixedSalt struct{}
+
+func (fixedSalt) Read(p []byte) (int, error) { return copy(p, "a fixed salt, 16"), nil }

@@ -7,10 +7,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/keys"
 )
 
 func newHead(a *app) *cobra.Command {
@@ -28,8 +29,12 @@ stood in the book then was changed or removed.`,
   backleaf head show > head-2026.txt`,
 		Args: wanted(0, 0, "no words"),
 		RunE: func(c *cobra.Command, _ []string) error {
-			return a.withKey(c.Context(), func(b *book.Book, s record.Studio, k seal.Key) error {
-				note, err := signHead(c.Context(), b, s, k)
+			return a.withKey(c.Context(), func(s *studio.Session, k seal.Key) error {
+				w, err := s.Book.WorkshopOf(c.Context())
+				if err != nil {
+					return err
+				}
+				note, err := keys.SignHead(c.Context(), s.Book, w.Studio.Mark, k)
 				if err == nil {
 					_, err = a.out.Write(note)
 				}
@@ -37,23 +42,6 @@ stood in the book then was changed or removed.`,
 			})
 		},
 	})
-}
-
-// signHead signs the journal as it stands and keeps the head.
-func signHead(ctx context.Context, b *book.Book, s record.Studio, k seal.Key) ([]byte, error) {
-	size, root, err := b.Tree(ctx)
-	if err != nil {
-		return nil, err
-	}
-	origin, err := seal.Origin(s.Mark)
-	if err != nil {
-		return nil, err
-	}
-	note, err := seal.Head{Origin: origin, Size: size, Root: root}.Sign(k)
-	if err != nil {
-		return nil, err
-	}
-	return note, b.KeepHead(ctx, book.Head{Size: size, Root: root, Note: string(note)})
 }
 
 func headCompare(a *app) *cobra.Command {
@@ -76,7 +64,8 @@ is not.`,
 			if len(es) != 1 {
 				return usage("", "%s holds several things: name a single head", args[0])
 			}
-			return a.read(ctx, func(b *book.Book) error {
+			return a.read(ctx, func(s *studio.Session) error {
+				b := s.Book
 				if _, err := b.Verify(ctx, a.progress("entries")); err != nil {
 					return err
 				}

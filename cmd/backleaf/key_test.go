@@ -15,9 +15,9 @@ import (
 	"backleaf/record/toolcheck"
 )
 
-// typed runs one command line on the book in dir, with what stands on its
+// typedIn runs one command line on the book in dir, with what stands on its
 // input, and fails the test unless it is done.
-func typed(t *testing.T, dir, in string, args ...string) string {
+func typedIn(t *testing.T, dir, in string, args ...string) string {
 	t.Helper()
 	var out bytes.Buffer
 	a := &app{in: strings.NewReader(in), out: &out, err: io.Discard, env: func(string) string { return "" },
@@ -33,10 +33,10 @@ func typed(t *testing.T, dir, in string, args ...string) string {
 func TestRecoverySheet(t *testing.T) {
 	toolcheck.Require(t, "pdftoppm", "pdftotext", "zbarimg")
 	dir := t.TempDir()
-	typed(t, dir, "", "studio", "new", "--maker", "Ilze Kraukle", "--mark", "KB")
-	typed(t, dir, "", "studio", "key", "new")
+	typedIn(t, dir, "", "studio", "new", "--maker", "Ilze Kraukle", "--mark", "KB")
+	typedIn(t, dir, "", "studio", "key", "new")
 	key, sheet := filepath.Join(dir, "studio.key"), filepath.Join(dir, "sheet.pdf")
-	typed(t, dir, "", "studio", "key", "recovery-sheet", sheet)
+	typedIn(t, dir, "", "studio", "key", "recovery-sheet", sheet)
 	want, err := os.ReadFile(key)
 	if err != nil {
 		t.Fatal(err)
@@ -62,7 +62,7 @@ func TestRecoverySheet(t *testing.T) {
 		if err := os.Remove(key); err != nil {
 			t.Fatal(err)
 		}
-		typed(t, dir, text, "studio", "key", "recover")
+		typedIn(t, dir, text, "studio", "key", "recover")
 		if got, err := os.ReadFile(key); err != nil || !bytes.Equal(got, want) {
 			t.Errorf("%s: %v", what, err)
 		}

@@ -1,31 +1,24 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
-	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/label"
 	"backleaf/record"
-	"backleaf/record/book"
-	"backleaf/record/deed"
-	"backleaf/record/safefile"
-	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/papers"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
 // labelFlags are what "label" is told.
 type labelFlags struct {
-	bench
+	moment
 	out, size, stage, sheet, because string
 	grid                             studioFlags // of the sheet only
 	from                             int
@@ -54,7 +47,7 @@ the journal; --preview looks first and writes down nothing.`,
 			}
 			return wanted(1, -1, "the panels to label")(c, args)
 		},
-		RunE: func(c *cobra.Command, args []string) error { return a.label(c, &o, args) },
+		RunE: func(c *cobra.Command, args []string) error { return a.label(c.Context(), &o, args) },
 	}
 	f := c.Flags()
 	f.StringVarP(&o.out, "output", "o", "labels.pdf", "the file to write")
@@ -74,18 +67,31 @@ the journal; --preview looks first and writes down nothing.`,
 	f.BoolVar(&o.ruler, "ruler", false, "begin with a page that shows whether the printer keeps the scale")
 	f.BoolVar(&o.note, "with-note", false, "end with a page on paper, ink and paste")
 	f.BoolVar(&o.preview, "preview", false, "write the file, but nothing into the journal")
-	o.bench.flags(c)
+	o.moment.flags(c)
 	return c
 }
 
-func (a *app) label(c *cobra.Command, o *labelFlags, args []string) error {
-	ctx := c.Context()
-	do := func(b *book.Book) error {
-		s, err := a.look(ctx, b, &o.bench, args)
+func (a *app) label(ctx context.Context, o *labelFlags, args []string) error {
+	do := func(s *studio.Session) error {
+		v, err := s.Look(ctx, args, o.except)
 		if err != nil {
 			return err
 		}
-		return a.printLabels(ctx, o, s)
+		r := typed.For(v)
+		order := papers.LabelOrder{At: r.At(o.at), Because: o.because, File: o.out, Preview: o.preview}
+		o.options(r, v.Shop.Studio, &order.Options)
+		if order.Stage, err = label.ParseStage(o.stage); err != nil {
+			r.Fail(refuse.Input("stage", "not-read", "%w", err))
+		}
+		if r.Err() != nil {
+			return r.Err()
+		}
+		made, err := papers.Print(ctx, v, order)
+		if err != nil {
+			return err
+		}
+		a.sayLabels(o, v, made)
+		return nil
 	}
 	if o.preview || len(args) == 0 {
 		return a.read(ctx, do)
@@ -93,112 +99,49 @@ func (a *app) label(c *cobra.Command, o *labelFlags, args []string) error {
 	return a.write(ctx, do)
 }
 
-func (a *app) printLabels(ctx context.Context, o *labelFlags, s *benchState) error {
-	opt, err := o.options(s.shop.Studio)
-	if err != nil {
-		return err
+// options reads the flags about size and sheet.
+func (o *labelFlags) options(r *typed.Reader, s record.Studio, opt *label.Options) {
+	opt.From, opt.CropMarks, opt.Ruler, opt.Note = o.from, o.crop, o.ruler, o.note
+	var err error
+	if opt.Size, err = label.ParseSize(o.size); err != nil {
+		r.Fail(refuse.Input("size", "not-read", "%w", err))
 	}
-	stage, err := label.ParseStage(o.stage)
-	if err != nil {
-		return usage("", "--stage: %v", err)
+	if opt.Paper, err = label.PaperNamed(s.Paper); err != nil {
+		r.Fail(err)
 	}
-	opt.Catalogue, opt.Author = tell.English, s.shop.Studio.Maker
-	if t, ok := s.shop.Written.Exact(); ok {
-		opt.Created = t
+	described := record.LabelSheet{Rows: o.grid.rows, Cols: o.grid.cols}
+	o.grid.texts(r, &described)
+	switch name := strings.ToLower(strings.TrimSpace(o.sheet)); name {
+	case "single", "studio", "", "a4", "letter":
+	default:
+		r.Text("sheet", o.sheet, &described.Page)
 	}
-	if err := mayReplace(o.out, opt.Catalogue); err != nil {
-		return err
+	if r.Err() == nil {
+		opt.Sheet, err = papers.Sheet(s, o.sheet, described, opt.Paper, o.from)
+		r.Fail(err)
 	}
-	var inputs []label.Input
-	var entries []record.Entry
-	for _, n := range s.panels {
-		p := s.shop.Panel(n)
-		if d, gone := p.Discarded(); gone {
-			return hinted(fmt.Errorf("%s was discarded (%s)", n, d.Body.Because), "leave it out with --except "+string(n))
-		}
-		digest, err := recordDigest(ctx, s, p, stage, opt.Created)
-		if err != nil {
-			return err
-		}
-		in, err := label.Say(opt.Catalogue, s.shop, p, stage, digest)
-		if err != nil {
-			return err
-		}
-		inputs = append(inputs, in)
-		entries = append(entries, record.Entry{At: s.at, Panels: []record.Number{n}, Body: record.LabelPrinted{Record: digest, Reason: o.because}})
-	}
-	var pdf bytes.Buffer
-	layouts, err := label.Draw(&pdf, inputs, opt)
-	if errors.Is(err, label.ErrNoPlace) {
-		return usage("--from is the first free place, counted from 1; nothing was written", "--from: %v", err)
-	}
-	if err != nil {
-		return hinted(err, "a smaller --size, or another --sheet, may help; nothing was written")
-	}
-	for i, l := range layouts {
-		printed := entries[i].Body.(record.LabelPrinted)
-		printed.Layout = l.Size.String()
-		entries[i].Body = printed
-	}
-	if err := safefile.Write(o.out, 0o644, func(f *os.File) error { _, err := f.Write(pdf.Bytes()); return err }); err != nil {
-		return err
-	}
-	return a.labelsPrinted(ctx, o, s, layouts, entries)
 }
 
-// labelsPrinted writes down what was printed and says so.
-func (a *app) labelsPrinted(ctx context.Context, o *labelFlags, s *benchState, layouts []label.Layout, entries []record.Entry) error {
-	printed, err := s.book.Entries(ctx, book.Filter{Kinds: []record.Kind{"label-printed"}, Last: 1})
-	first := err == nil && len(printed) == 0
-	line := o.out + "  " + countLabels(layouts)
+// sayLabels says what was printed.
+func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
+	line := o.out + "  " + countLabels(made.Layouts)
 	switch {
-	case len(entries) == 0:
-	case o.preview:
+	case len(made.Entries) > 0:
+		line += "; " + entrySpan(made.Entries)
+	case len(v.Panels) > 0:
 		line += "; a preview, nothing written down"
-	default:
-		done, err := s.book.Append(ctx, s.now.In(s.zone), entries...)
-		if err != nil {
-			return hinted(fmt.Errorf("%s was written, but the journal does not say so: %w", o.out, err), "run the command again before you use the labels")
-		}
-		line += fmt.Sprintf("; E%d", done[0].Seq)
-		if n := len(done); n > 1 {
-			line += fmt.Sprintf(" to E%d", done[n-1].Seq)
-		}
 	}
 	a.say("%s", line)
-	for i, n := range s.panels {
-		if before := record.Each[record.LabelPrinted](s.shop.Panel(n)); len(before) > 0 {
-			last := before[len(before)-1]
-			when := last.At
-			if !when.Known() {
-				when = last.Written
-			}
-			a.talk("%s: printed before, %s", n, sayWhen(when, s.now, s.zone))
-		}
-		if left := layouts[i].LeftOut; len(left) > 0 {
-			a.talk("%s: no room on the %s label for: %s", n, layouts[i].Size, fieldNames(left))
-		}
-	}
-	if bare := s.which(s.bareBack); bare != "" {
-		a.talk("note: no seal is recorded on the back of %s; a label keeps best on a sealed back", bare)
-	}
+	a.warn(v, made.Warnings)
 	switch {
-	case len(entries) == 0 || o.note:
-	case !first:
+	case len(v.Panels) == 0 || o.note:
+	case !made.First:
 		a.talk("on paper, ink and paste: --with-note adds a page")
 	default:
 		for _, note := range tell.English.Label.Notes {
 			a.talk("%s", strings.TrimRight(string(note), "¹²³⁴"))
 		}
 	}
-	return nil
-}
-
-// bareBack reports that nothing recorded seals the back of a panel that could
-// take up moisture.
-func (s *benchState) bareBack(p *record.Panel) bool {
-	m, _ := s.shop.Material(p.Cut().Board)
-	return m.Board.Kind != record.AluminiumComp && !slices.ContainsFunc(p.BuildUp(record.Back), s.shop.Seals)
 }
 
 func countLabels(layouts []label.Layout) string {
@@ -222,114 +165,4 @@ func countLabels(layouts []label.Layout) string {
 		noun = "label"
 	}
 	return strings.Join(kinds, ", ") + " " + noun
-}
-
-func fieldNames(fs []label.Field) string {
-	var s []string
-	for _, f := range fs {
-		s = append(s, string(f))
-	}
-	return strings.Join(s, ", ")
-}
-
-// recordDigest is what identifies the record a label speaks of: that of the
-// certificate in force or, where there is none or the panel was changed since,
-// that of the record as the journal stands.
-func recordDigest(ctx context.Context, s *benchState, p *record.Panel, stage label.Stage, written time.Time) (string, error) {
-	if c, ok := p.Certificate(); ok && stage != label.StageChanged && label.StageOf(p) != label.StageChanged {
-		return c.Body.Record, nil
-	}
-	d, err := deed.Make(ctx, s.book, s.shop, p, nil, nil, written)
-	if err != nil {
-		return "", err
-	}
-	return seal.DigestOf(d.Record).String(), nil
-}
-
-// options reads the flags about size and sheet.
-func (o *labelFlags) options(s record.Studio) (label.Options, error) {
-	opt := label.Options{From: o.from, CropMarks: o.crop, Ruler: o.ruler, Note: o.note}
-	var err error
-	if opt.Size, err = label.ParseSize(o.size); err != nil {
-		return opt, usage("", "--size: %v", err)
-	}
-	if opt.Paper, err = label.PaperNamed(s.Paper); err != nil {
-		return opt, err
-	}
-	if o.from < 1 {
-		return opt, usage("", "--from: places are counted from 1")
-	}
-	opt.Sheet, err = o.sheetIn(s, opt.Paper)
-	if err == nil && opt.Sheet == nil && o.from > 1 {
-		err = usage("", "--from: single pages have one place")
-	}
-	return opt, err
-}
-
-// sheetIn finds the sheet; nil for single pages.
-func (o *labelFlags) sheetIn(s record.Studio, plain label.Area) (*label.Sheet, error) {
-	settings := record.LabelSheet{Rows: o.grid.rows, Cols: o.grid.cols}
-	g := &o.grid.sheet
-	err := texts(s.Units, text{"--sheet-label", g[1], &settings.Label}, text{"--sheet-top", g[2], &settings.Top}, text{"--sheet-left", g[3], &settings.Left},
-		text{"--sheet-down", g[4], &settings.PitchV}, text{"--sheet-across", g[5], &settings.PitchH})
-	if err != nil {
-		return nil, err
-	}
-	described := settings != record.LabelSheet{}
-	page := plain
-	switch name := strings.ToLower(strings.TrimSpace(o.sheet)); name {
-	case "single":
-		if described {
-			return nil, usage("", "--sheet single has one place, and no rows or columns")
-		}
-		return nil, nil
-	case "studio", "":
-		if described {
-			break
-		}
-		if s.Sheet.Rows > 0 {
-			sheet, err := label.SheetOf(s.Sheet)
-			return &sheet, hinted(err, "see \"backleaf studio show\", and put it right with \"backleaf studio change\"")
-		}
-		if name == "studio" {
-			return nil, hinted(errors.New("the studio's settings hold no label sheet"), "\"backleaf studio change --sheet-label …\" keeps one")
-		}
-	case "a4", "letter":
-		if page, err = label.PaperNamed(name); err != nil {
-			return nil, err
-		}
-	default:
-		if err := texts(s.Units, text{"--sheet", o.sheet, &settings.Page}); err != nil {
-			return nil, err
-		}
-	}
-	var sheet label.Sheet
-	if settings.Page.IsZero() {
-		sheet, err = label.SheetOn(page, settings)
-	} else {
-		sheet, err = label.SheetOf(settings)
-	}
-	if err != nil {
-		return nil, usage("", "%v", err)
-	}
-	return &sheet, nil
-}
-
-// mayReplace refuses to write over anything but labels printed before.
-func mayReplace(path string, c *tell.Catalogue) error {
-	f, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	} else if err != nil {
-		return fmt.Errorf("cannot write labels: %w", err)
-	}
-	defer f.Close()
-	old, err := io.ReadAll(io.LimitReader(f, 64<<20))
-	if err != nil {
-		return fmt.Errorf("cannot write labels over %s: %w", path, err)
-	}
-	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, []byte(c.Label.FileSubject)) {
-		return hinted(fmt.Errorf("%s is there already, and it is no file of labels", path), "name another file with -o")
-	}
-	return nil
 }

@@ -1,14 +1,18 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
-	"backleaf/record/book"
 	"backleaf/record/sheet"
+	"backleaf/record/studio"
+	"backleaf/record/studio/shelf"
+	"backleaf/record/studio/typed"
+	"backleaf/record/tell"
 )
 
 func newLot(a *app) *cobra.Command {
@@ -16,7 +20,7 @@ func newLot(a *app) *cobra.Command {
 }
 
 func lotAdd(a *app) *cobra.Command {
-	var o bench
+	var o moment
 	var l record.Lot
 	var quantity, sheet, expires, opened, price string
 	c := &cobra.Command{
@@ -28,47 +32,23 @@ journal and reaches no label, certificate or export.`,
 		Args: wanted(2, 2, "a key for the lot and the material it is a lot of"),
 		RunE: func(c *cobra.Command, args []string) error {
 			l.Key, l.Material = record.Key(strings.ToLower(args[0])), record.Key(strings.ToLower(args[1]))
-			return a.write(c.Context(), func(b *book.Book) error {
-				s, err := a.look(c.Context(), b, &o, nil)
-				if err != nil {
-					return err
-				}
-				for _, there := range s.shop.Lots {
-					if there.Body.Key == l.Key {
-						return hinted(fmt.Errorf("lot %s is on the shelf already", l.Key),
-							fmt.Sprintf("choose another key for another tin, or put this one right: backleaf amend %d --set … --because \"…\"", there.Seq))
-					}
-				}
-				if _, ok := s.shop.Material(l.Material); !ok {
-					return hinted(fmt.Errorf("there is no material %q on the shelf", l.Material), "describe it first: backleaf material add "+string(l.Material)+" …")
-				}
-				if err := s.texts(text{"--quantity", quantity, &l.Quantity}, text{"--sheet", sheet, &l.Sheet}); err != nil {
-					return err
-				}
+			return a.atBench(c.Context(), &o, nil, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
+				r.Text("quantity", quantity, &l.Quantity)
+				r.Text("sheet", sheet, &l.Sheet)
 				if expires != "" {
+					var err error
 					if l.Expires, err = record.ParseWhen(expires); err != nil {
-						return usage("", "--expires: cannot read %q: expected 2027-03 or 2027-03-31", expires)
+						r.Fail(usage("", "--expires: cannot read %q: expected 2027-03 or 2027-03-31", expires))
 					}
 				}
-				if opened != "" {
-					if l.Opened, err = parseAt(opened, s.now, s.zone); err != nil {
-						return err
-					}
+				r.When(opened, &l.Opened)
+				paid := r.Price("price", price)
+				if r.Err() != nil {
+					return studio.Written{}, r.Err()
 				}
-				what := fmt.Sprintf("lot %s of %s", l.Key, l.Material)
-				if l.MakerLot != "" {
-					what += ", no. " + l.MakerLot
-				}
-				var secret *book.Private
-				if price != "" {
-					p, err := parsePrice(price, s.shop.Studio.Currency)
-					if err != nil {
-						return usage("", "--price: %v", err)
-					}
-					sealed, digest := a.seal(privatePart{Price: p})
-					l.Private, secret = digest, &sealed
-				}
-				return a.appendWith(c.Context(), s, what, secret, record.Entry{At: s.at, Body: l})
+				return shelf.AddLot(ctx, v, at, l, paid)
+			}, func(record.Entry) string {
+				return fmt.Sprintf("lot %s of %s%s", l.Key, l.Material, tell.After(", no. ", l.MakerLot))
 			})
 		},
 	}
@@ -103,29 +83,12 @@ func lotList(a *app) *cobra.Command {
 				t := a.table()
 				for _, l := range w.Lots {
 					b := l.Body
-					t.row(string(b.Key), string(b.Material), b.MakerLot, b.Quantity.String(), dated("expires ", b.Expires))
+					t.row(string(b.Key), string(b.Material), b.MakerLot, b.Quantity.String(), tell.Dated("expires ", b.Expires))
 				}
 				return t.done()
 			})
 		},
 	})
-}
-
-func dated(word string, w record.When) string {
-	if !w.Known() {
-		return ""
-	}
-	return word + w.Date().Words()
-}
-
-// use is one place a lot went into.
-type use struct {
-	Panel record.Number `json:"panel"`
-	Entry int64         `json:"entry"`
-	Kind  record.Kind   `json:"kind"`
-	What  string        `json:"what"`
-	At    string        `json:"at,omitzero"`
-	Where string        `json:"where"` // where the panel is now
 }
 
 func lotTrace(a *app) *cobra.Command {
@@ -135,75 +98,37 @@ func lotTrace(a *app) *cobra.Command {
   backleaf lot trace linen-1 --csv`,
 		Args: wanted(1, 1, "one lot"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.read(c.Context(), func(b *book.Book) error {
-				w, err := b.Workshop(c.Context())
+			return a.read(c.Context(), func(s *studio.Session) error {
+				w, err := s.Book.Workshop(c.Context())
 				if err != nil {
 					return err
 				}
-				k := record.Key(args[0])
-				l, ok := w.Lot(k)
-				if !ok {
-					return hinted(fmt.Errorf("there is no lot %q on the shelf", args[0]), "\"backleaf lot list\" shows them")
+				l, err := shelf.Lot(w, record.Key(args[0]))
+				if err != nil {
+					return err
 				}
-				uses := traceLot(w, k)
+				uses := shelf.Trace(w, l.Key)
 				if a.asCSV {
 					rows := [][]string{{"number", "entry", "what", "at", "where"}}
 					for _, u := range uses {
-						rows = append(rows, []string{string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, u.At, u.Where})
+						rows = append(rows, []string{string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, u.At.String(), u.Where})
 					}
 					return sheet.Write(a.out, rows)
 				}
 				if a.asJSON {
 					return a.sayJSON(uses)
 				}
-				a.say("lot %s of %s%s", l.Key, l.Material, after(", no. ", l.MakerLot))
+				a.say("lot %s of %s%s", l.Key, l.Material, tell.After(", no. ", l.MakerLot))
 				if len(uses) == 0 {
 					a.say("not used on any panel, as far as recorded")
 					return nil
 				}
-				now, loc := a.now(), zone(w.Studio)
 				t := a.table()
 				for _, u := range uses {
-					at, _ := record.ParseWhen(u.At)
-					t.row(string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, sayWhen(at, now, loc), u.Where)
+					t.row(string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, tell.When(u.At, a.now(), studio.Zone(w.Studio)), u.Where)
 				}
 				return t.done()
 			})
 		},
 	}))
-}
-
-// after puts a word before a value that is there.
-func after(word, value string) string {
-	if value == "" {
-		return ""
-	}
-	return word + value
-}
-
-// traceLot finds every event a lot went into, as it stands after corrections.
-func traceLot(w *record.Workshop, k record.Key) []use {
-	uses := []use{}
-	for _, p := range w.Panels {
-		for _, e := range p.Events {
-			_, lots := (record.Entry{Body: e.Body}).Shelf()
-			for _, l := range lots {
-				if l == k {
-					uses = append(uses, use{p.Number, e.Seq, e.Body.Kind(), storyLine(w, e), e.At.String(), whereabouts(p)})
-				}
-			}
-		}
-	}
-	return uses
-}
-
-// whereabouts says where a panel is, as far as recorded.
-func whereabouts(p *record.Panel) string {
-	if _, ok := p.Discarded(); ok {
-		return "discarded"
-	}
-	if h, ok := p.Away(); ok {
-		return "away: " + string(h.Body.How)
-	}
-	return "in the studio"
 }

@@ -15,6 +15,7 @@ import (
 	"backleaf/record/bag"
 	"backleaf/record/book"
 	"backleaf/record/deed"
+	"backleaf/record/studio/photos"
 )
 
 // verifyPapers checks what is named and says what holds.
@@ -184,7 +185,7 @@ func (a *app) examineBook(ctx context.Context, name string) []deed.Result {
 	}
 	for _, p := range w.Panels {
 		for _, ph := range record.Each[record.Photograph](p) {
-			if err := checkPhoto(name, ph.Body); err != nil {
+			if err := photos.Check(name, ph.Body); err != nil {
 				out = append(out, deed.Result{Verdict: deed.Fails, Text: fmt.Sprintf("E%d, photograph of %s: %v", ph.Seq, p.Number, err)})
 			}
 		}

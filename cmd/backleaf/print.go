@@ -3,6 +3,8 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"reflect"
+	"strings"
 	"text/tabwriter"
 
 	"github.com/go-json-experiment/json"
@@ -64,4 +66,40 @@ func (t *table) done() error {
 		}
 	}
 	return nil
+}
+
+// fieldRows adds every recorded field of a value by its JSON name.
+func fieldRows(t *table, prefix string, v reflect.Value) {
+	if s, ok := v.Interface().(fmt.Stringer); ok {
+		t.pair(strings.TrimSuffix(prefix, "."), s.String())
+		return
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			f := v.Type().Field(i)
+			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+			p := prefix
+			if name != "" {
+				p += name + "."
+			}
+			fieldRows(t, p, v.Field(i))
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			if v.Index(i).Kind() == reflect.Struct {
+				fieldRows(t, fmt.Sprintf("%s%d.", prefix, i+1), v.Index(i))
+			} else {
+				t.pair(strings.TrimSuffix(prefix, "."), fmt.Sprint(v.Index(i).Interface()))
+			}
+		}
+	case reflect.Bool:
+		if v.Bool() {
+			t.pair(strings.TrimSuffix(prefix, "."), "yes")
+		}
+	default:
+		if !v.IsZero() {
+			t.pair(strings.TrimSuffix(prefix, "."), fmt.Sprint(v.Interface()))
+		}
+	}
 }

@@ -3,7 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"backleaf/record/book"
+	"backleaf/record/studio"
 )
 
 func newRebuild(a *app) *cobra.Command {
@@ -15,7 +15,8 @@ do not fit it. They are only an index: the journal is the record, and is not tou
   backleaf --book old.sqlite rebuild`,
 		Args: wanted(0, 0, "no words"),
 		RunE: func(c *cobra.Command, _ []string) error {
-			return a.write(c.Context(), func(b *book.Book) error {
+			return a.write(c.Context(), func(s *studio.Session) error {
+				b := s.Book
 				if err := b.Rebuild(c.Context()); err != nil {
 					return err
 				}

@@ -13,6 +13,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
+	"backleaf/record/tell"
 )
 
 // register is the studio's book, asked about a paper. A nil register knows
@@ -142,7 +143,7 @@ func (j *judgement) certificate(p *record.Panel, digest string, lost bool) {
 		j.say(deed.Holds, "the studio's book knows it: issued on %s (E%d)", sayDay(c.At), c.Seq)
 		for _, x := range all {
 			if x.Body.Replaces == c.Seq {
-				j.say(deed.Fails, "as a certificate in force: it was replaced on %s (E%d)%s", sayDay(x.At), x.Seq, after(": ", x.Body.Reason))
+				j.say(deed.Fails, "as a certificate in force: it was replaced on %s (E%d)%s", sayDay(x.At), x.Seq, tell.After(": ", x.Body.Reason))
 			}
 		}
 		for _, x := range record.Each[record.Revoked](p) {
@@ -278,7 +279,7 @@ func (a *app) examineSymbol(text string, r *register) []deed.Result {
 	} else if p := r.shop.Panel(n); p == nil {
 		j.say(deed.Fails, "the book here has no panel %s", n)
 	} else {
-		j.say(deed.Holds, "the book here knows it: %s%s, %s", p.Size(), after(", ", quoted(p.Description().Title)), p.Stage())
+		j.say(deed.Holds, "the book here knows it: %s%s, %s", p.Size(), tell.After(", ", tell.Quoted(p.Description().Title)), p.Stage())
 		if d, ok := p.Discarded(); ok {
 			j.say(deed.Fails, "as a panel in use: it was discarded (E%d): %s", d.Seq, d.Body.Because)
 		}

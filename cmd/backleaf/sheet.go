@@ -11,6 +11,9 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/sheet"
+	"backleaf/record/studio"
+	"backleaf/record/studio/private"
+	"backleaf/record/tell"
 )
 
 // sheetImport is how a spreadsheet of older panels is read.
@@ -39,14 +42,15 @@ func (a *app) importSheet(ctx context.Context, o sheetImport) error {
 	if err != nil {
 		return hinted(fmt.Errorf("%s: %w", o.mapping, err), "\"backleaf import --help\" shows a mapping; nothing was written")
 	}
-	do := func(b *book.Book) error {
+	do := func(session *studio.Session) error {
+		b := session.Book
 		w, err := b.Workshop(ctx)
 		if err != nil {
 			return err
 		}
-		now := a.now().In(zone(w.Studio))
+		now := a.now().In(studio.Zone(w.Studio))
 		s, err := sheet.Read(data, m, sheet.Options{Shop: w, Now: now, Price: func(t string) error {
-			_, err := parsePrice(t, w.Studio.Currency)
+			_, err := private.ParsePrice(t, w.Studio.Currency)
 			return err
 		}})
 		if err != nil {
@@ -105,13 +109,20 @@ func (a *app) composeSheet(rows []sheet.Row, st record.Studio, first int, now ti
 		for j, e := range row.Entries {
 			e.Panels = []record.Number{n}
 			if h, ok := e.Body.(record.HandedOver); ok && j == row.Handover && row.Private != (sheet.Private{}) {
-				part := privatePart{To: row.Private.To, Note: row.Private.Note}
+				part := private.Part{To: row.Private.To, Note: row.Private.Note}
 				if row.Private.Price != "" {
-					if part.Price, err = parsePrice(row.Private.Price, st.Currency); err != nil {
+					if part.Price, err = private.ParsePrice(row.Private.Price, st.Currency); err != nil {
 						return c, err
 					}
 				}
-				c.private[len(c.entries)], h.Private = a.seal(part)
+				sealed, digest, err := part.Seal(a.session(nil).Chance())
+				if err != nil {
+					return c, err
+				}
+				if sealed != nil {
+					c.private[len(c.entries)] = *sealed
+				}
+				h.Private = digest
 				e.Body = h
 			}
 			c.entries, c.lines = append(c.entries, e), append(c.lines, row.Line)
@@ -140,7 +151,7 @@ func (a *app) writeSheet(ctx context.Context, b *book.Book, st record.Studio, o 
 		return hinted(err, "nothing was written")
 	}
 	written := fmt.Sprintf("E%d to E%d", done[0].Seq, done[len(done)-1].Seq)
-	a.say("%s  from %s: %s", written, o.file, sayPanels(c.numbers))
+	a.say("%s  from %s: %s", written, o.file, tell.PanelList(c.numbers))
 	a.say("to take one back: backleaf panel discard %s --because \"…\"", c.numbers[0])
 	if len(c.private) > 0 {
 		a.say("private, outside the journal: to whom and for how much, of %d handovers", len(c.private))
@@ -174,13 +185,13 @@ func (a *app) showSheet(ctx context.Context, b *book.Book, w *record.Workshop, o
 		return err
 	}
 	for i, row := range s.Rows {
-		a.say("line %d  %s%s", row.Line, c.numbers[i], after("  ", row.Reference))
+		a.say("line %d  %s%s", row.Line, c.numbers[i], tell.After("  ", row.Reference))
 		for j, e := range row.Entries {
 			secret := ""
 			if j == row.Handover && row.Private != (sheet.Private{}) {
 				secret = ", with a private part"
 			}
-			a.say("  %s, %s%s", storyLine(w, record.Event{At: e.At, Body: e.Body}), sayWhen(e.At, now, now.Location()), secret)
+			a.say("  %s, %s%s", tell.Event(record.Event{At: e.At, Body: e.Body}), tell.When(e.At, now, now.Location()), secret)
 		}
 	}
 	a.sayRefused(o, s)

@@ -2,16 +2,14 @@ package main
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
-	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/photos"
 )
 
 func newVerify(a *app) *cobra.Command {
@@ -33,7 +31,7 @@ Exit code 4 if anything does not hold.`,
 			if len(args) > 0 {
 				return a.verifyPapers(c.Context(), args)
 			}
-			return a.read(c.Context(), func(b *book.Book) error { return a.verifyBook(c.Context(), b) })
+			return a.read(c.Context(), func(s *studio.Session) error { return a.verifyBook(c.Context(), s.Book) })
 		},
 	})
 }
@@ -62,7 +60,7 @@ func (a *app) verifyBook(ctx context.Context, b *book.Book) error {
 	for _, p := range w.Panels {
 		for _, ph := range record.Each[record.Photograph](p) {
 			v.Photographs++
-			if err := checkPhoto(a.path(), ph.Body); err != nil {
+			if err := photos.Check(a.path(), ph.Body); err != nil {
 				v.Bad = append(v.Bad, fmt.Sprintf("E%d  photograph of %s: %v", ph.Seq, p.Number, err))
 			}
 		}
@@ -94,22 +92,6 @@ func (a *app) sayBook(v bookView) {
 	for _, m := range v.Remarks {
 		a.say("remark: %s", m)
 	}
-}
-
-func checkPhoto(bookPath string, p record.Photograph) error {
-	f, err := os.Open(photoPath(bookPath, p))
-	if err != nil {
-		return fmt.Errorf("the file is missing")
-	}
-	defer f.Close()
-	h := sha256.New()
-	if _, err := io.Copy(h, io.LimitReader(f, maxPhoto+1)); err != nil {
-		return err
-	}
-	if hex.EncodeToString(h.Sum(nil)) != p.SHA256 {
-		return fmt.Errorf("the file has been changed")
-	}
-	return nil
 }
 
 // progress returns a function that shows how far long work has come, on a

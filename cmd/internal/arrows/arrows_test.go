@@ -41,6 +41,18 @@ var allowed = map[string][]string{
 	"label":            {"record/*", "schema"},
 	"certificate":      {"record/*", "schema", "certificate/photo"},
 
+	"record/studio/refuse":    {"record"},
+	"record/studio":           {"record", "record/book", "record/studio/refuse"},
+	"record/studio/private":   {"record/book"},
+	"record/studio/photos":    {"record", "record/safefile", "record/studio/refuse"},
+	"record/studio/typed":     {"record", "record/studio", "record/studio/private", "record/studio/refuse"},
+	"record/studio/bench":     {"record", "record/book", "record/paper", "record/tell", "record/studio", "record/studio/photos", "record/studio/refuse"},
+	"record/studio/handover":  {"record", "record/book", "record/studio", "record/studio/private", "record/studio/refuse"},
+	"record/studio/shelf":     {"record", "record/book", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse"},
+	"record/studio/questions": {"record/*"},
+	"record/studio/keys":      {"record", "record/book", "record/deed", "record/paper", "record/seal", "record/studio", "record/studio/refuse"},
+	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
+
 	"certificate/photo":   {},
 	"certificate/dossier": {"record/*", "schema", "certificate/photo"},
 }
@@ -127,6 +139,27 @@ func TestArrows(t *testing.T) {
 				t.Errorf("a test of %s imports %s", from, to)
 			}
 		}
+	}
+}
+
+// Whatever a studio does can be done behind any door: it pulls in neither the
+// command line nor HTTP.
+func TestStudioHasNoDoor(t *testing.T) {
+	seen := 0
+	for _, p := range rooms(t) {
+		room := ours(p.ImportPath)
+		if room != "record/studio" && !strings.HasPrefix(room, "record/studio/") {
+			continue
+		}
+		seen++
+		for _, path := range p.Imports {
+			if path == "net/http" || path == "os/signal" || path == "flag" || strings.HasPrefix(path, "github.com/spf13/") || strings.HasPrefix(path, "golang.org/x/term") {
+				t.Errorf("%s imports %s", room, path)
+			}
+		}
+	}
+	if seen < 5 {
+		t.Fatalf("only %d rooms of the studio found", seen)
 	}
 }
 

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/record"
+	"backleaf/record/measure"
+	"backleaf/record/studio/typed"
+)
+
+func newClimate(a *app) *cobra.Command {
+	var o moment
+	var t record.Climate
+	var temp, rh string
+	c := &cobra.Command{
+		Use: "climate [" + panelWords + "]", Short: "write down temperature and humidity",
+		Example: `  backleaf climate --temp "21 °C" --rh 54%
+  backleaf climate batch:may --temp "68 F" --rh 60% --place "drying rack"`,
+		RunE: func(c *cobra.Command, args []string) error {
+			err := act(a, c.Context(), &o, args, func(r *typed.Reader) record.Climate {
+				r.Text("temp", temp, &t.Temperature)
+				r.Text("rh", rh, &t.Humidity)
+				return t
+			}, func(t record.Climate) string {
+				return strings.TrimSpace("climate " + t.Temperature.String() + " " + t.Humidity.String())
+			})
+			if err != nil {
+				return err
+			}
+			return a.sayAir(t)
+		},
+	}
+	o.flags(c)
+	c.Flags().StringVar(&temp, "temp", "", "temperature: \"21 °C\" or \"70 F\"")
+	c.Flags().StringVar(&rh, "rh", "", "relative humidity: 55%")
+	c.Flags().StringVar(&t.Place, "place", "", "where it was read")
+	return c
+}
+
+// sayAir says what a reading means for drying and for wood.
+func (a *app) sayAir(t record.Climate) error {
+	mc, ok := t.Temperature.Millicelsius()
+	mp, ok2 := t.Humidity.Millipercent()
+	if !ok || !ok2 {
+		return nil
+	}
+	celsius, rh := float64(mc)/1000, float64(mp)/1000
+	dew, err := measure.DewPointCelsius(celsius, rh)
+	if err != nil {
+		return nil // outside the range of the formula: nothing to say
+	}
+	deficit, err := measure.DryingDeficitHPa(celsius, rh)
+	if err != nil {
+		return nil
+	}
+	line := fmt.Sprintf("dew point %.1f °C; drying deficit %.1f hPa, an index and no hours", dew, deficit)
+	if mc, err := measure.EMC(celsius, rh); err == nil {
+		line += fmt.Sprintf("; wood settles near %.1f %% moisture (solid-wood estimate)", mc)
+	}
+	a.say("%s", line)
+	return nil
+}

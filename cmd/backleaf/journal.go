@@ -1,0 +1,68 @@
+package main
+
+import (
+	"fmt"
+	"reflect"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
+)
+
+func newJournal(a *app) *cobra.Command {
+	var last int
+	c := &cobra.Command{
+		Use: "journal [ENTRY]", Short: "list the entries, or show one with all its fields",
+		Example: `  backleaf journal --last 20
+  backleaf journal E27`,
+		Args: wanted(0, 1, "at most one entry"),
+		RunE: func(c *cobra.Command, args []string) error {
+			f := book.Filter{Last: last}
+			if len(args) == 1 {
+				seq, err := parseEntry(args[0])
+				if err != nil {
+					return err
+				}
+				f = book.Filter{From: seq, To: seq}
+			}
+			return a.read(c.Context(), func(s *studio.Session) error {
+				es, err := s.Book.Entries(c.Context(), f)
+				if err != nil {
+					return err
+				}
+				if len(args) == 1 && len(es) == 0 {
+					return refuse.Cannot("no-such-entry", "there is no entry %s", args[0])
+				}
+				if a.asJSON {
+					return a.sayStored(es)
+				}
+				w, err := s.Book.WorkshopOf(c.Context())
+				if err != nil {
+					return err
+				}
+				now, loc := a.now(), studio.Zone(w.Studio)
+				if len(args) == 1 {
+					e := es[0].Entry
+					a.say("E%d  %s  %s", e.Seq, e.Kind(), tell.PanelList(e.Panels))
+					t := a.table()
+					t.pair("at", e.At.String())
+					t.pair("written", e.Written.String())
+					fieldRows(t, "", reflect.ValueOf(e.Body))
+					return t.done()
+				}
+				t := a.table()
+				for _, stored := range es {
+					e := stored.Entry
+					t.row(fmt.Sprintf("E%d", e.Seq), tell.When(e.At, now, loc), tell.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}), tell.PanelList(e.Panels))
+				}
+				return t.done()
+			})
+		},
+	}
+	c.Flags().IntVar(&last, "last", 0, "only the last so many")
+	return a.jsonFlag(c)
+}

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"backleaf/record/studio"
+	"backleaf/record/studio/keys"
+)
+
+func keyLost(a *app) *cobra.Command {
+	var because string
+	c := &cobra.Command{
+		Use: "lost", Short: "declare the key lost or stolen",
+		Long: `Write into the book that the key is lost or in wrong hands. A lost key can sign for
+no successor, so tell buyers the fingerprint of the new one by another way.`,
+		Example: `  backleaf studio key lost --because "the computer was stolen"
+  backleaf studio key lost --because "the passphrase is forgotten"`,
+		Args: wanted(0, 0, "no words"),
+		RunE: func(c *cobra.Command, _ []string) error {
+			if err := needs(because, "for example --because \"the computer was stolen\"", "say --because"); err != nil {
+				return err
+			}
+			return a.write(c.Context(), func(s *studio.Session) error {
+				l, err := keys.Lose(c.Context(), s, because)
+				if l.Entry != 0 {
+					a.say("E%d  key %s … is declared lost: what it signs from now on is not the studio's", l.Entry, l.Key.Fingerprint().Short())
+				}
+				if err != nil {
+					return err
+				}
+				if l.File != "" {
+					a.say("%s  the key file that was there", l.File)
+				}
+				a.say("next: backleaf studio key new")
+				return nil
+			})
+		},
+	}
+	c.Flags().StringVar(&because, "because", "", "why")
+	return c
+}

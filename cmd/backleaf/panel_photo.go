@@ -1,0 +1,48 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+	"backleaf/record/studio/bench"
+	"backleaf/record/studio/photos"
+	"backleaf/record/studio/typed"
+)
+
+func panelPhoto(a *app) *cobra.Command {
+	var o moment
+	var p record.Photograph
+	var role string
+	c := &cobra.Command{
+		Use: "photo NUMBER FILE", Short: "keep a photograph with a panel",
+		Long: `Keep a photograph with a panel. The file is copied, named by its SHA-256, into the
+folder "photographs" beside the book; the journal keeps its digest and size.`,
+		Example: `  backleaf panel photo 0142 front.jpg
+  backleaf panel photo 0142 weave.png --role weave-detail --caption "lower left, scale in mm"`,
+		Args: wanted(2, 2, "one panel and one file"),
+		RunE: func(c *cobra.Command, args []string) error {
+			var r typed.Reader
+			if typed.Word(&r, "role", role, &p.Role); r.Err() != nil {
+				return r.Err()
+			}
+			data, err := photos.Load(args[1], &p)
+			if err != nil {
+				return err
+			}
+			return a.atBench(c.Context(), &o, args[:1], func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (studio.Written, error) {
+				return bench.Photograph(ctx, v, at, p, data)
+			}, func(record.Entry) string {
+				return fmt.Sprintf("photograph kept, %s, %d x %d pixels", p.Role, p.Width, p.Height)
+			})
+		},
+	}
+	o.timeFlag(c)
+	c.Flags().StringVar(&role, "role", "front", strings.Join(record.Words("PhotoRole"), ", "))
+	c.Flags().StringVar(&p.Caption, "caption", "", "what there is to see")
+	return c
+}

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/term"
+
+	"backleaf/record"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/keys"
+)
+
+// passphraseVariable holds the passphrase for scripts.
+const passphraseVariable = "BACKLEAF_PASSPHRASE"
+
+// passphraseFlag adds --passphrase-file to a command that signs.
+func (a *app) passphraseFlag(c *cobra.Command) *cobra.Command {
+	c.Flags().StringVar(&a.passphraseFile, "passphrase-file", "", "file whose first line is the passphrase of the key (else $"+passphraseVariable+", else you are asked)")
+	return c
+}
+
+// withKey opens the book and the studio's current key.
+func (a *app) withKey(ctx context.Context, do func(*studio.Session, seal.Key) error) error {
+	return a.write(ctx, func(s *studio.Session) error {
+		k, err := keys.Needed(ctx, s.Book, holder{a})
+		if err != nil {
+			return err
+		}
+		return do(s, k)
+	})
+}
+
+// holder is the person at the terminal, who holds the key.
+type holder struct{ *app }
+
+// Warn says a remark about the key file.
+func (h holder) Warn(s record.Said) { h.warn(nil, []record.Said{s}) }
+
+// Passphrase takes the passphrase from where scripts put it, else from the
+// terminal, unseen. Without any of these it is nil.
+func (h holder) Passphrase(file string) ([]byte, error) {
+	if h.passphraseFile != "" {
+		return passphraseFrom(h.passphraseFile)
+	}
+	if s := h.env(passphraseVariable); s != "" {
+		return []byte(s), nil
+	}
+	return h.ask("passphrase of " + file)
+}
+
+// passphraseFrom reads the first line of a file.
+func passphraseFrom(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, 4096))
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
+	line, _, _ := bytes.Cut(data, []byte("\n"))
+	if line = bytes.TrimSuffix(line, []byte("\r")); len(line) == 0 {
+		return nil, fmt.Errorf("cannot read the passphrase: the first line of %s is empty", path)
+	}
+	return line, nil
+}
+
+// NewPassphrase asks for a passphrase twice; nil if there is to be none.
+func (h holder) NewPassphrase() ([]byte, error) {
+	if h.passphraseFile != "" || h.env(passphraseVariable) != "" {
+		return h.Passphrase("")
+	}
+	for {
+		p, err := h.ask("new passphrase (empty: none)")
+		if err != nil || len(p) == 0 {
+			return nil, err
+		}
+		again, err := h.ask("the same once more")
+		if err != nil {
+			return nil, err
+		}
+		if bytes.Equal(p, again) {
+			return p, nil
+		}
+		h.talk("these were two different ones")
+	}
+}
+
+// ask reads a line from the terminal without showing it; nil where there is no
+// terminal.
+func (a *app) ask(prompt string) ([]byte, error) {
+	f, ok := a.in.(*os.File)
+	if !ok || !term.IsTerminal(int(f.Fd())) {
+		return nil, nil
+	}
+	shown, err := term.GetState(int(f.Fd()))
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
+	fmt.Fprintf(a.err, "%s: ", clean(prompt))
+	p, err := waiting(a, func() ([]byte, error) { return term.ReadPassword(int(f.Fd())) })
+	fmt.Fprintln(a.err)
+	if errors.Is(err, context.Canceled) { // the read is still there, and the typing unseen
+		err = errors.Join(err, term.Restore(int(f.Fd()), shown))
+	}
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
+	return p, nil
+}

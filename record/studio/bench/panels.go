@@ -1,0 +1,71 @@
+package bench
+
+import (
+	"cmp"
+	"context"
+	"strings"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/photos"
+	"backleaf/record/studio/refuse"
+)
+
+// MostCut bounds how many panels are numbered at once.
+const MostCut = 1000
+
+// Cut numbers new panels: boards cut to one size, one batch. Without a name
+// the batch bears that of the day.
+func Cut(ctx context.Context, v *studio.View, at record.When, count int, cut record.Cut) (studio.Written, error) {
+	if count < 1 || count > MostCut {
+		return studio.Written{}, refuse.Input("count", "count", "expected 1 to %d", MostCut)
+	}
+	cut.Batch = record.Key(strings.ToLower(string(cmp.Or(cut.Batch, record.Key(batchName(v, at))))))
+	return v.Compose(ctx, func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
+		ns, err := numbers(d, v, count)
+		return []record.Entry{{At: at, Panels: ns, Body: cut}}, nil, err
+	})
+}
+
+// numbers gives the next numbers of the year in which they are written down,
+// while no other process can take them.
+func numbers(d *book.Draft, v *studio.View, count int) ([]record.Number, error) {
+	year := v.Local().Year()
+	next, err := d.NextSerial(year)
+	if err != nil {
+		return nil, err
+	}
+	var ns []record.Number
+	for i := range count {
+		n, err := record.NewNumber(v.Shop.Studio.Mark, year, next+i, v.Shop.Studio.NAAN)
+		if err != nil {
+			return nil, err
+		}
+		ns = append(ns, n)
+	}
+	return ns, nil
+}
+
+// batchName names a batch after the day it was cut. Today's date would say
+// something of older panels that nobody recorded.
+func batchName(v *studio.View, at record.When) string {
+	if at.String() == "" {
+		return v.Local().Format(time.DateOnly)
+	}
+	if at.Date().IsExactDay() {
+		day, _, _ := strings.Cut(at.String(), "T")
+		return day
+	}
+	return "older"
+}
+
+// Photograph keeps a picture with the panels of a view. It is on the disk
+// before the entry that names it.
+func Photograph(ctx context.Context, v *studio.View, at record.When, p record.Photograph, data []byte) (studio.Written, error) {
+	if err := photos.Keep(v.Book.Path(), p, data); err != nil {
+		return studio.Written{}, err
+	}
+	return Do(ctx, v, at, p)
+}

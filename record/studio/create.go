@@ -1,0 +1,42 @@
+package studio
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio/refuse"
+)
+
+// Create makes a new book of a studio. A zero studio gives an empty book, to
+// be filled by an import.
+func Create(ctx context.Context, path string, clock func() time.Time, s record.Studio) error {
+	var es []record.Entry
+	now := clock()
+	if s != (record.Studio{}) {
+		now = now.In(Zone(s))
+		e := record.Entry{At: record.Moment(now), Body: s}
+		if _, err := record.Encode(e); err != nil {
+			return refuse.Unclearly("not-a-studio", "%w", err)
+		}
+		es = append(es, e)
+	}
+	b, err := book.Create(ctx, path)
+	if err != nil {
+		return err
+	}
+	if len(es) > 0 {
+		_, err = b.Append(ctx, now, es...)
+	}
+	return errors.Join(err, b.Close())
+}
+
+// Change replaces what the studio says of itself.
+func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Written, error) {
+	if s == v.Shop.Studio {
+		return Written{}, refuse.Unclearly("nothing-to-change", "nothing to change")
+	}
+	return v.Write(ctx, record.Entry{At: at, Body: s})
+}

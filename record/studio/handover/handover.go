@@ -1,0 +1,140 @@
+// Package handover is how panels leave the studio and come back. To whom and
+// for how much stays outside the journal.
+package handover
+
+import (
+	"context"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/refuse"
+)
+
+// Write writes down that the panels of a view left or came back.
+func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedOver, part private.Part) (studio.Written, error) {
+	for _, t := range []struct{ field, text string }{{"to", part.To}, {"private-note", part.Note}} {
+		if err := record.CheckLine(t.text); err != nil {
+			return studio.Written{}, refuse.Input(t.field, "not-a-line", "%w", err)
+		}
+	}
+	sealed, digest, err := part.Seal(v.Chance())
+	if err != nil {
+		return studio.Written{}, err
+	}
+	secret := map[int]book.Private{}
+	if sealed != nil {
+		h.Private, secret[0] = digest, *sealed
+	}
+	doubts := doubt(v, h.How)
+	w, err := v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
+		return []record.Entry{{At: at, Panels: v.Panels, Body: h}}, secret, nil
+	})
+	w.Warnings = append(doubts, w.Warnings...)
+	return w, err
+}
+
+// doubt says what does not fit with what the book knows; it may be right
+// nevertheless.
+func doubt(v *studio.View, how record.Parting) (ws []record.Said) {
+	for _, n := range v.Panels {
+		p := v.Shop.Panel(n)
+		_, gone := p.Discarded()
+		before, away := p.Away()
+		switch {
+		case gone:
+			ws = append(ws, record.Say("was-discarded", record.With("panel", n)))
+		case how == "return" && !away:
+			ws = append(ws, record.Say("was-here", record.With("panel", n)))
+		case how == before.Body.How && away:
+			ws = append(ws, record.Say("is-away", record.With("panel", n), record.With("how", how), record.With("entry", record.EntryRef(before.Seq))))
+		}
+	}
+	return ws
+}
+
+// Parting is one handover of a panel, with its private part.
+type Parting struct {
+	Entry   int64          `json:"entry"`
+	At      record.When    `json:"at,omitzero"`
+	How     record.Parting `json:"how"`
+	Note    string         `json:"note,omitzero"`
+	Panels  int            `json:"panels"` // how many left together
+	Taken   bool           `json:"withdrawn,omitzero"`
+	State   State          `json:"private_state"`
+	Private private.Part   `json:"private,omitzero"`
+}
+
+// State says what became of a private part.
+type State string
+
+const (
+	Here      State = "here"
+	None      State = "none" // there never was one
+	Erased    State = "erased"
+	Elsewhere State = "elsewhere" // this copy of the book was made without it
+)
+
+// Of reads all handovers of a panel, also those withdrawn: their private parts
+// are kept until they are erased.
+func Of(ctx context.Context, b *book.Book, p *record.Panel) ([]Parting, error) {
+	es, err := b.Entries(ctx, book.Filter{Panels: []record.Number{p.Number}, Kinds: []record.Kind{"handed-over", "private-erased"}})
+	if err != nil {
+		return nil, err
+	}
+	stands := map[int64]record.Done[record.HandedOver]{}
+	for _, h := range record.Each[record.HandedOver](p) {
+		stands[h.Seq] = h
+	}
+	erased := map[int64]bool{}
+	for _, e := range es {
+		if f, ok := e.Entry.Body.(record.Forgotten); ok {
+			erased[f.Entry] = true
+		}
+	}
+	out := []Parting{}
+	for _, e := range es {
+		h, ok := e.Entry.Body.(record.HandedOver)
+		if !ok {
+			continue
+		}
+		x := Parting{Entry: e.Seq, At: e.Entry.At, How: h.How, Note: h.Note, Panels: len(e.Entry.Panels), Taken: true}
+		if now, ok := stands[e.Seq]; ok {
+			x.At, x.How, x.Note, x.Taken = now.At, now.Body.How, now.Body.Note, false
+		}
+		var here bool
+		if x.Private, here, err = private.Of(ctx, b, e.Seq); err != nil {
+			return nil, err
+		}
+		switch {
+		case here:
+			x.State = Here
+		case erased[e.Seq]:
+			x.State = Erased
+		case h.Private != "":
+			x.State = Elsewhere
+		default:
+			x.State = None
+		}
+		out = append(out, x)
+	}
+	return out, nil
+}
+
+// Forget erases the private part of an entry; the entry and its proof stay.
+// The entry that says so may be written although an error is returned.
+func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (record.Entry, error) {
+	_, here, err := s.Book.Private(ctx, seq)
+	if err != nil {
+		return record.Entry{}, err
+	}
+	if !here {
+		return record.Entry{}, refuse.Cannot("no-private-part", "entry %d has no private part in this book", seq)
+	}
+	v, err := s.Look(ctx, nil, nil)
+	if err != nil {
+		return record.Entry{}, err
+	}
+	return s.Book.ErasePrivate(ctx, v.Local(), seq, because)
+}

@@ -1,0 +1,126 @@
+// Package keys is the key that signs a studio's records and heads: its file
+// beside the book, its life in the journal, and the page from which it can be
+// made again.
+package keys
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/deed"
+	"backleaf/record/seal"
+	"backleaf/record/studio/refuse"
+)
+
+// Holder is the person who holds the key: what only they know is asked of
+// them.
+type Holder interface {
+	// Passphrase returns that of a key file; nil where there is nobody to ask.
+	Passphrase(file string) ([]byte, error)
+	// NewPassphrase returns one for a new key; empty for none.
+	NewPassphrase() ([]byte, error)
+	// Warn tells them of something about the file.
+	Warn(record.Said)
+}
+
+// File returns the file of the signing key: beside the book, with its name.
+func File(bookPath string) string { return named(bookPath, "") }
+
+func named(bookPath, what string) string {
+	return strings.TrimSuffix(bookPath, filepath.Ext(bookPath)) + what + ".key"
+}
+
+// There reports that the key file of a book is in its place.
+func There(bookPath string) bool {
+	_, err := os.Stat(File(bookPath))
+	return err == nil
+}
+
+// Ring returns the keys a book knows.
+func Ring(ctx context.Context, b *book.Book) (deed.Keyring, error) {
+	w, err := b.WorkshopOf(ctx)
+	if err != nil {
+		return deed.Keyring{}, err
+	}
+	ring, err := deed.Keys(w.Keys)
+	if err != nil {
+		return ring, fmt.Errorf("the book's entries about keys do not hold: %w", err)
+	}
+	return ring, nil
+}
+
+// Current opens the key that signs now. It returns nil if the studio has none
+// on record. A key that is not the one on record is refused.
+func Current(ctx context.Context, b *book.Book, who Holder) (*seal.Key, error) {
+	ring, err := Ring(ctx, b)
+	if err != nil {
+		return nil, err
+	}
+	current, ok := ring.Current()
+	if !ok {
+		return nil, nil
+	}
+	file := File(b.Path())
+	k, err := open(file, who)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, refuse.Cannot("key-file-missing", "the studio's key file %s is not there", file)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if k.Public() != current {
+		return nil, refuse.Cannot("other-key", "%s does not hold the studio's current key: it holds one that is %s", file, ring.Standing(k.Public())).
+			With(record.With("key", current.Fingerprint().Short()))
+	}
+	return &k, nil
+}
+
+// Needed is [Current] where there must be a key.
+func Needed(ctx context.Context, b *book.Book, who Holder) (seal.Key, error) {
+	k, err := Current(ctx, b, who)
+	if err == nil && k == nil {
+		err = refuse.Cannot("no-key", "the studio has no key")
+	}
+	if err != nil {
+		return seal.Key{}, err
+	}
+	return *k, nil
+}
+
+// open reads a key file and asks for its passphrase if it has one.
+func open(file string, who Holder) (seal.Key, error) {
+	k, loose, err := seal.LoadKey(file, nil)
+	if errors.Is(err, seal.ErrPassphraseNeeded) {
+		var pass []byte
+		if pass, err = who.Passphrase(file); err != nil {
+			return seal.Key{}, err
+		}
+		if pass == nil {
+			return seal.Key{}, refuse.Cannot("no-passphrase", "the key %s has a passphrase, and there is nobody to ask", file)
+		}
+		k, loose, err = seal.LoadKey(file, pass)
+	}
+	if err != nil {
+		return seal.Key{}, err
+	}
+	if loose {
+		who.Warn(record.Say("key-file-open", record.With("file", file)))
+	}
+	return k, nil
+}
+
+// shelve moves the key file aside under a name that says what became of it.
+func shelve(bookPath, what string, p seal.PublicKey) (string, error) {
+	file, to := File(bookPath), named(bookPath, "-"+what+"-"+p.Fingerprint().String()[:8])
+	if _, err := os.Lstat(to); err == nil {
+		return "", fmt.Errorf("cannot move %s aside: %s is there already", file, to)
+	}
+	return to, os.Rename(file, to)
+}

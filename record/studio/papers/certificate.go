@@ -1,0 +1,228 @@
+package papers
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"time"
+
+	"backleaf/certificate"
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/check"
+	"backleaf/record/deed"
+	"backleaf/record/safefile"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/handover"
+	"backleaf/record/studio/photos"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/refuse"
+)
+
+// CertificateOrder says what certificate is to be issued.
+type CertificateOrder struct {
+	Panel   string // as typed
+	File    string // where it is written, which must not be there; empty: it is only returned
+	Paper   string // a4 or letter; empty: the studio's
+	Buyer   string // printed as the owner's name
+	Price   bool   // print the price of the last handover
+	Because string // why another is issued
+	Preview bool   // nothing is issued
+	Key     func(context.Context) (*seal.Key, error)
+}
+
+// Certificate is what was issued.
+type Certificate struct {
+	PDF      []byte
+	Panel    record.Number
+	Entry    int64           // 0 for a preview
+	Replaces int64           // the entry of the one before; 0: none
+	SignedBy *seal.PublicKey // nil: not signed
+}
+
+// Acceptable refuses an order that could not be followed in any book.
+func (o CertificateOrder) Acceptable() error {
+	if o.Paper != "" && o.Paper != "a4" && o.Paper != "letter" {
+		return refuse.Input("paper", "no-such-paper", "%q is neither a4 nor letter", o.Paper)
+	}
+	for _, t := range []struct{ field, text string }{{"buyer", o.Buyer}, {"because", o.Because}} {
+		if err := record.CheckLine(t.text); err != nil {
+			return refuse.Input(t.field, "not-a-line", "%w", err)
+		}
+	}
+	if o.File == "" {
+		return nil
+	}
+	if _, err := os.Lstat(o.File); err == nil {
+		return refuse.Cannot("file-there", "cannot write %s: %w", o.File, fs.ErrExist)
+	}
+	return nil
+}
+
+// Issue draws the certificate of a finished work and, unless it is a preview,
+// issues it.
+func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certificate, error) {
+	var c Certificate
+	if err := o.Acceptable(); err != nil {
+		return c, err
+	}
+	v, err := s.Look(ctx, []string{o.Panel}, nil)
+	if err != nil {
+		return c, err
+	}
+	if len(v.Panels) != 1 {
+		return c, refuse.Unclearly("one-panel", "one certificate speaks of one panel, not of %d", len(v.Panels))
+	}
+	now := v.Local().Truncate(time.Second)
+	if v.Shop, err = s.Book.Workshop(ctx); err != nil { // amounts are shared by all panels of an entry
+		return c, err
+	}
+	p := v.Shop.Panel(v.Panels[0])
+	c.Panel = p.Number
+	if err := certifiable(p); err != nil {
+		return c, err
+	}
+	in := certificate.Input{Workshop: v.Shop, Panel: p, Issued: now, Paper: cmp.Or(o.Paper, v.Shop.Studio.Paper, "a4"), Buyer: o.Buyer, Preview: o.Preview,
+		Photograph: func(ph record.Photograph) ([]byte, error) { return photos.Kept(s.Book.Path(), ph) }}
+	if o.Price {
+		if in.Price, err = lastPrice(ctx, s.Book, p); err != nil {
+			return c, err
+		}
+	}
+	c.Replaces, in.Replaces = replaced(p)
+	if o.Preview {
+		if c.PDF, err = Drawn(in); err != nil || o.File == "" {
+			return c, err
+		}
+		return c, safefile.Create(o.File, 0o644, func(f *os.File) error { _, err := f.Write(c.PDF); return err })
+	}
+	key, err := o.Key(ctx)
+	if err != nil {
+		return c, err
+	}
+	if in.Deed, err = deed.Make(ctx, s.Book, v.Shop, p, check.Panel(v.Shop, p, now), key, now); err != nil {
+		return c, refuse.Because("not-written", err)
+	}
+	if c.PDF, err = Drawn(in); err != nil {
+		return c, refuse.Because("not-written", err)
+	}
+	if len(in.Deed.Signature) > 0 {
+		c.SignedBy = &in.Deed.Key
+	}
+	return c, c.issue(ctx, s.Book, o, in.Deed, now)
+}
+
+// replaced returns the certificate that a new one takes the place of.
+func replaced(p *record.Panel) (entry int64, at record.When) {
+	old, ok := record.Latest[record.Issued](p)
+	if !ok {
+		return 0, record.When{}
+	}
+	if at = old.At; !at.Known() {
+		at = old.Written
+	}
+	return old.Seq, at
+}
+
+// Drawn draws a certificate.
+func Drawn(in certificate.Input) ([]byte, error) {
+	var pdf bytes.Buffer
+	err := certificate.Draw(&pdf, in)
+	return pdf.Bytes(), err
+}
+
+// issue writes the file, the entry, and only then gives the file its name: a
+// certificate that can be seen has its entry. An entry without its file is
+// told; it does no harm, since the next certificate replaces it.
+func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrder, d deed.Deed, now time.Time) error {
+	r, err := deed.Read(d.Record)
+	if err != nil {
+		return err
+	}
+	// The entry follows the head that was signed, or it is not written.
+	entry := record.Entry{Seq: r.Size + 1, At: record.Moment(now), Panels: []record.Number{c.Panel},
+		Body: record.Issued{Record: seal.DigestOf(d.Record).String(), Reason: o.Because, Replaces: c.Replaces}}
+	write := func() error {
+		done, err := b.Append(ctx, now, entry)
+		if err == nil {
+			c.Entry = done[0].Seq
+		}
+		return err
+	}
+	if o.File == "" {
+		err = write()
+	} else {
+		err = safefile.Create(o.File, 0o644, func(f *os.File) error {
+			if _, err := f.Write(c.PDF); err != nil {
+				return err
+			}
+			if err := f.Sync(); err != nil {
+				return err
+			}
+			return write()
+		})
+	}
+	switch {
+	case err != nil && c.Entry != 0:
+		return refuse.Because("certificate-without-file", fmt.Errorf("the certificate is on record as E%d, but its file is not there: %w", c.Entry, err),
+			record.With("panel", c.Panel), record.With("entry", record.EntryRef(c.Entry)))
+	case err != nil:
+		return refuse.Because("not-issued", err)
+	}
+	if len(d.Head) > 0 {
+		if err := b.KeepHead(ctx, book.Head{Size: r.Size, Root: r.Root, Note: string(d.Head)}); err != nil {
+			return fmt.Errorf("the certificate is issued; its head could not be kept: %w", err)
+		}
+	}
+	return nil
+}
+
+// certifiable refuses what a certificate cannot speak of.
+func certifiable(p *record.Panel) error {
+	if d, ok := p.Discarded(); ok {
+		return fmt.Errorf("%s was discarded: %s", p.Number, d.Body.Because)
+	}
+	st := p.Stage()
+	if st != record.StagePainted && st != record.StageVarnished && p.Description().Title == "" {
+		return refuse.Cannot("not-finished", "%s is no finished work: neither paint nor a title is on record", p.Number)
+	}
+	return nil
+}
+
+// lastPrice is the price of the last handover, for this panel alone.
+func lastPrice(ctx context.Context, b *book.Book, p *record.Panel) (string, error) {
+	ps, err := handover.Of(ctx, b, p)
+	if err != nil {
+		return "", err
+	}
+	for i := len(ps) - 1; i >= 0; i-- {
+		h := ps[i]
+		if h.Taken || h.How == "return" || h.Private.Price == (private.Price{}) {
+			continue
+		}
+		if h.Panels > 1 {
+			return "", fmt.Errorf("the price of E%d is for %d panels together; none is on record for %s alone", h.Entry, h.Panels, p.Number)
+		}
+		return h.Private.Price.String(), nil
+	}
+	return "", refuse.Because("no-price", errors.New("no price is on record for "+string(p.Number)))
+}
+
+// TakeBack takes the certificate in force of the one panel of a view back.
+func TakeBack(ctx context.Context, v *studio.View, at record.When, because string) (w studio.Written, certificate int64, err error) {
+	if len(v.Panels) != 1 {
+		return w, 0, refuse.Unclearly("one-panel", "name one panel, not %d", len(v.Panels))
+	}
+	p := v.Shop.Panel(v.Panels[0])
+	old, ok := p.Certificate()
+	if !ok {
+		return w, 0, refuse.Cannot("no-certificate", "no certificate of %s stands", p.Number).With(record.With("panel", p.Number))
+	}
+	w.Entries, err = v.Book.Append(ctx, v.Local(), record.Entry{At: at, Panels: v.Panels, Body: record.Revoked{Certificate: old.Seq, Because: because}})
+	return w, old.Seq, refuse.Because("not-written", err)
+}

@@ -1,0 +1,50 @@
+package papers
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"backleaf/certificate/dossier"
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/safefile"
+	"backleaf/record/studio/photos"
+	"backleaf/record/studio/questions"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
+)
+
+// Dossier gathers all that is recorded of a panel.
+func Dossier(ctx context.Context, b *book.Book, panel string) (record.Number, *dossier.Document, error) {
+	_, p, err := questions.One(ctx, b, panel)
+	if err != nil {
+		return "", nil, err
+	}
+	w, err := questions.Around(ctx, b, p.Number)
+	if err != nil {
+		return "", nil, err
+	}
+	size, root, err := b.Tree(ctx)
+	if err != nil {
+		return "", nil, err
+	}
+	return p.Number, dossier.New(tell.English, w, w.Panel(p.Number), dossier.Book{Entries: size, Root: fmt.Sprintf("%x", root[:]),
+		Photograph: func(ph record.Photograph) ([]byte, error) { return photos.Kept(b.Path(), ph) }}), nil
+}
+
+// WriteDossier writes a dossier in one of its forms. It takes the place of an
+// old one, told by the kind of the document, and of nothing else.
+func WriteDossier(path, kind string, data []byte) error {
+	old, err := os.ReadFile(path)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("cannot write the dossier: %w", err)
+	}
+	if err == nil && !bytes.Contains(old, []byte(kind)) {
+		return refuse.Cannot("no-dossier-there", "%s is there already, and it is no dossier", path)
+	}
+	return safefile.Write(path, 0o644, func(f *os.File) error { _, err := f.Write(data); return err })
+}

@@ -1,0 +1,195 @@
+// Package papers draws and issues what leaves the studio: labels, certificates,
+// dossiers. A paper that speaks for the studio has its entry in the journal.
+package papers
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"slices"
+	"time"
+
+	"backleaf/label"
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/deed"
+	"backleaf/record/safefile"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
+)
+
+// LabelOrder says what labels are to be printed.
+type LabelOrder struct {
+	At      record.When
+	Stage   label.Stage
+	Because string // why a label is printed again
+	Options label.Options
+	File    string // where they are written; empty: they are only returned
+	Preview bool   // nothing is written into the journal
+}
+
+// Labels is what was printed.
+type Labels struct {
+	PDF     []byte
+	Layouts []label.Layout // one a panel
+	First   bool           // the studio never printed a label before
+	studio.Written
+}
+
+// Print draws labels for the panels of a view, writes the file, and writes
+// down that they were printed. Without panels only the pages about paper and
+// printer are made.
+func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
+	o.Options.Catalogue, o.Options.Author = tell.English, v.Shop.Studio.Maker
+	if t, ok := v.Shop.Written.Exact(); ok {
+		o.Options.Created = t
+	}
+	var l Labels
+	if err := mayReplaceLabels(o.File); err != nil {
+		return l, err
+	}
+	var inputs []label.Input
+	var entries []record.Entry
+	for _, n := range v.Panels {
+		p := v.Shop.Panel(n)
+		if d, gone := p.Discarded(); gone {
+			return l, refuse.Cannot("label-of-discarded", "%s was discarded (%s)", n, d.Body.Because).With(record.With("panel", n))
+		}
+		digest, err := recordDigest(ctx, v.Book, v.Shop, p, o.Stage, o.Options.Created)
+		if err != nil {
+			return l, err
+		}
+		in, err := label.Say(o.Options.Catalogue, v.Shop, p, o.Stage, digest)
+		if err != nil {
+			return l, err
+		}
+		inputs = append(inputs, in)
+		entries = append(entries, record.Entry{At: o.At, Panels: []record.Number{n}, Body: record.LabelPrinted{Record: digest, Reason: o.Because}})
+	}
+	var pdf bytes.Buffer
+	var err error
+	l.Layouts, err = label.Draw(&pdf, inputs, o.Options)
+	if errors.Is(err, label.ErrNoPlace) {
+		return l, refuse.Input("from", "no-place-on-sheet", "%w", err)
+	}
+	if err != nil {
+		return l, refuse.Because("label-does-not-fit", err)
+	}
+	for i, x := range l.Layouts {
+		printed := entries[i].Body.(record.LabelPrinted)
+		printed.Layout = x.Size.String()
+		entries[i].Body = printed
+	}
+	l.PDF = pdf.Bytes()
+	if o.File != "" {
+		if err := safefile.Write(o.File, 0o644, func(f *os.File) error { _, err := f.Write(l.PDF); return err }); err != nil {
+			return l, err
+		}
+	}
+	before, err := v.Book.Entries(ctx, book.Filter{Kinds: []record.Kind{"label-printed"}, Last: 1})
+	l.First = err == nil && len(before) == 0
+	if len(entries) > 0 && !o.Preview {
+		if l.Entries, err = v.Book.Append(ctx, v.Local(), entries...); err != nil {
+			return l, refuse.Because("labels-not-recorded", fmt.Errorf("%s was written, but the journal does not say so: %w", o.File, err))
+		}
+	}
+	l.Warnings = labelWarnings(v, l.Layouts)
+	return l, nil
+}
+
+// labelWarnings names panels that had a label before, what there was no room
+// for, and backs that nothing seals.
+func labelWarnings(v *studio.View, layouts []label.Layout) (ws []record.Said) {
+	for i, n := range v.Panels {
+		if before, ok := record.Latest[record.LabelPrinted](v.Shop.Panel(n)); ok {
+			when := before.At
+			if !when.Known() {
+				when = before.Written
+			}
+			ws = append(ws, record.Say("printed-before", record.With("panel", n), record.With("when", when)))
+		}
+		if left := layouts[i].LeftOut; len(left) > 0 {
+			var fields []record.Code
+			for _, f := range left {
+				fields = append(fields, record.Code(f))
+			}
+			ws = append(ws, record.Say("no-room", record.With("panel", n), record.With("size", record.Code(layouts[i].Size.String())), record.With("fields", fields)))
+		}
+	}
+	if bare := v.Which(func(p *record.Panel) bool { return bareBack(v.Shop, p) }); len(bare) > 0 {
+		ws = append(ws, record.Say("back-not-sealed", record.With("panels", bare)))
+	}
+	return ws
+}
+
+// bareBack reports that nothing recorded seals the back of a panel that could
+// take up moisture.
+func bareBack(w *record.Workshop, p *record.Panel) bool {
+	m, _ := w.Material(p.Cut().Board)
+	return m.Board.Kind != record.AluminiumComp && !slices.ContainsFunc(p.BuildUp(record.Back), w.Seals)
+}
+
+// recordDigest is what identifies the record a label speaks of: that of the
+// certificate in force or, where there is none or the panel was changed since,
+// that of the record as the journal stands.
+func recordDigest(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, stage label.Stage, written time.Time) (string, error) {
+	if c, ok := p.Certificate(); ok && stage != label.StageChanged && label.StageOf(p) != label.StageChanged {
+		return c.Body.Record, nil
+	}
+	d, err := deed.Make(ctx, b, w, p, nil, nil, written)
+	if err != nil {
+		return "", err
+	}
+	return seal.DigestOf(d.Record).String(), nil
+}
+
+// LabelNow draws the label that a panel would get today; nil if it was
+// discarded. Nothing is written down.
+func LabelNow(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel) ([]byte, error) {
+	if _, gone := p.Discarded(); gone {
+		return nil, nil
+	}
+	opt := label.Options{Catalogue: tell.English, Author: w.Studio.Maker}
+	if t, ok := w.Written.Exact(); ok {
+		opt.Created = t
+	}
+	digest, err := recordDigest(ctx, b, w, p, label.StageAuto, opt.Created)
+	if err != nil {
+		return nil, err
+	}
+	in, err := label.Say(opt.Catalogue, w, p, label.StageAuto, digest)
+	if err != nil {
+		return nil, err
+	}
+	var pdf bytes.Buffer
+	_, err = label.Draw(&pdf, []label.Input{in}, opt)
+	return pdf.Bytes(), err
+}
+
+// maxOld bounds a file that a new one is to take the place of.
+const maxOld = 64 << 20
+
+// mayReplaceLabels refuses to write over anything but labels printed before.
+func mayReplaceLabels(path string) error {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	} else if err != nil {
+		return fmt.Errorf("cannot write labels: %w", err)
+	}
+	defer f.Close()
+	old, err := io.ReadAll(io.LimitReader(f, maxOld))
+	if err != nil {
+		return fmt.Errorf("cannot write labels over %s: %w", path, err)
+	}
+	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, []byte(tell.English.Label.FileSubject)) {
+		return refuse.Cannot("no-labels-there", "%s is there already, and it is no file of labels", path)
+	}
+	return nil
+}

@@ -1,0 +1,87 @@
+// Package private is what stands outside the journal: to whom, for how much,
+// a note for the owner of the book. The journal holds its salted digest alone;
+// it can be erased.
+package private
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"io"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"github.com/go-json-experiment/json"
+
+	"backleaf/record/book"
+)
+
+// Price is an amount of money: hundredths of a unit of an ISO 4217 currency.
+type Price struct {
+	Minor    int64  `json:"minor"`
+	Currency string `json:"currency"`
+}
+
+func (p Price) String() string {
+	return fmt.Sprintf("%d.%02d %s", p.Minor/100, p.Minor%100, p.Currency)
+}
+
+// Part is the private part of an entry.
+type Part struct {
+	Price Price  `json:"price,omitzero"`
+	To    string `json:"to,omitzero"`
+	Note  string `json:"note,omitzero"`
+}
+
+// The length of a salt: nobody can try all of them.
+const saltBytes, leastSaltBytes = 32, 16
+
+// Seal makes a private part ready to be kept, with its digest for the entry.
+// Nothing private gives nothing to keep and no digest.
+func (p Part) Seal(chance io.Reader) (sealed *book.Private, digest string, err error) {
+	if p == (Part{}) {
+		return nil, "", nil
+	}
+	b, err := json.Marshal(p, json.Deterministic(true))
+	if err != nil {
+		return nil, "", err
+	}
+	salt := make([]byte, saltBytes)
+	n, err := io.ReadAtLeast(chance, salt, leastSaltBytes)
+	if err != nil {
+		return nil, "", fmt.Errorf("cannot salt the private part: %w", err)
+	}
+	s := book.Private{Salt: salt[:n], Data: b}
+	return &s, s.Digest(), nil
+}
+
+// Of reads the private part of an entry; false if there is none here.
+func Of(ctx context.Context, b *book.Book, seq int64) (p Part, here bool, err error) {
+	sealed, here, err := b.Private(ctx, seq)
+	if err != nil || !here {
+		return p, false, err
+	}
+	if err := json.Unmarshal(sealed.Data, &p); err != nil {
+		return p, false, fmt.Errorf("the private part of E%d cannot be read: %w", seq, err)
+	}
+	return p, true, nil
+}
+
+var priceText = regexp.MustCompile(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$`)
+
+// ParsePrice reads "38.50 EUR"; the currency may be left out where the studio
+// has one.
+func ParsePrice(s, currency string) (Price, error) {
+	m := priceText.FindStringSubmatch(strings.TrimSpace(s))
+	if m == nil {
+		return Price{}, fmt.Errorf("%q: expected an amount and a currency, like \"38.50 EUR\"", s)
+	}
+	c := strings.ToUpper(cmp.Or(m[3], currency))
+	if c == "" {
+		return Price{}, fmt.Errorf("%q has no currency, and the studio has none set", s)
+	}
+	whole, _ := strconv.ParseInt(m[1], 10, 64)
+	frac, _ := strconv.ParseInt((m[2] + "00")[:2], 10, 64)
+	return Price{whole*100 + frac, c}, nil
+}

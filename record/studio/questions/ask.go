@@ -1,0 +1,39 @@
+package questions
+
+import (
+	"context"
+	"errors"
+
+	"backleaf/record/ask"
+	"backleaf/record/book"
+	"backleaf/record/studio/refuse"
+)
+
+// Answer is what the record says to a question.
+type Answer struct {
+	Topic    string   `json:"topic"`
+	Lines    []string `json:"lines"`
+	Entries  []int64  `json:"entries"`
+	Recorded bool     `json:"recorded"`
+}
+
+// Ask answers a short question about a panel.
+func Ask(ctx context.Context, b *book.Book, panel, question string) ([]Answer, error) {
+	_, p, err := One(ctx, b, panel)
+	if err != nil {
+		return nil, err
+	}
+	w, err := Around(ctx, b, p.Number)
+	if err != nil {
+		return nil, err
+	}
+	as, err := ask.Ask(w, w.Panel(p.Number), question)
+	if _, ok := errors.AsType[*ask.NotUnderstood](err); ok {
+		return nil, refuse.Unclearly("not-understood", "%w", err)
+	}
+	out := []Answer{}
+	for _, x := range as {
+		out = append(out, Answer{x.Topic, x.Lines, append([]int64{}, x.Entries...), x.Recorded})
+	}
+	return out, err
+}

@@ -1,0 +1,105 @@
+package questions
+
+import (
+	"fmt"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/check"
+	"backleaf/record/studio/refuse"
+)
+
+// Findings is what the rules find of one panel.
+type Findings struct {
+	Panel    record.Number `json:"panel"`
+	Title    string        `json:"title,omitzero"`
+	Findings []Finding     `json:"findings"`
+}
+
+// Finding is what one rule finds.
+type Finding struct {
+	Rule     string         `json:"rule"`
+	Title    string         `json:"title"`
+	Outcome  check.Outcome  `json:"outcome"`
+	Severity check.Severity `json:"severity"`
+	Text     string         `json:"text"`
+	Entries  []int64        `json:"entries"`
+	Remedy   string         `json:"remedy,omitzero"`
+}
+
+// Rules are the names of the rules.
+func Rules() []string {
+	var names []string
+	for _, r := range check.Rules {
+		names = append(names, r.Name)
+	}
+	return names
+}
+
+// Rule returns a rule by its name.
+func Rule(name string) (check.Rule, error) {
+	r, ok := check.RuleNamed(name)
+	if !ok {
+		return r, refuse.Unclearly("no-such-rule", "there is no rule %q", name).With(record.With("rules", Rules()))
+	}
+	return r, nil
+}
+
+// Check holds panels against the rules, or against one of them.
+func Check(w *record.Workshop, ps []*record.Panel, now time.Time, rule string) []Findings {
+	found := []Findings{}
+	for _, p := range ps {
+		f := Findings{Panel: p.Number, Title: p.Description().Title}
+		for _, x := range check.Panel(w, p, now) {
+			if rule == "" || x.Rule == rule {
+				f.Findings = append(f.Findings, Finding(x))
+			}
+		}
+		found = append(found, f)
+	}
+	return found
+}
+
+// FallsShort reports that any finding falls short.
+func FallsShort(found []Findings) bool {
+	for _, f := range found {
+		if f.Count()[check.FallsShort] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// Open reports that something is to be done or to be learned.
+func (x Finding) Open() bool { return x.Outcome == check.FallsShort || x.Outcome == check.NotRecorded }
+
+// Count counts the findings of each outcome.
+func (f Findings) Count() map[check.Outcome]int {
+	count := map[check.Outcome]int{}
+	for _, x := range f.Findings {
+		count[x.Outcome]++
+	}
+	return count
+}
+
+// Alike groups panels of which the same is said, in the order of the first: of
+// every rule, or only of open findings.
+func Alike(found []Findings, every bool) [][]Findings {
+	var out [][]Findings
+	at := map[string]int{}
+	for _, f := range found {
+		said := fmt.Sprint(f.Count())
+		for _, x := range f.Findings {
+			if every || x.Open() {
+				said += fmt.Sprintf("\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
+			}
+		}
+		i, ok := at[said]
+		if !ok {
+			i = len(out)
+			at[said], out = i, append(out, nil)
+		}
+		out[i] = append(out[i], f)
+	}
+	return out
+}

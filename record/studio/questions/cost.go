@@ -1,0 +1,76 @@
+package questions
+
+import (
+	"context"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/check"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/shelf"
+)
+
+// Cost is what the materials of one panel cost.
+type Cost struct {
+	Panel    record.Number   `json:"panel"`
+	Lines    []CostLine      `json:"lines"`
+	Sums     []private.Price `json:"sums"` // one a currency
+	Complete bool            `json:"complete"`
+}
+
+// CostLine is one material of a panel.
+type CostLine struct {
+	What    string        `json:"what"`
+	Lot     record.Key    `json:"lot,omitzero"`
+	Entry   int64         `json:"entry"`
+	Cost    private.Price `json:"cost,omitzero"`
+	Missing string        `json:"not_recorded,omitzero"`
+}
+
+// BatchCost is what the panels of a batch cost together.
+type BatchCost struct {
+	Batch    record.Key
+	Sums     []private.Price
+	Complete bool
+}
+
+// Costs works out what panels cost, one by one and by batch. It looks into the
+// private prices of lots.
+func Costs(ctx context.Context, b *book.Book, w *record.Workshop, ps []*record.Panel) (each []Cost, batches []BatchCost, err error) {
+	paid, err := shelf.Prices(ctx, b, w)
+	if err != nil {
+		return nil, nil, err
+	}
+	known := map[record.Key]check.Price{}
+	for k, p := range paid {
+		known[k] = check.Price(p)
+	}
+	each = []Cost{}
+	sheets := map[record.Key][]check.CostSheet{}
+	var order []record.Key
+	for _, p := range ps {
+		sheet := check.Cost(w, p, known)
+		if sheets[p.Batch] == nil {
+			order = append(order, p.Batch)
+		}
+		sheets[p.Batch] = append(sheets[p.Batch], sheet)
+		c := Cost{Panel: sheet.Panel, Lines: []CostLine{}, Sums: prices(sheet.Sums), Complete: sheet.Complete}
+		for _, l := range sheet.Lines {
+			c.Lines = append(c.Lines, CostLine{l.What, l.Lot, l.Entry, private.Price(l.Price), l.Missing})
+		}
+		each = append(each, c)
+	}
+	for _, k := range order {
+		sum, complete := check.CostTotal(sheets[k])
+		batches = append(batches, BatchCost{k, prices(sum), complete})
+	}
+	return each, batches, nil
+}
+
+func prices(ps []check.Price) []private.Price {
+	out := []private.Price{}
+	for _, p := range ps {
+		out = append(out, private.Price(p))
+	}
+	return out
+}

@@ -1,0 +1,50 @@
+package questions
+
+import (
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/check"
+)
+
+// Step is a next step of panels in the same state.
+type Step struct {
+	State  string          `json:"state"`
+	Task   check.Task      `json:"task"`
+	Text   string          `json:"text"`
+	Batch  record.Key      `json:"batch"`
+	Panels []record.Number `json:"panels"`
+	From   time.Time       `json:"not_before,omitzero"`
+	Safe   time.Time       `json:"safe_by,omitzero"`
+	Until  time.Time       `json:"until,omitzero"`
+	Entry  int64           `json:"entry,omitzero"`
+}
+
+// Due returns the next steps of these panels as they look from a moment, in
+// its time zone, and the same for a calendar.
+func Due(w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
+	wanted := map[record.Number]bool{}
+	for _, p := range ps {
+		wanted[p.Number] = true
+	}
+	var some []check.Step
+	for _, s := range check.Due(w, moment) {
+		if wanted[s.Panels[0]] { // before they are grouped a step has one panel
+			s.From, s.Safe, s.Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
+			some = append(some, s)
+		}
+	}
+	groups := check.Group(some)
+	steps = []Step{}
+	for _, s := range groups {
+		steps = append(steps, Step{s.State(moment), s.Task, s.Text, s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
+	}
+	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp) }
+}
+
+func local(t, like time.Time) time.Time {
+	if t.IsZero() {
+		return t
+	}
+	return t.In(like.Location())
+}

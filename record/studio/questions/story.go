@@ -1,0 +1,55 @@
+package questions
+
+import (
+	"backleaf/record"
+	"backleaf/record/tell"
+)
+
+// Story is all that is recorded of a panel.
+type Story struct {
+	Number      record.Number            `json:"number"`
+	Batch       record.Key               `json:"batch"`
+	Size        record.Size              `json:"size"`
+	Stage       record.Stage             `json:"stage"`
+	Where       string                   `json:"where"`
+	Description record.Described         `json:"description"`
+	Events      []Event                  `json:"events"`
+	BuildUp     map[record.Face][]string `json:"build_up"`
+	Gaps        []Gap                    `json:"gaps"`
+	Corrections []record.Correction      `json:"corrections"`
+}
+
+// Event is one thing that happened to a panel.
+type Event struct {
+	Entry   int64       `json:"entry"`
+	At      record.When `json:"at"`
+	Written record.When `json:"written"`
+	Kind    record.Kind `json:"kind"`
+	Body    record.Body `json:"body"`
+}
+
+// Gap is what a reader would need and nobody recorded.
+type Gap struct {
+	Topic   string `json:"topic"`
+	What    string `json:"what"`
+	Entry   int64  `json:"entry,omitzero"`
+	Unknown bool   `json:"recorded_as_unknown,omitzero"`
+}
+
+// StoryOf tells a panel.
+func StoryOf(w *record.Workshop, p *record.Panel) Story {
+	s := Story{Number: p.Number, Batch: p.Batch, Size: p.Size(), Stage: p.Stage(), Where: tell.Whereabouts(p),
+		Description: p.Description(), BuildUp: map[record.Face][]string{}, Gaps: []Gap{}, Corrections: p.Corrections}
+	for _, e := range p.Events {
+		s.Events = append(s.Events, Event{e.Seq, e.At, e.Written, e.Body.Kind(), e.Body})
+	}
+	for _, f := range record.Faces {
+		for _, l := range p.BuildUp(f) {
+			s.BuildUp[f] = append(s.BuildUp[f], tell.LayerLine(p, l))
+		}
+	}
+	for _, g := range w.Gaps(p) {
+		s.Gaps = append(s.Gaps, Gap{g.Topic, g.What, g.Seq, g.Unknown})
+	}
+	return s
+}

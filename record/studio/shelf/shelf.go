@@ -1,0 +1,122 @@
+package shelf
+
+import (
+	"context"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
+)
+
+// Generic returns a material of the starter shelf.
+func Generic(key string) (record.Material, error) {
+	i := slices.IndexFunc(Starter, func(s record.Material) bool { return string(s.Key) == key })
+	if i < 0 {
+		return record.Material{}, refuse.Unclearly("no-such-generic", "there is no %q on the starter shelf", key)
+	}
+	return Starter[i], nil
+}
+
+// Take puts materials of the starter shelf on that of the studio as they are.
+func Take(ctx context.Context, v *studio.View, at record.When, ms []record.Material) (studio.Written, error) {
+	var es []record.Entry
+	for _, m := range ms {
+		es = append(es, record.Entry{At: at, Body: m})
+	}
+	return v.Write(ctx, es...)
+}
+
+// Material returns a material of the shelf.
+func Material(w *record.Workshop, k record.Key) (record.Material, error) {
+	m, ok := w.Material(k)
+	if !ok {
+		return m, refuse.Cannot("no-such-material", "there is no material %q on the shelf", k)
+	}
+	return m, nil
+}
+
+// Lot returns a lot of the shelf.
+func Lot(w *record.Workshop, k record.Key) (record.Lot, error) {
+	l, ok := w.Lot(k)
+	if !ok {
+		return l, refuse.Cannot("no-such-lot", "there is no lot %q on the shelf", k)
+	}
+	return l, nil
+}
+
+// AddLot puts a lot on the shelf. Its price stays outside the journal.
+func AddLot(ctx context.Context, v *studio.View, at record.When, l record.Lot, price private.Price) (studio.Written, error) {
+	if err := free(v.Shop, l); err != nil {
+		return studio.Written{}, err
+	}
+	sealed, digest, err := private.Part{Price: price}.Seal(v.Chance())
+	if err != nil {
+		return studio.Written{}, err
+	}
+	secret := map[int]book.Private{}
+	if sealed != nil {
+		l.Private, secret[0] = digest, *sealed
+	}
+	return v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
+		return []record.Entry{{At: at, Body: l}}, secret, nil
+	})
+}
+
+// free refuses a lot whose key is taken, or whose material nobody described.
+func free(w *record.Workshop, l record.Lot) error {
+	for _, there := range w.Lots {
+		if there.Body.Key == l.Key {
+			return refuse.Cannot("lot-there", "lot %s is on the shelf already", l.Key).With(record.With("entry", record.EntryRef(there.Seq)))
+		}
+	}
+	if _, ok := w.Material(l.Material); !ok {
+		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("material", l.Material))
+	}
+	return nil
+}
+
+// Prices reads the private prices of the lots on the shelf.
+func Prices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.Key]private.Price, error) {
+	known := map[record.Key]private.Price{}
+	for _, l := range w.Lots {
+		part, _, err := private.Of(ctx, b, l.Seq)
+		if err != nil {
+			return nil, err
+		}
+		if part.Price.Currency != "" {
+			known[l.Body.Key] = part.Price
+		}
+	}
+	return known, nil
+}
+
+// Use is one place a lot went into.
+type Use struct {
+	Panel record.Number `json:"panel"`
+	Entry int64         `json:"entry"`
+	Kind  record.Kind   `json:"kind"`
+	What  string        `json:"what"`
+	At    record.When   `json:"at,omitzero"`
+	Where string        `json:"where"` // where the panel is now
+}
+
+// Trace finds every event a lot went into, as it stands after corrections. The
+// workshop must hold the whole journal.
+func Trace(w *record.Workshop, k record.Key) []Use {
+	uses := []Use{}
+	for _, p := range w.Panels {
+		for _, e := range p.Events {
+			_, lots := (record.Entry{Body: e.Body}).Shelf()
+			for _, l := range lots {
+				if l == k {
+					uses = append(uses, Use{p.Number, e.Seq, e.Body.Kind(), tell.Event(e), e.At, tell.Whereabouts(p)})
+				}
+			}
+		}
+	}
+	return uses
+}

@@ -1,0 +1,111 @@
+// Package studio is what a studio's acts have in common: the open book with
+// the clock it is worked by, the panels that were named, and how an act is
+// written. Each noun has a room of its own below it: the bench, the shelf,
+// handovers, papers, keys, copies, deposits, exchange and questions.
+//
+// Nothing here or below prints, ends the program, or keeps anything between
+// two calls. What is to be said comes back as typed results; warnings are codes
+// with typed values ([record.Said]); a refusal is a [refuse.Error]. Clock and
+// randomness are handed in.
+package studio
+
+import (
+	"context"
+	"crypto/rand"
+	"io"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio/refuse"
+)
+
+// Session is an open book with the clock and the randomness it is worked with.
+type Session struct {
+	Book   *book.Book
+	Clock  func() time.Time
+	Random io.Reader // of salts; nil: the system's
+}
+
+// Chance returns the source of randomness.
+func (s *Session) Chance() io.Reader {
+	if s.Random == nil {
+		return rand.Reader
+	}
+	return s.Random
+}
+
+// Progress is told how far long work has come, by the code of the stage; total
+// is 0 where nobody knows how much there is. A nil Progress is told nothing.
+type Progress func(stage string, done, total int64)
+
+// Of returns the progress of one stage, as lower rooms take it.
+func (p Progress) Of(stage string) func(done, total int64) {
+	if p == nil {
+		return nil
+	}
+	return func(done, total int64) { p(stage, done, total) }
+}
+
+// Busy tells of a stage of unknown length; the function it returns, of its end.
+func (p Progress) Busy(stage string) (end func()) {
+	if p == nil {
+		return func() {}
+	}
+	p(stage, 0, 0)
+	return func() { p(stage, 1, 1) }
+}
+
+// View is the book as an act sees it: the studio and the shelf, and of panels
+// only those that were named.
+type View struct {
+	*Session
+	Roll   record.Roll
+	Shop   *record.Workshop
+	Panels []record.Number
+	Now    time.Time
+	Zone   *time.Location
+}
+
+// Look reads what an act on the named panels needs to know. Without terms no
+// panels are looked up.
+func (s *Session) Look(ctx context.Context, terms, except []string) (*View, error) {
+	v := &View{Session: s, Now: s.Clock()}
+	var err error
+	if v.Roll, err = s.Book.Roll(ctx); err != nil {
+		return nil, err
+	}
+	if len(terms) > 0 {
+		if v.Panels, err = v.Roll.Select(terms, except); err != nil {
+			return nil, refuse.Because("no-such-panel", err)
+		}
+	}
+	if v.Shop, err = s.Book.WorkshopOf(ctx, v.Panels...); err != nil {
+		return nil, err
+	}
+	v.Zone = Zone(v.Shop.Studio)
+	return v, nil
+}
+
+// Which names the panels of which something is true.
+func (v *View) Which(is func(*record.Panel) bool) (ns []record.Number) {
+	for _, n := range v.Panels {
+		if is(v.Shop.Panel(n)) {
+			ns = append(ns, n)
+		}
+	}
+	return ns
+}
+
+// Local is the moment of the view in the studio's time zone.
+func (v *View) Local() time.Time { return v.Now.In(v.Zone) }
+
+// Zone returns the studio's time zone, or the computer's own.
+func Zone(s record.Studio) *time.Location {
+	if s.Zone != "" {
+		if l, err := time.LoadLocation(s.Zone); err == nil {
+			return l
+		}
+	}
+	return time.Local
+}

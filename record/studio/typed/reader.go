@@ -1,0 +1,151 @@
+// Package typed reads what a person types at either door: times, amounts and
+// lengths, words of the trade, faces, mixes, prices. It writes nothing.
+package typed
+
+import (
+	"reflect"
+	"regexp"
+	"strings"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
+)
+
+// Reader reads inputs one after the other. It keeps the first that cannot be
+// read, and what there is to say of those that can; after a fault every other
+// value read is empty.
+type Reader struct {
+	Units record.LengthUnit // of lengths typed without one; empty: none
+	Now   time.Time
+	Zone  *time.Location
+	Shop  *record.Workshop // the shelf; nil: no names are looked up
+
+	Warnings []record.Said
+	err      error
+}
+
+// For returns a reader of what is typed for an act.
+func For(v *studio.View) *Reader {
+	return &Reader{Units: v.Shop.Studio.Units, Now: v.Now, Zone: v.Zone, Shop: v.Shop}
+}
+
+// Err returns the first fault.
+func (r *Reader) Err() error { return r.err }
+
+// Fail keeps a fault, if it is one and the first.
+func (r *Reader) Fail(err error) {
+	if r.err == nil {
+		r.err = err
+	}
+}
+
+// Value is what can be read from a text.
+type Value interface{ UnmarshalText([]byte) error }
+
+// Text reads a measured value into a field; a length or size without any unit
+// is in that of the studio. Ounces may be meant as a volume.
+func (r *Reader) Text(field, typed string, into Value) {
+	r.text(field, inUnit(r.Units, typed, into), into)
+	if n, ok := into.(*record.Amount); ok && n.Unit() == "oz" && r.err == nil && !r.warned("oz-as-weight") {
+		r.Warnings = append(r.Warnings, record.Say("oz-as-weight", record.With("number", n.Number())))
+	}
+}
+
+// Gauge reads what was measured with a gauge, whose unit is not that of panels.
+func (r *Reader) Gauge(field, typed string, into Value) { r.text(field, typed, into) }
+
+func (r *Reader) text(field, typed string, into Value) {
+	if typed == "" || r.err != nil {
+		return
+	}
+	if err := into.UnmarshalText([]byte(typed)); err != nil {
+		r.Fail(refuse.Input(field, "not-read", "%w", err))
+	}
+}
+
+func (r *Reader) warned(code string) bool {
+	for _, w := range r.Warnings {
+		if w.Code == code {
+			return true
+		}
+	}
+	return false
+}
+
+// figures is a length or size that names no unit at all.
+var figures = regexp.MustCompile(`^[0-9.,/+\-xX×*\s\x{2044}\x{a0}\x{202f}½¼¾⅛⅜⅝⅞]*[0-9½¼¾⅛⅜⅝⅞]$`)
+
+// inUnit adds the unit to a length or size that names none.
+func inUnit(unit record.LengthUnit, typed string, into any) string {
+	switch into.(type) {
+	case *record.Length, *record.Size:
+		if unit != "" && unit != record.Unknown && figures.MatchString(strings.TrimSpace(typed)) {
+			return typed + " " + string(unit)
+		}
+	}
+	return typed
+}
+
+// Word reads a word of a closed list into a field, if one was typed. The list
+// bears the name of the field's type.
+func Word[T ~string](r *Reader, field, typed string, into *T) {
+	if typed == "" || r.err != nil {
+		return
+	}
+	list := reflect.TypeFor[T]().Name()
+	w := strings.ToLower(strings.TrimSpace(typed))
+	if list == "GritScale" {
+		w = strings.ToUpper(w)
+	}
+	for _, known := range append(record.Words(list), "", record.Unknown) {
+		if w == known {
+			*into = T(w)
+			return
+		}
+	}
+	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")))
+}
+
+// Faces reads "front", "back", "edges" or "all".
+func (r *Reader) Faces(field string, typed []string) []record.Face {
+	var out []record.Face
+	for _, t := range typed {
+		t = strings.ToLower(strings.TrimSpace(t))
+		if t == "all" {
+			return append([]record.Face{}, record.Faces...)
+		}
+		if t == "edge" {
+			t = "edges"
+		}
+		var f record.Face
+		one := Reader{}
+		Word(&one, field, t, &f)
+		if one.err != nil || f == record.Unknown {
+			r.Fail(refuse.Input(field, "no-such-face", "%q is not one of front, back, edges, all", t))
+			return nil
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// Pigments reads "titanium white=PW 6".
+func Pigments(typed []string) []record.Pigment {
+	var out []record.Pigment
+	for _, t := range typed {
+		name, index, _ := strings.Cut(t, "=")
+		out = append(out, record.Pigment{Name: strings.TrimSpace(name), Index: strings.TrimSpace(index)})
+	}
+	return out
+}
+
+// Span splits "20 min..30 min"; one figure is both ends.
+func Span(s string) (from, to string) {
+	from, to, ok := strings.Cut(s, "..")
+	if !ok {
+		return s, s
+	}
+	return strings.TrimSpace(from), strings.TrimSpace(to)
+}
