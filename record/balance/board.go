@@ -8,21 +8,12 @@ import (
 // Sheet is what is recorded of a board. Zero means not recorded.
 type Sheet struct {
 	Kind             record.BoardKind
-	ThicknessMicrons float64 // 1000 to 40000
-	Plies            int     // of plywood: odd, 3 to 49
-	CoreMicrons      float64 // of plywood: one inner veneer, measured at the edge
-	Wood             Wood    // of plywood
-	SkinMicrons      float64 // of aluminium composite: one skin
+	ThicknessMicrons float64        // 1000 to 40000
+	Plies            int            // of plywood: odd, 3 to 49
+	CoreMicrons      float64        // of plywood: one inner veneer, measured at the edge
+	Species          record.Species // of plywood
+	SkinMicrons      float64        // of aluminium composite: one skin
 }
-
-// Wood is what plywood is made of, as far as its figures go.
-type Wood string
-
-// The woods; empty means not recorded.
-const (
-	Birch     Wood = "birch"
-	OtherWood Wood = "other"
-)
 
 // Board holds the figures of a board. The soft end of a modulus is what the
 // board has at least, the stiff end what it has at most.
@@ -42,7 +33,7 @@ type Board struct {
 
 // Supposed tells which facts of a board were not recorded and were filled by
 // what is usual, or by a range.
-type Supposed struct{ Plies, Veneers, Wood, Skins bool }
+type Supposed struct{ Plies, Veneers, Species, Skins bool }
 
 // grained reports that the direction matters.
 func (b *Board) grained() bool {

@@ -1,6 +1,9 @@
 package balance
 
-import "backleaf/record/measure"
+import (
+	"backleaf/record"
+	"backleaf/record/measure"
+)
 
 // build is a build of plywood: veneers of one thickness between two outer ones,
 // the grain crossing at each glue line.
@@ -139,15 +142,15 @@ func (b *Board) plywood(s Sheet) {
 	b.Vapour, b.DensityKgPerM3, b.WaterPerRH = Range{90, 220}, 680, woodWaterPerRH
 	b.Source = measure.Source{Basis: measure.Computed, Text: "lamination of birch veneers of 17 500 N/mm²"}
 	fibre, cross := Range{birchMPa, birchMPa}, Range{birchGrowCross, birchGrowCross}
-	switch s.Wood {
-	case Birch:
-	case OtherWood:
+	switch s.Species {
+	case record.Birch:
+	case "", record.Unknown:
+		fibre.Low, cross = otherWoodMPa.Low, Range{lowWoodGrowCross, topWoodGrowCross}
+		b.Supposed.Species = true
+		b.Source = practice("lamination of veneers of 8000 N/mm², for other woods, to 17 500, for birch")
+	default:
 		fibre, cross = otherWoodMPa, Range{lowWoodGrowCross, topWoodGrowCross}
 		b.Source = practice("lamination of veneers of 8000 to 13 000 N/mm², the wood not being birch; low confidence")
-	default:
-		fibre.Low, cross = otherWoodMPa.Low, Range{lowWoodGrowCross, topWoodGrowCross}
-		b.Supposed.Wood = true
-		b.Source = practice("lamination of veneers of 8000 N/mm², for other woods, to 17 500, for birch")
 	}
 	first := true
 	var typical [2]float64
@@ -163,7 +166,7 @@ func (b *Board) plywood(s Sheet) {
 			face := build{plies, (s.ThicknessMicrons - float64(plies-2)*inner) / 2, inner}.faceShare()
 			b.take(face, fibre, cross, first)
 			t := veneer{fibre.mid(), dampCrossMPa.Typical, growAlong, cross.mid()}
-			if s.Wood != OtherWood {
+			if b.Supposed.Species { // most thin plywood is birch
 				t.alongMPa, t.growCross = birchMPa, birchGrowCross
 			}
 			along, across := t.bend(face)
