@@ -25,6 +25,7 @@ func (Withdrawn) Kind() Kind { return "withdrawn" }
 type Correction struct {
 	Seq     int64 // the correcting entry
 	Of      int64 // the entry it corrects
+	Kind    Kind  // of that entry
 	Written When
 	Because string
 	Changes []Change // none: the entry was withdrawn

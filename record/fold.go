@@ -151,7 +151,7 @@ func effective(e Entry, n Number, fixes map[int64][]Entry) (Event, bool, error) 
 		if len(f.Panels) > 0 && !slices.Contains(f.Panels, n) || !stands(f, n, fixes) {
 			continue
 		}
-		c := Correction{Seq: f.Seq, Of: e.Seq, Written: f.Written}
+		c := Correction{Seq: f.Seq, Of: e.Seq, Kind: e.Body.Kind(), Written: f.Written}
 		switch b := f.Body.(type) {
 		case Withdrawn:
 			c.Because, in = b.Because, false

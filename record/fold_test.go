@@ -51,8 +51,8 @@ func TestCorrections(t *testing.T) {
 	w := j.fold()
 	got := w.Panel(b).Corrections
 	want := []record.Correction{
-		{Seq: 9, Of: 8, Written: got[0].Written, Because: "it was another", Changes: []record.Change{{Field: "tool", Was: `"brush"`, Now: `"roller"`}}},
-		{Seq: 10, Of: 8, Written: got[1].Written, Because: "not this one", Changes: []record.Change{{Field: "tool", Was: `"roller"`, Now: `"sponge"`}}},
+		{Seq: 9, Of: 8, Kind: "coat", Written: got[0].Written, Because: "it was another", Changes: []record.Change{{Field: "tool", Was: `"brush"`, Now: `"roller"`}}},
+		{Seq: 10, Of: 8, Kind: "coat", Written: got[1].Written, Because: "not this one", Changes: []record.Change{{Field: "tool", Was: `"roller"`, Now: `"sponge"`}}},
 	}
 	if !reflect.DeepEqual(got, want) || got[0].Withdrawal() {
 		t.Errorf("%+v", got)

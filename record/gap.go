@@ -5,10 +5,23 @@ import "slices"
 // Gap is something a reader would need that nobody recorded, or that was
 // looked for and could not be learned.
 type Gap struct {
-	Topic   string // where a conservator would look: "support", "cloth", "ground" …
-	What    string // what is missing, in words
-	Seq     int64  // the entry that could have said it; 0 if there is none
-	Unknown bool   // recorded as unknown, not just absent
+	Topic   Topic
+	Said    Said  // what is missing
+	Seq     int64 // the entry that could have said it; 0 if there is none
+	Unknown bool  // recorded as unknown, not just absent
+}
+
+// Topic is where a conservator would look for something: a purpose of a coat,
+// or one of "support", "cloth", "coat", "paint", "varnish", "identification".
+type Topic string
+
+// Say says the whole gap: "ground: lot of the sealer".
+func (g Gap) Say() Said {
+	code := "gap"
+	if g.Unknown {
+		code = "gap-unknown"
+	}
+	return Say(code, append([]Value{With("topic", g.Topic), With("what", Code(g.Said.Code))}, g.Said.Values...)...)
 }
 
 type gaps struct {
@@ -16,9 +29,10 @@ type gaps struct {
 	seq  int64
 }
 
-func (g *gaps) need(topic, what, value string) {
+// need notes a gap if a value says nothing.
+func (g *gaps) need(topic Topic, value, code string, values ...Value) {
 	if value == "" || value == Unknown {
-		g.list = append(g.list, Gap{topic, what, g.seq, value == Unknown})
+		g.list = append(g.list, Gap{topic, Say(code, values...), g.seq, value == Unknown})
 	}
 }
 
@@ -41,11 +55,11 @@ func (w *Workshop) Gaps(p *Panel) []Gap {
 	if st := p.Stage(); st == StagePainted || st == StageVarnished {
 		d := p.Description()
 		g.seq = 0
-		g.need("identification", "title", d.Title)
-		g.need("identification", "date of the work", d.Made.String())
-		g.need("identification", "inscription or signature", known(d.Signed, d.Inscription))
+		g.need("identification", d.Title, "gap-title")
+		g.need("identification", d.Made.String(), "gap-date-of-work")
+		g.need("identification", known(d.Signed, d.Inscription), "gap-signature")
 		if !hasPhoto(p, PhotoFront) {
-			g.need("identification", "photograph of the front", "")
+			g.need("identification", "", "gap-front-photograph")
 		}
 	}
 	return g.list
@@ -64,17 +78,17 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 	cut, _ := Latest[Cut](p)
 	c := cut.Body
 	g.seq = cut.Seq
-	g.need("support", "size", c.Size.Height.String())
-	g.need("support", "thickness", c.Size.Depth.String())
-	g.need("support", "kind of board", string(c.Board))
-	g.need("support", "lot of the board", string(c.Lot))
+	g.need("support", c.Size.Height.String(), "gap-size")
+	g.need("support", c.Size.Depth.String(), "gap-thickness")
+	g.need("support", string(c.Board), "gap-board")
+	g.need("support", string(c.Lot), "gap-board-lot")
 	if m, ok := w.Material(c.Board); ok {
-		g.need("support", "kind of board", string(m.Board.Kind))
+		g.need("support", string(m.Board.Kind), "gap-board")
 		if m.Board.Kind == Plywood || m.Board.Kind == SolidWood {
-			g.need("support", "run of the grain", string(c.Grain))
+			g.need("support", string(c.Grain), "gap-grain")
 		}
 	}
-	g.need("support", "date of cutting", cut.At.String())
+	g.need("support", cut.At.String(), "gap-cutting-date")
 	layers := p.Layers()
 	for _, f := range Faces {
 		sealed := false
@@ -83,16 +97,9 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 		}
 		if !sealed {
 			g.seq = 0
-			g.need("support", "whether the "+faceWord(f)+" sealed", "")
+			g.need("support", "", "gap-sealing", With("face", f))
 		}
 	}
-}
-
-func faceWord(f Face) string {
-	if f == Edges {
-		return "edges are"
-	}
-	return string(f) + " is"
 }
 
 func (w *Workshop) layerGaps(g *gaps, p *Panel) {
@@ -107,40 +114,48 @@ func (w *Workshop) layerGaps(g *gaps, p *Panel) {
 		}
 		seen[told{l.Seq, l.Cloth != nil}] = true
 		g.seq = l.Seq
-		name := l.Name()
+		topic := Topic(l.Name())
 		if l.Cloth != nil {
-			g.need("cloth", "which cloth", string(l.Cloth.Cloth))
-			g.need("cloth", "lot of the cloth", string(l.Cloth.ClothLot))
-			g.need("cloth", "run of the threads", string(l.Cloth.Run))
+			g.need("cloth", string(l.Cloth.Cloth), "gap-cloth")
+			g.need("cloth", string(l.Cloth.ClothLot), "gap-cloth-lot")
+			g.need("cloth", string(l.Cloth.Run), "gap-thread-run")
 			continue
 		}
-		g.need(name, "date", l.At.String())
+		g.need(topic, l.At.String(), "gap-date")
 		switch {
 		case l.Paint != nil:
-			g.need("paint", "medium", string(l.Paint.Medium))
+			g.need("paint", string(l.Paint.Medium), "gap-medium")
 			if len(l.Paint.Pigments) == 0 {
-				g.need("paint", "pigments", "")
+				g.need("paint", "", "gap-pigments")
 			}
 			continue
 		case l.Varnish != nil:
 			if len(l.Coating.Mix) == 0 {
-				g.need("varnish", "resin", l.Varnish.Resin)
+				g.need("varnish", l.Varnish.Resin, "gap-resin")
 			}
-			g.need("varnish", "whether it can be removed", w.removable(l))
+			g.need("varnish", w.removable(l), "gap-removability")
 			continue
 		}
 		if len(l.Coating.Mix) == 0 {
-			g.need(name, "which material", "")
+			g.need(topic, "", "gap-material")
 		}
 		for _, m := range l.Coating.Mix {
 			if m.Material == Unknown {
-				g.need(name, "which material", Unknown)
+				g.need(topic, Unknown, "gap-material")
 				continue
 			}
-			g.need(name, "lot of "+string(m.Material), string(m.Lot))
+			g.need(topic, string(m.Lot), "gap-material-lot", With("material", m.Material), With("product", w.productName(m)))
 		}
-		g.need(name, "amount", amountText(l.Coating))
+		g.need(topic, amountText(l.Coating), "gap-amount")
 	}
+}
+
+// productName names what a part of a mix is, as on its tin.
+func (w *Workshop) productName(p Part) string {
+	if m, ok := w.Material(p.Material); ok {
+		return m.Name
+	}
+	return string(p.Material)
 }
 
 func (w *Workshop) removable(l Layer) string {

@@ -148,13 +148,22 @@ func TestDescriptionAwayDiscarded(t *testing.T) {
 	}
 }
 
+// valuesOf is the texts of all values of something said.
+func valuesOf(s record.Said) string {
+	out := ""
+	for _, v := range s.Values {
+		out += " " + strings.Join(v.Texts, ", ")
+	}
+	return out
+}
+
 func TestGaps(t *testing.T) {
 	j := stocked(t)
 	gaps := func(n record.Number) []string {
 		w := j.fold()
 		var out []string
 		for _, g := range w.Gaps(w.Panel(n)) {
-			s := fmt.Sprintf("%s: %s @%d", g.Topic, g.What, g.Seq)
+			s := fmt.Sprintf("%s: %s%s @%d", g.Topic, strings.TrimPrefix(g.Said.Code, "gap-"), valuesOf(g.Said), g.Seq)
 			if g.Unknown {
 				s += " (unknown)"
 			}
@@ -168,17 +177,17 @@ func TestGaps(t *testing.T) {
 			t.Errorf("%s:\n%s\nexpected\n%s", what, strings.Join(got, "\n"), strings.Join(want, "\n"))
 		}
 	}
-	bare := []string{"support: run of the grain @7", "support: whether the front is sealed @0", "support: whether the back is sealed @0", "support: whether the edges are sealed @0"}
+	bare := []string{"support: grain @7", "support: sealing front @0", "support: sealing back @0", "support: sealing edges @0"}
 	check("a bare board", a, bare...)
 	j.add(coat(`"at":"2026-05-02","purpose":"sealer","faces":["front","back","edges"],"mix":[{"parts":1,"material":"sealer","lot":"unknown"}],"wet_total":"unknown"`, a)) // 8
-	check("sealed", a, bare[0], "sealer: lot of sealer @8 (unknown)", "sealer: amount @8 (unknown)")
+	check("sealed", a, bare[0], "sealer: material-lot sealer Sealer @8 (unknown)", "sealer: amount @8 (unknown)")
 	j.add(`{"kind":"cloth","panels":` + names(a) + `,"faces":["front","back"],"cloth":"linen","mix":[{"parts":1,"material":"unknown"}],"wet_each":"9 g"}`) // 9
-	cloth := []string{"adhesive: date @9", "adhesive: which material @9 (unknown)", "cloth: lot of the cloth @9", "cloth: run of the threads @9"}
-	check("cloth on two faces is told once", a, append([]string{bare[0], "sealer: lot of sealer @8 (unknown)", "sealer: amount @8 (unknown)"}, cloth...)...)
+	cloth := []string{"adhesive: date @9", "adhesive: material @9 (unknown)", "cloth: cloth-lot @9", "cloth: thread-run @9"}
+	check("cloth on two faces is told once", a, append([]string{bare[0], "sealer: material-lot sealer Sealer @8 (unknown)", "sealer: amount @8 (unknown)"}, cloth...)...)
 	j.add(`{"kind":"paint","at":"unknown","panels":` + names(b) + `,"medium":"unknown"}`)              // 10
 	j.add(`{"kind":"described","panels":` + names(b) + `,"signed":"unknown","inscription":"unknown"}`) // 11
 	check("painted on a bare board, which paint does not seal", b, append(append([]string{}, bare...), "paint: date @10 (unknown)", "paint: medium @10 (unknown)", "paint: pigments @10",
-		"identification: title @0", "identification: date of the work @0", "identification: inscription or signature @0 (unknown)", "identification: photograph of the front @0")...)
+		"identification: title @0", "identification: date-of-work @0", "identification: signature @0 (unknown)", "identification: front-photograph @0")...)
 	j.add(`{"kind":"cut","at":"unknown","panels":` + names(d) + `,"batch":"old","size":"unknown x unknown","board":"unknown"}`) // 12
-	check("an old panel of which little is known", d, "support: size @12 (unknown)", "support: thickness @12", "support: kind of board @12 (unknown)", "support: lot of the board @12", "support: date of cutting @12 (unknown)", bare[1], bare[2], bare[3])
+	check("an old panel of which little is known", d, "support: size @12 (unknown)", "support: thickness @12", "support: board @12 (unknown)", "support: board-lot @12", "support: cutting-date @12 (unknown)", bare[1], bare[2], bare[3])
 }

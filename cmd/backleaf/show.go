@@ -95,15 +95,9 @@ func (a *app) storyRest(w *record.Workshop, p *record.Panel, now time.Time, loc 
 	}
 	if gaps := w.Gaps(p); len(gaps) > 0 {
 		a.say("\nnot recorded")
-		t := a.table()
 		for _, g := range gaps {
-			what := g.What
-			if g.Unknown {
-				what += " (recorded as unknown)"
-			}
-			t.row("  "+g.Topic, what)
+			a.say("  %s", tell.Say(tell.English, g.Say()))
 		}
-		return t.done()
 	}
 	return nil
 }

@@ -1,6 +1,9 @@
 package check
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 var gaps = Rule{
 	Name:     "gaps",
@@ -17,7 +20,7 @@ func judgeGaps(s *Subject) []Verdict {
 	var vs []Verdict
 	var seen []string
 	for _, g := range s.Workshop.Gaps(s.Panel) {
-		text := g.Topic + ": " + g.What
+		text := string(g.Topic) + ": " + strings.ReplaceAll(strings.TrimPrefix(g.Said.Code, "gap-"), "-", " ")
 		if !slices.Contains(seen, text) {
 			seen = append(seen, text)
 			vs = append(vs, verdict(NotRecorded, []int64{g.Seq}, "%s", text))

@@ -69,10 +69,11 @@ type change struct {
 }
 
 type gap struct {
-	Entry   int64  `json:"entry,omitzero"`
-	Topic   string `json:"topic"`
-	Unknown bool   `json:"unknown,omitzero"` // recorded as unknown, not just absent
-	What    string `json:"what"`
+	Entry   int64          `json:"entry,omitzero"`
+	Topic   record.Topic   `json:"topic"`
+	Unknown bool           `json:"unknown,omitzero"` // recorded as unknown, not just absent
+	Values  []record.Value `json:"values,omitzero"`
+	What    string         `json:"what"` // a code
 }
 
 type photograph struct {

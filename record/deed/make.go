@@ -70,7 +70,7 @@ func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 		f.Findings = append(f.Findings, finding{x.Entries, x.Outcome, x.Remedy, x.Rule, x.Severity, x.Text, x.Title})
 	}
 	for _, g := range mine.Gaps(here) {
-		f.Gaps = append(f.Gaps, gap{g.Seq, g.Topic, g.Unknown, g.What})
+		f.Gaps = append(f.Gaps, gap{g.Seq, g.Topic, g.Unknown, g.Said.Values, g.Said.Code})
 	}
 	d := Deed{Demo: w.Studio.Demo}
 	if d.Record, err = f.bytes(); err != nil {

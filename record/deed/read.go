@@ -65,7 +65,7 @@ func read(data []byte) (Record, error) {
 		r.Findings = append(r.Findings, check.Finding{Rule: x.Rule, Title: x.Title, Outcome: x.Outcome, Severity: x.Severity, Text: x.Text, Entries: x.Entries, Remedy: x.Remedy})
 	}
 	for _, g := range f.Gaps {
-		r.Gaps = append(r.Gaps, record.Gap{Topic: g.Topic, What: g.What, Seq: g.Entry, Unknown: g.Unknown})
+		r.Gaps = append(r.Gaps, record.Gap{Topic: g.Topic, Said: record.Said{Code: g.What, Values: g.Values}, Seq: g.Entry, Unknown: g.Unknown})
 	}
 	var entries []record.Entry
 	for _, data := range f.Entries {

@@ -68,12 +68,8 @@ type Lines struct {
 	RemovableNotRecorded     Message
 	AsProduct                Message // {line} {basis}: what is known from the product only
 	AsProductUnstated        Message // {line}
-	Gap                      Message // {topic} {what}
-	GapUnknown               Message
-	GapTopics, GapThings     map[string]Message // by the words of the record
-	GapLot                   Message            // {material}
-	Entry                    Message            // {n}
-	Amended                  Message            // {entry} {date} {of} {changes} {because}
+	Entry                    Message // {n}
+	Amended                  Message // {entry} {date} {of} {changes} {because}
 	Withdrawn                Message
 	Unfit                    Message
 	Change                   Message // {field} {was} {now}

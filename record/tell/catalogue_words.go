@@ -59,6 +59,9 @@ var englishWords = Words{
 		"other": "feature"}.words(),
 	"LengthUnit": texts{"mm": "mm", "cm": "cm", "in": "in"}.words(),
 
+	"Topic": texts{"support": "support", "cloth": "cloth", "size": "size", "sealer": "sealer", "adhesive": "adhesive", "stain-block": "stain block", "ground": "ground",
+		"isolation": "isolation coat", "barrier": "barrier coat", "other": "coat", "coat": "coat", "paint": "paint", "varnish": "varnish",
+		"identification": "identification"}.words(),
 	"unit":  englishUnits,
 	"field": fieldWords(),
 }

@@ -26,9 +26,9 @@ func (c *Catalogue) FieldName(k record.Kind, path string) string {
 
 // field tells the JSON text of one field of a kind of entry by the type that
 // the kind gives it. A free text is told as it is, whatever it looks like.
-func (t *Teller) field(k record.Kind, path string, text string) string {
+func (c *Catalogue) field(k record.Kind, path string, text string) string {
 	if text == "" {
-		return string(t.c.Lines.NotRecorded)
+		return string(c.Lines.NotRecorded)
 	}
 	body, _ := record.Blank(k)
 	typ := fieldType(reflect.TypeOf(body), strings.Split(path, "."))
@@ -38,7 +38,7 @@ func (t *Teller) field(k record.Kind, path string, text string) string {
 	if typ != nil {
 		v := reflect.New(typ)
 		if json.Unmarshal([]byte(text), v.Interface()) == nil {
-			return t.typed(k, path, v.Elem())
+			return c.typed(k, path, v.Elem())
 		}
 	}
 	var free any
@@ -52,30 +52,30 @@ func (t *Teller) field(k record.Kind, path string, text string) string {
 }
 
 // typed tells a value of a field by its Go type.
-func (t *Teller) typed(k record.Kind, path string, v reflect.Value) string {
+func (c *Catalogue) typed(k record.Kind, path string, v reflect.Value) string {
 	switch x := v.Interface().(type) {
 	case record.When: // to the second: it may be all that was changed
-		return t.c.one("When", x.String(), "exact", nil)
+		return c.one("When", x.String(), "exact")
 	case bool:
-		return t.c.Word(map[bool]record.Answer{true: record.Yes, false: record.No}[x])
+		return c.Word(map[bool]record.Answer{true: record.Yes, false: record.No}[x])
 	case jsontext.Value:
-		return t.change(k, x)
+		return c.change(k, x)
 	}
 	if isObject(v.Type()) {
-		return t.object(k, path, v)
+		return c.object(k, path, v)
 	}
 	if v.Kind() == reflect.Slice && isObject(v.Type().Elem()) {
 		var parts []string
 		for i := range v.Len() {
-			parts = append(parts, t.object(k, path, v.Index(i)))
+			parts = append(parts, c.object(k, path, v.Index(i)))
 		}
-		return t.c.Clauses(parts)
+		return c.Clauses(parts)
 	}
-	return t.c.value(record.With("value", v.Interface()), "", t.name)
+	return c.value(record.With("value", v.Interface()), "")
 }
 
 // object tells the fields of an object within a field.
-func (t *Teller) object(k record.Kind, path string, v reflect.Value) string {
+func (c *Catalogue) object(k record.Kind, path string, v reflect.Value) string {
 	out := ""
 	for i := range v.NumField() {
 		f := v.Type().Field(i)
@@ -83,18 +83,18 @@ func (t *Teller) object(k record.Kind, path string, v reflect.Value) string {
 		if v.Field(i).IsZero() {
 			continue
 		}
-		one := t.c.Join.Named.With("name", t.c.FieldName(k, path+"."+name), "value", t.typed(k, path+"."+name, v.Field(i)))
+		one := c.Join.Named.With("name", c.FieldName(k, path+"."+name), "value", c.typed(k, path+"."+name, v.Field(i)))
 		if out == "" {
 			out = one
 		} else {
-			out = t.c.Join.List.With("a", out, "b", one)
+			out = c.Join.List.With("a", out, "b", one)
 		}
 	}
 	return out
 }
 
 // change tells the merge patch of an amendment of a kind of entry.
-func (t *Teller) change(k record.Kind, patch jsontext.Value) string {
+func (c *Catalogue) change(k record.Kind, patch jsontext.Value) string {
 	var fields map[string]jsontext.Value
 	if json.Unmarshal(patch, &fields) != nil {
 		return string(patch)
@@ -105,9 +105,9 @@ func (t *Teller) change(k record.Kind, patch jsontext.Value) string {
 		if fields[name].Kind() != 'n' {
 			now = string(fields[name])
 		}
-		out = append(out, t.c.Join.Pair.With("name", t.c.FieldName(k, name), "value", t.field(k, name, now)))
+		out = append(out, c.Join.Pair.With("name", c.FieldName(k, name), "value", c.field(k, name, now)))
 	}
-	return t.c.Clauses(out)
+	return c.Clauses(out)
 }
 
 // isObject reports a Go type that stands in JSON as an object.

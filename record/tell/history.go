@@ -1,8 +1,9 @@
 package tell
 
 import (
+	"slices"
+
 	"strconv"
-	"strings"
 
 	"backleaf/record"
 )
@@ -16,34 +17,34 @@ func (t *Teller) Entry(seq int64) string {
 func (t *Teller) Gaps() []string {
 	var out []string
 	for _, g := range t.w.Gaps(t.p) {
-		line := t.c.Lines.Gap
-		if g.Unknown {
-			line = t.c.Lines.GapUnknown
-		}
-		out = append(out, t.c.Capital(line.With("topic", look(t.c.Lines.GapTopics, g.Topic), "what", t.gapThing(g.What))))
+		out = append(out, t.c.Capital(Say(t.c, g.Say())))
 	}
 	return out
 }
 
-func (t *Teller) gapThing(what string) string {
-	if m, ok := t.c.Lines.GapThings[what]; ok {
-		return string(m)
+// GapsTogether says what [Teller.Gaps] says in fewer lines: topic by topic,
+// each thing once, for a page that has no room for a list.
+func (t *Teller) GapsTogether() []string {
+	type line struct {
+		code  string
+		topic record.Topic
 	}
-	if key, ok := strings.CutPrefix(what, "lot of "); ok {
-		name := key
-		if m, found := t.w.Material(record.Key(key)); found {
-			name = m.Name
+	var lines []line
+	things := map[line][]string{}
+	for _, g := range t.w.Gaps(t.p) {
+		l := line{g.Say().Code, g.Topic}
+		if things[l] == nil {
+			lines = append(lines, l)
 		}
-		return t.c.Lines.GapLot.With("material", name)
+		if thing := Say(t.c, g.Said); !slices.Contains(things[l], thing) {
+			things[l] = append(things[l], thing)
+		}
 	}
-	return what
-}
-
-func look(m map[string]Message, key string) string {
-	if w, ok := m[key]; ok {
-		return string(w)
+	var out []string
+	for _, l := range lines {
+		out = append(out, t.c.Capital(Say(t.c, record.Say(l.code, record.With("topic", l.topic), Told("what", t.List(things[l]))))))
 	}
-	return key
+	return out
 }
 
 // Corrections says what was amended or withdrawn, when and why, in the order
@@ -58,22 +59,11 @@ func (t *Teller) Corrections() []string {
 		case c.Withdrawal():
 			line = t.c.Lines.Withdrawn
 		}
-		kind := t.kindOf(c.Of)
 		for _, ch := range c.Changes {
-			changes = append(changes, t.c.Lines.Change.With("field", t.c.FieldName(kind, ch.Field), "was", t.field(kind, ch.Field, ch.Was), "now", t.field(kind, ch.Field, ch.Now)))
+			changes = append(changes, t.c.Lines.Change.With("field", t.c.FieldName(c.Kind, ch.Field), "was", t.c.field(c.Kind, ch.Field, ch.Was), "now", t.c.field(c.Kind, ch.Field, ch.Now)))
 		}
 		out = append(out, line.With("entry", t.Entry(c.Seq), "of", t.Entry(c.Of), "date", t.Day(c.Written),
 			"changes", t.c.Clauses(changes), "because", c.Because))
 	}
 	return out
-}
-
-// kindOf is the kind of an entry about the panel; "" if it was withdrawn.
-func (t *Teller) kindOf(seq int64) record.Kind {
-	for _, e := range t.p.Events {
-		if e.Seq == seq {
-			return e.Body.Kind()
-		}
-	}
-	return ""
 }

@@ -170,7 +170,7 @@ func (m Message) With(pairs ...string) string {
 
 // Fill puts typed values into a message: those of [record.With], and [Told].
 func (c *Catalogue) Fill(m Message, values ...record.Value) string {
-	return c.fill(m, record.Said{Values: values}, nil)
+	return c.fill(m, record.Said{Values: values})
 }
 
 // Told makes a value of words that are already said, such as the name of a
@@ -181,20 +181,17 @@ func Told(name, words string) record.Value {
 
 const told = "told"
 
-// naming gives the name of a material or lot for its key, or nothing.
-type naming func(record.Key) string
-
-func (c *Catalogue) fill(m Message, s record.Said, names naming) string {
+func (c *Catalogue) fill(m Message, s record.Said) string {
 	ps, err := m.pieces()
 	if err != nil {
 		return string(m)
 	}
 	var b strings.Builder
-	c.put(&b, ps, s, names)
+	c.put(&b, ps, s)
 	return b.String()
 }
 
-func (c *Catalogue) put(b *strings.Builder, ps []piece, s record.Said, names naming) {
+func (c *Catalogue) put(b *strings.Builder, ps []piece, s record.Said) {
 	for _, p := range ps {
 		v := s.Value(p.name)
 		switch {
@@ -203,9 +200,9 @@ func (c *Catalogue) put(b *strings.Builder, ps []piece, s record.Said, names nam
 		case v.Name == "":
 			b.WriteString(write([]piece{p})) // nothing is dropped in silence
 		case p.by == "":
-			b.WriteString(c.value(v, p.form, names))
+			b.WriteString(c.within(v, p.form, s))
 		default:
-			c.put(b, choose(p.when, c.choices(v, p.by)), s, names)
+			c.put(b, choose(p.when, c.choices(v, p.by)), s)
 		}
 	}
 }

@@ -12,8 +12,17 @@ import (
 	"backleaf/record/tell"
 )
 
-// history folds entries, one a line, about panel NUMBER.
+// history is the teller of panel NUMBER after entries, one a line.
 func history(t testing.TB, lines ...string) *tell.Teller {
+	t.Helper()
+	w := workshopOf(t, lines...)
+	return tell.New(tell.English, w, w.Panels[0])
+}
+
+func panelOf(t testing.TB, lines ...string) *record.Panel { return workshopOf(t, lines...).Panels[0] }
+
+// workshopOf folds entries, one a line, about panel NUMBER.
+func workshopOf(t testing.TB, lines ...string) *record.Workshop {
 	t.Helper()
 	n, err := record.NewNumber("DM", 2026, 7, "")
 	if err != nil {
@@ -31,7 +40,7 @@ func history(t testing.TB, lines ...string) *tell.Teller {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return tell.New(tell.English, w, w.Panels[0])
+	return w
 }
 
 // ordinary puts ordinary spaces and strokes for those of print.

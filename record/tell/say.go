@@ -7,27 +7,13 @@ import (
 // Say turns a code and its values into words. A code that the catalogue does
 // not know, because a newer program wrote it, is told as its code and values:
 // nothing is dropped.
-func Say(c *Catalogue, s record.Said) string { return c.say(s, nil) }
-
-// Say is [Say] with the names of the workshop's materials and lots in place of
-// their keys.
-func (t *Teller) Say(s record.Said) string { return t.c.say(s, t.name) }
-
-// name names a material, or of a lot the material; "" if there is none.
-func (t *Teller) name(k record.Key) string {
-	if m, ok := t.w.Material(k); ok {
-		return m.Name
-	}
-	return ""
-}
-
-func (c *Catalogue) say(s record.Said, names naming) string {
+func Say(c *Catalogue, s record.Said) string {
 	if m, ok := c.Codes[s.Code]; ok {
-		return c.fill(m, s, names)
+		return c.fill(m, s)
 	}
 	var values []string
 	for _, v := range s.Values {
-		values = append(values, c.Join.Pair.With("name", v.Name, "value", c.value(v, "", names)))
+		values = append(values, c.Join.Pair.With("name", v.Name, "value", c.value(v, "")))
 	}
 	if values == nil {
 		return c.Lines.Newer.With("code", s.Code)

@@ -104,11 +104,11 @@ func (t *Teller) MadeBetween() string {
 }
 
 // Day returns a date in words without the time of day.
-func (t *Teller) Day(w record.When) string { return t.c.one("When", w.String(), "", nil) }
+func (t *Teller) Day(w record.When) string { return t.c.one("When", w.String(), "") }
 
 // Moment returns a date in words with the time of day, where it is recorded,
 // to the minute: seconds are a clock's, not a painter's.
-func (t *Teller) Moment(w record.When) string { return t.c.one("When", w.String(), "moment", nil) }
+func (t *Teller) Moment(w record.When) string { return t.c.one("When", w.String(), "moment") }
 
 // orNot returns a recorded text, or says that it is unknown or not recorded.
 func (t *Teller) orNot(s string) string {

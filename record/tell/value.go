@@ -9,7 +9,7 @@ import (
 )
 
 // value tells a typed value in a form.
-func (c *Catalogue) value(v record.Value, form string, names naming) string {
+func (c *Catalogue) value(v record.Value, form string) string {
 	if len(v.Texts) == 0 {
 		return c.missing(v.Type)
 	}
@@ -18,9 +18,20 @@ func (c *Catalogue) value(v record.Value, form string, names naming) string {
 	}
 	var out []string
 	for _, text := range v.Texts {
-		out = append(out, c.one(v.Type, text, form, names))
+		out = append(out, c.one(v.Type, text, form))
 	}
 	return c.List(out)
+}
+
+// within tells a value of something said. A code that has a message is told
+// by it, with the other values.
+func (c *Catalogue) within(v record.Value, form string, s record.Said) string {
+	m, ok := c.Codes[v.Text()]
+	if v.Type != "code" || !ok {
+		return c.value(v, form)
+	}
+	others := slices.DeleteFunc(slices.Clone(s.Values), func(x record.Value) bool { return x.Name == v.Name })
+	return c.fill(m, record.Said{Code: v.Text(), Values: others})
 }
 
 // missing tells a value that was not recorded.
@@ -33,7 +44,7 @@ func (c *Catalogue) missing(kind string) string {
 
 // one tells one text of a value by its type. What has a type that this program
 // does not know, or a word that it does not know, is told as it is recorded.
-func (c *Catalogue) one(kind, text, form string, names naming) string {
+func (c *Catalogue) one(kind, text, form string) string {
 	switch {
 	case text == "":
 		return c.missing(kind)
@@ -43,7 +54,7 @@ func (c *Catalogue) one(kind, text, form string, names naming) string {
 		return string(c.Lines.Unknown)
 	}
 	switch kind {
-	case "text", told, "Number":
+	case "text", told, "Number", "Key":
 		return text
 	case "count":
 		return c.Number.Number(text)
@@ -51,13 +62,6 @@ func (c *Catalogue) one(kind, text, form string, names naming) string {
 		return c.Lines.Entry.With("n", text)
 	case "Size":
 		return c.size(text)
-	case "Key":
-		if names != nil {
-			if name := names(record.Key(text)); name != "" {
-				return name
-			}
-		}
-		return text
 	}
 	if w, ok := c.lookUp(kind, text); ok {
 		return w.in(form)
@@ -76,9 +80,9 @@ func (c *Catalogue) one(kind, text, form string, names naming) string {
 func (c *Catalogue) between(from, to string) string {
 	a, b := figure.FindStringSubmatch(from), figure.FindStringSubmatch(to)
 	if a == nil || b == nil || a[2] != b[2] {
-		return c.one("figure", from, "", nil) + c.Number.Range + c.one("figure", to, "", nil)
+		return c.one("figure", from, "") + c.Number.Range + c.one("figure", to, "")
 	}
-	return c.Number.Number(a[1]) + c.Number.Range + c.one("figure", to, "", nil)
+	return c.Number.Number(a[1]) + c.Number.Range + c.one("figure", to, "")
 }
 
 // date tells a date: without the time of day, or in form "moment" with it to

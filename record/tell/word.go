@@ -63,7 +63,7 @@ func (c *Catalogue) WordIn(form string, v any) string {
 	if x.Type == "text" {
 		panic(fmt.Sprintf("tell: %q is a text, not a word of a list", x.Text()))
 	}
-	return c.value(x, form, nil)
+	return c.value(x, form)
 }
 
 // Knows reports whether the catalogue has a word for a word of a closed list;

@@ -30,10 +30,11 @@ type Event struct {
 
 // Gap is what a reader would need and nobody recorded.
 type Gap struct {
-	Topic   string `json:"topic"`
-	What    string `json:"what"`
-	Entry   int64  `json:"entry,omitzero"`
-	Unknown bool   `json:"recorded_as_unknown,omitzero"`
+	Topic   record.Topic   `json:"topic"`
+	What    string         `json:"what"` // a code
+	Values  []record.Value `json:"values,omitzero"`
+	Entry   int64          `json:"entry,omitzero"`
+	Unknown bool           `json:"recorded_as_unknown,omitzero"`
 }
 
 // StoryOf tells a panel.
@@ -49,7 +50,7 @@ func StoryOf(w *record.Workshop, p *record.Panel) Story {
 		}
 	}
 	for _, g := range w.Gaps(p) {
-		s.Gaps = append(s.Gaps, Gap{g.Topic, g.What, g.Seq, g.Unknown})
+		s.Gaps = append(s.Gaps, Gap{g.Topic, g.Said.Code, g.Said.Values, g.Seq, g.Unknown})
 	}
 	return s
 }
