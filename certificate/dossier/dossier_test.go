@@ -20,6 +20,7 @@ import (
 	"backleaf/record/paper"
 	"backleaf/record/tell"
 	"backleaf/record/toolcheck"
+	"backleaf/record/trade"
 )
 
 func pdf(t testing.TB, d *dossier.Document) []byte {
@@ -308,7 +309,16 @@ func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	}
 }
 
-func sources() []string { return dossier.Publications }
+// sources are the publications behind the effects on aged films.
+func sources() []string {
+	var out []string
+	for _, b := range record.Words("Binder") {
+		if _, rests, ok := trade.EffectsOn(record.Binder(b)); ok {
+			out = append(out, rests.Works[0].Title())
+		}
+	}
+	return out
+}
 
 // No word of the lists of the record is printed raw, whatever is recorded.
 func TestExamples(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/tell"
+	"backleaf/record/trade"
 )
 
 func (b *builder) hazards() []Item {
@@ -16,9 +17,18 @@ func (b *builder) hazards() []Item {
 		}
 	}
 	pigment := func(p record.Pigment) {
-		if m := tell.MetalOf(p); m != "" {
-			say(w.Pigment.With("pigment", p.Name, "index", b.Said(p.Index), "metal", string(w.Metals[m])))
+		holds, may := trade.HazardsOf(p)
+		metals := func(m tell.Message, hs []trade.Hazard) {
+			var names []string
+			for _, h := range hs {
+				names = append(names, w.Metals[string(h)].With())
+			}
+			if names != nil {
+				say(m.With("pigment", p.Name, "index", b.Said(p.Index), "metal", b.List(names)))
+			}
 		}
+		metals(w.Pigment, holds)
+		metals(w.PigmentMay, may)
 	}
 	keys, _ := b.used()
 	for _, k := range keys {
@@ -49,9 +59,9 @@ func (b *builder) hazards() []Item {
 	if solvent {
 		say(string(w.Solvent))
 	}
-	if m, ok := b.w.Material(b.p.Cut().Board); ok && m.Board.Kind != record.AluminiumComp {
+	if m, ok := b.w.Material(b.p.Cut().Board); ok && trade.IsWooden(m.Board.Kind) != record.No {
 		say(string(w.Board))
-		if m.Board.Kind != record.SolidWood {
+		if trade.IsGlued(m.Board.Kind) != record.No {
 			say(w.Formaldehyde.With("class", b.Said(m.Board.Formaldehyde)))
 		}
 	}

@@ -5,46 +5,8 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
-
-// A sensitivity says what agents do to an aged film of one class of binder, by
-// the words of tell.DossierProducts.Effects. All of it is from memory of the
-// publication named; the dossier says so and adds that a test comes first.
-type sensitivity struct {
-	water, alcohol, hydrocarbon, heat, alkali string
-	source                                    string
-}
-
-const (
-	modernPaints = "Learner, Analysis of Modern Paints (Getty, 2004)"
-	acrylics     = "Ormsby and Learner, The effects of wet surface cleaning treatments on acrylic emulsion artists’ paints (2009)"
-	materials    = "Mills and White, The Organic Chemistry of Museum Objects (1994)"
-	adhesives    = "Horie, Materials for Conservation (2010)"
-)
-
-// Publications are those from memory of which the table was made.
-var Publications = []string{modernPaints, acrylics, materials, adhesives}
-
-var sensitivities = map[record.Binder]sensitivity{
-	record.Acrylic:       {"swells", "swells", "aromatic-swells", "softens", "swells", acrylics},
-	record.PVA:           {"swells", "dissolves", "aromatic-swells", "softens", "attacked", modernPaints},
-	record.AnimalGlue:    {"dissolves-warm", "none", "none", "with-damp", "attacked", materials},
-	record.Cellulose:     {"dissolves", "swells", "none", "little", "little", adhesives},
-	record.Starch:        {"swells", "none", "none", "little", "attacked", adhesives},
-	record.Casein:        {"swells", "none", "none", "little", "alkali-soluble", materials},
-	record.Egg:           {"little", "little", "little", "little", "attacked", materials},
-	record.Gum:           {"dissolves", "none", "none", "little", "dissolves", materials},
-	record.DryingOil:     {"little", "leached", "leached", "softens", "attacked", materials},
-	record.Alkyd:         {"little", "swells", "aromatic-swells", "softens", "attacked", modernPaints},
-	record.Shellac:       {"blanches", "dissolves", "none", "softens", "dissolves", materials},
-	record.Wax:           {"none", "little", "dissolves", "melts", "attacked", materials},
-	record.NaturalResin:  {"blanches", "dissolves", "aromatic", "softens", "attacked", materials},
-	record.AcrylicResin:  {"none", "swells", "aromatic", "softens", "little", adhesives},
-	record.HydrocarbonRs: {"none", "none", "dissolves", "softens", "none", adhesives},
-	record.KetoneResin:   {"little", "dissolves", "aromatic", "softens", "little", adhesives},
-	record.Polyurethane:  {"none", "little", "little", "little", "little", adhesives},
-	record.Epoxy:         {"none", "little", "little", "little", "none", adhesives},
-}
 
 // sensitivity tells what the binders of the panel are sensitive to.
 func (b *builder) sensitivity() []Item {
@@ -53,17 +15,17 @@ func (b *builder) sensitivity() []Item {
 	var sources, unlisted []string
 	for _, binder := range b.binders() {
 		name := b.Word(binder)
-		s, ok := sensitivities[binder]
+		s, rests, ok := trade.EffectsOn(binder)
 		if !ok {
 			unlisted = append(unlisted, name)
 			continue
 		}
 		row := []string{name}
-		for _, effect := range []string{s.water, s.alcohol, s.hydrocarbon, s.heat, s.alkali} {
+		for _, effect := range []string{s.Water, s.Alcohol, s.Hydrocarbon, s.Heat, s.Alkali} {
 			row = append(row, string(w.Effects[effect]))
 		}
 		t.Rows = append(t.Rows, row)
-		sources = append(sources, w.EffectSource.With("binder", upper(name), "source", w.Memory.With("source", s.source)))
+		sources = append(sources, w.EffectSource.With("binder", upper(name), "source", w.Memory.With("source", rests.Works[0].Title())))
 	}
 	if t.Rows == nil && unlisted == nil {
 		return []Item{Text{Text: string(w.NoBinder)}}
@@ -99,14 +61,8 @@ func (b *builder) binders() []record.Binder {
 			take(m.Binder)
 		}
 		if l.Paint != nil && len(l.Coating.Mix) == 0 {
-			take(paintBinders[l.Paint.Medium])
+			take(trade.BinderOfMedium(l.Paint.Medium))
 		}
 	}
 	return out
-}
-
-// paintBinders gives the class of binder of a paint medium.
-var paintBinders = map[record.PaintMedium]record.Binder{
-	record.Oil: record.DryingOil, record.WaterMixableOil: record.DryingOil, record.AlkydPaint: record.Alkyd, record.AcrylicPaint: record.Acrylic, record.EggTempera: record.Egg,
-	record.CaseinPaint: record.Casein, record.Gouache: record.Gum, record.Watercolour: record.Gum, record.Encaustic: record.Wax, record.VinylPaint: record.PVA,
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"backleaf/record"
-	"backleaf/record/tell"
+	"backleaf/record/trade"
 )
 
 func (r *reader) varnish() Answer {
@@ -58,47 +58,71 @@ func pigmentName(p record.Pigment) string {
 	return p.Name
 }
 
+// in names the layer of an entry.
+func (r *reader) in(seq int64) string {
+	for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil && l.Seq == seq }) {
+		return " in the " + r.Layer(a.Layer)
+	}
+	return ""
+}
+
 func (r *reader) metals() Answer {
-	var found []string
+	d := trade.DangersOf(trade.Layers(r.w, r.p))
+	var sure, may []string
 	var es []int64
-	any := false
-	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
-		any = true
-		if m := tell.MetalOf(p); m != "" {
-			found, es = append(found, pigmentName(p)+" in the "+in+": "+r.Catalogue().Dossier.Hazards.Metals[m].With()), append(es, seq)
+	for _, x := range d.Found {
+		name := r.Catalogue().Dossier.Hazards.Metals[string(x.Risk)].With()
+		line := pigmentName(x.Pigment) + r.in(x.Seq) + ": " + name
+		switch {
+		case x.Risk == trade.Stated:
+			line = x.Product + ": recorded as harmful when sanded or cleaned"
+		case name == "":
+			continue
+		case !x.Sure:
+			may = append(may, pigmentName(x.Pigment)+r.in(x.Seq)+" may hold "+name)
+			continue
 		}
-	})
-	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
-		for _, part := range a.Coating.Mix {
-			if m, _ := r.w.Material(part.Material); m.Toxic == record.Yes {
-				found, es = append(found, m.Name+": recorded as harmful when sanded or cleaned"), append(es, a.Seq)
-			}
+		if es = append(es, x.Seq); !slices.Contains(sure, line) {
+			sure = append(sure, line)
 		}
 	}
 	switch {
-	case found != nil:
-		return recorded(es, few(found), "do not sand dry; local rules come first")
-	case without != nil:
-		return Answer{Lines: []string{"not recorded: the pigments of the paint were not written down, so it cannot be ruled out"}, Entries: without}
-	case !any:
+	case sure != nil:
+		return recorded(es, few(append(sure, may...)), "do not sand dry; local rules come first")
+	case d.Harmful == record.No:
+		return recorded(nil, "none: every colour is known by its Colour Index name, or its product is recorded as harmless", "only an analysis can say more than the record")
+	case len(r.applications(func(l record.Layer) bool { return l.Cloth == nil })) == 0:
 		return none()
 	}
-	return recorded(nil, "none among the pigments that are recorded", "the record says no more than that; only an analysis can rule it out")
+	lines := []string{"not recorded: it cannot be ruled out, because not every colour has its Colour Index name and not every product says whether it is harmful"}
+	if may != nil {
+		lines = append(lines, few(may))
+	}
+	return Answer{Lines: lines, Entries: d.Open}
 }
 
 func (r *reader) zinc() Answer {
 	var found []string
 	var es []int64
+	told := true
 	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
-		if strings.Contains(strings.ToLower(p.Name), "zinc") || strings.Join(strings.Fields(strings.ToUpper(p.Index)), "") == "PW4" {
-			found, es = append(found, pigmentName(p)+" in the "+in), append(es, seq)
+		switch trade.HoldsZinc(p) {
+		case record.Yes:
+			s := pigmentName(p) + " in the " + in
+			if trade.HoldsZinc(p, trade.ZincOxide) == record.No {
+				s += ", in another form than zinc white"
+			}
+			found, es = append(found, s), append(es, seq)
+		case record.No:
+		default:
+			told = false
 		}
 	})
-	if found != nil {
+	switch {
+	case found != nil:
 		return recorded(es, few(found))
-	}
-	if without != nil || len(r.p.Layers()) == 0 {
-		return Answer{Lines: []string{"not recorded: not all pigments were written down"}, Entries: without}
+	case without != nil || !told || len(r.p.Layers()) == 0:
+		return Answer{Lines: []string{"not recorded: not all colours were written down by their Colour Index names"}, Entries: without}
 	}
 	return recorded(nil, "none among the pigments that are recorded")
 }

@@ -92,8 +92,8 @@ type DossierProducts struct {
 
 // DossierHazards warn whoever works on the panel.
 type DossierHazards struct {
-	Local, Recorded, Toxic, Pigment, Board, Formaldehyde, Oil, Solvent, Sources Message
-	Metals                                                                      map[string]Message
+	Local, Recorded, Toxic, Pigment, PigmentMay, Board, Formaldehyde, Oil, Solvent, Sources Message
+	Metals                                                                                  map[string]Message
 }
 
 // DossierFindings introduce what the rules say.
@@ -175,13 +175,15 @@ var englishDossier = DossierWords{
 		Recorded:     "{product}: {hazard}",
 		Toxic:        "{product}: recorded as harmful when it is sanded or cleaned, even dry.",
 		Pigment:      "{pigment} ({index}): contains {metal}. Do not sand dry, do not spray; wash, and keep it from children.",
+		PigmentMay:   "{pigment} ({index}): may contain {metal}; only the Colour Index name on the tube or an analysis can tell. Treat it as if it did.",
 		Board:        "Dust of wood and boards: wood dust is a known human carcinogen. Extraction first, then a mask; no dry sweeping.",
 		Formaldehyde: "Board products with formaldehyde binders give some of it off, more when cut or sanded. Class on the sheet: {class}.",
 		Oil:          "Rags with drying oil can catch fire by themselves: spread flat outdoors or keep under water in a lidded metal can.",
 		Solvent:      "Solvents for varnish: ventilate, gloves, no flame.",
 		Sources: "Wood dust: IARC 2012, US National Toxicology Program 2002. Lead: OSHA, permissible limit 50 µg/m³ over 8 hours. Formaldehyde: NIOSH, 0.016 ppm. Self-heating rags: insurers’ notes. " +
-			"Pigments by Colour Index generic name, from memory. Other cautions: common practice.",
-		Metals: map[string]Message{"lead": "lead", "cadmium": "cadmium", "mercury": "mercury", "arsenic": "arsenic", "chromate": "lead and chromate", "zinc": "zinc"},
+			"Pigments by Colour Index generic name, from conservation literature and, for the greater part, from memory. Other cautions: common practice.",
+		Metals: map[string]Message{"lead": "lead", "cadmium": "cadmium", "mercury": "mercury", "arsenic": "arsenic", "chromium-vi": "chromate (chromium VI)", "barium": "barium that acid dissolves",
+			"antimony": "antimony", "cobalt": "cobalt", "nickel": "nickel", "manganese": "manganese"},
 	},
 	Findings: DossierFindings{
 		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",

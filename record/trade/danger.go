@@ -30,6 +30,8 @@ type Danger struct {
 	Face     record.Face
 	Pigment  record.Pigment // where it comes from a pigment
 	Material record.Key     // where it comes from a material
+	Product  string         // the material's name, as it was then
+	Text     string         // hazard text of the tin, as recorded
 }
 
 // Dangers is what is known of the dangers of some layers.
@@ -74,10 +76,10 @@ func (m Made) harmful(d *Dangers) record.Answer {
 	stated := no
 	for _, x := range m.Materials {
 		if x.Toxic == yes {
-			d.add(Danger{Stated, true, true, at.Seq, at.Face, record.Pigment{}, x.Key})
+			d.add(Danger{Risk: Stated, Sure: true, Grave: true, Seq: at.Seq, Face: at.Face, Material: x.Key, Product: x.Name})
 		}
 		if x.Hazard != "" {
-			d.add(Danger{HazardText, true, false, at.Seq, at.Face, record.Pigment{}, x.Key})
+			d.add(Danger{Risk: HazardText, Sure: true, Seq: at.Seq, Face: at.Face, Material: x.Key, Product: x.Name, Text: x.Hazard})
 		}
 		stated = either(stated, cmp.Or(x.Toxic, maybe))
 	}
@@ -90,10 +92,10 @@ func (m Made) harmful(d *Dangers) record.Answer {
 		dust := HarmfulDust(p)
 		holds, may := HazardsOf(p)
 		for _, h := range holds {
-			d.add(Danger{Risk(h), true, h.grave() && dust == yes, at.Seq, at.Face, p, ""})
+			d.add(Danger{Risk: Risk(h), Sure: true, Grave: h.grave() && dust == yes, Seq: at.Seq, Face: at.Face, Pigment: p})
 		}
 		for _, h := range may {
-			d.add(Danger{Risk(h), false, h.grave() && dust != no, at.Seq, at.Face, p, ""})
+			d.add(Danger{Risk: Risk(h), Grave: h.grave() && dust != no, Seq: at.Seq, Face: at.Face, Pigment: p})
 			doubt = doubt || h.grave() && dust != no
 		}
 	}
@@ -124,11 +126,16 @@ func (r Risk) rank() int {
 func PanelDangers(w *record.Workshop, p *record.Panel) Dangers {
 	d := DangersOf(Layers(w, p))
 	if m, ok := w.Material(p.Cut().Board); ok {
-		b := Danger{Sure: true, Material: m.Key}
-		if b.Risk = WoodDust; IsWooden(m.Board.Kind) == yes {
-			d.add(b)
+		b := Danger{Material: m.Key, Product: m.Name}
+		for _, x := range []struct {
+			risk Risk
+			is   record.Answer
+		}{{WoodDust, IsWooden(m.Board.Kind)}, {Formaldehyde, IsGlued(m.Board.Kind)}} {
+			if b.Risk, b.Sure = x.risk, x.is == yes; x.is != no {
+				d.add(b)
+			}
 		}
-		if b.Risk = Formaldehyde; IsGlued(m.Board.Kind) == yes {
+		if b.Risk, b.Sure, b.Text = HazardText, true, m.Hazard; m.Hazard != "" {
 			d.add(b)
 		}
 	}
