@@ -163,6 +163,9 @@ func (b *bounds) used(n []int, last int, goal int64) int64 {
 	}
 	var least [2]int64
 	for way := range 2 {
+		if way == 1 && b.p.o.across {
+			break
+		}
 		price := b.start()
 		for step := range b.p.effort.prices {
 			if out >= goal {
@@ -176,7 +179,11 @@ func (b *bounds) used(n []int, last int, goal int64) int64 {
 			at := t.reach(need)
 			least[0] = max(least[0], t.x[at[0]]*t.unit)
 			least[1] = max(least[1], t.y[at[1]]*t.unit)
-			out = max(out, others+min(least[0]*int64(board.side[1]), least[1]*int64(board.side[0])))
+			used := least[0] * int64(board.side[1])
+			if !b.p.o.across {
+				used = min(used, least[1]*int64(board.side[0]))
+			}
+			out = max(out, others+used)
 			rest := slices.Clone(n)
 			rest[last]--
 			copies := b.copies(whole, rest)

@@ -13,7 +13,7 @@
 // (see bound.go), and [Proof] says honestly how far the bound reaches.
 //
 // TestGeometry checks random plans by a geometry that shares no code with the
-// search; TestUnconstrained and the tests beside it hold bound and plans
-// against published instances; TestPainterOrders holds the board used against
-// the plans of another program.
+// search, and saws them again from the printed list; TestUnconstrained and the
+// tests beside it hold bound and plans against published instances;
+// TestPainterOrders holds the board used against the plans of another program.
 package plan

@@ -44,8 +44,9 @@ type Order struct {
 	// smallest piece, or 200 × 200 mm where that is smaller.
 	KeepLength, KeepWidth int64
 
-	effort effort // zero: full
-	cloth  bool   // first cuts across the bolt only, and a setting costs nothing
+	effort  effort // zero: full
+	across  bool   // first cuts across the length only
+	setting int64  // what a change of setting counts as area; 0: settingArea, less: nothing
 }
 
 // Turns is how often the direction of cutting may change. Two: strips and

@@ -73,12 +73,16 @@ func Sheets(o Order) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	plan := Plan{Order: o, Turns: out.turns, Used: p.area2(out.used), Settings: out.set, Cuts: out.cuts, Third: out.third, Proof: Proof{out.proven, p.area2(out.least)}}
+	return p.plan(out), nil
+}
+
+func (p *planner) plan(out *outcome) Plan {
+	plan := Plan{Order: p.o, Turns: out.turns, Used: p.area2(out.used), Settings: out.set, Cuts: out.cuts, Third: out.third, Proof: Proof{out.proven, p.area2(out.least)}}
 	n := 0
 	for _, l := range out.layouts {
 		plan.Sheets = append(plan.Sheets, p.cut(l, &n))
 	}
-	return plan, nil
+	return plan
 }
 
 func (p *planner) area2(units int64) int64 { return units * p.unit * p.unit }

@@ -25,8 +25,8 @@ type effort struct {
 var full = effort{width: 500, states: 4_000_000, table: 4_000_000, prices: 40, disproof: 24}
 
 const (
-	maxSets  = 20_000 // sets of sheets looked at
-	maxTries = 60     // of them searched
+	maxSets  = 200_000 // sets of sheets looked at
+	maxTries = 30      // of them searched one after the other; then in leaps
 )
 
 // planner is an order made ready for the search: lengths in units, one cut
@@ -117,15 +117,15 @@ func (p *planner) better(a, b *outcome) bool {
 }
 
 func (p *planner) setting() int64 {
-	if p.o.cloth {
+	if p.o.setting < 0 {
 		return 0
 	}
-	return settingArea / (p.unit * p.unit)
+	return cmp.Or(p.o.setting, settingArea) / (p.unit * p.unit)
 }
 
 // search tries to cut everything from a set of sheets.
 func (p *planner) search(sheets []*board, turns Turns) *outcome {
-	s := &search{boards: sheets, turns: turns, area: p.area, setting: p.setting(), slack: area(sheets) - p.area, across: p.o.cloth}
+	s := &search{boards: sheets, turns: turns, area: p.area, setting: p.setting(), slack: area(sheets) - p.area, across: p.o.across}
 	for _, it := range p.items {
 		s.demand = append(s.demand, uint16(it.Count))
 		s.pieces += it.Count
@@ -179,11 +179,15 @@ func (p *planner) solve() (*outcome, error) {
 	}
 	b := newBounds(p, boards)
 	ways := offcutSets(p.o, offcuts)
-	q, tries, proven := newSets(p.o), 0, true
+	q, tries, proven, leap := newSets(p.o), 0, true, int64(0)
 	for range maxSets {
 		set, ok := q.next()
 		if !ok {
 			return nil, fmt.Errorf("cannot plan: the sheets at hand are too few")
+		}
+		if set.price < leap {
+			proven = false
+			continue
 		}
 		var best *outcome
 		var vain [][]int
@@ -215,11 +219,11 @@ func (p *planner) solve() (*outcome, error) {
 		for _, n := range vain {
 			proven = b.disproves(n) && proven
 		}
-		if tries > maxTries {
-			break
+		if tries > maxTries && len(vain) > 0 {
+			leap = set.price + set.price/32
 		}
 	}
-	return nil, fmt.Errorf("cannot plan: no plan was found on %d sets of sheets; ask for fewer pieces or kinds of sheets at once", tries)
+	return nil, fmt.Errorf("cannot plan: more than %d sets of sheets to look at; ask for fewer pieces or kinds of sheets at once", maxSets)
 }
 
 // take lists the boards of a set in the order in which they are opened:

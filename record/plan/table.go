@@ -25,7 +25,7 @@ func newTable(items []item, demand []int, length, width int64, steps int) *table
 	for _, it := range items {
 		least = min(least, int64(it.u), int64(it.v))
 	}
-	for unit := max(length, width)/maxGrid + 1; unit <= least; unit += max(1, unit/8) {
+	for unit := max(length, width)/maxGrid + 1; unit <= least; unit += max(1, unit/4) {
 		t := &table{unit: unit}
 		t.x = patterns(items, demand, length/unit, func(it item) int64 { return int64(it.u) / unit })
 		t.y = patterns(items, demand, width/unit, func(it item) int64 { return int64(it.v) / unit })
