@@ -32,6 +32,7 @@ var allowed = map[string][]string{
 	"record/check":     {"record", "record/balance", "record/edtf", "record/measure", "record/trade"},
 	"record/deed":      {"record", "record/book", "record/check", "record/edtf", "record/seal", "schema"},
 	"record/paper":     {},
+	"record/plan":      {},
 	"record/section":   {"record/paper"},
 	"record/tell":      {"record", "record/balance", "record/check", "record/edtf", "record/measure", "record/paper", "record/section", "record/trade"},
 	"record/find":      {"record", "record/check", "record/edtf"},
