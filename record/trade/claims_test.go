@@ -1,0 +1,106 @@
+package trade_test
+
+import (
+	"testing"
+
+	"backleaf/record"
+	"backleaf/record/trade"
+)
+
+// Grades are common practice: nothing coarser than 150 on cloth, 180 and 220
+// usual; beyond about P600 the last coat is polished; a lead ground never dry.
+func TestSandings(t *testing.T) {
+	for s, want := range map[trade.Surface][4]int64{
+		trade.SurfaceWood: {0, 120, 220, 0}, trade.SurfaceFibreboard: {0, 180, 240, 0}, trade.SurfaceEdges: {0, 150, 220, 0}, trade.SurfaceComposite: {0, 220, 400, 0},
+		trade.SurfaceCloth: {150, 180, 220, 0}, trade.SurfaceGround: {0, 220, 320, 0}, trade.SurfaceLastGround: {0, 320, 400, 600}, trade.SurfaceGesso: {0, 180, 600, 0},
+		trade.SurfaceOilGround: {0, 320, 400, 0}, trade.SurfaceLeadGround: {0, 320, 400, 0}, trade.SurfaceGloss: {0, 240, 320, 0},
+	} {
+		got, ok := trade.SandingOf(s)
+		if !ok || [4]int64{got.Coarsest, got.From, got.To, got.Finest} != want {
+			t.Errorf("%s: %+v, want %v", s, got, want)
+		}
+		if got.NeverDry != (s == trade.SurfaceLeadGround) {
+			t.Errorf("%s: never dry %v", s, got.NeverDry)
+		}
+	}
+}
+
+// A stain block: a paint maker's notes on plywood ("not required" under opaque
+// paint) and on discolouration; MITRA on oil in wood.
+func TestStainBlock(t *testing.T) {
+	for _, c := range []struct {
+		paint trade.Stratum
+		pale  record.Answer
+		want  trade.Need
+	}{
+		{trade.AcrylicPaint, record.Yes, trade.Advised}, {trade.AcrylicMedium, record.Yes, trade.Advised}, {trade.AcrylicPaint, record.No, trade.Optional}, {trade.AcrylicPaint, record.Unknown, trade.Optional},
+		{trade.OilPaint, record.Yes, trade.Needless}, {trade.Alkyd, record.Unknown, trade.Needless}, {trade.EggTempera, record.Unknown, trade.SizeIt},
+	} {
+		if got, _ := trade.StainBlock(c.paint, c.pale); got != c.want {
+			t.Errorf("%s, pale %s: %s, want %s", c.paint, c.pale, got, c.want)
+		}
+	}
+	if got := trade.Stains(trade.BoardStrata(record.AluminiumComp)); got != record.No {
+		t.Errorf("aluminium composite stains: %s", got)
+	}
+	if got := trade.Stains(trade.BoardStrata("")); got != record.Unknown {
+		t.Errorf("a board of no kind stains: %s", got)
+	}
+}
+
+// A dispersion frozen once is used if it stirs smooth; frozen again, and glue or
+// casein at once, it is thrown away.
+func TestFrozen(t *testing.T) {
+	for _, c := range []struct {
+		binder record.Binder
+		times  int
+		want   trade.Frozen
+		ok     bool
+	}{
+		{record.Acrylic, 1, trade.UseIfSmooth, true}, {record.PVA, 2, trade.ThrowAway, true}, {record.AnimalGlue, 1, trade.ThrowAway, true}, {record.Casein, 1, trade.ThrowAway, true},
+		{record.DryingOil, 1, "", false}, {record.Acrylic, 0, "", false}, {"other", 1, "", false},
+	} {
+		if got, ok := trade.FrozenLiquid(c.binder, c.times); got != c.want || ok != c.ok {
+			t.Errorf("%s frozen %d times: %q %v", c.binder, c.times, got, ok)
+		}
+	}
+}
+
+// The closed lists and the tables know the same words.
+func TestListsAreWhole(t *testing.T) {
+	for _, b := range record.Words("Binder") {
+		if _, _, ok := trade.EffectsOn(record.Binder(b)); !ok && b != "other" {
+			t.Errorf("binder %s: no effects", b)
+		}
+	}
+	for _, m := range record.Words("PaintMedium") {
+		if trade.BinderOfMedium(record.PaintMedium(m)) == "" && m != "other" {
+			t.Errorf("medium %s: no binder", m)
+		}
+	}
+	for _, p := range record.Words("Purpose") {
+		if trade.Closes(record.Purpose(p)) == record.Unknown && p != "other" {
+			t.Errorf("purpose %s: not known whether it closes", p)
+		}
+	}
+	for _, k := range record.Words("BoardKind") {
+		if trade.IsWooden(record.BoardKind(k)) == record.Unknown && k != "other" && k != "honeycomb" {
+			t.Errorf("board %s: not known whether of wood", k)
+		}
+	}
+	for _, s := range record.Words("Species") {
+		if trade.IsHardwood(record.Species(s)) == record.Unknown && s != "other" {
+			t.Errorf("wood %s: hard or soft not known", s)
+		}
+	}
+	for _, r := range record.Words("Resin") {
+		if trade.BinderOfResin(record.Resin(r)) == "" && r != "other" {
+			t.Errorf("resin %s: no binder", r)
+		}
+	}
+	for _, s := range record.Words("Solvent") {
+		if trade.IsWater(record.Solvent(s)) == record.Unknown && s != "other" {
+			t.Errorf("solvent %s: not known whether water", s)
+		}
+	}
+}
