@@ -32,24 +32,22 @@ func (v build) faceShare() float64 {
 	return sum
 }
 
-// veneer holds the figures of a veneer.
-type veneer struct {
-	alongMPa             float64 // modulus along its own grain
-	acrossMPa            float64 // and across it
-	growAlong, growCross float64 // free growth per 1 % RH
-}
+// veneer holds the figures of a veneer, along and across its own grain: moduli,
+// and free growth per 1 % RH.
+type veneer struct{ alongMPa, acrossMPa, alongGrows, acrossGrows float64 }
 
-// moduli are those of the board in bending, along and across the face grain.
-func (v veneer) moduli(faceShare float64) (along, across float64) {
-	return v.alongMPa*faceShare + v.acrossMPa*(1-faceShare), v.acrossMPa*faceShare + v.alongMPa*(1-faceShare)
+// moduli are those of the board in bending, by [Direction].
+func (v veneer) moduli(faceShare float64) [2]float64 {
+	return [2]float64{v.alongMPa*faceShare + v.acrossMPa*(1-faceShare), v.acrossMPa*faceShare + v.alongMPa*(1-faceShare)}
 }
 
 // bend is the curvature, times the thickness, per 1 % RH of a linear difference
-// between the faces: ΣEαI/ΣEI, since the outer veneers lead.
-func (v veneer) bend(faceShare float64) (along, across float64) {
-	eaL, eaT := v.alongMPa*v.growAlong, v.acrossMPa*v.growCross
-	a, c := v.moduli(faceShare)
-	return (eaL*faceShare + eaT*(1-faceShare)) / a, (eaT*faceShare + eaL*(1-faceShare)) / c
+// between the faces, by [Direction]: ΣEαI/ΣEI, since the outer veneers lead.
+func (v veneer) bend(faceShare float64) [2]float64 {
+	e := v.moduli(faceShare)
+	v.alongMPa, v.acrossMPa = v.alongMPa*v.alongGrows, v.acrossMPa*v.acrossGrows
+	grown := v.moduli(faceShare)
+	return [2]float64{grown[Along] / e[Along], grown[Across] / e[Across]}
 }
 
 // Figures of veneers. Birch of 17 500 N/mm² along and nothing across its grain
@@ -152,9 +150,26 @@ func (b *Board) plywood(s Sheet) {
 		fibre, cross = otherWoodMPa, Range{lowWoodGrowCross, topWoodGrowCross}
 		b.Source = practice("lamination of veneers of 8000 to 13 000 N/mm², the wood not being birch; low confidence")
 	}
-	first := true
-	var typical [2]float64
-	var n float64
+	least, most := b.faceShares(s)
+	soft, stiff := veneer{alongMPa: fibre.Low}, veneer{alongMPa: fibre.High, acrossMPa: crossMPa}
+	b.ModulusMPa[Along] = Range{soft.moduli(least)[Along], stiff.moduli(most)[Along]}
+	b.ModulusMPa[Across] = Range{soft.moduli(most)[Across], stiff.moduli(least)[Across]}
+	// Veneers across the direction lead, the more so the stiffer they are.
+	calm := veneer{fibre.High, dampCrossMPa.Low, growAlong, cross.Low}
+	usual := veneer{fibre.mid(), dampCrossMPa.Typical, growAlong, cross.mid()}
+	lively := veneer{fibre.Low, dampCrossMPa.High, growAlong, cross.High}
+	if b.Supposed.Species { // most thin plywood is birch
+		usual.alongMPa, usual.acrossGrows = birchMPa, birchGrowCross
+	}
+	h, mid := s.ThicknessMicrons*1e-6, (least+most)/2
+	b.BendPerMetre[Along] = Spread{calm.bend(most)[Along], usual.bend(mid)[Along], lively.bend(least)[Along]}.over(h)
+	b.BendPerMetre[Across] = Spread{calm.bend(least)[Across], usual.bend(mid)[Across], lively.bend(most)[Across]}.over(h)
+}
+
+// faceShares are the least and the greatest share of the face grain that the
+// board may have.
+func (b *Board) faceShares(s Sheet) (least, most float64) {
+	least = 1
 	for plies := b.Plies[0]; plies <= b.Plies[1]; plies += 2 {
 		thin, thick := inners(plies, s.ThicknessMicrons)
 		if c := s.CoreMicrons; within(c*float64(plies-2)/s.ThicknessMicrons, leastCore, mostCore) {
@@ -163,45 +178,9 @@ func (b *Board) plywood(s Sheet) {
 			b.Supposed.Veneers = true
 		}
 		for _, inner := range [2]float64{thin, thick} {
-			face := build{plies, (s.ThicknessMicrons - float64(plies-2)*inner) / 2, inner}.faceShare()
-			b.take(face, fibre, cross, first)
-			t := veneer{fibre.mid(), dampCrossMPa.Typical, growAlong, cross.mid()}
-			if b.Supposed.Species { // most thin plywood is birch
-				t.alongMPa, t.growCross = birchMPa, birchGrowCross
-			}
-			along, across := t.bend(face)
-			typical[Along], typical[Across], n, first = typical[Along]+along, typical[Across]+across, n+1, false
+			share := build{plies, (s.ThicknessMicrons - float64(plies-2)*inner) / 2, inner}.faceShare()
+			least, most = min(least, share), max(most, share)
 		}
 	}
-	for d := range b.BendPerMetre {
-		c := &b.BendPerMetre[d]
-		c.Typical = typical[d] / n
-		*c = c.over(s.ThicknessMicrons * 1e-6)
-	}
-}
-
-// take widens the figures of a board by one build.
-func (b *Board) take(faceShare float64, fibre, cross Range, first bool) {
-	sa, sc := veneer{fibre.Low, 0, 0, 0}.moduli(faceShare)
-	ta, tc := veneer{fibre.High, crossMPa, 0, 0}.moduli(faceShare)
-	soft, stiff := [2]float64{sa, sc}, [2]float64{ta, tc}
-	for d := range b.ModulusMPa {
-		r := Range{soft[d], stiff[d]}
-		if first {
-			b.ModulusMPa[d] = r
-			b.BendPerMetre[d] = Spread{Low: 1}
-		}
-		b.ModulusMPa[d] = b.ModulusMPa[d].with(r)
-	}
-	for _, el := range [2]float64{fibre.Low, fibre.High} {
-		for _, et := range [3]float64{dampCrossMPa.Low, dampCrossMPa.Typical, dampCrossMPa.High} {
-			for _, grow := range [2]float64{cross.Low, cross.High} {
-				a, c := veneer{el, et, growAlong, grow}.bend(faceShare)
-				for d, x := range [2]float64{a, c} {
-					b.BendPerMetre[d].Low = min(b.BendPerMetre[d].Low, x)
-					b.BendPerMetre[d].High = max(b.BendPerMetre[d].High, x)
-				}
-			}
-		}
-	}
+	return least, most
 }

@@ -97,9 +97,9 @@ func TestSwellingOfThreePly(t *testing.T) {
 // grain and 28 % along it, where the bow is a tenth or less.
 func TestCouplingLeftOut(t *testing.T) {
 	const h, nu, moment = 3e-3, 0.4, 0.5
-	along, across := veneer{birchMPa, crossMPa, 0, 0}.moduli(build{3, 1, 1}.faceShare())
+	e := veneer{alongMPa: birchMPa, acrossMPa: crossMPa}.moduli(build{3, 1, 1}.faceShare())
 	i := h * h * h / 12
-	d11, d22 := along*1e6*i, across*1e6*i
+	d11, d22 := e[Along]*1e6*i, e[Across]*1e6*i
 	plain := [2]float64{moment / d11, moment / d22}
 	q := 1 - nu*nu*crossMPa/birchMPa
 	d11, d22 = d11/q, d22/q
@@ -123,7 +123,7 @@ func TestOneFaceWetted(t *testing.T) {
 	for _, c := range [][3]float64{{0.1, -0.8795, -9.894}, {0.5, -4.397, -49.47}} {
 		strain := 0.0030 * water * c[0] / 680 * 100
 		// The moment of the wet veneer about the middle; the stiffness of all three.
-		_, across := veneer{birchMPa, dampCrossMPa.Typical, 0, 0}.moduli(build{3, 1, 1}.faceShare())
+		across := veneer{alongMPa: birchMPa, acrossMPa: dampCrossMPa.Typical}.moduli(build{3, 1, 1}.faceShare())[Across]
 		var s section
 		s.add(3e-3, 0, across*1e6)
 		k := -dampCrossMPa.Typical * 1e6 * strain * 1e-3 * 1e-3 / s.stiffness()
