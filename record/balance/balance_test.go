@@ -18,6 +18,7 @@ var (
 	ply64  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 6400, Plies: 5, Species: record.Birch})
 	ply92  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 9200, Plies: 7, Species: record.Birch})
 	ply12  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 12000, Plies: 9, Species: record.Birch})
+	ply148 = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 14800, Plies: 11, Species: record.Birch})
 	ply176 = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 17600, Plies: 13, Species: record.Birch})
 	mdf3   = balance.BoardOf(balance.Sheet{Kind: record.MDF, ThicknessMicrons: 3000})
 	mdf6   = balance.BoardOf(balance.Sheet{Kind: record.MDF, ThicknessMicrons: 6000})

@@ -3,6 +3,8 @@ package balance
 import (
 	"math"
 	"testing"
+
+	"backleaf/record/measure"
 )
 
 // bent is the curvature of layers from back to front, each with its plane
@@ -41,6 +43,24 @@ func TestTwoLayers(t *testing.T) {
 	near(t, "steel on brass", bent([3]float64{5e-4, 205e9, 0}, [3]float64{5e-4, 110e9, 8e-4}), 1.171)
 	near(t, "paint on ground, radius in mm", 1000/bent([3]float64{1e-4, 1, 0}, [3]float64{1e-4, 1, 2e-3}), 66.67)
 	near(t, "unlike layers", bent([3]float64{5e-4, 200e9, 0}, [3]float64{1e-3, 70e9, 1e-3}), 0.9937)
+}
+
+// Hough and Michalski 2023, note 3: a curl stays within 25 % when one layer is
+// three times as thick, or seven times as stiff, as the other. The figures are
+// computed from Timoshenko 1925.
+func TestTwoLayersRobust(t *testing.T) {
+	even := bent([3]float64{1e-4, 1e9, 0}, [3]float64{1e-4, 1e9, 2e-3})
+	for _, c := range []struct {
+		back, front [3]float64
+		want        float64
+	}{
+		{[3]float64{0.5e-4, 1e9, 0}, [3]float64{1.5e-4, 1e9, 2e-3}, 0.7500},
+		{[3]float64{1.5e-4, 1e9, 0}, [3]float64{0.5e-4, 1e9, 2e-3}, 0.7500},
+		{[3]float64{1e-4, 1e9, 0}, [3]float64{1e-4, 7e9, 2e-3}, 0.7568},
+		{[3]float64{1e-4, 7e9, 0}, [3]float64{1e-4, 1e9, 2e-3}, 0.7568},
+	} {
+		near(t, "share of the even pair", bent(c.back, c.front)/even, c.want)
+	}
 }
 
 // Stoney's film on silicon with the constants of a published film-stress note:
@@ -220,4 +240,13 @@ func diffusionPeak(overFront, overBack float64) (best, when float64) {
 		dt = min(dt*1.05, max(at*0.03, 1e-5))
 	}
 	return best, when
+}
+
+// Moisture content over humidity, by the equation of the Wood Handbook.
+func TestWaterOfWood(t *testing.T) {
+	dry, err1 := measure.EMC(20, 40)
+	damp, err2 := measure.EMC(20, 60)
+	if slope := (damp - dry) / 20; err1 != nil || err2 != nil || math.Abs(slope-woodWaterPerRH) > 0.0005 {
+		t.Errorf("%.4f, %v, %v, want %g", slope, err1, err2, woodWaterPerRH)
+	}
 }

@@ -18,41 +18,29 @@ type Abrasive struct {
 	Grit  int
 }
 
-type gritRow struct {
-	microns float64
-	source  Source
-}
-
-var (
-	chart     = Source{Published, "a finishing supplier's chart of CAMI, P and micron grades"}
-	reference = Source{Published, "a units reference page on sandpaper grades"}
-	iso6344   = Source{Memory, "ISO 6344"}
-	cami      = Source{Memory, "CAMI grade tables"}
-)
-
 // grits holds mean particle sizes in µm. P up to 220 is sieved, from P240
-// settled in water. Other tables differ by up to 4 µm in CAMI.
-var grits = map[Abrasive]gritRow{
-	{ScaleP, 40}: {425, iso6344}, {ScaleP, 50}: {336, iso6344}, {ScaleP, 60}: {269, iso6344}, {ScaleP, 80}: {201, iso6344},
-	{ScaleP, 100}: {162, chart}, {ScaleP, 120}: {125, chart}, {ScaleP, 150}: {100, chart}, {ScaleP, 180}: {82, chart},
-	{ScaleP, 220}: {68, chart}, {ScaleP, 240}: {60, chart}, {ScaleP, 280}: {52, chart}, {ScaleP, 320}: {46, chart},
-	{ScaleP, 360}: {40, chart}, {ScaleP, 400}: {35, chart}, {ScaleP, 500}: {30.2, iso6344}, {ScaleP, 600}: {25.8, iso6344},
-	{ScaleP, 800}: {21.8, iso6344}, {ScaleP, 1000}: {18.3, iso6344},
+// settled in water. Other tables differ by up to 4 µm in CAMI. Sources: a
+// finishing supplier's chart of CAMI, P and micron grades, a units reference
+// page on sandpaper grades for CAMI 100, and where marked memory of ISO 6344 and
+// of CAMI tables.
+var grits = map[Abrasive]float64{
+	{ScaleP, 100}: 162, {ScaleP, 120}: 125, {ScaleP, 150}: 100, {ScaleP, 180}: 82, {ScaleP, 220}: 68, {ScaleP, 240}: 60,
+	{ScaleP, 280}: 52, {ScaleP, 320}: 46, {ScaleP, 360}: 40, {ScaleP, 400}: 35,
+	// From memory of ISO 6344.
+	{ScaleP, 40}: 425, {ScaleP, 50}: 336, {ScaleP, 60}: 269, {ScaleP, 80}: 201,
+	{ScaleP, 500}: 30.2, {ScaleP, 600}: 25.8, {ScaleP, 800}: 21.8, {ScaleP, 1000}: 18.3,
 
-	{ScaleCAMI, 40}: {425, cami}, {ScaleCAMI, 50}: {348, cami}, {ScaleCAMI, 60}: {265, cami}, {ScaleCAMI, 80}: {190, cami},
-	{ScaleCAMI, 100}: {141, reference}, {ScaleCAMI, 120}: {116, chart}, {ScaleCAMI, 150}: {93, chart}, {ScaleCAMI, 180}: {82, chart},
-	{ScaleCAMI, 220}: {68, chart}, {ScaleCAMI, 240}: {52, chart}, {ScaleCAMI, 280}: {42, chart}, {ScaleCAMI, 320}: {35, chart},
-	{ScaleCAMI, 360}: {28, chart}, {ScaleCAMI, 400}: {22, chart}, {ScaleCAMI, 600}: {16, cami},
+	{ScaleCAMI, 100}: 141, {ScaleCAMI, 120}: 116, {ScaleCAMI, 150}: 93, {ScaleCAMI, 180}: 82, {ScaleCAMI, 220}: 68, {ScaleCAMI, 240}: 52,
+	{ScaleCAMI, 280}: 42, {ScaleCAMI, 320}: 35, {ScaleCAMI, 360}: 28, {ScaleCAMI, 400}: 22,
+	// From memory of CAMI tables.
+	{ScaleCAMI, 40}: 425, {ScaleCAMI, 50}: 348, {ScaleCAMI, 60}: 265, {ScaleCAMI, 80}: 190, {ScaleCAMI, 600}: 16,
 }
 
-// GritMicrons is the mean particle size of a grade and where the figure comes
-// from. [ErrNoFigure] for a grade the table does not have.
-func GritMicrons(a Abrasive) (microns float64, source Source, err error) {
-	row, ok := grits[a]
-	if !ok {
-		return 0, Source{}, fmt.Errorf("particle size of %s %d: %w", a.Scale, a.Grit, ErrNoFigure)
+func gritMicrons(a Abrasive) (float64, error) {
+	if microns, ok := grits[a]; ok {
+		return microns, nil
 	}
-	return row.microns, row.source, nil
+	return 0, fmt.Errorf("particle size of %s %d: %w", a.Scale, a.Grit, ErrNoFigure)
 }
 
 // CoarserThan reports whether a cuts coarser than b. Within one scale the
@@ -70,11 +58,11 @@ func CoarserThan(a, b Abrasive) (bool, error) {
 	if a.Scale == b.Scale {
 		return a.Grit < b.Grit, nil
 	}
-	sizeA, _, err := GritMicrons(a)
+	sizeA, err := gritMicrons(a)
 	if err != nil {
 		return false, err
 	}
-	sizeB, _, err := GritMicrons(b)
+	sizeB, err := gritMicrons(b)
 	if err != nil {
 		return false, err
 	}

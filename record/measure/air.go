@@ -42,24 +42,6 @@ func DewPointCelsius(celsius, rhPercent float64) (float64, error) {
 	return magnusCelsius * g / (magnusFactor - g), nil
 }
 
-// WaterGramsPerCubicMetre is the absolute humidity, with e the vapour pressure
-// in hPa:
-//
-//	100*e / (461.5*(T + 273.15)) * 1000
-//
-// -40 to 50 °C, 0 to 100 % RH. Source: gas law, gas constant of water vapour
-// 461.5 J/(kg K) from memory.
-func WaterGramsPerCubicMetre(celsius, rhPercent float64) (float64, error) {
-	if err := checkAir(celsius, rhPercent, 0); err != nil {
-		return 0, err
-	}
-	saturated, err := SaturationHPa(celsius)
-	if err != nil {
-		return 0, err
-	}
-	return 100 * saturated * rhPercent / 100 / (461.5 * (celsius + 273.15)) * 1000, nil
-}
-
 // DryingDeficitHPa is the vapour pressure that the air still has room for, an
 // index of how well a water-borne film dries:
 //

@@ -5,12 +5,9 @@ import (
 	"strconv"
 )
 
-// Denominators of the inch in print. Common practice: eighths for works,
-// sixteenths where a frame has to fit.
-const (
-	EighthInch    = 8
-	SixteenthInch = 16
-)
+// EighthInch is the denominator of the inch in the print of works (common
+// practice); finer ones where it would say too little.
+const EighthInch = 8
 
 // micronsPerInch is exact.
 const micronsPerInch = 25400

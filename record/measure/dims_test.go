@@ -37,7 +37,7 @@ func TestInchFraction(t *testing.T) {
 		for _, d := range []struct {
 			den  int
 			want string
-		}{{4, c.quarter}, {measure.EighthInch, c.eighth}, {measure.SixteenthInch, c.sixteenth}} {
+		}{{4, c.quarter}, {measure.EighthInch, c.eighth}, {16, c.sixteenth}} {
 			if got, err := measure.InchFraction(c.microns, d.den); err != nil || got != d.want {
 				t.Errorf("%d µm to 1/%d: %q, %v; want %q (source: %s)", c.microns, d.den, got, err, d.want, rounding)
 			}
@@ -94,7 +94,7 @@ func TestRoundTrips(t *testing.T) {
 // Every sixteenth of an inch up to ten feet survives reading and printing.
 func TestSixteenthsRoundTrip(t *testing.T) {
 	for parts := range int64(120 * 16) {
-		text, err := measure.InchFraction((parts*micronsPerInch+8)/16, measure.SixteenthInch)
+		text, err := measure.InchFraction((parts*micronsPerInch+8)/16, 16)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -102,7 +102,7 @@ func TestSixteenthsRoundTrip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		again, err := measure.InchFraction(microns, measure.SixteenthInch)
+		again, err := measure.InchFraction(microns, 16)
 		if err != nil || again != text {
 			t.Fatalf("%d sixteenths: %q, then %q, %v", parts, text, again, err)
 		}

@@ -1,6 +1,6 @@
 // Package measure holds the quantities and the physics of a painting panel:
-// film thickness, moisture in boards, bow, air, cloth, drying windows,
-// abrasives, formaldehyde limits, light, paper and dimensions in print.
+// film thickness, moisture in boards, bow, air, drying windows, abrasives,
+// formaldehyde limits and dimensions in print.
 //
 // It is pure arithmetic: no clock, no files, nothing of the record itself.
 // Each function states its formula, its range and where both come from; a

@@ -5,13 +5,12 @@ import "fmt"
 // EmissionClass is a formaldehyde class as printed on a board.
 type EmissionClass string
 
-// The classes with a limit that the table knows. The European perforator
-// figures and the chamber figure are two tests of one class.
+// The classes with a limit that the table knows. E2 is
+// given by the perforator test.
 const (
 	TSCATitleVI  EmissionClass = "TSCA Title VI" // the same limits as California phase 2
 	ULEF         EmissionClass = "ULEF"          // exempt from part of the US testing
 	E1           EmissionClass = "E1"
-	E1Perforator EmissionClass = "E1 (perforator)"
 	E2Perforator EmissionClass = "E2 (perforator)"
 	REACH77      EmissionClass = "REACH Annex XVII entry 77"
 	FourStar     EmissionClass = "F****"
@@ -73,7 +72,6 @@ var emissionLimits = []EmissionLimit{
 	{ULEF, HardwoodPlywood, 0.05, "ppm", "ASTM E1333 chamber, 90 % of tests at most 0.04", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}},
 	{ULEF, "", 0.06, "ppm", "ASTM E1333 chamber, 90 % of tests at most 0.04", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}},
 	{E1, "", 0.124, "mg/m³", "EN 717-1 chamber", "", Source{Published, "a comparison table of formaldehyde classes"}},
-	{E1Perforator, "", 8, "mg/100 g", "perforator", "", Source{Published, "board makers' specifications"}},
 	{E2Perforator, "", 30, "mg/100 g", "perforator", "", Source{Published, "board makers' specifications"}},
 	{REACH77, "", 0.062, "mg/m³", "chamber", "2026-08-06", Source{Memory, "Regulation (EU) 2023/1464"}},
 	{FourStar, "", 0.3, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
@@ -81,9 +79,6 @@ var emissionLimits = []EmissionLimit{
 	{TwoStar, "", 1.5, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
 	{OneStar, "", 5.0, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
 }
-
-// EmissionLimits is a copy of the table, in a fixed order.
-func EmissionLimits() []EmissionLimit { return append([]EmissionLimit(nil), emissionLimits...) }
 
 // EmissionLimitOf is the limit of a class for a product. [ErrNoFigure] if the
 // table has none; a class it does not know is no pass.
@@ -94,33 +89,4 @@ func EmissionLimitOf(class EmissionClass, product Product) (EmissionLimit, error
 		}
 	}
 	return EmissionLimit{}, fmt.Errorf("formaldehyde limit of class %q for %q: %w", string(class), string(product), ErrNoFigure)
-}
-
-const (
-	formaldehydeGramsPerMole = 30.026
-	molarLitresAt25          = 24.45
-)
-
-func molarLitres(celsius float64) float64 { return molarLitresAt25 * (celsius + 273.15) / 298.15 }
-
-// FormaldehydeMilligrams is the formaldehyde in air in mg/m³ from parts per
-// million by volume, at a temperature and one atmosphere:
-//
-//	ppm * 30.026 / (24.45 * (T + 273.15)/298.15)
-//
-// 0 to 1000 ppm, 0 to 50 °C. Source: gas law, 24.45 L/mol at 25 °C.
-func FormaldehydeMilligrams(ppm, celsius float64) (float64, error) {
-	if err := first(within("formaldehyde", ppm, 0, 1000, "ppm"), within("temperature", celsius, 0, 50, "°C")); err != nil {
-		return 0, err
-	}
-	return ppm * formaldehydeGramsPerMole / molarLitres(celsius), nil
-}
-
-// FormaldehydePPM is the inverse of [FormaldehydeMilligrams], 0 to 1200
-// mg/m³.
-func FormaldehydePPM(milligramsPerCubicMetre, celsius float64) (float64, error) {
-	if err := first(within("formaldehyde", milligramsPerCubicMetre, 0, 1200, "mg/m³"), within("temperature", celsius, 0, 50, "°C")); err != nil {
-		return 0, err
-	}
-	return milligramsPerCubicMetre * molarLitres(celsius) / formaldehydeGramsPerMole, nil
 }
