@@ -3,13 +3,13 @@ package plan
 import "time"
 
 // Face is a face of a panel.
-type Face int
+type Face string
 
 // Faces.
 const (
-	Front Face = iota
-	Back
-	Edges
+	Front Face = "front"
+	Back  Face = "back"
+	Edges Face = "edges"
 )
 
 // Panel is a number of equal panels. Lengths are micrometres.
@@ -47,14 +47,14 @@ type Act struct {
 }
 
 // Work is what an act does.
-type Work int
+type Work string
 
 // Kinds of work.
 const (
-	Coating Work = iota
-	LayingCloth
-	Trimming
-	Sanding
+	Coating     Work = "coat"
+	LayingCloth Work = "cloth"
+	Trimming    Work = "trim"
+	Sanding     Work = "sand"
 )
 
 // Need is how far the layers before an act must have come.

@@ -22,18 +22,18 @@ type From struct{ Strip, Block, Times int }
 type Count struct{ Piece, Times int }
 
 // Do is what a step asks for.
-type Do int
+type Do string
 
 // Steps in the order in which they are done.
 const (
-	TrueEdges  Do = iota // true two edges that meet; Set is what comes off each, Length and Width are left
-	FirstCuts            // Times strips of Set by Length; At are the lines from the reference edge
-	KeepRest             // write size and grain on the rest, Length by Width
-	WasteRest            // the same, too small to keep
-	SecondCuts           // across the strips
-	ThirdCuts            // pieces off blocks
-	TrimCuts             // the other side of pieces narrower than their block
-	LabelAll             // count the pieces and write on their backs
+	TrueEdges  Do = "true-edges"  // true two edges that meet; Set is what comes off each, Length and Width are left
+	FirstCuts  Do = "first-cuts"  // Times strips of Set by Length; At are the lines from the reference edge
+	KeepRest   Do = "keep-rest"   // write size and grain on the rest, Length by Width
+	WasteRest  Do = "waste-rest"  // the same, too small to keep
+	SecondCuts Do = "second-cuts" // across the strips
+	ThirdCuts  Do = "third-cuts"  // pieces off blocks
+	TrimCuts   Do = "trim-cuts"   // the other side of pieces narrower than their block
+	LabelAll   Do = "label"       // count the pieces and write on their backs
 )
 
 // Steps lists how a sheet of a plan is sawn.

@@ -12,14 +12,14 @@ type Warning struct {
 // Danger is what a warning is about. All are common practice; the 300 mm are
 // the length of a saw's cut for which the British Health and Safety Executive
 // asks for a push stick (guidance on circular saw benches).
-type Danger int
+type Danger string
 
 // Dangers.
 const (
-	Sliver      Danger = iota // a strip or rest narrower than two kerfs
-	ShortPiece                // less than 300 mm along the cut
-	NarrowStrip               // narrower than 100 mm
-	FreeOffcut                // a cross-cut whose far side is set by the fence: use a stop block
+	Sliver      Danger = "sliver"       // a strip or rest narrower than two kerfs
+	ShortPiece  Danger = "short-piece"  // less than 300 mm along the cut
+	NarrowStrip Danger = "narrow-strip" // narrower than 100 mm
+	FreeOffcut  Danger = "free-offcut"  // cross-cuts, whose stop must end short of the blade
 )
 
 // What counts as small.
@@ -66,7 +66,7 @@ func (p Plan) Warnings() []Warning {
 				}
 			}
 		}
-		for d := Sliver; d <= FreeOffcut; d++ {
+		for _, d := range []Danger{Sliver, ShortPiece, NarrowStrip, FreeOffcut} {
 			if w := found[d]; w != nil {
 				out = append(out, *w)
 			}

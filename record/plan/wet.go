@@ -34,16 +34,15 @@ type Taking struct {
 	Taken, Left Amount
 }
 
-// Missing says why there is no figure.
-type Missing int
+// Missing says why there is no figure; empty where there is one.
+type Missing string
 
 // What may be missing.
 const (
-	Complete Missing = iota
-	NoAmount
-	NoThickness
-	NoDensity
-	NoMix
+	NoAmount    Missing = "no-amount"
+	NoThickness Missing = "no-thickness"
+	NoDensity   Missing = "no-density"
+	NoMix       Missing = "no-mix"
 )
 
 // Wet is what a recipe takes for panels.
@@ -73,7 +72,7 @@ func Wetting(panels []Panel, acts []Act, products []Product, tins []Tin, loss in
 		for k, part := range a.Mix {
 			n := &needs[part.Product]
 			used[part.Product] = true
-			if c.Why != Complete {
+			if c.Why != "" {
 				n.Why = c.Why
 				continue
 			}
@@ -88,7 +87,7 @@ func Wetting(panels []Panel, acts []Act, products []Product, tins []Tin, loss in
 		n.Product = i
 		share := 1 - float64(loss)/1e5
 		n.Taken = products[i].both(Amount{n.Laid.Milligrams / share, n.Laid.Microliters / share})
-		if n.Why == Complete {
+		if n.Why == "" {
 			n.take(products[i], tins)
 		}
 		w.Products = append(w.Products, n)
@@ -125,7 +124,7 @@ func coatNeed(panels []Panel, a Act, products []Product) CoatNeed {
 	case !ok:
 		c.Why = NoThickness
 	}
-	if c.Why != Complete {
+	if c.Why != "" {
 		return c
 	}
 	c.Laid = Amount{a.PerSquare.Milligrams * area / 1e6, a.PerSquare.Microliters * area / 1e6}
