@@ -61,6 +61,10 @@ type Block struct {
 	broken bool // a word longer than its line was broken
 }
 
+// Broken reports whether a word, number or address longer than its line was
+// broken where it should not be.
+func (b Block) Broken() bool { return b.broken }
+
 // Lines returns how many lines there are.
 func (b Block) Lines() int { return len(b.lines) }
 

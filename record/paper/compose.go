@@ -23,6 +23,8 @@ type glyph struct {
 	leadPt  float64
 	bodyPt  float64 // size of its style, which gives the line its baseline
 	trackPt float64 // space after each character
+	link    bool    // part of a web or mail address
+	held    bool    // a space that holds together what it stands between
 }
 
 // lineBreak marks a forced end of line among the glyphs.
@@ -30,8 +32,10 @@ func (g glyph) lineBreak() bool { return g.first == '\n' }
 
 // breaks reports whether a line may end at this space, which is then dropped.
 // Thin and no-break spaces hold together what they stand between.
-func (g glyph) breaks() bool {
-	switch g.text { // a space that carries a mark is not one
+func (g glyph) breaks() bool { return !g.held && isBlank(g.text) }
+
+func isBlank(text string) bool {
+	switch text { // a space that carries a mark is not one
 	case " ", "\u2002", "\u2003", "\u3000":
 		return true
 	}
@@ -39,9 +43,11 @@ func (g glyph) breaks() bool {
 }
 
 // Compose sets text in lines of at most widthMM. Lines break at spaces and
-// after hyphens and dashes between letters; a word that is longer than a line
-// breaks where it must, without a hyphen, since a hyphen could be taken for
-// part of a number or link. A "\n" ends a line. A width of 0 or less
+// after hyphens and dashes between letters, but not between a number and its
+// unit or a number and a number. An address longer than a line breaks after "/"
+// and "."; any other word that long breaks where it must, without a hyphen,
+// since a hyphen could be taken for part of a number or link, and
+// [Block.Broken] says so. A "\n" ends a line. A width of 0 or less
 // sets no limit. Digits around U+2044 (fraction slash) become a fraction.
 //
 // The error is a [GlyphError] if a character cannot be printed.
@@ -55,6 +61,7 @@ func Compose(widthMM float64, spans ...Span) (Block, error) {
 		glyphs = append(glyphs, g...)
 	}
 	kernPairs(glyphs)
+	hold(glyphs)
 	return breakLines(glyphs, widthMM), nil
 }
 
@@ -102,10 +109,10 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 	}
 	size, rise := s.Style.SizePt, 0.0
 	if part != whole {
-		size *= fractionSize
+		size = min(size, max(size*fractionSize, SmallestFigurePt))
 	}
 	if part == numerator {
-		rise = s.Style.SizePt * fractionRise
+		rise = (s.Style.SizePt - size) * capitalHeight
 	}
 	g := glyph{text: string(cluster), first: cluster[0], cut: c, sizePt: size, risePt: rise,
 		leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt, trackPt: s.Style.TrackEm * s.Style.SizePt}
@@ -136,11 +143,11 @@ const (
 	denominator
 )
 
-// Size and rise of fraction figures, in parts of the size of type: the top of
-// the numerator stands level with the capitals.
+// Size of fraction figures, and height of capitals and figures, in parts of the
+// size of type: the top of the numerator stands level with the capitals.
 const (
-	fractionSize = 0.64
-	fractionRise = 0.26
+	fractionSize  = 0.64
+	capitalHeight = 0.72
 )
 
 // fractions marks the figures on both sides of each fraction slash.
@@ -216,8 +223,8 @@ func lineEnd(glyphs []glyph, width float64) (end, next int, broken bool) {
 			if goodNext > 0 {
 				return good, goodNext, false
 			}
-			cutAt := longWordEnd(glyphs[:i])
-			return cutAt, cutAt, true
+			cutAt, broken := longWordEnd(glyphs, i)
+			return cutAt, cutAt, broken
 		}
 		if breaksAfter(glyphs, i) {
 			good, goodNext = i+1, i+1
@@ -243,13 +250,25 @@ func breaksAfter(glyphs []glyph, i int) bool {
 	return false
 }
 
-// longWordEnd chooses where a word that fills the line is broken: after the
-// last sign that parts it in its second half, or at the very end.
-func longWordEnd(glyphs []glyph) int {
-	for i := len(glyphs) - 1; i > len(glyphs)/2; i-- {
+// longWordEnd chooses where a word of which n glyphs fill the line is broken, and whether
+// that is a place where it must not be: an address may go on after "/" and ".",
+// anything else only where nothing better is.
+func longWordEnd(glyphs []glyph, n int) (end int, broken bool) {
+	if glyphs[n].link {
+		for i := n - 1; i >= 0; i-- {
+			if glyphs[i].parts() && !glyphs[i+1].parts() {
+				return i + 1, false
+			}
+		}
+		return n, true
+	}
+	for i := n - 1; i > n/2; i-- {
 		if strings.ContainsRune("/-._@:?&=,;\u2013\u2014", glyphs[i].first) {
-			return i + 1
+			return i + 1, true
 		}
 	}
-	return len(glyphs)
+	return n, true
 }
+
+// parts reports whether an address may go on in the next line after this sign.
+func (g glyph) parts() bool { return g.first == '/' || g.first == '.' }

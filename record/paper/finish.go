@@ -62,9 +62,6 @@ func finish(raw []byte, info Info, kind Kind, attachments []Attachment) ([]byte,
 	}
 	catalog["Lang"] = pdfString(info.Language)
 	catalog["ViewerPreferences"] = pdfDict{"DisplayDocTitle": true, "PrintScaling": pdfName("None")}
-	if kind == A1b {
-		delete(catalog["ViewerPreferences"].(pdfDict), "PrintScaling") // PDF 1.6
-	}
 	catalog["Metadata"] = f.add(&pdfStream{pdfDict{"Type": pdfName("Metadata"), "Subtype": pdfName("XML")}, info.xmp(kind)})
 	catalog["OutputIntents"] = []any{f.outputIntent()}
 	if err := f.attach(catalog, attachments, info.Modified); err != nil {

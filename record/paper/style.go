@@ -28,8 +28,12 @@ var (
 	LabelHead   = Style{face: sans, SizePt: 6, LeadPt: 8, Caps: true, TrackEm: 0.08}
 )
 
-// SmallestPt is the smallest type that is ever set.
-const SmallestPt = 5.0
+// The smallest type that is ever set, and the smallest figures of a built
+// fraction. Common practice for what is read at arm's length.
+const (
+	SmallestPt       = 6.0
+	SmallestFigurePt = 5.0
+)
 
 // Scaled returns the style at a fraction of its size.
 func (s Style) Scaled(by float64) Style {

@@ -57,16 +57,19 @@ func TestLines(t *testing.T) {
 		text  string
 		lines int
 	}{
-		"nothing":                        {50, "", 0},
-		"one line":                       {0, "no limit at all, however long it may be", 1},
-		"two words":                      {wide("seven ") + 0.1, "seven seven", 2},
-		"a break is a break":             {100, "a\n\nb", 3},
-		"the last break":                 {100, "a\nb\n", 2},
-		"a unit keeps to its number":     {wide("it is 21") + 0.1, "it is 21" + paper.ThinSpace + "°C", 2},
-		"a number does not break at -":   {wide("no KB26-0142") + 0.1, "no KB26-0142-1", 2},
-		"a compound breaks at -":         {wide("a well-") + 0.1, "a well-kept", 2},
-		"a word that is too long breaks": {wide("xxxxxxxxxx") + 0.1, strings.Repeat("x", 25), 3},
-		"one letter a line":              {0.1, "abc", 3},
+		"nothing":                                    {50, "", 0},
+		"one line":                                   {0, "no limit at all, however long it may be", 1},
+		"two words":                                  {wide("seven ") + 0.1, "seven seven", 2},
+		"a break is a break":                         {100, "a\n\nb", 3},
+		"the last break":                             {100, "a\nb\n", 2},
+		"a unit keeps to its number":                 {wide("it is 21") + 0.1, "it is 21" + paper.ThinSpace + "°C", 2},
+		"a number does not break at -":               {wide("no KB26-0142") + 0.1, "no KB26-0142-1", 2},
+		"a compound breaks at -":                     {wide("a well-") + 0.1, "a well-kept", 2},
+		"a word that is too long breaks":             {wide("xxxxxxxxxx") + 0.1, strings.Repeat("x", 25), 3},
+		"a unit keeps to its number after any space": {wide("it is 200") + 0.1, "it is 200 lux", 2},
+		"a number keeps to its thousands":            {wide("it is 14") + 0.1, "it is 14 000", 2},
+		"an address breaks after /":                  {wide("https://x.example/p/a") + 0.1, "https://x.example/p/abcdefgh", 2},
+		"one letter a line":                          {0.1, "abc", 3},
 	} {
 		b := compose(t, c.width, paper.Span{Style: paper.Body, Text: c.text})
 		if b.Lines() != c.lines {
@@ -176,4 +179,20 @@ func FuzzCompose(f *testing.F) {
 		}
 		checkComposed(t, text, width)
 	})
+}
+
+// What is broken says so; an address that goes on after "/" or "." is not.
+func TestBroken(t *testing.T) {
+	width := compose(t, 0, paper.Span{Style: paper.Body, Text: "https://panels.example/"}).WidthMM() + 0.1
+	for text, want := range map[string]bool{
+		"Record: https://panels.example/record/of/KB2601421": false,
+		"https://panels.example.org.of.a.studio/KB2601421":   false,
+		"https://panelsofastudiowithaverylongname.example/x": true,
+		"a well-kept panel of linen on plywood":              false,
+		"xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx":   true,
+	} {
+		if b := compose(t, width, paper.Span{Style: paper.Body, Text: text}); b.Broken() != want {
+			t.Errorf("%q: broken %v", text, b.Broken())
+		}
+	}
 }

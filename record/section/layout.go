@@ -120,7 +120,7 @@ func (l *layout) together(style paper.Style, text string) string {
 	if err != nil || b.WidthMM() > l.width-l.calloutX() {
 		return text // what is wrong with it will be said where it is set
 	}
-	return strings.ReplaceAll(text, " ", paper.NoBreakSpace)
+	return paper.Held(text)
 }
 
 // place chooses the heights of the bands, so that a level line leads to most

@@ -68,10 +68,10 @@ func TestSectionOnPaper(t *testing.T) {
 		parts   int
 	}{
 		{drawn(sampleBands()), 120, 130, 1},
-		{serif, 90, 60, 1},
+		{serif, 90, 76, 1},
 		{drawn(boards), 100, 180, 1},
-		{drawn(longBands(60)), 170, 257, 1},
-		{drawn(longBands(60)), 91, 120, 4},
+		{drawn(longBands(60)), 170, 257, 2},
+		{drawn(longBands(60)), 91, 120, 6},
 		{drawn(longBands(1)), 50, 40, 1},
 	} {
 		all, err := c.section.Draw(c.w, c.h)
@@ -101,7 +101,7 @@ func TestSectionOnPaper(t *testing.T) {
 	}
 	text := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-layout", path, "-")), " ") // no-break spaces too
 	for _, want := range []string{"FRONT", "BACK", "Not to scale", "60 µm, measured", "300 µm, estimated", "thickness not recorded", "6.35 mm, measured",
-		"Layers 16 to 30 of 60, counted from the front", "Coat 60 of a build-up"} {
+		"Layers 11 to 20 of 60, counted from the front", "Coat 60 of a build-up"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the pages", want)
 		}
