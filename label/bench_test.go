@@ -17,7 +17,7 @@ func hundred() []label.Input {
 	for i := range 100 {
 		in := finished()
 		in.Link = fmt.Sprintf("HTTPS://EXAMPLE.ORG/P/KB26%04d1", i+1)
-		in.Where = "Record of this panel: " + in.Link
+		in.Where = "Record: " + in.Link
 		labels = append(labels, in)
 	}
 	return labels

@@ -39,6 +39,10 @@ func ruler(doc *paper.Document, o Options) error {
 	flow.Text(paper.Span{Style: pageTitle, Text: string(words.RulerTitle)})
 	flow.Gap(4)
 	flow.Text(paper.Span{Style: pageBody, Text: string(words.RulerText)})
+	if o.Sheet != nil && !o.Sheet.plain() {
+		flow.Heading(5, 1, paper.Span{Style: paper.LabelBold.Scaled(1.2), Text: string(words.AlignTitle)})
+		flow.Text(paper.Span{Style: pageBody, Text: string(words.AlignText)})
+	}
 	flow.Gap(10)
 	at := flow.At()
 	if err := flow.Done(); err != nil {

@@ -1,43 +1,47 @@
 // Package label draws the labels for the backs of panels: what a panel is, in
 // words that need no device, and a QR symbol that leads to its record.
 //
-// # Three sizes
+// # Size
 //
-// A label is small (42 × 42 mm), medium (62 × 62 mm) or large (95 × 85 mm); in
-// a place of a bought sheet it takes the whole place. [Fit] chooses the
-// largest that leaves a margin on the back: 4, 6 or 8 mm on each side. The
-// smallest panel that can carry a label is 50 × 50 mm.
+// A label is of any size: small (42 × 42 mm), medium (62 × 62 mm), large
+// (85 × 95 mm), of an area of one's own ([SizeOf]) or, in a place of a bought
+// sheet, as large as the place. Some of the back is left free around it: 6 % of
+// its shorter side, 4 to 8 mm. [Fit] chooses; the smallest panel that can carry
+// a label on plain paper is 50 × 50 mm. From 40 × 60 mm on, a label holds at
+// least what is named first below, up to varnish.
 //
-// # What is left out first
+// # What gives way
 //
-// Where room is short, type is first set smaller, to 82 % of its size and
-// never below 5 pt. Then a field is left out after the other, first things
-// first, and in the end what still finds room is put back:
+// One order holds for all sizes; the first stay longest ([Staying]):
 //
-//	small   lines for remarks and signature, build-up in full, care, build-up,
-//	        fingerprint, place, sealed faces, changes, varnish, date, dimensions,
-//	        medium and support, title, symbol
-//	medium  line for remarks, care, line for the signature, build-up in full,
-//	        build-up, fingerprint, place, sealed faces, changes, varnish, date,
-//	        dimensions, medium and support, title, symbol
-//	large   build-up line by line, line for remarks, care, build-up in full, line
-//	        for the signature, fingerprint, build-up, sealed faces, place, changes,
-//	        varnish, date, dimensions, medium and support, title, symbol
+//	title, date, medium and support, dimensions, symbol, build-up in short,
+//	sealed faces, varnish, changes, which record, place, facts as a symbol,
+//	build-up in full, care, dimensions in other units, fingerprint,
+//	line for the signature, lines for remarks
 //
-// A build-up that is left out in full is told in short. Nothing is ever cut
-// off. The number, the maker, the arrow to the top edge and the line that says
-// where the record is, with its link in letters, always stand on the label,
-// and so does the notice on what is a demonstration. What was left out is in
-// [Layout]. TestLeavingOut and TestGeometry hold the package to this.
+// A label holds all of them up to the first that finds no room; what would
+// find none even alone is passed over. So a larger place never drops what a
+// smaller one holds (TestLargerHoldsMore). Nothing is ever cut off. Number,
+// maker, hazards, the arrow to the top edge and the line that says where the
+// record is, with its link in letters, always stand on the label, and so does
+// the notice on what is a demonstration. Hazards that find no room are carried
+// on by a further label, and both say that they are two (TestHazardsAreCarriedOn).
+// What was left out is in [Layout]. TestLeavingOut and TestGeometry hold the
+// package to this.
 //
-// # The symbol
+// # Type and symbol
 //
-// The symbol is of level Q (ISO/IEC 18004), its modules at least 0.42 mm on
-// the small label and 0.51 mm on the others: whole dots of printers of 300 and
-// 600 dpi. Its quiet zone stands in the margin of the label. A studio without
-// a link base has number, maker and contact in it as plain text.
-// TestSymbolsAreRead reads every symbol of printed sheets, TestReading counts
-// what three independent readers make of blurred, turned, pale and stained ones.
+// Text is set as large as it can be with all that the label holds, from 9 to
+// 6 pt; no type is smaller, but for the figures of a fraction. Labels of one
+// size in one file have the same type, number and modules (TestOneSizeOfType).
+//
+// The symbol is of level Q (ISO/IEC 18004), its modules 0.42, 0.51 or 0.59 mm:
+// whole dots of printers of 300 and 600 dpi. Its quiet zone stands in the
+// margin of the label. A studio without a link base has number, maker and
+// contact in it as plain text. A second symbol, on request, holds the facts
+// themselves as text, at level L. TestSymbolsAreRead reads every symbol of
+// printed sheets, TestReading counts what three independent readers make of
+// blurred, turned, pale and stained ones.
 //
 // # The file
 //

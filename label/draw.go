@@ -1,11 +1,11 @@
 package label
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
-	"runtime"
-	"sync"
+	"slices"
 	"time"
 
 	"backleaf/record/paper"
@@ -22,9 +22,11 @@ type Options struct {
 	// sheet from which some were taken can be used again. 0 is 1.
 	From      int
 	CropMarks bool // plain sheets always have them
-	Ruler     bool // a page to check the scale of the printer comes first
-	Note      bool // a page on paper, print and paste comes last
-	Paper     Area // of these pages, if there is no sheet
+	// Ruler asks for a first page that shows whether the printer keeps the
+	// scale and, of a bought sheet, whether it meets the places.
+	Ruler bool
+	Note  bool // a page on paper, print and paste comes last
+	Paper Area // of these pages, if there is no sheet
 	// Created is when the last entry of the journal was written: no clock is
 	// read, so that the same record gives the same bytes.
 	Created time.Time
@@ -46,6 +48,11 @@ func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
 	if o.Ruler {
 		if err := ruler(doc, o); err != nil {
 			return nil, err
+		}
+		if o.Sheet != nil && !o.Sheet.plain() {
+			if err := align(doc, o); err != nil {
+				return nil, err
+			}
 		}
 	}
 	if err := o.pages(doc, layouts); err != nil {
@@ -78,61 +85,23 @@ func (o Options) info(labels []Input) paper.Info {
 	return info
 }
 
-// Arrange lays out labels without drawing them, on all cores: to encode a
-// symbol takes longer than all the rest.
-func Arrange(labels []Input, o Options) ([]Layout, error) {
-	layouts, errs := make([]Layout, len(labels)), make([]error, len(labels))
-	var wait sync.WaitGroup
-	next := make(chan int)
-	for range min(runtime.GOMAXPROCS(0), len(labels)) {
-		wait.Go(func() {
-			for i := range next {
-				layouts[i], errs[i] = o.arrange(labels[i])
-			}
-		})
-	}
-	for i := range labels {
-		next <- i
-	}
-	close(next)
-	wait.Wait()
-	for _, err := range errs { // the first in the order of the labels
-		if err != nil {
-			return nil, err
-		}
-	}
-	return layouts, nil
-}
-
-func (o Options) arrange(in Input) (Layout, error) {
-	place := Area{}
-	if o.Sheet != nil {
-		place = o.Sheet.Place
-	}
-	size, err := o.Size, error(nil)
-	if size == Auto {
-		size, err = Fit(in.Back, place)
-	} else {
-		err = size.fits(in.Back, place)
-	}
-	if err != nil {
-		return Layout{}, fmt.Errorf("label of %s: %w", in.Number, err)
-	}
-	return lay(in, o.Catalogue.Label, size, size.grown(in.Back, place))
-}
-
-// pages puts layouts on pages in their order. On plain paper every size
-// begins a new sheet, the largest first.
+// pages puts layouts on pages in their order, each label followed by those
+// that carry it on. On plain paper every size begins a new sheet, the largest
+// first.
 func (o Options) pages(doc *paper.Document, layouts []Layout) error {
+	var all []Layout
+	for _, l := range layouts {
+		all = append(append(all, l), l.More...)
+	}
 	if o.Sheet == nil {
-		for _, l := range layouts {
+		for _, l := range all {
 			o.single(doc, l)
 		}
 		return nil
 	}
 	from := max(o.From, 1) - 1
-	for _, group := range grouped(layouts, o.Sheet.plain()) {
-		sheet, err := o.Sheet.forSize(group[0].Size)
+	for _, group := range grouped(all, o.Sheet.plain()) {
+		sheet, err := o.Sheet.forArea(group[0].Area)
 		if err != nil {
 			return err
 		}
@@ -160,24 +129,19 @@ func (o Options) pages(doc *paper.Document, layouts []Layout) error {
 
 // grouped parts layouts by size, if they must stand on sheets of their own.
 func grouped(layouts []Layout, bySize bool) [][]Layout {
-	if !bySize {
-		if len(layouts) == 0 {
-			return nil
-		}
-		return [][]Layout{layouts}
-	}
 	var groups [][]Layout
-	for s := Large; s >= Small; s-- {
-		var group []Layout
-		for _, l := range layouts {
-			if l.Size == s {
-				group = append(group, l)
-			}
+	for _, l := range layouts {
+		i := 0
+		if bySize {
+			i = slices.IndexFunc(groups, func(g []Layout) bool { return g[0].Area == l.Area })
 		}
-		if group != nil {
-			groups = append(groups, group)
+		if i < 0 || len(groups) == 0 {
+			i, groups = len(groups), append(groups, nil)
 		}
+		groups[i] = append(groups[i], l)
 	}
+	area := func(g []Layout) float64 { return g[0].Area.WidthMM * g[0].Area.HeightMM }
+	slices.SortStableFunc(groups, func(a, b []Layout) int { return cmp.Compare(area(b), area(a)) })
 	return groups
 }
 

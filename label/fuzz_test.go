@@ -24,7 +24,7 @@ func FuzzGeometry(f *testing.F) {
 			in.Link, in.Plain = "", contact
 			in.Where = "The record of this panel is kept by its maker: " + contact
 		}
-		o := options(label.Small + label.Size(size%3))
+		o := options(label.Auto)
 		o.Sheet = in1(label.Area{WidthMM: w, HeightMM: h})
 		ls, err := label.Arrange([]label.Input{in}, o)
 		if err != nil {

@@ -22,13 +22,14 @@ func finished() label.Input {
 	return label.Input{
 		Number: "KB26-0142-1", Back: label.Area{WidthMM: 300, HeightMM: 400},
 		Title: "Low Tide, Evening", Date: "2026", Maker: "Ilze Kārkla", Place: "Riga, Latvia",
-		Medium: "Oil on linen laid on birch plywood", Dimensions: "400 × 300 × 3 mm (15 3⁄4 × 11 13⁄16 × 1⁄8 in)",
+		Medium: "Oil on linen laid on birch plywood", Dimensions: "400\u00a0×\u00a0300\u00a0×\u00a03\u202fmm", OtherUnits: "400\u00a0×\u00a0300\u00a0×\u00a03\u202fmm (15\u202f3⁄4\u00a0×\u00a011\u202f13⁄16\u00a0×\u00a01⁄8\u202fin)",
 		BuildUp: []string{"Ketone resin varnish", "Oil paint", "Acrylic dispersion ground, 3 coats", "Linen, plain weave", "Acrylic dispersion adhesive",
 			"Birch plywood, 3 mm", "Back: acrylic dispersion sealer, 2 coats", "Edges: acrylic dispersion sealer, extra"},
-		BuildUpShort: "9 layers, told in the record", Sealed: "Front, back and edges sealed",
+		BuildUpShort: "9 layers: see the record", Sealed: "Front, back and edges sealed",
 		Varnish: "Ketone resin varnish, satin, removable with white spirit",
 		Care:    "Keep at 40–60 % relative humidity, 16–25 °C, at most 200 lux; no damp, sun or heat.",
-		Link:    "HTTPS://EXAMPLE.ORG/P/KB2601421", Where: "Record of this panel: HTTPS://EXAMPLE.ORG/P/KB2601421",
+		Link:    "HTTPS://EXAMPLE.ORG/P/KB2601421", Where: "Record: HTTPS://EXAMPLE.ORG/P/KB2601421",
+		Issue:       "Label of 9 May 2026, record as of entry 44",
 		Fingerprint: "SHA-256 of the record: 3f2a 91bc 22d0 1c9e …",
 	}
 }
@@ -37,7 +38,7 @@ func blank() label.Input {
 	in := finished()
 	in.Number, in.Blank, in.Title, in.Date, in.Made = "KB26-0143-4", true, "Blank panel", "", "Made between 2 May 2026 and 9 May 2026"
 	in.Medium, in.Varnish, in.BuildUp = "Linen laid on birch plywood", "", in.BuildUp[2:]
-	in.Link, in.Where = "HTTPS://EXAMPLE.ORG/P/KB2601434", "Record of this panel: HTTPS://EXAMPLE.ORG/P/KB2601434"
+	in.Link, in.Where = "HTTPS://EXAMPLE.ORG/P/KB2601434", "Record: HTTPS://EXAMPLE.ORG/P/KB2601434"
 	return in
 }
 
@@ -56,7 +57,7 @@ func kinds() map[string]label.Input {
 	plain.Where = "The record of this panel is kept by its maker: studio@example.org"
 	demo.Notice = "Demonstration: an invented studio"
 	return map[string]label.Input{"finished": finished(), "blank": blank(), "changed": changed(), "greek": greek, "cyrillic": cyrillic,
-		"without a link": plain, "demonstration": demo, "longest": longest(), "sixty layers": sixtyLayers(), "hostile": hostile()}
+		"without a link": plain, "hazards": hazards(), "demonstration": demo, "longest": longest(), "sixty layers": sixtyLayers(), "hostile": hostile()}
 }
 
 // longest has every field as long as a painter may well make it.
@@ -68,7 +69,13 @@ func longest() label.Input {
 	in.Place = "Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogoch, Wales"
 	in.Medium = "Oil, egg tempera and water-mixable oil with metal leaf on linen and cotton cloth laid on tempered hardboard"
 	in.Link = "HTTPS://PANELS.A-STUDIO-WITH-A-LONG-NAME.EXAMPLE.ORG/RECORDS/KBCD261234567X"
-	in.Where = "Record of this panel: " + in.Link
+	in.Where = "Record: " + in.Link
+	return in
+}
+
+func hazards() label.Input {
+	in := finished()
+	in.Hazards = []string{"Holds lead and cadmium.", "May hold arsenic.", "Do not sand, do not burn."}
 	return in
 }
 
@@ -78,7 +85,7 @@ func sixtyLayers() label.Input {
 	for range 20 {
 		in.BuildUp = append(in.BuildUp, "Oil paint", "Alkyd isolation coat", "Back: acrylic dispersion sealer")
 	}
-	in.BuildUpShort = "60 layers, told in the record"
+	in.BuildUpShort = "60 layers: see the record"
 	return in
 }
 
@@ -117,6 +124,13 @@ func save(t testing.TB, name string, data []byte) string {
 		}
 	}
 	return path
+}
+
+// pdfText is the text of a file in the order of its content, with one space
+// between words.
+func pdfText(t testing.TB, pdf []byte) string {
+	t.Helper()
+	return strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-raw", save(t, "text.pdf", pdf), "-")), " ")
 }
 
 // render turns the pages of a file into pictures.

@@ -17,7 +17,9 @@ type Input struct {
 	Maker        string
 	Place        string
 	Medium       string // medium and support, or the support
-	Dimensions   string
+	Dimensions   string // as measured
+	OtherUnits   string // the same with the other units in brackets
+	Hazards      []string
 	BuildUp      []string // from the front to the back
 	BuildUpShort string
 	Sealed       string
@@ -26,49 +28,46 @@ type Input struct {
 	Care         string
 	Link         string // web address; empty if the studio has no link base
 	Plain        string // what the symbol says without a link
+	Facts        string // what a second symbol says, if one is asked for
 	Where        string // where the record is, with the link in letters
+	Issue        string // which record the label tells, and when it was printed
 	Fingerprint  string
 }
 
-// code is what the symbol says. Text beyond ASCII begins with a byte order
-// mark: without it readers guess, and some take UTF-8 for Shift JIS.
-func (in Input) code() string {
-	switch {
-	case in.Link != "":
-		return in.Link
-	case strings.ContainsFunc(in.Plain, func(r rune) bool { return r > '~' }):
-		return "\uFEFF" + in.Plain
+// marked puts a byte order mark before text beyond ASCII in a symbol: without
+// it readers guess, and some take UTF-8 for Shift JIS.
+func marked(text string) string {
+	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) {
+		return "\uFEFF" + text
 	}
-	return in.Plain
+	return text
+}
+
+// code is what the symbol says.
+func (in Input) code() string {
+	if in.Link != "" {
+		return in.Link
+	}
+	return marked(in.Plain)
 }
 
 // says reports whether there is something to say for a field.
 func (in Input) says(f Field) bool {
 	switch f {
-	case Notice:
-		return in.Notice != ""
-	case Title:
-		return in.Title != ""
+	case BuildUpFull:
+		return len(in.BuildUp) > 0
+	case BuildUp:
+		return len(in.BuildUp) > 0 && in.BuildUpShort != ""
 	case Date:
 		return in.Date != "" || in.Made != ""
-	case Place:
-		return in.Place != ""
-	case Support:
-		return in.Medium != ""
-	case Dimensions:
-		return in.Dimensions != ""
-	case BuildUp, BuildUpFull, BuildUpList:
-		return len(in.BuildUp) > 0
-	case Sealed:
-		return in.Sealed != ""
-	case Varnish:
-		return in.Varnish != ""
-	case Changed:
-		return in.Changed != ""
-	case Care:
-		return in.Care != ""
-	case Fingerprint:
-		return in.Fingerprint != ""
+	case QR, Signature, Remarks:
+		return true
 	}
-	return true
+	return in.text(f) != ""
+}
+
+// text is what is printed for a field of one text.
+func (in Input) text(f Field) string {
+	return map[Field]string{Notice: in.Notice, Title: in.Title, Place: in.Place, Support: in.Medium, Dimensions: in.Dimensions, OtherUnits: in.OtherUnits,
+		Sealed: in.Sealed, Varnish: in.Varnish, Changed: in.Changed, Care: in.Care, Facts: in.Facts, Issue: in.Issue, Fingerprint: in.Fingerprint}[f]
 }

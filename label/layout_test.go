@@ -3,6 +3,8 @@ package label_test
 import (
 	"errors"
 	"fmt"
+	"math"
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -11,14 +13,12 @@ import (
 	"backleaf/record/paper"
 )
 
-// areas are labels by themselves and places on sheets of every proportion.
-// The sheets are common cuts of A4 and Letter.
-func areas() map[label.Size][]label.Area {
-	return map[label.Size][]label.Area{
-		label.Small:  {{WidthMM: 42, HeightMM: 42}, {WidthMM: 70, HeightMM: 37}, {WidthMM: 48.5, HeightMM: 29}},
-		label.Medium: {{WidthMM: 62, HeightMM: 62}, {WidthMM: 63.5, HeightMM: 38.1}, {WidthMM: 99.1, HeightMM: 38.1}, {WidthMM: 101.6, HeightMM: 50.8}},
-		label.Large:  {{WidthMM: 95, HeightMM: 85}, {WidthMM: 99.1, HeightMM: 67.7}, {WidthMM: 101.6, HeightMM: 84.7}, {WidthMM: 105, HeightMM: 148}, {WidthMM: 199.6, HeightMM: 143.5}},
-	}
+// areas are labels and places on sheets of every proportion, from the least
+// that a label must serve. The sheets are common cuts of A4 and Letter.
+var areas = []label.Area{
+	{WidthMM: 60, HeightMM: 40}, {WidthMM: 40, HeightMM: 60}, {WidthMM: 42, HeightMM: 42}, {WidthMM: 70, HeightMM: 37}, {WidthMM: 62, HeightMM: 62},
+	{WidthMM: 63.5, HeightMM: 38.1}, {WidthMM: 99.1, HeightMM: 38.1}, {WidthMM: 101.6, HeightMM: 50.8}, {WidthMM: 95, HeightMM: 85},
+	{WidthMM: 99.1, HeightMM: 67.7}, {WidthMM: 101.6, HeightMM: 84.7}, {WidthMM: 105, HeightMM: 148}, {WidthMM: 150, HeightMM: 100}, {WidthMM: 199.6, HeightMM: 143.5},
 }
 
 // in1 is a sheet with one place of an area.
@@ -26,41 +26,82 @@ func in1(a label.Area) *label.Sheet {
 	return &label.Sheet{Page: label.Area{WidthMM: a.WidthMM + 20, HeightMM: a.HeightMM + 20}, Place: a, Rows: 1, Cols: 1, Top: 10, Left: 10, Down: a.HeightMM, Across: a.WidthMM}
 }
 
+var wall = label.Area{WidthMM: 2000, HeightMM: 3000}
+
+func arrangeOn(in label.Input, a label.Area) (label.Layout, error) {
+	o := options(label.Auto)
+	in.Back, o.Sheet = wall, in1(a)
+	ls, err := label.Arrange([]label.Input{in}, o)
+	if err != nil {
+		return label.Layout{}, err
+	}
+	return ls[0], nil
+}
+
 // Nothing overlaps, nothing leaves the label, and nothing that must stand on
-// it is missing: for every kind of label, every size and every place.
+// it is missing: for every kind of label and every place.
 func TestGeometry(t *testing.T) {
-	for size, list := range areas() {
-		for _, a := range list {
-			for name, in := range kinds() {
-				in.Back = label.Area{WidthMM: 2000, HeightMM: 3000}
-				t.Run(fmt.Sprintf("%v/%v/%s", size, a, name), func(t *testing.T) {
-					o := options(size)
-					o.Sheet = in1(a)
-					ls, err := label.Arrange([]label.Input{in}, o)
-					if errors.Is(err, paper.ErrTooLong) && a.HeightMM < 30 {
-						t.Skip("a place smaller than the smallest label: ", err)
-					}
-					if err != nil {
-						t.Fatal(err)
-					}
-					if ls[0].Area != a {
-						t.Errorf("drawn on %v", ls[0].Area)
-					}
-					checkBoxes(t, ls[0], in)
-				})
-			}
+	for _, a := range areas {
+		for name, in := range kinds() {
+			t.Run(fmt.Sprintf("%v/%s", a, name), func(t *testing.T) {
+				l, err := arrangeOn(in, a)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if l.Area != a {
+					t.Errorf("drawn on %v", l.Area)
+				}
+				checkBoxes(t, l, in)
+			})
 		}
 	}
 }
 
 func checkBoxes(t *testing.T, l label.Layout, in label.Input) {
 	t.Helper()
+	must := []label.Field{label.Number, label.Top, label.Maker, label.Where}
+	if in.Notice != "" {
+		must = append(must, label.Notice)
+	}
+	if len(in.Hazards) > 0 && len(l.More) == 0 {
+		must = append(must, label.Hazards)
+	}
+	if !slices.Contains(l.LeftOut, label.QR) {
+		must = append(must, label.QR)
+	}
+	has := boxesApart(t, l)
+	for _, f := range must {
+		if !has[f] {
+			t.Errorf("%s is missing", f)
+		}
+	}
+	for _, f := range l.LeftOut {
+		if has[f] {
+			t.Errorf("%s is left out and there", f)
+		}
+	}
+	for _, more := range l.More {
+		has := boxesApart(t, more)
+		for _, f := range []label.Field{label.Number, label.Part, label.Top, label.Maker, label.Hazards} {
+			if !has[f] {
+				t.Errorf("%s is missing on the label that carries on", f)
+			}
+		}
+	}
+	if !strings.Contains(in.Where, in.Link) {
+		t.Errorf("the link is not in letters")
+	}
+}
+
+// boxesApart holds the boxes against each other and the edge.
+func boxesApart(t *testing.T, l label.Layout) map[label.Field]bool {
+	t.Helper()
 	const slack = 1e-6
 	has := map[label.Field]bool{}
 	for i, b := range l.Boxes {
 		has[b.Field] = true
-		margin := 2.0 // of white, but for the quiet zone of the symbol
-		if b.Field == label.QR {
+		margin := 2.0 // of white, but for the quiet zone of a symbol
+		if b.Field == label.QR || b.Field == label.Facts {
 			margin = 0
 		}
 		if b.X < margin-slack || b.Y < margin-slack || b.X+b.W > l.Area.WidthMM-margin+slack || b.Y+b.H > l.Area.HeightMM-margin+slack {
@@ -72,39 +113,20 @@ func checkBoxes(t *testing.T, l label.Layout, in label.Input) {
 			}
 		}
 	}
-	must := []label.Field{label.Number, label.Top, label.Maker, label.Where}
-	if in.Notice != "" {
-		must = append(must, label.Notice)
-	}
-	if !slices.Contains(l.LeftOut, label.QR) {
-		must = append(must, label.QR)
-	}
-	for _, f := range must {
-		if !has[f] {
-			t.Errorf("%s is missing", f)
-		}
-	}
-	for _, f := range l.LeftOut {
-		if has[f] {
-			t.Errorf("%s is left out and there", f)
-		}
-	}
-	if !strings.Contains(in.Where, in.Link) {
-		t.Errorf("the link is not in letters")
-	}
+	return has
 }
 
-// A module is 0.4 mm at least on the smallest label and 0.5 mm on the others,
-// whole dots at 300 dpi, and the quiet zone of four modules is in the box.
+// A module is 0.42 mm at least, whole dots at 300 dpi, and the quiet zone of
+// four modules is in the box.
 func TestModules(t *testing.T) {
 	const dot = 25.4 / 300
-	for size, least := range map[label.Size]float64{label.Small: 0.4, label.Medium: 0.5, label.Large: 0.5} {
+	for _, a := range areas {
 		for name, in := range kinds() {
-			ls, err := label.Arrange([]label.Input{in}, options(size))
+			l, err := arrangeOn(in, a)
 			if err != nil {
-				t.Fatalf("%v, %s: %v", size, name, err)
+				t.Fatalf("%v, %s: %v", a, name, err)
 			}
-			for _, b := range ls[0].Boxes {
+			for _, b := range l.Boxes {
 				if b.Field != label.QR {
 					continue
 				}
@@ -118,45 +140,149 @@ func TestModules(t *testing.T) {
 				}
 				module := b.W / float64(s.Modules()+8)
 				dots := module / dot
-				if module < least || dots-float64(int(dots+0.5)) > 1e-6 || b.W != b.H {
-					t.Errorf("%v, %s: modules of %.3f mm, %.3f dots", size, name, module, dots)
+				if module < 0.42 || dots-float64(int(dots+0.5)) > 1e-6 || b.W != b.H || math.Abs(module-l.ModuleMM) > 1e-9 {
+					t.Errorf("%v, %s: modules of %.3f mm, %.3f dots", a, name, module, dots)
 				}
 			}
 		}
 	}
 }
 
-// What is left out, on smaller and smaller labels.
+// What gives way on smaller and smaller labels.
 func TestLeavingOut(t *testing.T) {
 	for _, c := range []struct {
-		size   label.Size
 		in     label.Input
 		w, h   float64
 		expect string
 	}{
-		{label.Large, finished(), 95, 85, ""},
-		{label.Large, finished(), 95, 62, "care, build-up in full"},
-		{label.Large, finished(), 88, 54, "care, build-up in full"},
-		{label.Medium, finished(), 62, 62, "care"},
-		{label.Medium, blank(), 62, 62, ""},
-		{label.Medium, finished(), 62, 45, "remarks, care, signature, build-up in full"},
-		{label.Small, finished(), 42, 42, "remarks, signature, care, build-up, fingerprint"},
-		{label.Small, finished(), 42, 34, "remarks, signature, care, build-up, fingerprint, place, sealed faces, varnish, dimensions"},
-		{label.Small, finished(), 40, 30, "remarks, signature, care, build-up, fingerprint, sealed faces, varnish, dimensions"},
+		{finished(), 150, 100, ""},
+		{finished(), 95, 85, ""},
+		{finished(), 101.6, 50.8, ""},
+		{finished(), 62, 62, "remarks, signature"}, // on a panel of 10 × 10 cm
+		{finished(), 99.1, 38.1, "remarks, signature, fingerprint, dimensions in other units, care"},
+		{finished(), 60, 40, "remarks, signature, fingerprint, dimensions in other units, care, build-up in full"},
+		{finished(), 42, 42, "remarks, signature, fingerprint, dimensions in other units, care, build-up in full, place, which record, varnish"},
 	} {
-		o := options(c.size)
-		o.Sheet = in1(label.Area{WidthMM: c.w, HeightMM: c.h})
-		ls, err := label.Arrange([]label.Input{c.in}, o)
+		l, err := arrangeOn(c.in, label.Area{WidthMM: c.w, HeightMM: c.h})
 		if err != nil {
-			t.Errorf("%v %v × %v: %v", c.size, c.w, c.h, err)
+			t.Errorf("%v × %v: %v", c.w, c.h, err)
 			continue
 		}
 		var got []string
-		for _, f := range ls[0].LeftOut {
+		for _, f := range l.LeftOut {
 			got = append(got, string(f))
 		}
 		if s := strings.Join(got, ", "); s != c.expect {
-			t.Errorf("%v %v × %v: left out %s, want %s", c.size, c.w, c.h, s, c.expect)
+			t.Errorf("%v × %v: left out %s, want %s", c.w, c.h, s, c.expect)
+		}
+	}
+}
+
+// A larger place never drops what a smaller one holds.
+func TestLargerHoldsMore(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 40))
+	rounds := 60
+	if testing.Short() {
+		rounds = 10
+	}
+	for range rounds {
+		in := someInput(r)
+		small := label.Area{WidthMM: 40 + 60*r.Float64(), HeightMM: 40 + 50*r.Float64()}
+		large := label.Area{WidthMM: small.WidthMM + 40*r.Float64(), HeightMM: small.HeightMM + 40*r.Float64()}
+		a, err := arrangeOn(in, small)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := arrangeOn(in, large)
+		if err != nil {
+			t.Fatalf("%v holds the label, %v does not: %v", small, large, err)
+		}
+		if len(b.More) > len(a.More) {
+			t.Errorf("%v needs %d labels, %v needs %d", small, 1+len(a.More), large, 1+len(b.More))
+		}
+		for _, f := range b.LeftOut {
+			if !slices.Contains(a.LeftOut, f) {
+				t.Errorf("%v holds %s, %v does not; left out %v and %v\n%+v", small, f, large, a.LeftOut, b.LeftOut, in)
+			}
+		}
+	}
+}
+
+// someInput is a label with texts of any length a painter is likely to write.
+func someInput(r *rand.Rand) label.Input {
+	in := longest()
+	words := strings.Fields("low water at Saltmere evening the long way round lake November linen acrylic dispersion oil ground sealer isolation plywood tempered")
+	text := func(most int) string {
+		var out []string
+		for range r.IntN(most + 1) {
+			out = append(out, words[r.IntN(len(words))])
+		}
+		return strings.Join(out, " ")
+	}
+	in.Number, in.Maker = "KB26-0142-1", "Maker "+text(3)
+	in.Title, in.Place, in.Medium, in.Varnish, in.Changed, in.Care = text(16), text(4), text(10), text(10), text(15), text(20)
+	in.Hazards = nil
+	for range r.IntN(4) {
+		in.Hazards = append(in.Hazards, text(6)+" not.")
+	}
+	in.BuildUp = nil
+	for range 1 + r.IntN(14) {
+		in.BuildUp = append(in.BuildUp, text(4)+" layer")
+	}
+	if r.IntN(3) == 0 {
+		in.Link = "HTTPS://EXAMPLE.ORG/P/KB2601421"
+		in.Where = "Record: " + in.Link
+	}
+	return in
+}
+
+// Nothing under 6 pt but the figures of a fraction, and one size of type and
+// of modules for all labels of one size.
+func TestOneSizeOfType(t *testing.T) {
+	var labels []label.Input
+	for _, in := range kinds() {
+		in.Back = wall
+		labels = append(labels, in)
+	}
+	for _, size := range []label.Size{label.Small, label.Medium, label.Large} {
+		ls, err := label.Arrange(labels, options(size))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range ls {
+			if l.BodyPt < 6 || l.BodyPt != ls[0].BodyPt || l.ModuleMM != ls[0].ModuleMM {
+				t.Errorf("%v: %s has %.1f pt and %.2f mm, the first %.1f pt and %.2f mm", size, l.Number, l.BodyPt, l.ModuleMM, ls[0].BodyPt, ls[0].ModuleMM)
+			}
+		}
+	}
+}
+
+// Hazards never give way: what one label cannot hold stands on a further one.
+func TestHazardsAreCarriedOn(t *testing.T) {
+	in := longest()
+	in.Hazards = nil
+	for _, metal := range []string{"lead", "cadmium", "mercury", "arsenic", "chromate", "barium", "antimony"} {
+		in.Hazards = append(in.Hazards, "Holds "+metal+" in a paint of the fourth layer, and in the second one of the back, as recorded.")
+	}
+	for _, a := range []label.Area{{WidthMM: 60, HeightMM: 40}, {WidthMM: 42, HeightMM: 42}, {WidthMM: 62, HeightMM: 62}, {WidthMM: 150, HeightMM: 100}} {
+		l, err := arrangeOn(in, a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		checkBoxes(t, l, in)
+		if small := a.HeightMM < 50; small != (len(l.More) > 0) {
+			t.Errorf("%v: %d labels", a, 1+len(l.More))
+		}
+		o := options(label.Auto)
+		o.Sheet, in.Back = in1(a), wall
+		text := pdfText(t, draw(t, o, in))
+		for _, want := range in.Hazards {
+			if !strings.Contains(text, want) {
+				t.Errorf("%v: %q is on no label", a, want)
+			}
+		}
+		if n := 1 + len(l.More); n > 1 && !strings.Contains(text, fmt.Sprintf("%d of %d", n, n)) {
+			t.Errorf("%v: the last label does not say that it is the last", a)
 		}
 	}
 }
@@ -176,5 +302,12 @@ func TestTooMuchForASymbol(t *testing.T) {
 			}
 			checkBoxes(t, ls[0], in)
 		}
+	}
+}
+
+// A place that cannot hold the least is refused.
+func TestTooSmall(t *testing.T) {
+	if _, err := arrangeOn(longest(), label.Area{WidthMM: 26, HeightMM: 26}); !errors.Is(err, paper.ErrTooLong) {
+		t.Errorf("26 × 26 mm: %v", err)
 	}
 }

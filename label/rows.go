@@ -12,107 +12,162 @@ import (
 // A row is one paragraph of the label, with a heading or without.
 type row struct {
 	field Field
-	head  string
+	head  tell.Message
 	spans []paper.Span
 	gap   float64 // white above it, in mm
+	frame bool
 }
 
-// shown reports whether a field has something to say and was not left out.
-func (a *arranger) shown(f Field) bool { return a.in.says(f) && !a.out[f] }
+// work lists what the panel is.
+func (a *arranger) work() []row {
+	rows := a.title()
+	body := func(f Field, gap float64, text, field string) {
+		rows = append(rows, row{f, "", []paper.Span{{Style: a.body(), Text: text, Field: field}}, gap, false})
+	}
+	if a.keep[Support] {
+		body(Support, 0.9, a.in.Medium, "medium and support")
+	}
+	switch {
+	case a.keep[OtherUnits]:
+		body(Dimensions, 0, a.in.OtherUnits, "size")
+	case a.keep[Dimensions]:
+		body(Dimensions, 0, a.in.Dimensions, "size")
+	}
+	return append(rows, a.hazards()...)
+}
 
-// paragraphs lists what stands between the rule and the foot.
-func (a *arranger) paragraphs() []row {
-	rows := a.facts()
-	gap := 1.2
+// making lists how it is made, and kept.
+func (a *arranger) making() []row {
+	var rows []row
+	gap := 1.1
 	for _, p := range []struct {
 		field Field
 		head  tell.Message
 		text  string
+		show  bool
 	}{
-		{BuildUp, a.words.BuildUp, a.buildUp()},
-		{Sealed, a.words.Faces, a.in.Sealed},
-		{Varnish, a.words.Varnish, a.in.Varnish},
-		{Changed, a.words.Changed, a.in.Changed},
-		{Care, a.words.Care, a.in.Care},
+		{BuildUp, a.words.BuildUp, a.buildUp(), a.keep[BuildUp] || a.keep[BuildUpFull]},
+		{Sealed, a.words.Faces, a.in.Sealed, a.keep[Sealed]},
+		{Varnish, a.words.Varnish, a.in.Varnish, a.keep[Varnish]},
+		{Changed, a.words.Changed, a.in.Changed, a.keep[Changed]},
+		{Care, a.words.Care, a.in.Care, a.keep[Care]},
 	} {
-		if a.shown(p.field) {
+		if p.show {
 			rows = append(rows, a.headed(p.field, p.head, p.text, gap))
-			gap = 0.35
+			gap = 0.4
 		}
 	}
 	return rows
 }
 
-// facts are what a cataloguer puts beside a picture. The date stands beside
-// the title, or on a line of its own where there is none.
-func (a *arranger) facts() []row {
+// title is who made what, and when. The date stands beside the title, or on a
+// line of its own where there is none.
+func (a *arranger) title() []row {
 	var rows []row
-	add := func(f Field, gap float64, spans ...paper.Span) { rows = append(rows, row{f, "", spans, gap}) }
-	body, title := a.style(a.design.body()), a.style(a.design.title())
+	add := func(f Field, spans ...paper.Span) { rows = append(rows, row{f, "", spans, 0, false}) }
 	if a.in.Notice != "" {
-		add(Notice, 0, paper.Span{Style: a.style(a.design.strong()), Text: a.in.Notice})
+		add(Notice, paper.Span{Style: a.strong(), Text: a.in.Notice})
 	}
 	date := a.in.Made
 	if date == "" {
 		date = a.in.Date
 	}
-	if a.shown(Title) {
-		name := []paper.Span{{Style: title, Text: a.in.Title, Field: "title"}}
-		if a.in.Date != "" && !a.out[Date] {
-			name = append(name, paper.Span{Style: title.Plain(), Text: ", " + a.in.Date, Field: "date"})
+	if a.keep[Title] {
+		style := a.setting.title()
+		name := []paper.Span{{Style: style, Text: a.in.Title, Field: "title"}}
+		if b, err := a.fit(a.y, 0, false, name...); err != nil || b.Lines() > 2 {
+			style = a.strong()
+			name[0].Style = style
+		}
+		if a.in.Date != "" && a.keep[Date] {
+			name = append(name, paper.Span{Style: style.Plain(), Text: ", " + paper.Held(a.in.Date), Field: "date"})
 			date = a.in.Made
 		}
-		add(Title, 0, name...)
+		add(Title, name...)
 	}
-	maker := []paper.Span{{Style: body, Text: a.in.Maker, Field: "maker"}}
-	if a.shown(Place) {
-		maker = append(maker, paper.Span{Style: body, Text: ", " + a.in.Place, Field: "place"})
+	maker := []paper.Span{{Style: a.body(), Text: a.in.Maker, Field: "maker"}}
+	if a.keep[Place] {
+		maker = append(maker, paper.Span{Style: a.body(), Text: ", " + a.in.Place, Field: "place"})
 	}
-	add(Maker, 0, maker...)
-	if date != "" && !a.out[Date] {
-		add(Date, 0, paper.Span{Style: body, Text: date, Field: "date"})
-	}
-	if a.shown(Support) {
-		add(Support, 1, paper.Span{Style: body, Text: a.in.Medium, Field: "medium and support"})
-	}
-	if a.shown(Dimensions) {
-		add(Dimensions, 0, paper.Span{Style: body, Text: a.in.Dimensions, Field: "size"})
+	add(Maker, maker...)
+	if date != "" && a.keep[Date] {
+		add(Date, paper.Span{Style: a.body(), Text: date, Field: "date"})
 	}
 	return rows
 }
 
-// headed is a row under a heading. Where the design has no column for
-// headings, only what cannot be understood without one has it.
-func (a *arranger) headed(f Field, head tell.Message, text string, gap float64) row {
-	body := paper.Span{Style: a.style(a.design.body()), Text: text, Field: string(f)}
-	if a.design.headMM > 0 {
-		return row{f, string(head), []paper.Span{body}, gap}
+// hazards stand in a frame of their own.
+func (a *arranger) hazards() []row {
+	if len(a.in.Hazards) == 0 {
+		return nil
 	}
-	if f == BuildUp {
+	spans := []paper.Span{{Style: a.strong(), Text: string(a.words.Hazard) + " "}, {Style: a.body(), Text: strings.Join(a.in.Hazards, " "), Field: "hazards"}}
+	return []row{{Hazards, "", spans, 1.3, true}}
+}
+
+// headed is a row under a heading. Where headings have no column, only what
+// cannot be understood without one has it.
+func (a *arranger) headed(f Field, head tell.Message, text string, gap float64) row {
+	body := paper.Span{Style: a.body(), Text: text, Field: string(f)}
+	if a.columns {
+		return row{f, head, []paper.Span{body}, gap, false}
+	}
+	if f == BuildUp && a.keep[BuildUpFull] {
 		body.Text = a.words.Lead.With("head", string(head), "text", text)
 	}
-	return row{f, "", []paper.Span{body}, gap}
+	return row{f, "", []paper.Span{body}, gap, false}
 }
 
 // buildUp is the build-up in full or, where that has no room, in short.
 func (a *arranger) buildUp() string {
-	if a.out[BuildUpFull] && a.in.BuildUpShort != "" {
+	switch {
+	case !a.keep[BuildUpFull]:
 		return a.in.BuildUpShort
-	}
-	if a.design.headMM > 0 && !a.out[BuildUpList] {
+	case a.list:
 		return strings.Join(a.in.BuildUp, "\n")
 	}
 	return strings.Join(a.in.BuildUp, string(a.words.Between))
 }
 
-// rows sets the paragraphs from the top down.
-func (a *arranger) rows() error {
-	if a.qr.W == 0 || a.design.qrLow {
-		a.y += 0.8
-	} else {
-		a.y += 1
+// headings is the width of the column of headings: that of the longest.
+func (a *arranger) headings() (float64, error) {
+	w := 0.0
+	for _, h := range []tell.Message{a.words.BuildUp, a.words.Faces, a.words.Varnish, a.words.Changed, a.words.Care} {
+		b, err := a.compose(0, paper.Span{Style: a.head(), Text: string(h)})
+		if err != nil {
+			return 0, err
+		}
+		w = max(w, b.WidthMM())
 	}
-	for _, r := range a.paragraphs() {
+	return w + 2.2, nil
+}
+
+// rows sets the paragraphs from the top down, or in two columns.
+func (a *arranger) rows() error {
+	a.y += 0.9
+	if a.share == 0 {
+		return a.set(append(a.work(), a.making()...))
+	}
+	const gap = 3.0
+	top, from, to := a.y, a.x, a.to
+	split := from + a.share*(to-from)
+	a.to = split - gap/2
+	if err := a.set(a.work()); err != nil {
+		return err
+	}
+	end := a.y
+	a.x, a.to, a.y, a.begun = split+gap/2, to, top, false
+	if err := a.set(a.making()); err != nil {
+		return err
+	}
+	a.y = math.Max(a.y, end)
+	a.whole()
+	return nil
+}
+
+// set sets paragraphs one below the other.
+func (a *arranger) set(rows []row) error {
+	for _, r := range rows {
 		if a.begun {
 			a.y += r.gap
 		}
@@ -127,30 +182,29 @@ func (a *arranger) rows() error {
 	return nil
 }
 
+// frameMM is the white inside the frame around hazards.
+const frameMM = 0.9
+
 func (a *arranger) row(r row) error {
 	indent, x := 0.0, a.left()
 	var head paper.Block
 	if r.head != "" {
-		indent = a.design.headMM
 		var err error
-		if head, err = a.compose(indent-1, paper.Span{Style: a.style(a.design.head()), Text: r.head}); err != nil {
+		if indent, err = a.headings(); err != nil {
+			return err
+		}
+		if head, err = a.compose(0, paper.Span{Style: a.head(), Text: string(r.head)}); err != nil {
 			return err
 		}
 	}
-	b, err := a.fit(a.y, indent, false, r.spans...)
-	if err != nil && !errors.Is(err, errNoRoom) {
-		return err
+	if r.frame {
+		return a.framed(r)
 	}
-	// Below the symbol a text may end sooner than squeezed in beside it.
-	if below := a.qr.Y + a.qr.H; a.y < below && a.begun && !a.design.qrLow {
-		wide, werr := a.fit(below, indent, false, r.spans...)
-		if werr == nil && (err != nil || below+wide.HeightMM() < a.y+b.HeightMM()+1e-6) {
-			a.y, b, err = below, wide, nil
-		}
-	}
+	y, b, err := a.best(a.y, indent, r.spans)
 	if err != nil {
 		return err
 	}
+	a.y = y
 	height := b.HeightMM()
 	if head.Lines() > 0 {
 		down := b.BaselineMM() - head.BaselineMM()
@@ -162,106 +216,40 @@ func (a *arranger) row(r row) error {
 	return nil
 }
 
-// ending sets the foot from the bottom up: where the record is, in words and
-// letters, and its fingerprint.
-func (a *arranger) ending() error {
-	small := a.style(a.design.small())
-	where := []paper.Span{{Style: small, Text: a.in.Where, Field: "where the record is"}}
-	var print paper.Block
-	if a.shown(Fingerprint) {
-		var err error
-		if print, err = a.compose(0, paper.Span{Style: small, Text: a.in.Fingerprint, Field: "fingerprint"}); err != nil {
-			return err
+// best sets text from y on or, where it ends sooner, below a symbol.
+func (a *arranger) best(y, indent float64, spans []paper.Span) (float64, paper.Block, error) {
+	b, err := a.fit(y, indent, false, spans...)
+	if err != nil && !errors.Is(err, errNoRoom) {
+		return y, b, err
+	}
+	for _, c := range a.codes {
+		below := c.Y + c.H
+		if y >= below || !a.begun || below >= a.foot {
+			continue
+		}
+		wide, werr := a.fit(below, indent, false, spans...)
+		if werr == nil && (err != nil || below+wide.HeightMM() < y+b.HeightMM()+1e-6) {
+			return below, wide, nil
 		}
 	}
-	b, err := a.fit(a.foot, 0, true, where...)
+	return y, b, err
+}
+
+// framed sets a row in a frame as wide as the line.
+func (a *arranger) framed(r row) error {
+	y, b, err := a.best(a.y+frameMM, 2*frameMM, r.spans)
 	if err != nil {
 		return err
 	}
-	const gap = 4
-	w := print.WidthMM()
-	if print.Lines() > 0 && b.Lines() == 1 && a.left()+b.WidthMM()+gap+w <= a.left()+a.beside(a.foot-b.HeightMM(), a.foot) {
-		a.text(Where, a.left(), a.foot-b.HeightMM(), b)
-		a.text(Fingerprint, a.left()+a.beside(a.foot-b.HeightMM(), a.foot)-w, a.foot-print.HeightMM(), print)
-		a.foot -= b.HeightMM()
-	} else {
-		if print.Lines() > 0 {
-			if w > a.beside(a.foot-print.HeightMM(), a.foot) {
-				return errNoRoom
-			}
-			a.text(Fingerprint, a.left(), a.foot-print.HeightMM(), print)
-			a.foot -= print.HeightMM()
-			if b, err = a.fit(a.foot, 0, true, where...); err != nil {
-				return err
-			}
-		}
-		a.text(Where, a.left(), a.foot-b.HeightMM(), b)
-		a.foot -= b.HeightMM()
-	}
-	if a.foot < a.y {
+	height := b.HeightMM() + 2*frameMM
+	top := y - frameMM
+	w := min(a.beside(top, top+height), a.width())
+	if b.WidthMM() > w-2*frameMM+1e-6 {
 		return errNoRoom
 	}
-	a.foot -= 0.8
+	a.add(r.field, a.left(), top, w, height,
+		paper.Rect{X: a.left() + ruleMM/2, Y: top + ruleMM/2, W: w - ruleMM, H: height - ruleMM, WeightMM: ruleMM},
+		paper.Text{X: a.left() + frameMM, Y: y, Block: b})
+	a.y = top + height
 	return nil
 }
-
-// moreLines is how many lines for remarks there are at most.
-const moreLines = 4
-
-// lines gives the room that is left to signature and remarks.
-func (a *arranger) lines() error {
-	var captions []Field
-	for _, f := range []Field{Signature, Remarks} {
-		if a.shown(f) {
-			captions = append(captions, f)
-		}
-	}
-	if len(captions) == 0 {
-		return nil
-	}
-	pitch := a.design.rowMM
-	free := a.foot - a.y
-	rows := int(free / pitch)
-	if rows < 1 {
-		return errNoRoom
-	}
-	if !a.shown(Remarks) {
-		rows = 1
-	}
-	rows = min(rows, moreLines)
-	y := a.foot - float64(rows)*pitch
-	const gap = 3
-	x := a.left()
-	width := a.beside(y, y+pitch)
-	each := (width - gap*float64(len(captions)-1)) / float64(len(captions))
-	for _, f := range captions {
-		text := a.words.Signature
-		switch {
-		case f == Remarks:
-			text = a.words.Remarks
-		case a.in.Blank:
-			text = a.words.PaintedBy
-		}
-		b, err := a.compose(0, paper.Span{Style: a.style(a.design.small()), Text: string(text)})
-		if err != nil {
-			return err
-		}
-		if b.WidthMM() > each-10 {
-			return errNoRoom
-		}
-		base := y + pitch - 1
-		a.text(f, x, base-b.BaselineMM(), b)
-		from := x + b.WidthMM() + 1
-		a.add(f, from, y, x+each-from, pitch-0.9, paper.Line{X1: from, Y1: base, X2: x + each, Y2: base, WeightMM: hairMM})
-		x += each + gap
-	}
-	for i := 1; i < rows; i++ {
-		top := y + float64(i)*pitch
-		w := a.beside(top, top+pitch)
-		a.add(Remarks, a.left(), top, w, pitch-0.9,
-			paper.Line{X1: a.left(), Y1: top + pitch - 1, X2: a.left() + w, Y2: top + pitch - 1, WeightMM: hairMM})
-	}
-	return nil
-}
-
-const hairMM = 0.12

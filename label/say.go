@@ -2,6 +2,7 @@ package label
 
 import (
 	"fmt"
+	"strconv"
 	"unicode"
 	"unicode/utf8"
 
@@ -58,8 +59,8 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	in := Input{
 		Number: t.Number(), Back: back(p.Size()), Blank: stage == StageBlank,
 		Title: t.Title(), Maker: t.Maker(), Place: t.MakerPlace(),
-		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.Dimensions()),
-		BuildUp: t.BuildUp(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
+		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.MeasuredSize()), OtherUnits: capitalised(t.Dimensions()),
+		Hazards: t.Warnings(), BuildUp: t.BuildUp(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
 	}
 	in.BuildUpShort = c.Fill(words.Short, record.With("n", len(p.Layers())))
 	if w.Studio.Demo {
@@ -87,6 +88,10 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 		in.Where = words.WhereKept.With("contact", s.Contact)
 	default:
 		in.Where = string(words.WhereMaker)
+	}
+	in.Issue = words.Issue.With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10))
+	if in.OtherUnits == in.Dimensions {
+		in.OtherUnits = ""
 	}
 	if sha256 != "" {
 		d, err := seal.ParseDigest(sha256)

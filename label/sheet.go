@@ -97,16 +97,15 @@ func (s Sheet) check() error {
 // plain reports that the sheet has no places of its own.
 func (s Sheet) plain() bool { return s.Place == Area{} }
 
-// forSize gives plain paper places for one size of label.
-func (s Sheet) forSize(size Size) (Sheet, error) {
+// forArea gives plain paper places for labels of one area.
+func (s Sheet) forArea(a Area) (Sheet, error) {
 	if !s.plain() {
 		return s, nil
 	}
-	a := size.Area()
 	count := func(page, label float64) int { return int(math.Floor((page-2*whiteMM+gapMM)/(label+gapMM) + 1e-9)) }
 	s.Place, s.Rows, s.Cols = a, count(s.Page.HeightMM, a.HeightMM), count(s.Page.WidthMM, a.WidthMM)
 	if s.Rows < 1 || s.Cols < 1 {
-		return s, fmt.Errorf("a page of %v has no room for the %v label of %v", s.Page, size, a)
+		return s, fmt.Errorf("a page of %v has no room for a label of %v", s.Page, a)
 	}
 	s.Down, s.Across = a.HeightMM+gapMM, a.WidthMM+gapMM
 	high, wide := s.span()

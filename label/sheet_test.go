@@ -67,8 +67,8 @@ func TestPlaceLargerThanThePanel(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if a := ls[0].Area; ls[0].Size != label.Medium || a.WidthMM != 68 || a.HeightMM != 48 {
-		t.Errorf("%v of %v", ls[0].Size, a)
+	if a := ls[0].Area; a.WidthMM != 72 || a.HeightMM != 52 {
+		t.Errorf("a label of %v", a)
 	}
 	checkBoxes(t, ls[0], in)
 	o.Size = label.Large
@@ -82,8 +82,13 @@ func TestNames(t *testing.T) {
 		if got, err := label.ParseSize(s.String()); got != s || err != nil {
 			t.Errorf("%v: %v, %v", s, got, err)
 		}
-		if s != label.Auto && len(s.LeavingOut()) < 10 {
-			t.Errorf("%v leaves out %v", s, s.LeavingOut())
+	}
+	if s, err := label.ParseSize("40 x 60 mm"); err != nil || s.Area() != (label.Area{WidthMM: 60, HeightMM: 40}) || s.String() != "40 × 60 mm" {
+		t.Errorf("40 x 60 mm: %v, %v", s, err)
+	}
+	for _, bad := range []string{"10 x 60 mm", "40 x 600 mm", "40 mm", "40 x 60"} {
+		if s, err := label.ParseSize(bad); err == nil {
+			t.Errorf("%q is a size of %v", bad, s)
 		}
 	}
 	if _, err := label.ParseSize("huge"); err == nil {

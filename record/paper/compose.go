@@ -245,7 +245,7 @@ func trimSpaces(glyphs []glyph, end int) int {
 func breaksAfter(glyphs []glyph, i int) bool {
 	switch glyphs[i].first {
 	case '-', '\u2013', '\u2014':
-		return i > 0 && i+1 < len(glyphs) && unicode.IsLetter(glyphs[i-1].first) && unicode.IsLetter(glyphs[i+1].first)
+		return i > 0 && i+1 < len(glyphs) && !glyphs[i].link && unicode.IsLetter(glyphs[i-1].first) && unicode.IsLetter(glyphs[i+1].first)
 	}
 	return false
 }

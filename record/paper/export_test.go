@@ -2,7 +2,6 @@ package paper
 
 // For tests of the symbol.
 const (
-	LevelL = levelL
 	LevelH = levelH
 )
 

@@ -58,3 +58,6 @@ func belongs(before rune, word string) bool {
 	}
 	return units[strings.TrimRight(word, ".,;:)]!?")] || unicode.IsDigit([]rune(word)[0])
 }
+
+// Held returns a text at whose spaces no line ends.
+func Held(text string) string { return strings.ReplaceAll(text, " ", NoBreakSpace) }

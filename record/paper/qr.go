@@ -14,7 +14,7 @@ type Level int
 
 // The levels: about 7, 15, 25 and 30 % of the codewords can be restored.
 const (
-	levelL Level = iota
+	LevelL Level = iota
 	LevelM
 	LevelQ
 	levelH
@@ -41,7 +41,7 @@ func NewSymbol(text string, level Level) (Symbol, error) {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: nothing to encode")
 	}
 	recovery := [...]qrcode.RecoveryLevel{qrcode.Low, qrcode.Medium, qrcode.High, qrcode.Highest}
-	if level < levelL || level > levelH {
+	if level < LevelL || level > levelH {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: no such level %d", level)
 	}
 	q, err := qrcode.New(text, recovery[level])

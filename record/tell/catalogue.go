@@ -20,6 +20,7 @@ type Catalogue struct {
 	Codes       map[string]Message // of all families, see [codes]
 	Lines       Lines
 	Care        CareWords
+	Danger      DangerWords
 	Label       LabelWords
 	Certificate CertificateWords
 	Dossier     DossierWords

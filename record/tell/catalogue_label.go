@@ -8,6 +8,7 @@ type LabelWords struct {
 	Varnish Message
 	Changed Message
 	Care    Message
+	Hazard  Message // before what is dangerous, in a frame
 	Lead    Message // {head} {text}: where the heading has no column of its own
 	Between Message // between two layers
 	Short   Message // {n} layers, where the build-up has no room
@@ -21,6 +22,8 @@ type LabelWords struct {
 	Where                         Message // {link}
 	WhereKept                     Message // {contact}
 	WhereMaker                    Message
+	Issue                         Message // {date} {entry}: which of two labels is the later one
+	Part                          Message // {part} {parts}: of a label that another one carries on
 	Fingerprint                   Message // {groups}
 	Demo                          Message
 
@@ -29,6 +32,8 @@ type LabelWords struct {
 	FileSubject Message
 
 	RulerTitle, RulerText  Message
+	AlignTitle, AlignText  Message // of a bought sheet
+	Place                  Message // {place} of it
 	Millimetres, Inches    Message
 	NoteTitle, NoteSources Message
 	Notes                  []Message
@@ -37,15 +42,16 @@ type LabelWords struct {
 
 var englishLabel = LabelWords{
 	Top:     "Top",
-	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care",
+	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care", Hazard: "Hazard:",
 	Lead: "{head}: {text}", Between: "\u00A0/ ",
-	Short:    "{n, plural, one {one layer, told in the record} other {{n} layers, told in the record}}",
+	Short:    "{n, plural, one {One layer: see the record} other {{n} layers: see the record}}",
 	Made:     "Made {dates}",
 	Replaces: "replaces the label of {date}", Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
 	Signature: "Signature", Remarks: "Remarks", PaintedBy: "Painted by",
-	Where:       "Record of this panel: {link}",
-	WhereKept:   "The record of this panel is kept by its maker: {contact}",
-	WhereMaker:  "The record of this panel is kept by its maker.",
+	Where:      "Record: {link}",
+	WhereKept:  "The record of this panel is kept by its maker: {contact}",
+	WhereMaker: "The record of this panel is kept by its maker.",
+	Issue:      "Label of {date}, record as of entry {entry}", Part: "{part} of {parts}",
 	Fingerprint: "SHA-256 of the record: {groups} …",
 	Demo:        "Demonstration: an invented studio",
 
@@ -55,6 +61,10 @@ var englishLabel = LabelWords{
 	RulerTitle: "Does the printer keep the scale?",
 	RulerText: "Print this page as you will print the labels: at 100 %, “actual size”, never “fit to page”. Lay a ruler on both scales. " +
 		"If 150 mm are not 150 mm, or 6 inches not 6 inches, labels will not meet their places and symbols may not be read.",
+	AlignTitle: "Do the labels meet their places?",
+	AlignText: "Print this page on plain paper, at 100 %, “actual size”. Hold it behind a sheet of labels against a window: every outline must lie on the edge of a label. " +
+		"The numbers count the places of a part-used sheet.",
+	Place:       "{place}",
 	Millimetres: "mm", Inches: "inches",
 	NoteTitle: "To print and fix these labels",
 	Notes: []Message{

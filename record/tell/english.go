@@ -65,6 +65,7 @@ var English = &Catalogue{
 		},
 		ColdSource: "⁶ Erlebacher, Brown, Mecklenburg, Tumosa, Materials Research Society 1992: acrylic paint stiffens fast below 15 °C; at low humidity some is brittle near 11 °C.",
 	},
+	Danger:      englishDanger,
 	Label:       englishLabel,
 	Certificate: englishCertificate,
 	Dossier:     englishDossier,

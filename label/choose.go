@@ -1,0 +1,338 @@
+package label
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+
+	"backleaf/record/paper"
+)
+
+// Arrange lays out labels without drawing them: for each label the most that
+// its area can hold, and for all labels of one area the same type and the
+// same symbols. It works on all cores: to encode a symbol takes longest.
+func Arrange(labels []Input, o Options) ([]Layout, error) {
+	fillers := make([]*filler, len(labels))
+	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i]); return err })
+	if err != nil {
+		return nil, err
+	}
+	groups := map[Area][]*filler{}
+	for _, f := range fillers {
+		groups[f.size.area] = append(groups[f.size.area], f)
+	}
+	for _, group := range groups {
+		least := slices.MinFunc(group, func(a, b *filler) int { return cmp.Compare(a.numberPt, b.numberPt) })
+		for _, f := range group {
+			f.numberPt = least.numberPt
+		}
+	}
+	err = each(len(labels), func(i int) error {
+		if err := fillers[i].choose(); err != nil {
+			return fmt.Errorf("label of %s: %w", labels[i].Number, err)
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	for _, group := range groups {
+		agree(group)
+	}
+	layouts := make([]Layout, len(labels))
+	err = each(len(labels), func(i int) (err error) { layouts[i], err = fillers[i].layout(); return err })
+	return layouts, err
+}
+
+// each calls f for the numbers below n on all cores and returns the error of
+// the first number that has one.
+func each(n int, f func(i int) error) error {
+	errs := make([]error, n)
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range min(runtime.GOMAXPROCS(0), n) {
+		wait.Go(func() {
+			for i := range next {
+				errs[i] = f(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// A filler fills one label.
+type filler struct {
+	arranger
+	size     Size
+	settings []setting
+	at       int          // the setting chosen
+	keep     []Field      // the fields that find room, in the order of staying
+	later    [][]string   // hazards for further labels
+	tried    map[int]bool // settings that hold keep, or not
+}
+
+func (o Options) filler(in Input) (*filler, error) {
+	place := Area{}
+	if o.Sheet != nil {
+		place = o.Sheet.Place
+	}
+	size, err := o.Size, error(nil)
+	if size == Auto {
+		size, err = Fit(in.Back, place)
+	} else {
+		err = size.fits(in.Back, place)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("label of %s: %w", in.Number, err)
+	}
+	f := &filler{size: size, settings: settings(size.area), tried: map[int]bool{}}
+	f.arranger = arranger{in: in, words: o.Catalogue.Label, area: size.area, cache: map[blockKey]paper.Block{}, parts: 1, part: 1}
+	if err := f.encode(); err != nil {
+		return nil, fmt.Errorf("label of %s: %w", in.Number, err)
+	}
+	if f.numberPt, err = f.numberRoom(); err != nil {
+		return nil, fmt.Errorf("label of %s: %w", in.Number, err)
+	}
+	return f, nil
+}
+
+// holds reports whether the label can be filled with the fields at a setting.
+func (f *filler) holds(s setting, fields []Field) (bool, error) {
+	_, err := f.arrange(s, fields)
+	if errors.Is(err, errNoRoom) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// anyHolds tries the settings of the smallest type: those that hold most.
+func (f *filler) anyHolds(fields []Field, rough bool) (bool, error) {
+	for _, s := range slices.Backward(f.settings) {
+		if s.bodyPt > smallestPt || s.dots > leastDots || s.rough != rough {
+			continue
+		}
+		if ok, err := f.holds(s, fields); ok || err != nil {
+			return ok, err
+		}
+	}
+	return false, nil
+}
+
+// choose finds what the label holds, if it must with words that are broken.
+func (f *filler) choose() error {
+	if err := f.share(); err != nil {
+		return err
+	}
+	var all []Field
+	for _, field := range staying {
+		if f.in.says(field) && !(field == QR && f.symbol == nil) && !(field == Facts && f.facts == nil) {
+			all = append(all, field)
+		}
+	}
+	whole, err := f.most(all, false)
+	if err != nil {
+		return err
+	}
+	if f.keep = whole; len(whole) < len(all) {
+		broken, err := f.most(all, true)
+		if err != nil {
+			return err
+		}
+		if len(broken) > len(whole) {
+			f.keep = broken
+		}
+	}
+	return f.advance()
+}
+
+// most returns the fields that the label holds: those that stay longest up to
+// the first that finds no room. One that would find none even alone is passed
+// over.
+func (f *filler) most(all []Field, rough bool) (keep []Field, err error) {
+	if ok, err := f.anyHolds(all, rough); ok || err != nil {
+		return all, err
+	}
+	for _, field := range all {
+		more := append(slices.Clone(keep), field)
+		ok, err := f.anyHolds(more, rough)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			keep = more
+			continue
+		}
+		if alone, err := f.anyHolds([]Field{field}, rough); alone || err != nil {
+			return keep, err
+		}
+	}
+	return keep, nil
+}
+
+// advance goes to the first setting from the one chosen on that holds all.
+func (f *filler) advance() error {
+	for ; f.at < len(f.settings); f.at++ {
+		if ok, err := f.fits(f.at); ok || err != nil {
+			return err
+		}
+	}
+	return paper.ErrTooLong
+}
+
+func (f *filler) fits(at int) (bool, error) {
+	if ok, done := f.tried[at]; done {
+		return ok, nil
+	}
+	ok, err := f.holds(f.settings[at], f.keep)
+	f.tried[at] = ok
+	return ok, err
+}
+
+// agree brings labels of one area to the best setting that holds what each of
+// them keeps or, where none does, to settings with the same type and symbols.
+func agree(group []*filler) {
+	if len(group) < 2 {
+		return
+	}
+	all := group[0].settings
+	for at := range all {
+		if !slices.ContainsFunc(group, func(f *filler) bool { ok, err := f.fits(at); return !ok || err != nil }) {
+			for _, f := range group {
+				f.at = at
+			}
+			return
+		}
+	}
+	alike := func(a, b setting) bool { return a.bodyPt == b.bodyPt && a.dots == b.dots }
+	for _, s := range all {
+		var at []int
+		for _, f := range group {
+			for i := range all {
+				if ok, err := f.fits(i); ok && err == nil && alike(s, all[i]) {
+					at = append(at, i)
+					break
+				}
+			}
+		}
+		if len(at) == len(group) {
+			for i, f := range group {
+				f.at = at[i]
+			}
+			return
+		}
+	}
+}
+
+// share gives hazards that one label cannot hold to further ones.
+func (f *filler) share() error {
+	all := f.in.Hazards
+	n := len(all)
+	for ; n >= 0; n-- {
+		f.in.Hazards = all[:n]
+		if n < len(all) {
+			f.parts = 2
+		}
+		for _, rough := range []bool{false, true} {
+			if ok, err := f.anyHolds(nil, rough); err != nil {
+				return err
+			} else if ok && n == len(all) {
+				return nil
+			} else if ok {
+				return f.carryOn(all[n:])
+			}
+		}
+	}
+	return fmt.Errorf("what no label may lack does not fit on %v: %w", f.area, paper.ErrTooLong)
+}
+
+// carryOn fills further labels with the hazards that are left.
+func (f *filler) carryOn(left []string) error {
+	for len(left) > 0 {
+		next := f.continuation(left)
+		n := len(left)
+		for ; n > 0; n-- {
+			next.in.Hazards = left[:n]
+			ok, err := next.anyHolds(nil, true)
+			if err != nil {
+				return err
+			}
+			if ok {
+				break
+			}
+		}
+		if n == 0 {
+			return fmt.Errorf("a hazard does not fit on %v: %w", f.area, paper.ErrTooLong)
+		}
+		f.later = append(f.later, left[:n])
+		left = left[n:]
+	}
+	f.parts = 1 + len(f.later)
+	return nil
+}
+
+// continuation is a label that holds hazards only.
+func (f *filler) continuation(hazards []string) *filler {
+	c := &filler{size: f.size, settings: f.settings, tried: map[int]bool{}, at: f.at}
+	c.arranger = arranger{in: Input{Number: f.in.Number, Notice: f.in.Notice, Maker: f.in.Maker, Hazards: hazards}, words: f.words, area: f.area,
+		cache: map[blockKey]paper.Block{}, numberPt: f.numberPt, part: 2, parts: max(2, f.parts)}
+	return c
+}
+
+// layout draws the label as chosen, and the labels that carry it on.
+func (f *filler) layout() (Layout, error) {
+	l, err := f.one()
+	if err != nil {
+		return l, err
+	}
+	for i, hazards := range f.later {
+		c := f.continuation(hazards)
+		c.part = i + 2
+		if err := c.advance(); err != nil {
+			c.at = 0 // from the best setting on; the last that holds them was found before
+			if err := c.advance(); err != nil {
+				return l, fmt.Errorf("label of %s: %w", f.in.Number, err)
+			}
+		}
+		more, err := c.one()
+		if err != nil {
+			return l, err
+		}
+		l.More = append(l.More, more)
+	}
+	return l, nil
+}
+
+func (f *filler) one() (Layout, error) {
+	s := f.settings[f.at]
+	boxes, err := f.arrange(s, f.keep)
+	if err != nil {
+		return Layout{}, fmt.Errorf("label of %s: %w", f.in.Number, err)
+	}
+	return Layout{Number: f.in.Number, Size: f.size, Area: f.area, BodyPt: s.bodyPt, ModuleMM: float64(s.dots) * dotMM, Boxes: boxes, LeftOut: f.leftOut()}, nil
+}
+
+// leftOut lists the fields that found no room, in the order in which they gave way.
+func (f *filler) leftOut() (out []Field) {
+	if f.part > 1 {
+		return nil
+	}
+	for _, field := range slices.Backward(staying) {
+		if f.in.says(field) && !slices.Contains(f.keep, field) && !(field == BuildUp && slices.Contains(f.keep, BuildUpFull)) {
+			out = append(out, field)
+		}
+	}
+	return out
+}

@@ -1,0 +1,115 @@
+package label
+
+import (
+	"backleaf/record/paper"
+)
+
+// ending sets the foot from the bottom up: where the record is, in words and
+// letters, which record that is, and its fingerprint.
+func (a *arranger) ending() error {
+	if a.part > 1 {
+		return nil
+	}
+	var texts []Field
+	for _, f := range []Field{Fingerprint, Issue, Where} {
+		if f == Where || a.keep[f] {
+			texts = append(texts, f)
+		}
+	}
+	below := paper.Block{}
+	for i, f := range texts {
+		text := a.in.Where
+		if f != Where {
+			text = a.in.text(f)
+		}
+		b, err := a.fit(a.foot, 0, true, paper.Span{Style: a.small(), Text: text, Field: string(f)})
+		if err != nil {
+			return err
+		}
+		// Two short lines stand side by side.
+		if i > 0 && b.Lines() == 1 && below.Lines() == 1 {
+			const gap = 4
+			width := a.beside(a.foot, a.foot+below.HeightMM())
+			if at := a.boxes[len(a.boxes)-1]; at.X == a.left() && b.WidthMM()+gap+at.W <= width {
+				a.boxes = a.boxes[:len(a.boxes)-1]
+				a.text(f, a.left(), a.foot, b)
+				a.text(at.Field, a.left()+width-at.W, a.foot, below)
+				below = paper.Block{}
+				continue
+			}
+		}
+		a.foot -= b.HeightMM()
+		a.text(f, a.left(), a.foot, b)
+		below = b
+	}
+	a.foot -= 0.8
+	return nil
+}
+
+// A hand needs lines this far apart; there are so many for remarks at most.
+const (
+	rowMM     = 6.0
+	moreLines = 5
+	hairMM    = 0.12
+)
+
+// lines gives the room that is left to signature and remarks.
+func (a *arranger) lines() error {
+	if a.foot < a.y {
+		return errNoRoom
+	}
+	var captions []Field
+	for _, f := range []Field{Signature, Remarks} {
+		if a.keep[f] {
+			captions = append(captions, f)
+		}
+	}
+	if len(captions) == 0 {
+		return nil
+	}
+	count := int((a.foot - a.y) / rowMM)
+	if count < 1 {
+		return errNoRoom
+	}
+	if !a.keep[Remarks] {
+		count = 1
+	}
+	count = min(count, moreLines)
+	y := a.foot - float64(count)*rowMM
+	const gap = 3
+	x := a.left()
+	width := a.beside(y, y+rowMM)
+	each := (width - gap*float64(len(captions)-1)) / float64(len(captions))
+	for _, f := range captions {
+		text := a.words.Signature
+		switch {
+		case f == Remarks:
+			text = a.words.Remarks
+		case a.in.Blank:
+			text = a.words.PaintedBy
+		}
+		b, err := a.compose(0, paper.Span{Style: a.small(), Text: string(text)})
+		if err != nil {
+			return err
+		}
+		if b.WidthMM() > each-15 { // a hand needs as much
+			return errNoRoom
+		}
+		base := y + rowMM - 1
+		a.text(f, x, base-b.BaselineMM(), b)
+		from := x + b.WidthMM() + 1
+		a.line(f, from, y, x+each-from)
+		x += each + gap
+	}
+	for i := 1; i < count; i++ {
+		top := y + float64(i)*rowMM
+		a.line(Remarks, a.left(), top, a.beside(top, top+rowMM))
+	}
+	return nil
+}
+
+// line is a line to write on.
+func (a *arranger) line(f Field, x, top, w float64) {
+	base := top + rowMM - 1
+	a.add(f, x, top, w, rowMM-0.9, paper.Line{X1: x, Y1: base, X2: x + w, Y2: base, WeightMM: hairMM})
+}
