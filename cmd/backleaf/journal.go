@@ -9,6 +9,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
+	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
@@ -38,7 +39,7 @@ func newJournal(a *app) *cobra.Command {
 					return refuse.Cannot("no-such-entry", "there is no entry %s", args[0])
 				}
 				if a.asJSON {
-					return a.sayStored(es)
+					return exchange.Write(a.out, es)
 				}
 				w, err := s.Book.WorkshopOf(c.Context())
 				if err != nil {

@@ -2,14 +2,16 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
 
-	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/bounded"
+	"backleaf/record/studio/register"
+	"backleaf/record/studio/verify"
 )
 
 func newVerify(a *app) *cobra.Command {
@@ -31,46 +33,21 @@ Exit code 4 if anything does not hold.`,
 			if len(args) > 0 {
 				return a.verifyPapers(c.Context(), args)
 			}
-			return a.read(c.Context(), func(s *studio.Session) error { return a.verifyBook(c.Context(), s.Book) })
+			return a.read(c.Context(), func(s *studio.Session) error { return a.verifyBook(c.Context(), s) })
 		},
 	})
 }
 
-// bookView is what was found in a book that holds, for a program to read.
-type bookView struct {
-	Entries     int64    `json:"entries"`
-	Root        string   `json:"root"`
-	Photographs int      `json:"photographs"`
-	Bad         []string `json:"photographs_missing_or_changed"`
-	Missing     []int64  `json:"private_parts_elsewhere"`
-	Remarks     []string `json:"remarks"`
-}
-
-// verifyBook checks the journal, its look-up tables and the photographs.
-func (a *app) verifyBook(ctx context.Context, b *book.Book) error {
-	r, err := b.Verify(ctx, a.progress("entries"))
+// verifyBook checks the studio's book.
+func (a *app) verifyBook(ctx context.Context, s *studio.Session) error {
+	v, err := register.CheckBook(ctx, s.Book, a.progress())
 	if err != nil {
 		return err
 	}
-	w, err := b.Workshop(ctx)
-	if err != nil {
-		return err
-	}
-	v := bookView{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []string{}, Missing: r.Missing, Remarks: r.Remarks}
-	for _, p := range w.Panels {
-		for _, ph := range record.Each[record.Photograph](p) {
-			v.Photographs++
-			if err := photos.Check(a.path(), ph.Body); err != nil {
-				v.Bad = append(v.Bad, fmt.Sprintf("E%d  photograph of %s: %v", ph.Seq, p.Number, err))
-			}
-		}
-	}
-	if a.asJSON {
-		if err := a.sayJSON(v); err != nil {
-			return err
-		}
-	} else {
+	if !a.asJSON {
 		a.sayBook(v)
+	} else if err := a.sayJSON(v); err != nil {
+		return err
 	}
 	if n := len(v.Bad); n > 0 {
 		return &failure{fmt.Errorf("%d of %d photographs are missing or changed", n, v.Photographs), "take them from a backup of the folder \"photographs\"", exitIntegrity}
@@ -78,7 +55,7 @@ func (a *app) verifyBook(ctx context.Context, b *book.Book) error {
 	return nil
 }
 
-func (a *app) sayBook(v bookView) {
+func (a *app) sayBook(v register.BookReport) {
 	a.say("the book holds: %d entries, root %s", v.Entries, v.Root)
 	if v.Photographs > 0 {
 		a.say("photographs: %d kept, %d in order", v.Photographs, v.Photographs-len(v.Bad))
@@ -94,16 +71,62 @@ func (a *app) sayBook(v bookView) {
 	}
 }
 
-// progress returns a function that shows how far long work has come, on a
-// terminal only.
-func (a *app) progress(what string) func(done, total int64) {
-	if !a.isTerminal() {
-		return nil
+// verifyPapers checks what is named and says what holds.
+func (a *app) verifyPapers(ctx context.Context, names []string) error {
+	var all []verify.Evidence
+	for _, n := range names {
+		es, err := a.evidence(n)
+		if err != nil {
+			return err
+		}
+		all = append(all, es...)
 	}
-	return func(done, total int64) {
-		fmt.Fprintf(a.err, "\r%d of %d %s", done, total, what)
-		if done == total {
-			fmt.Fprint(a.err, "\r\x1b[K")
+	all, err := verify.Together(all)
+	if err != nil {
+		return err
+	}
+	c := verify.Checker{Books: register.Books{Progress: a.progress()}}
+	r, err := register.Open(ctx, a.path())
+	if err == nil {
+		defer r.Close()
+		c.Witness = r
+	} else if !errors.Is(err, book.ErrNoBook) || a.bookPath != "" {
+		return err
+	}
+	papers, failed, err := c.Check(ctx, all)
+	if err != nil {
+		return err
+	}
+	if err := a.sayPapers(papers); err != nil {
+		return err
+	}
+	if failed > 0 {
+		return &failure{errors.New("not everything holds"), "", exitIntegrity}
+	}
+	return nil
+}
+
+// evidence reads a file or folder, or standard input for "-".
+func (a *app) evidence(name string) ([]verify.Evidence, error) {
+	if name != "-" {
+		return verify.Open(name)
+	}
+	data, err := waiting(a, func() ([]byte, error) { return bounded.Read(a.in, verify.MaxPaper) })
+	if err != nil {
+		return nil, fmt.Errorf("cannot read standard input: %w", err)
+	}
+	return verify.Read("standard input", data), nil
+}
+
+func (a *app) sayPapers(views []verify.Paper) error {
+	if a.asJSON {
+		return a.sayJSON(views)
+	}
+	for _, v := range views {
+		a.say("%s", v.Name)
+		for _, r := range v.Results {
+			a.say("  %-15s  %s", r.Verdict, r.Text)
 		}
 	}
+	return nil
 }

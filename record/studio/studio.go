@@ -35,8 +35,8 @@ func (s *Session) Chance() io.Reader {
 	return s.Random
 }
 
-// Progress is told how far long work has come, by the code of the stage; total
-// is 0 where nobody knows how much there is. A nil Progress is told nothing.
+// Progress is told how far long work has come, by the code of the stage. A nil
+// Progress is told nothing.
 type Progress func(stage string, done, total int64)
 
 // Of returns the progress of one stage, as lower rooms take it.
@@ -47,13 +47,14 @@ func (p Progress) Of(stage string) func(done, total int64) {
 	return func(done, total int64) { p(stage, done, total) }
 }
 
-// Busy tells of a stage of unknown length; the function it returns, of its end.
-func (p Progress) Busy(stage string) (end func()) {
+// Busy tells of a stage that cannot say how far it has come, with how much
+// there is, or 0; the function it returns tells of its end.
+func (p Progress) Busy(stage string, total int64) (end func()) {
 	if p == nil {
 		return func() {}
 	}
-	p(stage, 0, 0)
-	return func() { p(stage, 1, 1) }
+	p(stage, 0, total)
+	return func() { p(stage, max(total, 1), max(total, 1)) }
 }
 
 // View is the book as an act sees it: the studio and the shelf, and of panels

@@ -43,6 +43,7 @@ var allowed = map[string][]string{
 	"label":            {"record/*", "schema"},
 	"certificate":      {"record/*", "schema", "certificate/photo"},
 
+	"record/studio/bounded":   {},
 	"record/studio/refuse":    {"record"},
 	"record/studio":           {"record", "record/book", "record/studio/refuse"},
 	"record/studio/private":   {"record/book"},
@@ -51,9 +52,14 @@ var allowed = map[string][]string{
 	"record/studio/bench":     {"record", "record/book", "record/paper", "record/tell", "record/studio", "record/studio/photos", "record/studio/refuse"},
 	"record/studio/handover":  {"record", "record/book", "record/studio", "record/studio/private", "record/studio/refuse"},
 	"record/studio/shelf":     {"record", "record/book", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse"},
-	"record/studio/questions": {"record/*"},
+	"record/studio/questions": {"record", "record/ask", "record/book", "record/check", "record/find", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse", "record/studio/shelf", "record/studio/typed"},
 	"record/studio/keys":      {"record", "record/book", "record/deed", "record/paper", "record/seal", "record/studio", "record/studio/refuse"},
 	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
+	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/photos", "record/studio/refuse"},
+	"record/studio/exchange":  {"record", "record/book", "record/sheet", "record/studio", "record/studio/private", "record/studio/refuse"},
+	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/paper", "record/seal", "record/studio/bounded", "record/studio/refuse"}, // no book
+	"record/studio/deposit":   {"record/*", "certificate", "certificate/dossier"},
+	"record/studio/register":  {"record", "record/book", "record/deed", "record/seal", "record/tell", "record/studio", "record/studio/deposit", "record/studio/photos", "record/studio/refuse", "record/studio/verify"},
 
 	"certificate/photo":   {},
 	"certificate/dossier": {"record/*", "schema", "certificate/photo"},

@@ -1,4 +1,4 @@
-package main
+package exchange_test
 
 import (
 	"errors"
@@ -8,13 +8,14 @@ import (
 	"testing"
 
 	"backleaf/record"
+	"backleaf/record/studio/exchange"
 )
 
-// FuzzReadExchange reads any bytes as an import file: it never falls over, an
+// FuzzRead reads any bytes as an import file: it never falls over, an
 // error names the file and a line of it, and what is accepted can be written
 // and read again as the same entries.
-func FuzzReadExchange(f *testing.F) {
-	example, err := os.ReadFile(filepath.Join("..", "..", "schema", "examples", "entries.json"))
+func FuzzRead(f *testing.F) {
+	example, err := os.ReadFile(filepath.Join("..", "..", "..", "schema", "examples", "entries.json"))
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -27,10 +28,10 @@ func FuzzReadExchange(f *testing.F) {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		es, lines, err := readExchange("file.json", data)
+		es, lines, err := exchange.Read("file.json", data)
 		if err != nil {
-			var bad *badFile
-			if !errors.As(err, &bad) || bad.line < 1 || bad.line > 1+strings.Count(string(data), "\n") || es != nil {
+			var bad *exchange.BadFile
+			if !errors.As(err, &bad) || bad.Line < 1 || bad.Line > 1+strings.Count(string(data), "\n") || es != nil {
 				t.Fatalf("%v, beside %d entries", err, len(es))
 			}
 			return

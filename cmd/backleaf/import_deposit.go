@@ -1,0 +1,34 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"backleaf/record/studio/deposit"
+	"backleaf/record/studio/verify"
+)
+
+// importDeposit reads a deposit back into an empty book.
+func (a *app) importDeposit(ctx context.Context, dir string) error {
+	x, problems, err := deposit.Import(ctx, dir, a.path(), a.now, a.progress())
+	for i, p := range problems {
+		if i == verify.MaxProblems {
+			a.talk("and %d more", len(problems)-i)
+			break
+		}
+		a.talk("%s", p)
+	}
+	a.warn(nil, x.Warnings)
+	if err != nil {
+		return err
+	}
+	if len(x.Entries) == 0 {
+		a.say("%s  no entries", x.Name)
+	}
+	a.sayImported(x.Entries, x.Name)
+	a.say("the same journal: root %x; %s kept", x.Root[:], deposit.Count(x.Kept, "photograph"))
+	if x.Missing > 0 {
+		return &failure{fmt.Errorf("%s not in the deposit as recorded", deposit.Count(x.Missing, "photograph")), "the journal is whole; look for them in another copy", exitIntegrity}
+	}
+	return nil
+}

@@ -1,0 +1,177 @@
+// Package copies makes backups of a book with its photographs, and books from
+// backups. Nothing is ever overwritten.
+package copies
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/photos"
+	"backleaf/record/studio/refuse"
+)
+
+// Copy is a verified copy of a book with its photographs.
+type Copy struct {
+	Path        string
+	Entries     int64
+	Root        seal.Hash
+	Photographs int  // that the book names
+	Lost        int  // of these, missing or changed and not copied
+	Keys        bool // the book knows a key, whose file is in no copy
+	Warnings    []record.Said
+}
+
+// Vacant makes sure that a book can be written to a path.
+func Vacant(path string) error {
+	if err := book.Vacant(path); err != nil {
+		return err
+	}
+	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
+		return fmt.Errorf("there is no folder %s", filepath.Dir(path))
+	}
+	return nil
+}
+
+// Backup writes a verified copy of the book and its photographs.
+func Backup(ctx context.Context, s *studio.Session, to string, progress studio.Progress) (Copy, error) {
+	fail := func(err error) error { return fmt.Errorf("cannot make the backup: %w", err) }
+	c := &copier{from: s.Book.Path(), to: to, progress: progress, done: map[string]bool{}}
+	w, err := s.Book.Workshop(ctx)
+	if err != nil {
+		return c.Copy, fail(err)
+	}
+	// Photographs first: a copy of the book never names one that was not yet
+	// copied when the power failed.
+	if err := c.photographs(ctx, w); err != nil {
+		return c.Copy, fail(err)
+	}
+	end := progress.Busy("copying-entries", w.Last)
+	err = s.Book.Backup(ctx, s.Clock(), to, book.Everything)
+	end()
+	if _, made := os.Stat(to); err != nil && made != nil {
+		return c.Copy, fail(err)
+	} else if err != nil {
+		c.Warnings = append(c.Warnings, record.Say("backup-remark", record.With("why", err.Error())))
+	}
+	err = c.finish(ctx)
+	return c.Copy, err
+}
+
+// Restore makes a book from a backup, with its photographs, after verifying
+// all of it.
+func Restore(ctx context.Context, from, to string, progress studio.Progress) (Copy, error) {
+	c := &copier{from: from, to: to, progress: progress, done: map[string]bool{}}
+	if err := Vacant(to); err != nil {
+		return c.Copy, refuse.Because("restore-there", fmt.Errorf("cannot restore: %w", err))
+	}
+	w, err := readBackup(ctx, from, progress)
+	if err != nil {
+		return c.Copy, err
+	}
+	if err := c.photographs(ctx, w); err != nil {
+		return c.Copy, fmt.Errorf("cannot restore: %w", err)
+	}
+	end := progress.Busy("restoring-entries", w.Last)
+	err = book.Restore(ctx, from, to)
+	end()
+	if err != nil {
+		return c.Copy, err
+	}
+	err = c.finish(ctx)
+	return c.Copy, err
+}
+
+// readBackup verifies a backup and folds it.
+func readBackup(ctx context.Context, from string, progress studio.Progress) (*record.Workshop, error) {
+	b, err := book.OpenReadOnly(ctx, from)
+	if errors.Is(err, book.ErrNoBook) { // a hint to make a book would mislead
+		return nil, fmt.Errorf("cannot open %s: there is no backup here", from)
+	}
+	if errors.Is(err, book.ErrNotBook) {
+		return nil, refuse.Because("no-backup", err)
+	}
+	if err != nil {
+		return nil, err
+	}
+	defer b.Close()
+	if _, err := b.Verify(ctx, progress.Of("entries")); err != nil {
+		return nil, fmt.Errorf("cannot restore from %s: %w", from, err)
+	}
+	return b.Workshop(ctx)
+}
+
+// copier copies the photographs of a book beside another.
+type copier struct {
+	Copy
+	from, to string
+	progress studio.Progress
+	done     map[string]bool // by digest
+}
+
+// finish reads the finished copy. It is there by now: an interruption comes too
+// late.
+func (c *copier) finish(ctx context.Context) error {
+	ctx = context.WithoutCancel(ctx)
+	b, err := book.OpenReadOnly(ctx, c.to)
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	w, err := b.Workshop(ctx)
+	if err != nil {
+		return err
+	}
+	// Somebody may have kept a photograph while the book was copied.
+	if err := c.photographs(ctx, w); err != nil {
+		return fmt.Errorf("%s is written, but not all photographs: %w", c.to, err)
+	}
+	c.Photographs, c.Keys = len(c.done), len(w.Keys) > 0
+	if c.Entries, c.Root, err = b.Tree(ctx); err != nil {
+		return err
+	}
+	c.Path = c.to
+	return nil
+}
+
+// photographs copies those that are not done yet, each checked by its digest
+// on both sides, and counts those that are missing or changed.
+func (c *copier) photographs(ctx context.Context, w *record.Workshop) error {
+	var all []record.Photograph
+	for _, p := range w.Panels {
+		for _, ph := range record.Each[record.Photograph](p) {
+			if !c.done[ph.Body.SHA256] {
+				c.done[ph.Body.SHA256] = true
+				all = append(all, ph.Body)
+			}
+		}
+	}
+	show := c.progress.Of("photographs")
+	for i, p := range all {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if show != nil {
+			show(int64(i+1), int64(len(all)))
+		}
+		data, err := photos.Read(c.from, p)
+		if err != nil {
+			c.Lost++
+			c.Warnings = append(c.Warnings, record.Say("photograph-bad", record.With("file", photos.Path(c.from, p)), record.With("why", err.Error())))
+			continue
+		}
+		if err := photos.Keep(c.to, p, data); err != nil {
+			return err
+		}
+		if err := photos.Check(c.to, p); err != nil {
+			return fmt.Errorf("photograph %s, read back: %w", photos.Path(c.to, p), err)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,152 @@
+package deposit
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/bag"
+	"backleaf/record/book"
+	parts "backleaf/record/deposit"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/exchange"
+	"backleaf/record/studio/photos"
+	"backleaf/record/studio/refuse"
+)
+
+// Imported is a deposit that was read back.
+type Imported struct {
+	Name     string // of the journal that was read
+	Entries  []record.Entry
+	Root     seal.Hash
+	Kept     int // photographs
+	Missing  int // photographs that were not in it as recorded
+	Warnings []record.Said
+}
+
+// Import reads a deposit back into the empty book at a path: the same journal,
+// hash for hash, and its photographs. Problems are those of a folder that is no
+// whole deposit.
+func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, progress studio.Progress) (x Imported, problems []string, err error) {
+	end := progress.Busy("checking-deposit", 0)
+	report, err := bag.Validate(dir)
+	end()
+	if err != nil {
+		return x, nil, err
+	}
+	if !report.Valid {
+		for _, p := range report.Problems {
+			problems = append(problems, fmt.Sprint(p))
+		}
+		return x, problems, refuse.Breaks("not-whole", "%s is not a whole deposit", dir)
+	}
+	root, err := os.OpenRoot(dir) // no link leads out of it
+	if err != nil {
+		return x, nil, fmt.Errorf("cannot read the deposit: %w", err)
+	}
+	defer root.Close()
+	j, err := ReadJournal(ctx, dir, root)
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, book.ErrNoBook) {
+		return x, nil, refuse.Cannot("not-written", "%s is a bag, but not a deposit: there is no journal with its book in it", dir)
+	}
+	if err != nil {
+		return x, nil, refuse.Breaks("not-written", "cannot read the deposit %s: %w", dir, err)
+	}
+	if err := isEmpty(ctx, bookPath); err != nil {
+		return x, nil, err
+	}
+	x.Name = j.Name
+	kept, made, warnings, err := importPhotos(ctx, bookPath, root, j.Entries)
+	x.Kept, x.Warnings = len(kept), warnings
+	if err == nil {
+		x.Entries, x.Root, err = importEntries(ctx, bookPath, clock, j)
+	}
+	if err != nil {
+		// What is new goes again. It breaks nothing if it cannot.
+		for _, p := range made {
+			os.Remove(p)
+			os.Remove(filepath.Dir(p)) // only if it is empty
+		}
+		return x, nil, err
+	}
+	lost := map[string]bool{}
+	for _, e := range j.Entries {
+		if p, ok := e.Body.(record.Photograph); ok && !kept[p.SHA256] {
+			lost[p.SHA256] = true
+		}
+	}
+	x.Missing = len(lost)
+	return x, nil, nil
+}
+
+func importEntries(ctx context.Context, bookPath string, clock func() time.Time, j Journal) (done []record.Entry, root seal.Hash, err error) {
+	b, err := book.Open(ctx, bookPath)
+	if err != nil {
+		return nil, root, err
+	}
+	defer b.Close()
+	if done, err = exchange.Import(ctx, &studio.Session{Book: b, Clock: clock}, j.Name, j.Entries, j.Lines); err == nil {
+		_, root, err = b.Tree(ctx)
+	}
+	return done, root, err
+}
+
+// isEmpty makes sure that there is an empty book to import into.
+func isEmpty(ctx context.Context, bookPath string) error {
+	b, err := book.OpenReadOnly(ctx, bookPath)
+	if errors.Is(err, book.ErrNoBook) {
+		e := refuse.Cannot("no-empty-book", "there is no book %s to import into", bookPath)
+		e.Class = refuse.NoBook
+		return e
+	}
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	size, _, err := b.Tree(ctx)
+	if err == nil && size > 0 {
+		err = refuse.Cannot("no-empty-book", "%s is not empty: a deposit is read back into an empty book only", bookPath)
+	}
+	return err
+}
+
+// importPhotos keeps the photographs that the entries name, each checked by its
+// digest, and returns how many are in order and which files are new.
+func importPhotos(ctx context.Context, bookPath string, root *os.Root, es []record.Entry) (kept map[string]bool, made []string, warnings []record.Said, err error) {
+	kept = map[string]bool{}
+	for _, e := range es {
+		p, ok := e.Body.(record.Photograph)
+		if !ok || kept[p.SHA256] {
+			continue
+		}
+		if err := ctx.Err(); err != nil {
+			return kept, made, warnings, err
+		}
+		data, err := readPart(root, path.Join("data", "photographs", parts.PhotographName(p)), photos.MaxBytes)
+		if sum := sha256.Sum256(data); err == nil && hex.EncodeToString(sum[:]) != p.SHA256 {
+			err = fmt.Errorf("photograph %s is not the one on record", parts.PhotographName(p))
+		}
+		if err != nil {
+			warnings = append(warnings, record.Say("photograph-not-imported", record.With("why", err.Error())))
+			continue
+		}
+		at := photos.Path(bookPath, p)
+		if _, err := os.Lstat(at); err != nil {
+			made = append(made, at)
+		}
+		if err := photos.Keep(bookPath, p, data); err != nil {
+			return kept, made, warnings, err
+		}
+		kept[p.SHA256] = true
+	}
+	return kept, made, warnings, nil
+}

@@ -1,0 +1,117 @@
+package deposit
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/deed"
+	"backleaf/record/seal"
+	"backleaf/record/studio/bounded"
+	"backleaf/record/studio/exchange"
+	"backleaf/record/studio/verify"
+)
+
+// Journal is the journal of a deposit as read.
+type Journal struct {
+	Name    string
+	Entries []record.Entry
+	Lines   []int
+	Root    seal.Hash
+	Signed  bool // its head is signed with a key of the journal
+}
+
+// ReadJournal reads the journal of a deposit. What says something of it
+// elsewhere in the deposit, the book and the signed head, must say the same:
+// checksums alone can be made anew by anyone.
+func ReadJournal(ctx context.Context, dir string, root *os.Root) (j Journal, err error) {
+	data, err := readPart(root, "data/journal.json", exchange.MaxBytes)
+	if err != nil {
+		return j, err
+	}
+	j.Name = filepath.Join(dir, "data", "journal.json")
+	if j.Entries, j.Lines, err = exchange.Read(j.Name, data); err != nil {
+		return j, err
+	}
+	var tree seal.Tree
+	for _, e := range j.Entries {
+		b, err := record.Encode(e)
+		if err != nil {
+			return j, err
+		}
+		if err := tree.Append(b); err != nil {
+			return j, err
+		}
+	}
+	if j.Root, err = seal.Root(tree.Size(), &tree); err != nil {
+		return j, err
+	}
+	if err := j.agreesWithBook(ctx, filepath.Join(dir, "data", "book.sqlite")); err != nil {
+		return j, err
+	}
+	note, err := readPart(root, "data/keys/head.txt", verify.MaxPaper)
+	if errors.Is(err, fs.ErrNotExist) {
+		return j, nil // nothing in the deposit is signed
+	}
+	if err != nil {
+		return j, err
+	}
+	return j, j.agreesWithHead(note)
+}
+
+func (j *Journal) agreesWithBook(ctx context.Context, path string) error {
+	b, err := book.OpenReadOnly(ctx, path)
+	if err != nil {
+		return err
+	}
+	defer b.Close()
+	size, root, err := b.Tree(ctx)
+	if err == nil && (size != int64(len(j.Entries)) || root != j.Root) {
+		err = errors.New("journal.json and book.sqlite in the deposit are not the same journal")
+	}
+	return err
+}
+
+func (j *Journal) agreesWithHead(note []byte) error {
+	w, err := record.Fold(j.Entries)
+	if err != nil {
+		return err
+	}
+	ring, err := deed.Keys(w.Keys)
+	if err != nil {
+		return err
+	}
+	for _, key := range ring.Keys {
+		h, err := seal.OpenHead(note, key)
+		if errors.Is(err, seal.ErrOtherKey) {
+			continue
+		}
+		if err == nil && (h.Size != int64(len(j.Entries)) || h.Root != j.Root) {
+			err = errors.New("it is not the head of journal.json")
+		}
+		if err != nil {
+			return fmt.Errorf("keys/head.txt: %w", err)
+		}
+		j.Signed = true
+		return nil
+	}
+	return errors.New("keys/head.txt is not signed with a key of the journal")
+}
+
+func readPart(root *os.Root, name string, most int64) ([]byte, error) {
+	f, err := root.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %w", err)
+	}
+	defer f.Close()
+	data, err := bounded.Read(f, most)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", name, err)
+	}
+	return data, nil
+}

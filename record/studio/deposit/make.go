@@ -1,0 +1,198 @@
+// Package deposit puts the whole record of a studio into one folder that a
+// stranger can read and check, and reads it back. What such a folder holds is
+// told by the README in it, made by record/deposit.
+package deposit
+
+import (
+	"cmp"
+	"context"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/bag"
+	"backleaf/record/book"
+	"backleaf/record/deed"
+	parts "backleaf/record/deposit"
+	"backleaf/record/safefile"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/exchange"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
+)
+
+// depositor puts a deposit together. It reads a copy of the book that never
+// held the private parts and that nobody writes to.
+type depositor struct {
+	from     string     // path of the studio's own book, beside its photographs
+	book     *book.Book // the copy
+	shop     *record.Workshop
+	ring     deed.Keyring
+	key      *seal.Key // nil: nothing is signed
+	now      time.Time
+	scratch  string // folder for parts that are ready
+	about    parts.About
+	head     book.Head
+	progress studio.Progress
+
+	mu       sync.Mutex
+	files    []bag.File
+	leftOut  []string // papers that could not be drawn, and why
+	warnings []record.Said
+}
+
+// Made is a deposit that was made.
+type Made struct {
+	Panels, Photographs int
+	Entries             int64
+	Root                string
+	SignedBy            *seal.PublicKey // nil: not signed
+	KeyOnRecord         bool            // the studio has a key
+	LeftOut             []string        // papers that could not be drawn, and why
+	LeftOutList         string          // the file that names them
+	Missing             int             // photographs that are not as they were kept
+	Warnings            []record.Said
+}
+
+// Check makes sure that a deposit can be made under a name.
+func Check(dir string) error {
+	if err := free(dir); err != nil {
+		return refuse.Because("deposit-there", fmt.Errorf("cannot make the deposit: %w", err))
+	}
+	return nil
+}
+
+// free makes sure that a folder can be made under a name.
+func free(dir string) error {
+	if _, err := os.Lstat(dir); err == nil {
+		return fmt.Errorf("%s: %w", dir, fs.ErrExist)
+	}
+	if info, err := os.Stat(filepath.Dir(dir)); err != nil || !info.IsDir() {
+		return fmt.Errorf("there is no folder %s", filepath.Dir(dir))
+	}
+	return nil
+}
+
+// Make writes everything on record into the new folder dir. key signs it; nil
+// signs nothing. Others may write to the book meanwhile.
+func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, progress studio.Progress) (Made, error) {
+	d := &depositor{from: s.Book.Path(), key: key, now: s.Clock(), progress: progress}
+	err := safefile.Scratch(dir, func(scratch string) error {
+		d.scratch = scratch
+		end := progress.Busy("copying-book", 0)
+		copied := filepath.Join(scratch, "book.sqlite")
+		err := s.Book.Backup(ctx, s.Clock(), copied, book.WithoutPrivate)
+		end()
+		if err != nil {
+			return err
+		}
+		if d.book, err = book.OpenReadOnly(ctx, copied); err != nil {
+			return err
+		}
+		err = errors.Join(d.gather(ctx), d.book.Close())
+		if err != nil {
+			return err
+		}
+		d.add(bag.FromDisk("book.sqlite", copied))
+		return d.write(ctx, dir)
+	})
+	if err != nil {
+		return Made{Warnings: d.warnings}, fmt.Errorf("cannot make the deposit: %w", err)
+	}
+	m := Made{Panels: d.about.Panels, Photographs: d.about.Photographs, Entries: d.about.Entries, Root: d.about.Root, KeyOnRecord: d.about.KeyOnRecord,
+		LeftOut: d.leftOut, LeftOutList: filepath.Join(dir, "data", "papers", "left-out.txt"), Missing: len(d.about.Missing), Warnings: d.warnings}
+	if key != nil {
+		p := key.Public()
+		m.SignedBy = &p
+		if err := s.Book.KeepHead(ctx, d.head); err != nil {
+			m.Warnings = append(m.Warnings, record.Say("head-not-kept", record.With("why", err.Error())))
+		}
+	}
+	return m, nil
+}
+
+// gather makes all parts from the copy of the book.
+func (d *depositor) gather(ctx context.Context) (err error) {
+	if d.shop, err = d.book.Workshop(ctx); err != nil {
+		return err
+	}
+	if d.ring, err = deed.Keys(d.shop.Keys); err != nil {
+		return err
+	}
+	d.now = d.now.In(studio.Zone(d.shop.Studio)).Truncate(time.Second)
+	size, root, err := d.book.Tree(ctx)
+	if err != nil {
+		return err
+	}
+	s := d.shop.Studio
+	_, known := d.ring.Current()
+	d.about = parts.About{Maker: cmp.Or(s.Maker, "a studio without a name"), Mark: s.Mark, Place: s.Place, Date: d.now, Panels: len(d.shop.Panels),
+		Entries: size, Root: hex.EncodeToString(root[:]), KeyOnRecord: known, Demo: s.Demo}
+	if d.key != nil {
+		d.about.Key = d.key.Public().Fingerprint().Groups()
+		d.head = book.Head{Size: size, Root: root}
+	}
+	if len(d.shop.Panels) > 0 {
+		d.about.Example = string(d.shop.Panels[0].Number)
+	}
+	stored, err := d.book.Entries(ctx, book.Filter{})
+	if err != nil {
+		return err
+	}
+	for _, step := range []func() error{
+		func() error { return d.journal(stored) },
+		func() error { return d.keys(ctx) },
+		func() error { return d.photographs(ctx) },
+		func() error { return d.panels(ctx) },
+		func() error { return d.certificates(ctx, stored) },
+	} {
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	if slices.Sort(d.leftOut); len(d.leftOut) > 0 {
+		return d.put("papers/left-out.txt", []byte(strings.Join(d.leftOut, "\n")+"\n"))
+	}
+	return nil
+}
+
+// journal adds the journal, its tables, and what is the same in every deposit.
+func (d *depositor) journal(stored []book.Stored) error {
+	entries := make([]record.Entry, len(stored))
+	for i, s := range stored {
+		entries[i] = s.Entry
+	}
+	tables, err := parts.Tables(d.shop, entries)
+	if err != nil {
+		return err
+	}
+	for _, t := range tables {
+		data, err := t.CSV()
+		if err != nil {
+			return err
+		}
+		if err := d.put("tables/"+t.Name+".csv", data); err != nil {
+			return err
+		}
+	}
+	index, err := parts.Index(tell.English, d.shop)
+	if err != nil {
+		return err
+	}
+	for _, f := range append(parts.Fixed(), parts.File{Path: "index.html", Data: index}) {
+		if err := d.put(f.Path, f.Data); err != nil {
+			return err
+		}
+	}
+	return d.fill("journal.json", func(w io.Writer) error { return exchange.Write(w, stored) })
+}

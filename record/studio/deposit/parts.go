@@ -1,0 +1,95 @@
+package deposit
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"backleaf/record/bag"
+	parts "backleaf/record/deposit"
+)
+
+// put adds a part.
+func (d *depositor) put(path string, data []byte) error {
+	return d.fill(path, func(w io.Writer) error { _, err := w.Write(data); return err })
+}
+
+// fill adds a part that is kept on the disk until the bag is written, however
+// many there are.
+func (d *depositor) fill(path string, fill func(io.Writer) error) error {
+	name := filepath.Join(d.scratch, "parts", filepath.FromSlash(path))
+	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
+		return err
+	}
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	if err := errors.Join(fill(f), f.Close()); err != nil {
+		return err
+	}
+	d.add(bag.FromDisk(path, name))
+	return nil
+}
+
+func (d *depositor) add(f bag.File) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.files = append(d.files, f)
+}
+
+func (d *depositor) leaveOut(path string, why error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.leftOut = append(d.leftOut, path+": "+why.Error())
+}
+
+// write makes the bag, which can be interrupted before each file.
+func (d *depositor) write(ctx context.Context, dir string) error {
+	readme, err := parts.Readme(d.about)
+	if err != nil {
+		return err
+	}
+	show, done := d.progress.Of("files"), int64(0)
+	for i, f := range d.files {
+		d.files[i].Open = func() (io.ReadCloser, error) {
+			if err := ctx.Err(); err != nil {
+				return nil, err
+			}
+			if done++; show != nil {
+				show(done, int64(len(d.files)))
+			}
+			return f.Open()
+		}
+	}
+	return bag.Write(dir, bag.Bag{
+		Payload: d.files, Tags: []bag.File{bag.Bytes("README.txt", readme)}, Agent: "backleaf", Date: d.now,
+		Info: []bag.Field{
+			{Label: "Source-Organization", Value: d.about.Maker},
+			{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", cmp.Or(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
+			{Label: "External-Description", Value: fmt.Sprintf("The record of %s by %s: journal, book, photographs and papers. Begin with README.txt.", Count(d.about.Panels, "painting panel"), d.about.Maker)},
+			{Label: "Number-of-Panels", Value: fmt.Sprint(d.about.Panels)},
+			{Label: "Number-of-Entries", Value: fmt.Sprint(d.about.Entries)},
+			{Label: "Signed", Value: signedWords(d.about.Key)},
+		},
+	})
+}
+
+func signedWords(fingerprint string) string {
+	if fingerprint == "" {
+		return "no"
+	}
+	return "with key " + fingerprint
+}
+
+// Count counts things in words: "1 panel", "3 panels".
+func Count(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
+}

@@ -1,0 +1,129 @@
+package register
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"backleaf/record/book"
+	"backleaf/record/deed"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/verify"
+)
+
+// broken says that an older state is not the beginning of today's.
+func broken(format string, args ...any) error {
+	return refuse.Breaks("not-the-beginning", format, args...)
+}
+
+// Compare proves that what an older head, certificate or record saw of the
+// journal is the beginning of today's, or says where it breaks. It returns how
+// many entries were seen then.
+func (r *Register) Compare(ctx context.Context, e verify.Evidence) (then int64, err error) {
+	old, rec, err := r.olderHead(e)
+	if err != nil {
+		return 0, refuse.Breaks("not-a-head", "%s: %w", e.Name, err)
+	}
+	if old.Size > r.size {
+		return 0, broken("the older head has %d entries, this book only %d: entries are gone, or this is an older copy", old.Size, r.size)
+	}
+	path, err := seal.ProvePrefix(r.size, old.Size, r.book.HashReader(ctx))
+	if err != nil {
+		return 0, err
+	}
+	if err := (seal.Head{Origin: old.Origin, Size: r.size, Root: r.root}).CheckPrefix(old, path); err != nil {
+		return 0, r.breaks(ctx, old, rec)
+	}
+	return old.Size, nil
+}
+
+// Entries counts the entries of today's journal.
+func (r *Register) Entries() int64 { return r.size }
+
+// olderHead takes a head out of what was named, and checks who signed it.
+func (r *Register) olderHead(e verify.Evidence) (seal.Head, *deed.Record, error) {
+	if e.Broken != nil {
+		return seal.Head{}, nil, e.Broken
+	}
+	rep := deed.Verify(e.Files)
+	for _, x := range rep.Results {
+		if x.Verdict == deed.Fails {
+			return seal.Head{}, nil, errors.New(x.Text)
+		}
+	}
+	switch {
+	case e.Files.Head != nil:
+		h, err := r.openHead(e.Files.Head)
+		return h, rep.Record, err
+	case rep.Record == nil:
+		return seal.Head{}, nil, errors.New("there is no head in it")
+	}
+	if e.Files.Signature == nil || rep.Key == nil || r.ring.Standing(*rep.Key) == deed.Unrecorded {
+		return seal.Head{}, nil, errors.New("its head is not signed with a key of the studio")
+	}
+	origin, err := seal.Origin(rep.Record.Workshop.Studio.Mark)
+	return seal.Head{Origin: origin, Size: rep.Record.Size, Root: rep.Record.Root}, rep.Record, err
+}
+
+// breaks says as exactly as it can where the journal was changed: at an entry
+// that a record shows, or after the last kept head that still fits.
+func (r *Register) breaks(ctx context.Context, old seal.Head, rec *deed.Record) error {
+	if rec != nil {
+		for _, e := range rec.Entries {
+			now, err := r.book.Hash(ctx, e.Seq+1)
+			if err != nil {
+				return err
+			}
+			if now != seal.LeafHash(e.Bytes) {
+				return broken("entry %d is not what it was when the older head was signed; the record there shows it as it was", e.Seq+1)
+			}
+		}
+	}
+	heads, err := r.book.Heads(ctx)
+	if err != nil {
+		return err
+	}
+	fits := int64(0)
+	for _, h := range heads {
+		if _, err := r.openHead([]byte(h.Note)); err == nil && h.Size < old.Size {
+			fits = h.Size
+		}
+	}
+	if fits > 0 {
+		return broken("the book does not begin with the %d entries of the older head; a kept head still fits up to entry %d, so the break lies after it", old.Size, fits)
+	}
+	return broken("the book does not begin with the %d entries of the older head: at least one of them was changed, removed or put in", old.Size)
+}
+
+// CompareBook compares with an older copy of the book, entry by entry, and
+// returns how many it has.
+func (r *Register) CompareBook(ctx context.Context, name string, progress studio.Progress) (then int64, err error) {
+	older, err := book.OpenReadOnly(ctx, name)
+	if err != nil {
+		return 0, err
+	}
+	defer older.Close()
+	if _, err := older.Verify(ctx, progress.Of("entries")); err != nil {
+		return 0, fmt.Errorf("%s: %w", name, err)
+	}
+	was, err := older.Entries(ctx, book.Filter{})
+	if err != nil {
+		return 0, err
+	}
+	now, err := r.book.Entries(ctx, book.Filter{})
+	if err != nil {
+		return 0, err
+	}
+	for i, e := range was {
+		switch {
+		case i >= len(now):
+			return 0, broken("the older book has %d entries, this one only %d: entries are gone, or this is the older copy", len(was), len(now))
+		case string(now[i].Bytes) != string(e.Bytes):
+			return 0, broken("entry %d is not what it was in the older book (%s of %s there, %s of %s here)", e.Seq,
+				e.Entry.Kind(), e.Entry.Written, now[i].Entry.Kind(), now[i].Entry.Written)
+		}
+	}
+	return int64(len(was)), nil
+}
