@@ -63,7 +63,7 @@ func Compare(p *Panel, m Measured, asCut *Measured) Comparison {
 	if span == 0 && m.Over != "" {
 		span = p.span(m.Over)
 	}
-	c.decide(m.BowMicrons, span, p.diagonal())
+	c.decide(m.BowMicrons, span, p.span(OverDiagonal))
 	if c.Cannot != "" || span == 0 {
 		return c
 	}
@@ -128,12 +128,12 @@ func (p *Panel) compare(m Measured, asCut *Measured, span float64, over Over, g 
 			continue
 		}
 		pull := least.over(side).BowMicrons.with(most.over(side).BowMicrons).times(share * share)
-		c.PullMicrons.Low, c.PullMicrons.High = c.PullMicrons.Low+pull.Low, c.PullMicrons.High+pull.High
+		c.PullMicrons = c.PullMicrons.plus(pull)
 		if damp.Cannot == "" {
 			c.MoistureMicrons += p.bendOver(side, g, damp.Lead, swing).Range().Most() * share * share
 		}
 		perMetre, l := p.Board.BendPerMetre[runs(side, g)], p.span(side)*share
-		bend.Low, bend.High = bend.Low+sagitta(perMetre.Low, l), bend.High+sagitta(perMetre.High, l)
+		bend = bend.plus(Range{sagitta(perMetre.Low, l), sagitta(perMetre.High, l)})
 	}
 	rest := c.rest(m, p.asCut(asCut, span, over))
 	if rest > 0 && bend.Low > 0 {

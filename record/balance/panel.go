@@ -1,6 +1,10 @@
 package balance
 
-import "backleaf/record"
+import (
+	"math"
+
+	"backleaf/record"
+)
 
 // Panel is a board with its layers, ready to be judged. A layer is up to 2000 µm
 // thick, the coats of a face together up to a fifth of the board.
@@ -108,5 +112,5 @@ func (p *Panel) span(o Over) float64 {
 	case OverWidth:
 		return p.WidthMicrons
 	}
-	return p.diagonal()
+	return math.Hypot(p.HeightMicrons, p.WidthMicrons)
 }

@@ -147,7 +147,8 @@ func TestMirror(t *testing.T) {
 		for _, c := range [][2]balance.Bow{{a.Work.Height, b.Work.Height}, {a.Work.Width, b.Work.Width}, {a.Picture.Height, b.Picture.Height}, {a.Picture.Width, b.Picture.Width}} {
 			opposite(t, "moment", c[0].MomentNewtons, c[1].MomentNewtons)
 			opposite(t, "bow", c[0].BowMicrons, c[1].BowMicrons)
-			if c[0].MostGrade != c[1].MostGrade || c[0].LeastGrade != c[1].LeastGrade || c[0].Front != c[1].Back {
+			opposite(t, "pull", c[0].Front, rng{Low: -c[1].Back.High, High: -c[1].Back.Low})
+			if c[0].MostGrade != c[1].MostGrade || c[0].LeastGrade != c[1].LeastGrade {
 				t.Errorf("%+v, mirrored %+v", c[0], c[1])
 			}
 		}

@@ -22,6 +22,8 @@ func (r Range) times(f float64) Range {
 	return Range{min(a, b), max(a, b)}
 }
 
+func (r Range) plus(o Range) Range { return Range{r.Low + o.Low, r.High + o.High} }
+
 // with widens the range until it holds o too.
 func (r Range) with(o Range) Range { return Range{min(r.Low, o.Low), max(r.High, o.High)} }
 
