@@ -1,6 +1,10 @@
 package tell
 
-import "backleaf/record"
+import (
+	"slices"
+
+	"backleaf/record/trade"
+)
 
 // CareLine returns the care in one line, for a label.
 func (t *Teller) CareLine() string { return string(t.c.Care.Line) }
@@ -28,19 +32,22 @@ func (t *Teller) CareSources() []string {
 	return out
 }
 
-func (t *Teller) hasAcrylic() bool {
-	for _, l := range t.p.Layers() {
-		if l.Paint != nil && l.Paint.Medium == record.AcrylicPaint {
-			return true
-		}
-		if l.Coating == nil {
-			continue
-		}
-		for _, part := range l.Coating.Mix {
-			if m, _ := t.w.Material(part.Material); m.Binder == record.Acrylic {
-				return true
-			}
+// Care returns the advice for one reader, by what the panel is.
+func (t *Teller) Care(reader trade.Audience) []string {
+	var out []string
+	for _, a := range t.care() {
+		if a.For == reader {
+			out = append(out, Say(t.c, a.Said()))
 		}
 	}
-	return false
+	return out
+}
+
+func (t *Teller) care() []trade.Advice {
+	m, _ := t.w.Material(t.p.Cut().Board)
+	return trade.CareOf(m.Board.Kind, trade.Layers(t.w, t.p))
+}
+
+func (t *Teller) hasAcrylic() bool {
+	return slices.ContainsFunc(t.care(), func(a trade.Advice) bool { return a.Code == "acrylic-cold" })
 }

@@ -12,9 +12,10 @@ import (
 var English = &Catalogue{
 	Tag:    language.English,
 	Number: englishNumbers,
-	Words:  englishWords,
+	Words:  englishWords.with("code", englishTrade.words()),
 	Codes: codes(
 		englishGaps,
+		englishCare,
 	),
 	Join:  Joins{List: "{a}, {b}", LastOfList: "{a} and {b}", Clauses: "; ", Bracket: "{text} ({aside})", Pair: "{name}: {value}", Named: "{name} {value}", Quote: "“{text}”"},
 	Dates: edtf.English,

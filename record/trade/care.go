@@ -97,7 +97,7 @@ var advices = []adviceRow{
 	{trait: "composite", code: "dents", for_: Owner, from: "memory"},
 	{trait: "composite", code: "sun-bows-it", for_: Owner, from: "memory"},
 	{trait: "cloth", code: "never-press-blisters", for_: Owner, from: "MITRA-seepage magazine-linen memory"},
-	{trait: "cloth-glue", code: "cloth-from-damp", for_: Owner, damp: "80 %", from: "Padfield-7 MITRA-110 magazine-linen memory"},
+	{trait: "cloth-glue", code: "cloth-from-damp", for_: Owner, from: "Padfield-7 MITRA-110 magazine-linen memory"},
 	{trait: "cloth-paste", code: "cloth-from-damp", for_: Owner, from: "MITRA-110"},
 	{trait: "cloth-pva", code: "cloth-from-heat", for_: Owner, warm: "35 °C", from: "memory"},
 	{trait: "cloth-acrylic", code: "cloth-from-heat", for_: Owner, warm: "50 °C", from: "memory"},
