@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"strconv"
 	"testing"
 
 	"backleaf/record"
@@ -375,6 +376,21 @@ func TestPlywoodIsContinuous(t *testing.T) {
 			last = b
 		}
 	}
+}
+
+// More kinds than an ordinary panel has count as well: forty pull as the sum of
+// them.
+func TestManyKinds(t *testing.T) {
+	var front []balance.Layer
+	for i := range 40 {
+		l := thin(10)
+		l.Kind = balance.Kind(strconv.Itoa(i))
+		front = append(front, l, l)
+	}
+	j := balance.Judge(panel(ply3, 300, 400, "width", front, nil))
+	sameRange(t, "pull", j.Work.Height.Front, rng{Low: 800, High: 800})
+	k := balance.Judge(panel(ply3, 300, 400, "width", face(thin(800)), nil))
+	sameRange(t, "moment", j.Work.Height.MomentNewtons, k.Work.Height.MomentNewtons)
 }
 
 func FuzzJudge(f *testing.F) {

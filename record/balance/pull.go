@@ -57,9 +57,7 @@ func (w part) stiffens(l *Layer) bool { return w != work || !l.Picture }
 // reckon bends the panel by the pull of one part of its layers, for one run of
 // the grain and one choice of the amounts that nobody recorded.
 func (p *Panel) reckon(which part, grain record.Grain, a amount) Pull {
-	var layers [ordinary]placed
-	var groups [ordinary]group
-	s := stack{board: &p.Board, which: which, half: p.Board.ThicknessMicrons * 1e-6 / 2, layers: layers[:0], groups: groups[:0]}
+	s := stack{board: &p.Board, which: which, half: p.Board.ThicknessMicrons * 1e-6 / 2}
 	s.lay(p.Front, front, a)
 	s.lay(p.Back, back, a)
 	return Pull{s.bow(OverHeight, p.HeightMicrons, grain), s.bow(OverWidth, p.WidthMicrons, grain)}

@@ -1,17 +1,16 @@
 package balance
 
 // stack is a board with its layers in their places, ready to be bent by one
-// part of them.
+// part of them. It holds what an ordinary panel needs without the heap.
 type stack struct {
-	board  *Board
-	which  part
-	half   float64  // of the board's thickness, in metres
-	layers []placed // of front and back, each from the board outwards
-	groups []group  // of the part
+	board       *Board
+	which       part
+	half        float64 // of the board's thickness, in metres
+	soft, stiff section // of the coats alone
+	kinds       int
+	few         [12]group
+	more        []group // further kinds
 }
-
-// ordinary is room for the layers of an ordinary panel without the heap.
-const ordinary = 24
 
 // face is a face of the stack, as an index.
 type face int
@@ -20,12 +19,6 @@ const (
 	front face = iota
 	back
 )
-
-// placed is a layer at its place, z in metres from the middle of the board.
-type placed struct {
-	*Layer
-	z, thickness, units float64
-}
 
 // group gathers the layers of one kind: they pull alike, so what one face has
 // the other may answer. All by direction.
@@ -38,35 +31,50 @@ type group struct {
 
 // lay puts the layers of a face in their places.
 func (s *stack) lay(layers []Layer, f face, a amount) {
-	sign, z := 1-2*float64(f), s.half
+	sign, from := 1-2*float64(f), s.half
 	for i := range layers {
 		l := &layers[i]
 		t := l.DryMicrons.at(a) * 1e-6
-		at := placed{l, sign * (z + t/2), t, l.units(a)}
-		z += t
-		s.layers = append(s.layers, at)
+		z := sign * (from + t/2)
+		from += t
+		if s.which.stiffens(l) {
+			s.soft.add(t, z, l.ModulusMPa.Low*1e6)
+			s.stiff.add(t, z, l.ModulusMPa.High*1e6)
+		}
 		if s.which.pulls(l) {
-			s.group(l.Kind).add(at, f)
+			s.group(l.Kind).add(l, l.units(a), z, f)
 		}
 	}
 }
 
 func (s *stack) group(k Kind) *group {
-	for i := range s.groups {
-		if s.groups[i].kind == k {
-			return &s.groups[i]
+	for i := range s.kinds {
+		if g := s.at(i); g.kind == k {
+			return g
 		}
 	}
-	s.groups = append(s.groups, group{kind: k})
-	return &s.groups[len(s.groups)-1]
+	if s.kinds >= len(s.few) {
+		s.more = append(s.more, group{})
+	}
+	s.kinds++
+	g := s.at(s.kinds - 1)
+	g.kind = k
+	return g
 }
 
-func (g *group) add(l placed, f face) {
+func (s *stack) at(i int) *group {
+	if i < len(s.few) {
+		return &s.few[i]
+	}
+	return &s.more[i-len(s.few)]
+}
+
+func (g *group) add(l *Layer, units, z float64, f face) {
 	for d := range l.Pull {
-		pull := l.Pull[d].times(l.units)
+		pull := l.Pull[d].times(units)
 		g.faces[f][d] = g.faces[f][d].plus(pull)
 		// Low and high are those of the pull, whatever the sign of z.
-		g.at[d] = g.at[d].plus(Range{pull.Low * l.z, pull.High * l.z})
+		g.at[d] = g.at[d].plus(Range{pull.Low * z, pull.High * z})
 		g.unlike[f][d] += pull.High * l.Certainty.unlike()
 	}
 }
@@ -74,8 +82,8 @@ func (g *group) add(l placed, f face) {
 // pull is what a face pulls, in N/m.
 func (s *stack) pull(f face, d Direction) Range {
 	var sum Range
-	for i := range s.groups {
-		sum = sum.plus(s.groups[i].faces[f][d])
+	for i := range s.kinds {
+		sum = sum.plus(s.at(i).faces[f][d])
 	}
 	return sum
 }
@@ -83,14 +91,9 @@ func (s *stack) pull(f face, d Direction) Range {
 // sections are the stack at its softest and at its stiffest.
 func (s *stack) sections(d Direction) (soft, stiff section) {
 	softPa, stiffPa := s.board.plate(d)
+	soft, stiff = s.soft, s.stiff
 	soft.add(2*s.half, 0, softPa)
 	stiff.add(2*s.half, 0, stiffPa)
-	for i := range s.layers {
-		if l := &s.layers[i]; s.which.stiffens(l.Layer) {
-			soft.add(l.thickness, l.z, l.ModulusMPa.Low*1e6)
-			stiff.add(l.thickness, l.z, l.ModulusMPa.High*1e6)
-		}
-	}
 	return soft, stiff
 }
 
@@ -100,8 +103,8 @@ func (s *stack) sections(d Direction) (soft, stiff section) {
 // that a speck of a doubtful coat changes it by a speck.
 func (s *stack) moment(d Direction, neutral float64) Range {
 	var m Range
-	for i := range s.groups {
-		g := &s.groups[i]
+	for i := range s.kinds {
+		g := s.at(i)
 		pull := g.faces[front][d].plus(g.faces[back][d])
 		a, b := g.at[d].Low-neutral*pull.Low, g.at[d].High-neutral*pull.High
 		open, ahead, behind := 0.0, g.faces[front][d].High, g.faces[back][d].High
