@@ -290,11 +290,7 @@ func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	other := strings.Builder{}
 	other.WriteString(afternoon + string(number(t)) + strings.Join(sources(), " "))
 	for _, r := range check.Rules {
-		other.WriteString(r.Title + r.Reason + r.Source + r.Judged + r.Remedy)
-	}
-	now, _ := w.Written.Exact()
-	for _, f := range check.Panel(w, p, now) {
-		other.WriteString(f.Text + f.Remedy)
+		other.WriteString(r.Source)
 	}
 	if e, err := check.Bow(w, p); err == nil {
 		other.WriteString(strings.Join(e.Missing, " ") + strings.Join(e.Notes, " "))

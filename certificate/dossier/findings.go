@@ -31,12 +31,10 @@ func (b *builder) findings() []Item {
 		}
 		t := Table{Columns: []Column{{string(c.Rule), 2.6}, {string(g.said), 4}, {string(c.Source), 2.3}, {string(c.Entry), 1}}}
 		for _, f := range groups[g.outcome] {
-			rule, found := strings.TrimSuffix(f.Title, "."), upper(f.Text)+"."
+			rule, found := b.asked(f.Rule), b.c.Capital(b.c.Found(f))+"."
 			if g.outcome == check.FallsShort {
-				rule = w.Severe.With("title", rule, "severity", string(w.Severities[string(f.Severity)]))
-				if f.Remedy != "" {
-					found += " " + w.Remedy.With("remedy", f.Remedy)
-				}
+				rule = w.Severe.With("title", rule, "severity", b.c.Severity(f.Severity))
+				found += " " + w.Remedy.With("remedy", b.c.Remedy(f))
 			}
 			t.Rows = append(t.Rows, []string{rule, found, b.source(f.Rule), b.entries(f.Entries)})
 		}
@@ -45,7 +43,7 @@ func (b *builder) findings() []Item {
 	if len(groups[check.Holds]) > 0 {
 		t := Table{Columns: []Column{{string(c.Rule), 4}, {string(c.Finding), 4.6}, {string(c.Entry), 1.3}}}
 		for _, f := range groups[check.Holds] {
-			t.Rows = append(t.Rows, []string{strings.TrimSuffix(f.Title, "."), upper(f.Text) + ".", b.entries(f.Entries)})
+			t.Rows = append(t.Rows, []string{b.asked(f.Rule), b.c.Capital(b.c.Found(f)) + ".", b.entries(f.Entries)})
 		}
 		out = append(out, Text{Text: string(w.Holds), Strong: true}, t)
 	}
@@ -60,26 +58,17 @@ func (b *builder) source(rule string) string {
 	return r.Source
 }
 
+// asked is what a rule asks, without the stop of a sentence.
+func (b *builder) asked(rule string) string {
+	return strings.TrimSuffix(string(b.c.Rule(rule).Title), ".")
+}
+
 // entries names entries; a run of three or more by its ends.
 func (b *builder) entries(seqs []int64) string {
-	var out []string
-	for i := 0; i < len(seqs); {
-		n := 1
-		for i+n < len(seqs) && seqs[i+n] == seqs[i]+int64(n) {
-			n++
-		}
-		if n < 3 {
-			n = 1
-			out = append(out, b.Entry(seqs[i]))
-		} else {
-			out = append(out, b.Entry(seqs[i])+"–"+b.Entry(seqs[i+n-1]))
-		}
-		i += n
-	}
-	if out == nil {
+	if len(seqs) == 0 {
 		return "–"
 	}
-	return strings.Join(out, ", ")
+	return b.c.Entries(seqs)
 }
 
 // upper starts a sentence with a capital.

@@ -1,9 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"strings"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
@@ -52,13 +49,14 @@ together. Exit code 3 when something falls short.`,
 }
 
 func (a *app) sayRule(r check.Rule) {
-	a.say("%s  %s", r.Name, r.Title)
+	w := tell.English.Rule(r.Name)
+	a.say("%s  %s", r.Name, w.Title)
 	t := a.table()
-	t.row("  why", r.Reason)
+	t.row("  why", string(w.Reason))
 	t.row("  source", r.Source)
-	t.row("  weight", string(r.Severity))
-	t.row("  judged", r.Judged)
-	t.row("  still to do", r.Remedy)
+	t.row("  weight", tell.English.Severity(r.Severity))
+	t.row("  judged", string(w.Judged))
+	t.row("  still to do", string(w.Remedy))
 	t.done()
 }
 
@@ -101,12 +99,12 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 		if !all && !x.Open() {
 			continue
 		}
-		head := string(x.Outcome)
+		head := tell.English.Outcome(x.Outcome)
 		if x.Outcome == check.FallsShort {
-			head += ", " + string(x.Severity)
+			head += ", " + tell.English.Severity(x.Severity)
 		}
 		a.say("  %s  %s", head, x.Rule)
-		a.say("    %s%s", x.Text, entryList(x.Entries))
+		a.say("    %s", x.Text)
 		if x.Outcome == check.FallsShort && x.Remedy != "" {
 			a.say("    → %s", x.Remedy)
 		}
@@ -117,20 +115,4 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 	}
 	a.say("  %s%d hold, %d fall short, %d not recorded, %d do not apply", each,
 		count[check.Holds], count[check.FallsShort], count[check.NotRecorded], count[check.NotApplicable])
-}
-
-// entryList names entries for a reader: " (E3, E7)".
-func entryList(seqs []int64) string {
-	var s []string
-	for i, n := range seqs {
-		if i == 6 {
-			s = append(s, "…")
-			break
-		}
-		s = append(s, fmt.Sprintf("E%d", n))
-	}
-	if s == nil {
-		return ""
-	}
-	return " (" + strings.Join(s, ", ") + ")"
 }

@@ -62,7 +62,7 @@ func (a *app) sayDue(steps []questions.Step, now time.Time) error {
 	}
 	for _, s := range steps {
 		window := sayWindow(s, now)
-		a.say("%-8s  %s%s", s.State, s.Text, tell.After(": ", window))
+		a.say("%-8s  %s%s", tell.English.State(s.State), s.Text, tell.After(": ", window))
 		a.say("          batch %s, %s", s.Batch, tell.PanelList(s.Panels))
 	}
 	return nil

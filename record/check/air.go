@@ -1,21 +1,28 @@
 package check
 
 import (
+	"slices"
 	"time"
 
 	"backleaf/record"
-	"backleaf/record/measure"
 )
 
 // near is how far in time a reading of the room may be from a coat to speak
 // for it.
 const near = 12 * time.Hour
 
+// air is a temperature or a humidity: where the dates leave several readings,
+// all of them, from the lowest to the highest.
+type air struct {
+	low, high float64
+	seqs      []int64 // where it was read
+}
+
 // celsius returns the temperature in which a layer was laid: as recorded for
-// it, or else the nearest reading of the room within 12 hours.
-func (s *Subject) celsius(f Film) (float64, int64, bool) {
+// it, or else by the nearest reading of the room within 12 hours.
+func (s *subject) celsius(f Film) (air, bool) {
 	if mc, ok := f.Layer.Coating.Temperature.Millicelsius(); ok {
-		return float64(mc) / 1000, f.Layer.Seq, true
+		return air{float64(mc) / 1000, float64(mc) / 1000, filmSeqs(f)}, true
 	}
 	return nearest(s.readings(), f.Layer.At, func(c record.Climate) (float64, bool) {
 		mc, ok := c.Temperature.Millicelsius()
@@ -24,9 +31,9 @@ func (s *Subject) celsius(f Film) (float64, int64, bool) {
 }
 
 // humidity returns the relative humidity in percent likewise.
-func (s *Subject) humidity(f Film) (float64, int64, bool) {
+func (s *subject) humidity(f Film) (air, bool) {
 	if mp, ok := f.Layer.Coating.Humidity.Millipercent(); ok {
-		return float64(mp) / 1000, f.Layer.Seq, true
+		return air{float64(mp) / 1000, float64(mp) / 1000, filmSeqs(f)}, true
 	}
 	return nearest(s.readings(), f.Layer.At, func(c record.Climate) (float64, bool) {
 		mp, ok := c.Humidity.Millipercent()
@@ -34,62 +41,68 @@ func (s *Subject) humidity(f Film) (float64, int64, bool) {
 	})
 }
 
-func (s *Subject) readings() []record.Done[record.Climate] {
-	return append(record.Each[record.Climate](s.Panel), s.Workshop.Climate...)
+func (s *subject) readings() []record.Done[record.Climate] {
+	return append(record.Each[record.Climate](s.p), s.w.Climate...)
 }
 
-func nearest(all []record.Done[record.Climate], at record.When, value func(record.Climate) (float64, bool)) (v float64, seq int64, ok bool) {
-	best := near + 1
-	for _, c := range all {
+// nearest joins the readings that may be the nearest to a time; false where it
+// may be that none is near. A vaguer time never leaves fewer of them.
+func nearest(readings []record.Done[record.Climate], at record.When, value func(record.Climate) (float64, bool)) (air, bool) {
+	from, ok1 := at.Earliest()
+	to, ok2 := at.Latest()
+	if !ok1 || !ok2 || to.Sub(from) > 2*near {
+		return air{}, false
+	}
+	type reading struct {
+		from, to time.Time
+		value    float64
+		seq      int64
+	}
+	var rs []reading
+	moments := []time.Time{from, to} // where the nearest reading can change
+	for _, c := range readings {
 		x, known := value(c.Body)
-		least, most, timed := elapsed(at, c.At)
-		if !known || !timed {
+		f, ok1 := c.At.Earliest()
+		t, ok2 := c.At.Latest()
+		if !known || !ok1 || !ok2 || f.Sub(to) > near || from.Sub(t) > near {
 			continue
 		}
-		if d := max(-least, most); d < best {
-			best, v, seq, ok = d, x, c.Seq, true
+		rs = append(rs, reading{f, t, x, c.Seq})
+	}
+	for _, a := range rs {
+		moments = append(moments, a.from, a.to)
+		for _, b := range rs {
+			for _, x := range []time.Time{a.from, a.to} {
+				for _, y := range []time.Time{b.from, b.to} {
+					moments = append(moments, x.Add(y.Sub(x)/2))
+				}
+			}
 		}
 	}
-	return v, seq, ok
-}
-
-// cure returns when a film counts as not cured before, and as safely cured
-// by, from what its materials state and the humidity it stood in. It says why
-// where that cannot be told.
-func (s *Subject) cure(f Film) (notBefore, safeBy time.Time, why string) {
-	stated, why := s.statedCure(f)
-	if why != "" {
-		return notBefore, safeBy, why
-	}
-	from, ok1 := f.Layer.At.Earliest()
-	to, ok2 := f.Layer.At.Latest()
-	if !ok1 || !ok2 {
-		return notBefore, safeBy, "when the " + name(f) + " was laid is not recorded"
-	}
-	rh, _, known := s.humidity(f)
-	w, err := measure.CureWindow(stated, measure.Humidity{Percent: rh, Known: known})
-	if err != nil {
-		return notBefore, safeBy, err.Error()
-	}
-	return from.Add(w.NotBefore), to.Add(w.SafeBy), ""
-}
-
-// statedCure is the time to cure of the slowest part of a mix.
-func (s *Subject) statedCure(f Film) (measure.Stated, string) {
-	ms, all := s.parts(f)
-	if !all {
-		return measure.Stated{}, "the material of the " + name(f) + " is not recorded"
-	}
-	var stated measure.Stated
-	for _, m := range ms {
-		to, ok := m.CureTo.Seconds()
-		if !ok || to == 0 {
-			return measure.Stated{}, "how long " + m.Name + " takes to cure is not recorded"
+	least := func(r reading, t time.Time) time.Duration { return max(r.from.Sub(t), t.Sub(r.to), 0) }
+	most := func(r reading, t time.Time) time.Duration { return max(t.Sub(r.from), r.to.Sub(t)) }
+	var out air
+	for _, t := range moments {
+		if t.Before(from) || t.After(to) {
+			continue
 		}
-		// Without an early edge the window is as wide as it can be.
-		from, _ := m.CureFrom.Seconds()
-		stated.Early = max(stated.Early, time.Duration(from)*time.Second)
-		stated.Late = max(stated.Late, time.Duration(to)*time.Second)
+		sure := near + 1
+		for _, r := range rs {
+			sure = min(sure, most(r, t))
+		}
+		if sure > near {
+			return air{}, false
+		}
+		for _, r := range rs {
+			if least(r, t) > sure || slices.Contains(out.seqs, r.seq) {
+				continue
+			}
+			if out.seqs == nil {
+				out.low, out.high = r.value, r.value
+			}
+			out.low, out.high = min(out.low, r.value), max(out.high, r.value)
+			out.seqs = append(out.seqs, r.seq)
+		}
 	}
-	return stated, ""
+	return out, out.seqs != nil
 }

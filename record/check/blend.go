@@ -10,33 +10,32 @@ import (
 // blend is a mix as one liquid. Solids and density are of the undiluted
 // product, 0 where a part of it is not recorded.
 type blend struct {
-	names   string
+	names   []string
 	solids  float64 // fraction by volume
 	density float64 // g/mL, the same as mg/µL
 	thinned float64 // thinner added, as a fraction of the undiluted volume
 	water   bool    // the thinner is water
 }
 
-func blendOf(w *record.Workshop, c *record.Coating) (blend, string) {
+func blendOf(w *record.Workshop, c *record.Coating) (blend, record.Said) {
 	if len(c.Mix) == 0 {
-		return blend{}, "the material is not recorded"
+		return blend{}, record.Say("mix-open")
 	}
 	b := blend{water: c.Thinner == "" || strings.EqualFold(c.Thinner, "water") || strings.EqualFold(c.Thinner, "distilled water")}
 	if c.Thinned.IsUnknown() {
-		return b, "how far it was thinned is recorded as unknown"
+		return b, record.Say("thinned-open")
 	}
 	if mp, ok := c.Thinned.Millipercent(); ok {
 		b.thinned = float64(mp) / 1e5
 	}
-	var names []string
 	var parts float64
 	solid, dense := true, true
 	for _, part := range c.Mix {
 		m, ok := w.Material(part.Material)
 		if !ok {
-			return b, "the material is not known"
+			return b, record.Say("mix-open")
 		}
-		names = append(names, m.Name)
+		b.names = append(b.names, m.Name)
 		n := float64(part.Parts)
 		parts += n
 		if rho, ok := m.Density.MilligramsPerMilliliter(); ok {
@@ -50,7 +49,6 @@ func blendOf(w *record.Workshop, c *record.Coating) (blend, string) {
 			solid = false
 		}
 	}
-	b.names = strings.Join(names, " and ")
 	b.solids, b.density = b.solids/parts, b.density/parts
 	if !solid {
 		b.solids = 0
@@ -58,7 +56,7 @@ func blendOf(w *record.Workshop, c *record.Coating) (blend, string) {
 	if !dense || b.thinned > 0 && !b.water {
 		b.density = 0
 	}
-	return b, ""
+	return b, record.Said{}
 }
 
 // laidDensity is the density of the mix with its thinner.

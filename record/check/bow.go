@@ -42,7 +42,7 @@ func BowOf(w *record.Workshop, p *record.Panel, which func(record.Layer) bool) (
 // bow weighs the pull of the films and cloths of the two faces against each
 // other. Films of one binder cancel by thickness; what cancels needs no
 // figure for its stress.
-func (s *Subject) bow(which func(Film) bool) (BowEstimate, error) {
+func (s *subject) bow(which func(Film) bool) (BowEstimate, error) {
 	sheet, span, notes, err := s.sheet()
 	if err != nil {
 		return BowEstimate{}, err
@@ -56,7 +56,7 @@ func (s *Subject) bow(which func(Film) bool) (BowEstimate, error) {
 			b.Missing = append(b.Missing, what)
 		}
 	}
-	for _, f := range s.Films {
+	for _, f := range s.films {
 		if f.Layer.Face == record.Edges || !which(f) {
 			continue
 		}
@@ -65,10 +65,10 @@ func (s *Subject) bow(which func(Film) bool) (BowEstimate, error) {
 		if isCloth(f) {
 			pull, amount = &cloth, 1
 		} else {
-			binder := s.binder(f)
+			binder := binderOf(s, f)
 			switch {
 			case f.Dry == Unknown:
-				miss(fmt.Sprintf("the %s of entry %d (%s)", f.Layer.Name(), f.Layer.Seq, f.Why))
+				miss(fmt.Sprintf("the %s of entry %d", f.Layer.Name(), f.Layer.Seq))
 				continue
 			case binder == "":
 				miss(fmt.Sprintf("the %s of entry %d (its binder is not recorded)", f.Layer.Name(), f.Layer.Seq))
@@ -148,43 +148,19 @@ func (b BowEstimate) HollowTo() record.Toward {
 	return record.Unknown
 }
 
-// String puts the estimate in words.
-func (b BowEstimate) String() string {
-	if b.most() < 0.5 && len(b.Missing) == 0 {
-		return "no bow (estimate)"
-	}
-	_, high := b.Percent()
-	figure := fmt.Sprintf("%s to %s mm", millimetres(b.least()), millimetres(b.most()))
+func binderOf(s *subject, f Film) record.Binder {
+	bs, known := s.binders(f)
 	switch {
-	case b.most() < 50:
-		figure = "less than 0.1 mm"
-	case millimetres(b.least()) == millimetres(b.most()):
-		figure = "about " + millimetres(b.most()) + " mm"
+	case !known:
+		return ""
+	case len(bs) > 1:
+		return "mixed"
 	}
-	text := fmt.Sprintf("a bow of %s over %s mm, up to %.2f %% of the span", figure, millimetres(b.SpanMicrons), high)
-	if t := b.HollowTo(); t == "front" || t == "back" {
-		text += ", hollow at the " + string(t)
-	}
-	text += " (estimate, upper bound for the pull alone"
-	if len(b.Missing) > 0 {
-		text += "; without " + strings.Join(b.Missing, " and ")
-	}
-	return text + ")"
-}
-
-func millimetres(microns float64) string {
-	switch mm := microns / 1000; {
-	case mm < 0.1:
-		return fmt.Sprintf("%.2f", mm)
-	case mm < 10:
-		return fmt.Sprintf("%.1f", mm)
-	default:
-		return fmt.Sprintf("%.0f", mm)
-	}
+	return bs[0]
 }
 
 // sheet returns the board as a plate over its longer side.
-func (s *Subject) sheet() (measure.Sheet, float64, []string, error) {
+func (s *subject) sheet() (measure.Sheet, float64, []string, error) {
 	fail := func(why string) (measure.Sheet, float64, []string, error) {
 		return measure.Sheet{}, 0, nil, fmt.Errorf("%w: %s", ErrNoBow, why)
 	}
@@ -222,9 +198,9 @@ func (s *Subject) sheet() (measure.Sheet, float64, []string, error) {
 	}
 	mpa := min(stiff.AlongMPa, stiff.AcrossMPa)
 	if stiff.AlongMPa != stiff.AcrossMPa {
-		h, _ := s.Panel.Size().Height.Micrometers()
-		w, _ := s.Panel.Size().Width.Micrometers()
-		switch g := s.Cut.Body.Grain; {
+		h, _ := s.p.Size().Height.Micrometers()
+		w, _ := s.p.Size().Width.Micrometers()
+		switch g := s.cut.Body.Grain; {
 		case g == "height" && h > w || g == "width" && w > h:
 			mpa = stiff.AlongMPa
 		case g != "height" && g != "width":

@@ -19,11 +19,11 @@ type Price struct {
 // figure; the price is then zero and means nothing.
 type CostLine struct {
 	Entry   int64
-	What    string     // board, cloth, or what the coat is
-	Lot     record.Key // empty where none is recorded
-	Share   float64    // of the lot, 0 to 1
+	What    record.Value // board, cloth, or what the coat is
+	Lot     record.Key   // empty where none is recorded
+	Share   float64      // of the lot, 0 to 1
 	Price   Price
-	Missing string
+	Missing record.Said
 }
 
 // CostSheet is what a panel cost in materials, line by line.
@@ -45,25 +45,25 @@ type CostSheet struct {
 // material. Each line is rounded half away from zero to the smallest unit.
 func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) CostSheet {
 	c := CostSheet{Panel: p.Number, Batch: p.Batch, Complete: true}
-	add := func(l CostLine, share float64, why string) {
+	add := func(l CostLine, share float64, why record.Said) {
 		price, ok := prices[l.Lot]
 		switch {
 		case l.Lot == "" || l.Lot == record.Unknown:
-			l.Missing = "lot not recorded"
+			l.Missing = record.Say("cost-lot-open")
 		case !ok:
-			l.Missing = "price not recorded"
-		case why != "":
+			l.Missing = record.Say("cost-price-open")
+		case why.Code != "":
 			l.Missing = why
 		default:
 			l.Share = share
 			l.Price = Price{int64(math.Round(share * float64(price.Minor))), price.Currency}
 		}
-		c.Complete = c.Complete && l.Missing == ""
+		c.Complete = c.Complete && l.Missing.Code == ""
 		c.Lines = append(c.Lines, l)
 	}
 	cut, _ := record.Latest[record.Cut](p)
 	share, why := boardShare(w, cut.Body)
-	add(CostLine{Entry: cut.Seq, What: "board", Lot: cut.Body.Lot}, share, why)
+	add(CostLine{Entry: cut.Seq, What: record.With("layer", record.Code("board")), Lot: cut.Body.Lot}, share, why)
 
 	seen, amounts := map[int64]bool{}, newShares(w)
 	for _, l := range p.Layers() {
@@ -73,15 +73,15 @@ func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) Cost
 		seen[l.Seq] = true
 		coats, whys := coatShares(amounts, p, l)
 		if len(l.Coating.Mix) == 0 {
-			add(CostLine{Entry: l.Seq, What: l.Name()}, 0, "")
+			add(CostLine{Entry: l.Seq, What: what(Film{Layer: l})}, 0, record.Said{})
 		}
 		for i, part := range l.Coating.Mix {
-			add(CostLine{Entry: l.Seq, What: l.Name(), Lot: part.Lot}, coats[i], whys[i])
+			add(CostLine{Entry: l.Seq, What: what(Film{Layer: l}), Lot: part.Lot}, coats[i], whys[i])
 		}
 	}
 	for _, laid := range record.Each[record.ClothLaid](p) {
 		share, why := clothShare(w, p, laid.Body)
-		add(CostLine{Entry: laid.Seq, What: "cloth", Lot: laid.Body.ClothLot}, share, why)
+		add(CostLine{Entry: laid.Seq, What: record.With("layer", record.Code("cloth")), Lot: laid.Body.ClothLot}, share, why)
 	}
 	slices.SortStableFunc(c.Lines, func(a, b CostLine) int { return cmp.Compare(a.Entry, b.Entry) })
 	c.Sums = sums(c.Lines)
@@ -91,7 +91,7 @@ func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) Cost
 func sums(lines []CostLine) []Price {
 	var out []Price
 	for _, l := range lines {
-		if l.Missing == "" {
+		if l.Missing.Code == "" {
 			out = plus(out, l.Price)
 		}
 	}
@@ -120,22 +120,22 @@ func CostTotal(sheets []CostSheet) (total []Price, complete bool) {
 }
 
 // share returns part of whole, which cannot be more than all of it.
-func share(part, whole float64) (float64, string) {
+func share(part, whole float64) (float64, record.Said) {
 	if whole <= 0 {
-		return 0, "quantity of the lot not recorded"
+		return 0, record.Say("cost-quantity-open")
 	}
 	if part > whole {
-		return 0, "more was used than the lot held"
+		return 0, record.Say("cost-more-than-lot")
 	}
-	return part / whole, ""
+	return part / whole, record.Said{}
 }
 
-func boardShare(w *record.Workshop, c record.Cut) (float64, string) {
+func boardShare(w *record.Workshop, c record.Cut) (float64, record.Said) {
 	lot, _ := w.Lot(c.Lot)
 	h, ok1 := c.Size.Height.Micrometers()
 	b, ok2 := c.Size.Width.Micrometers()
 	if !ok1 || !ok2 {
-		return 0, "size of the panel not recorded"
+		return 0, record.Say("size-open")
 	}
 	loss, _ := c.SawLoss.Micrometers()
 	area := float64(h+loss) * float64(b+loss) / 1e6
@@ -144,22 +144,22 @@ func boardShare(w *record.Workshop, c record.Cut) (float64, string) {
 	}
 	sheet, ok := lot.Sheet.AreaSquareMillimeters()
 	if !ok {
-		return 0, "size of the sheet not recorded"
+		return 0, record.Say("cost-sheet-open")
 	}
 	n, ok := lot.Quantity.Sheets()
 	if !ok {
-		return 0, "number of sheets in the lot not recorded"
+		return 0, record.Say("cost-sheets-open")
 	}
 	return share(area, float64(sheet)*float64(n))
 }
 
-func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float64, string) {
+func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float64, record.Said) {
 	lot, _ := w.Lot(c.ClothLot)
 	m, _ := w.Material(lot.Material)
 	h, ok1 := p.Size().Height.Micrometers()
 	b, ok2 := p.Size().Width.Micrometers()
 	if !ok1 || !ok2 {
-		return 0, "size of the panel not recorded"
+		return 0, record.Say("size-open")
 	}
 	over, _ := c.Oversize.Micrometers()
 	n := 0
@@ -174,32 +174,32 @@ func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float6
 	}
 	length, ok := lot.Quantity.Micrometers()
 	if !ok {
-		return 0, "quantity of the lot not recorded"
+		return 0, record.Say("cost-quantity-open")
 	}
 	width, ok := m.Cloth.Width.Micrometers()
 	if !ok {
-		return 0, "width of the bolt not recorded"
+		return 0, record.Say("cost-bolt-open")
 	}
 	return share(area, float64(length)*float64(width)/1e6)
 }
 
 // coatShares returns, for each part of a mix, the share of its lot that is on
 // the panel, and why where there is none.
-func coatShares(s *shares, p *record.Panel, l record.Layer) ([]float64, []string) {
+func coatShares(s *shares, p *record.Panel, l record.Layer) ([]float64, []record.Said) {
 	mix := l.Coating.Mix
-	out, whys := make([]float64, len(mix)), make([]string, len(mix))
-	fail := func(why string) ([]float64, []string) {
+	out, whys := make([]float64, len(mix)), make([]record.Said, len(mix))
+	fail := func(why record.Said) ([]float64, []record.Said) {
 		for i := range whys {
 			whys[i] = why
 		}
 		return out, whys
 	}
 	laid, why := s.amount(p, l.Seq)
-	if why != "" {
+	if why.Code != "" {
 		return fail(why)
 	}
 	b, why := blendOf(s.w, l.Coating)
-	if why != "" {
+	if why.Code != "" {
 		return fail(why)
 	}
 	var parts float64
@@ -224,9 +224,9 @@ func coatShares(s *shares, p *record.Panel, l record.Layer) ([]float64, []string
 		case plain && laid.milligrams > 0 && byMass:
 			out[i], whys[i] = share(laid.milligrams, float64(mg))
 		case !byMass && !byVolume:
-			whys[i] = "quantity of the lot not recorded"
+			whys[i] = record.Say("cost-quantity-open")
 		case mine == 0 || byMass && !dense:
-			whys[i] = "density not recorded"
+			whys[i] = record.Say("cost-density-open")
 		case byMass:
 			out[i], whys[i] = share(mine*float64(rho)/1000, float64(mg))
 		default:

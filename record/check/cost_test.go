@@ -8,6 +8,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/tell"
 )
 
 const shop = `
@@ -99,16 +100,16 @@ func TestCost(t *testing.T) {
 			got := check.Cost(w, p, paid)
 			var shown []string
 			for _, l := range got.Lines {
-				lot, figure := string(l.Lot), l.Missing
+				lot, figure := string(l.Lot), missing(l)
 				if lot == "" {
 					lot = "-"
 				}
 				if figure == "" {
 					figure = strconv.FormatInt(l.Price.Minor, 10)
 				} else if l.Price.Minor != 0 {
-					t.Errorf("%s has a price and misses it", l.What)
+					t.Errorf("%s has a price and misses it", tell.English.Fill("{layer}", l.What))
 				}
-				shown = append(shown, l.What+" "+lot+" "+figure)
+				shown = append(shown, tell.English.Fill("{layer}", l.What)+" "+lot+" "+figure)
 			}
 			if !slices.Equal(shown, c.want) || got.Complete != c.complete || !slices.Equal(got.Sums, c.sums) {
 				t.Errorf("got %q, complete %v, %v; want %q, %v, %v", shown, got.Complete, got.Sums, c.want, c.complete, c.sums)
@@ -132,7 +133,14 @@ coat - faces=back mix=sealer/tin panels=KB26-0141-W`))
 	if _, complete := check.CostTotal([]check.CostSheet{check.Cost(w, p, paid)}); !complete {
 		t.Error("the first panel misses nothing")
 	}
-	if none := check.Cost(w, p, nil); none.Complete || len(none.Sums) != 0 || none.Lines[0].Missing != "price not recorded" {
+	if none := check.Cost(w, p, nil); none.Complete || len(none.Sums) != 0 || none.Lines[0].Missing.Code != "cost-price-open" {
 		t.Errorf("without prices: %+v", none)
 	}
+}
+
+func missing(l check.CostLine) string {
+	if l.Missing.Code == "" {
+		return ""
+	}
+	return tell.Say(tell.English, l.Missing)
 }

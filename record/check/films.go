@@ -22,7 +22,7 @@ type Film struct {
 	WetMicrons float64
 	DryMicrons float64
 	Wet, Dry   Certainty
-	Why        string // why something is unknown
+	Why        record.Said // why something is unknown
 }
 
 // Films returns the thickness of every layer of a panel, in the order of
@@ -50,13 +50,13 @@ func Films(w *record.Workshop, p *record.Panel) []Film {
 func (s *shares) film(p *record.Panel, l record.Layer) Film {
 	f := Film{Layer: l, Wet: Unknown, Dry: Unknown}
 	if l.Coating == nil {
-		f.Why = "a cloth is no film"
+		f.Why = record.Say("cloth-is-no-film")
 		return f
 	}
 	c := l.Coating
 	if um, ok := c.WetFilm.Micrometers(); ok && um > 0 {
 		f.WetMicrons, f.Wet = float64(um), Measured
-	} else if um, why := s.spread(p, l); why == "" {
+	} else if um, why := s.spread(p, l); why.Code == "" {
 		f.WetMicrons, f.Wet = um, Estimated
 	} else {
 		f.Why = why
@@ -69,16 +69,16 @@ func (s *shares) film(p *record.Panel, l record.Layer) Film {
 		return f
 	}
 	b, why := blendOf(s.w, c)
-	if why == "" && b.solids == 0 {
-		why = "the solids of " + b.names + " are not recorded"
+	if why.Code == "" && b.solids == 0 {
+		why = record.Say("solids-open", record.With("material", b.names))
 	}
-	if why != "" {
+	if why.Code != "" {
 		f.Why = why
 		return f
 	}
 	dry, err := measure.DryMicrons(f.WetMicrons, b.solids, b.thinned)
 	if err != nil {
-		f.Why = err.Error()
+		f.Why = record.Say("film-out-of-range")
 		return f
 	}
 	f.DryMicrons, f.Dry = dry, Estimated

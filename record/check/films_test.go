@@ -1,14 +1,13 @@
 package check_test
 
 import (
-	"errors"
 	"math"
 	"strings"
 	"testing"
 
 	"backleaf/record"
 	"backleaf/record/check"
-	"backleaf/record/measure"
+	"backleaf/record/tell"
 )
 
 // lines reads entries in the form of the histories, without a shelf.
@@ -88,113 +87,17 @@ func TestFilms(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			w, p := fold(t, lines(t, strings.TrimSpace(shelf)+"\n"+strings.TrimSpace(c.story)))
 			f := check.Films(w, p)[c.layer]
-			if math.Abs(f.WetMicrons-c.wet) > 0.01 || math.Abs(f.DryMicrons-c.dry) > 0.01 || f.Wet != c.wetBy || f.Dry != c.dryBy || !strings.Contains(f.Why, c.why) {
-				t.Errorf("wet %.3f %s, dry %.3f %s, %q; want %.3f %s, %.3f %s, %q", f.WetMicrons, f.Wet, f.DryMicrons, f.Dry, f.Why, c.wet, c.wetBy, c.dry, c.dryBy, c.why)
+			if math.Abs(f.WetMicrons-c.wet) > 0.01 || math.Abs(f.DryMicrons-c.dry) > 0.01 || f.Wet != c.wetBy || f.Dry != c.dryBy || !strings.Contains(why(f), c.why) {
+				t.Errorf("wet %.3f %s, dry %.3f %s, %q; want %.3f %s, %.3f %s, %q", f.WetMicrons, f.Wet, f.DryMicrons, f.Dry, why(f), c.wet, c.wetBy, c.dry, c.dryBy, c.why)
 			}
 		})
 	}
 }
 
-const boards = `
-material - key=hard name=hardboard uses=board board={"kind":"hardboard"}
-material - key=ply name=plywood uses=board board={"kind":"plywood","species":"birch","plies":3}
-material - key=poplar name=plywood uses=board board={"kind":"plywood","species":"poplar","plies":3}
-material - key=sealer name=sealer uses=sealer binder=acrylic-dispersion
-material - key=pva name=size uses=size binder=pva-dispersion
-`
-
-func bowOf(t testing.TB, story string) (check.BowEstimate, error) {
-	t.Helper()
-	return check.Bow(fold(t, lines(t, strings.TrimSpace(boards)+"\n"+strings.TrimSpace(story))))
-}
-
-// The bow of a record against cases worked out by Stoney's formula: films of 1
-// MPa on hardboard of 4.5 GPa, Poisson 0.3, 3.2 mm, over 600 mm.
-func TestBow(t *testing.T) {
-	for _, c := range []struct {
-		name, story string
-		low, high   float64 // mm
-		toward      record.Toward
-		missing     int
-	}{
-		{"60 µm on the front", `
-			cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-			coat - faces=front mix=sealer dry_film=60_µm`, 0.024609, 0.24609, "front", 0},
-		{"100 µm on the front, 60 on the back", `
-			cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-			coat - faces=front mix=sealer dry_film=100_µm
-			coat - faces=back mix=sealer dry_film=60_µm`, 0.016406, 0.16406, "front", 0},
-		{"the same on a board twice as thick", `
-			cut - batch=b size=60_x_40_cm_x_6.4_mm board=hard
-			coat - faces=back mix=sealer dry_film=60_µm`, -0.061523, -0.0061523, "back", 0},
-		{"cloth on the front, 100 to 300 N/m", `
-			cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-			cloth - faces=front`, 0.41016, 1.23047, "front", 1},
-		{"equal films need no figure for their pull", `
-			cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-			coat - faces=front,back mix=pva dry_film=60_µm`, 0, 0, "flat", 0},
-		{"unequal films of a kind without a figure", `
-			cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-			coat - faces=front mix=pva dry_film=60_µm`, 0, 0, "flat", 1},
-		{"coats on the edges do not bow", `
-			cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-			coat - faces=edges mix=sealer dry_film=60_µm`, 0, 0, "flat", 0},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			b, err := bowOf(t, c.story)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if math.Abs(b.LowMicrons/1000-c.low) > 1e-5 || math.Abs(b.HighMicrons/1000-c.high) > 1e-5 || b.HollowTo() != c.toward || len(b.Missing) != c.missing {
-				t.Errorf("%.6f to %.6f mm, hollow to %s, without %q", b.LowMicrons/1000, b.HighMicrons/1000, b.HollowTo(), b.Missing)
-			}
-			if s := b.String(); !strings.Contains(s, "estimate") {
-				t.Errorf("%q does not say that it is an estimate", s)
-			}
-		})
+// why says in words why something of a film is not known.
+func why(f check.Film) string {
+	if f.Why.Code == "" {
+		return ""
 	}
-}
-
-// A span twice as long bows four times as far; the grain counts; what the
-// record does not tell gives no estimate.
-func TestBowOfBoards(t *testing.T) {
-	const coat = "\ncoat - faces=front mix=sealer dry_film=60_µm"
-	one, err1 := bowOf(t, "cut - batch=b size=30_x_20_cm_x_3.2_mm board=hard"+coat)
-	two, err2 := bowOf(t, "cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard"+coat)
-	if err1 != nil || err2 != nil || math.Abs(two.HighMicrons/one.HighMicrons-4) > 1e-9 {
-		t.Errorf("%v (%v), twice as long %v (%v)", one, err1, two, err2)
-	}
-	along, _ := bowOf(t, "cut - batch=b size=60_x_40_cm_x_3.6_mm board=ply grain=height"+coat)
-	across, _ := bowOf(t, "cut - batch=b size=60_x_40_cm_x_3.6_mm board=ply grain=width"+coat)
-	unsaid, _ := bowOf(t, "cut - batch=b size=60_x_40_cm_x_3.6_mm board=ply"+coat)
-	// Three equal veneers: 26/27 of the stiffness along, 1/27 across.
-	if r := across.HighMicrons / along.HighMicrons; math.Abs(r-26) > 1e-6 {
-		t.Errorf("across the grain %.3f times the bow along it, want 26", r)
-	}
-	if unsaid.HighMicrons != across.HighMicrons || len(unsaid.Notes) == 0 {
-		t.Errorf("an unknown grain must be reckoned across, with a note: %v %q", unsaid, unsaid.Notes)
-	}
-	for _, story := range []string{
-		"cut - batch=b size=unknown_x_unknown_x_3_mm board=hard",
-		"cut - batch=b size=60_x_40_cm board=hard",
-		"cut - batch=b size=60_x_40_cm_x_3_mm",
-		"cut - batch=b size=60_x_40_cm_x_3_mm board=poplar",
-	} {
-		if b, err := bowOf(t, story+coat); !errors.Is(err, check.ErrNoBow) {
-			t.Errorf("%s: %v, %v; want no estimate", story, b, err)
-		}
-	}
-}
-
-// What one layer makes of the bow can be asked by itself.
-func TestBowOf(t *testing.T) {
-	w, p := fold(t, lines(t, strings.TrimSpace(boards)+`
-cut - batch=b size=60_x_40_cm_x_3.2_mm board=hard
-coat - faces=front mix=sealer dry_film=60_µm
-coat - faces=front mix=sealer dry_film=60_µm`))
-	whole, err1 := check.Bow(w, p)
-	half, err2 := check.BowOf(w, p, func(l record.Layer) bool { return l.Seq == 7 })
-	if err1 != nil || err2 != nil || math.Abs(whole.HighMicrons-2*half.HighMicrons) > 1e-9 || len(half.Entries) != 1 || half.Grade != measure.BowSlight {
-		t.Errorf("whole %v (%v), one coat %v (%v)", whole, err1, half, err2)
-	}
+	return tell.Say(tell.English, f.Why)
 }

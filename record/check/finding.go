@@ -2,9 +2,7 @@ package check
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"backleaf/record"
@@ -13,72 +11,67 @@ import (
 // Outcome is what a rule says about a panel.
 type Outcome string
 
-// The four outcomes.
+// The four outcomes, the worst first.
 const (
-	FallsShort    Outcome = "falls short"
-	NotRecorded   Outcome = "not recorded"
+	FallsShort    Outcome = "falls-short"
+	NotRecorded   Outcome = "not-recorded"
 	Holds         Outcome = "holds"
-	NotApplicable Outcome = "does not apply"
+	NotApplicable Outcome = "does-not-apply"
 )
 
-// rank orders outcomes, the worst first.
-func (o Outcome) rank() int {
-	return slices.Index([]Outcome{FallsShort, NotRecorded, Holds, NotApplicable}, o)
-}
+// Outcomes lists the four outcomes, the worst first.
+var Outcomes = []Outcome{FallsShort, NotRecorded, Holds, NotApplicable}
 
 // Severity is how much it matters when a rule falls short.
 type Severity string
 
-// The three severities.
+// The three severities, the gravest first.
 const (
 	Warning     Severity = "warning"
 	Advice      Severity = "advice"
 	Information Severity = "information"
 )
 
-func (s Severity) rank() int { return slices.Index([]Severity{Warning, Advice, Information}, s) }
+// Severities lists the three severities, the gravest first.
+var Severities = []Severity{Warning, Advice, Information}
 
-// Rule is one rule of thumb.
+// Rule is one rule of thumb. What it asks, why, how it is judged and what can
+// still be done stand in the catalogue of record/tell under its name.
 type Rule struct {
-	Name     string // plain words with hyphens
-	Title    string // what is asked, as a short sentence
-	Reason   string // why
-	Source   string // a publication, or "common practice"
+	Name     string // words with hyphens
+	Source   string // publications, or "common practice"
 	Severity Severity
-	Judged   string // how the record is read
-	Remedy   string // what can still be done when it falls short
-	Judge    func(*Subject) []Verdict
-}
-
-// Verdict is what a rule says about one thing. Severity is empty where the
-// rule's own holds.
-type Verdict struct {
-	Outcome  Outcome
-	Severity Severity
-	Text     string
-	Entries  []int64 // the entries it rests on, the one judged first
-}
-
-func verdict(o Outcome, entries []int64, format string, args ...any) Verdict {
-	return Verdict{Outcome: o, Text: fmt.Sprintf(format, args...), Entries: entries}
-}
-
-func (v Verdict) at(s Severity) Verdict { v.Severity = s; return v }
-
-// one is the answer of a rule that judges a single thing.
-func one(o Outcome, entries []int64, format string, args ...any) []Verdict {
-	return []Verdict{verdict(o, entries, format, args...)}
+	judge    func(*subject) []verdict
 }
 
 // Finding is what a rule says about a panel.
 type Finding struct {
 	Rule     string
-	Title    string
 	Outcome  Outcome
 	Severity Severity
-	Text     string  // what was found, ready to print
-	Entries  []int64 // the entries it rests on
-	Remedy   string  // what can still be done; empty where nothing is wrong
+	Said     []record.Said // what was found, the deciding first; each may name its entries as a value "entries"
+	Entries  []int64       // all entries it rests on, in order
+	Remedy   record.Said   // what can still be done; zero where nothing is wrong
+}
+
+// verdict is what a rule says about one thing it judges. Severity is empty
+// where the rule's own holds.
+type verdict struct {
+	outcome  Outcome
+	severity Severity
+	said     record.Said
+	entries  []int64
+}
+
+func say(o Outcome, entries []int64, code string, values ...record.Value) verdict {
+	return verdict{outcome: o, said: record.Say(code, values...), entries: entries}
+}
+
+func (v verdict) at(s Severity) verdict { v.severity = s; return v }
+
+// one is the answer of a rule that judges a single thing.
+func one(o Outcome, entries []int64, code string, values ...record.Value) []verdict {
+	return []verdict{say(o, entries, code, values...)}
 }
 
 // Panel judges a panel by every rule at a moment, the worst finding first.
@@ -86,51 +79,79 @@ func Panel(w *record.Workshop, p *record.Panel, now time.Time) []Finding {
 	s := newSubject(w, p, now)
 	findings := make([]Finding, len(Rules))
 	for i, r := range Rules {
-		findings[i] = r.find(r.Judge(s))
+		findings[i] = r.find(r.judge(s))
 	}
 	slices.SortStableFunc(findings, func(a, b Finding) int {
-		return cmp.Or(a.Outcome.rank()-b.Outcome.rank(), a.Severity.rank()-b.Severity.rank())
+		return cmp.Or(rank(Outcomes, a.Outcome)-rank(Outcomes, b.Outcome), rank(Severities, a.Severity)-rank(Severities, b.Severity))
 	})
 	return findings
 }
 
+func rank[W comparable](list []W, w W) int { return slices.Index(list, w) }
+
 // find joins the verdicts of a rule: the worst decides, and what else is not
-// in order is told too.
-func (r Rule) find(vs []Verdict) Finding {
-	f := Finding{Rule: r.Name, Title: r.Title, Outcome: NotApplicable, Severity: r.Severity, Text: "there is nothing to judge by this rule"}
+// in order is told too. The same said of several entries is said once.
+func (r Rule) find(vs []verdict) Finding {
+	f := Finding{Rule: r.Name, Outcome: NotApplicable, Severity: r.Severity}
 	if len(vs) == 0 {
+		f.Said = []record.Said{record.Say("nothing-to-judge")}
 		return f
 	}
-	slices.SortStableFunc(vs, func(a, b Verdict) int {
-		return cmp.Or(a.Outcome.rank()-b.Outcome.rank(), r.severity(a).rank()-r.severity(b).rank())
+	weight := func(v verdict) int { return rank(Severities, cmp.Or(v.severity, r.Severity)) }
+	slices.SortStableFunc(vs, func(a, b verdict) int {
+		return cmp.Or(rank(Outcomes, a.outcome)-rank(Outcomes, b.outcome), weight(a)-weight(b))
 	})
-	f.Outcome, f.Severity = vs[0].Outcome, r.severity(vs[0])
-	var texts []string
+	f.Outcome, f.Severity = vs[0].outcome, cmp.Or(vs[0].severity, r.Severity)
+	var seqs [][]int64
 	for _, v := range vs {
-		open := v.Outcome == FallsShort || v.Outcome == NotRecorded
-		if v.Outcome != f.Outcome && !open {
+		if open := v.outcome == FallsShort || v.outcome == NotRecorded; v.outcome != f.Outcome && !open {
 			continue
 		}
-		if !slices.Contains(texts, v.Text) {
-			texts = append(texts, v.Text)
+		i := slices.IndexFunc(f.Said, func(s record.Said) bool { return same(s, v.said) })
+		if i < 0 {
+			i = len(f.Said)
+			f.Said, seqs = append(f.Said, v.said), append(seqs, nil)
 		}
-		for _, e := range v.Entries {
-			if e != 0 && !slices.Contains(f.Entries, e) {
-				f.Entries = append(f.Entries, e)
-			}
-		}
+		seqs[i] = append(seqs[i], v.entries...)
+		f.Entries = append(f.Entries, v.entries...)
 	}
-	f.Text = strings.Join(texts, "; ")
+	for i, s := range f.Said {
+		f.Said[i].Values = append(slices.Clip(s.Values), entriesOf(seqs[i])...)
+	}
+	f.Entries = tidy(f.Entries)
 	switch f.Outcome {
 	case FallsShort:
-		f.Remedy = r.Remedy
+		f.Remedy = record.Say("remedy-" + r.Name)
 	case NotRecorded:
-		f.Remedy = "If it is known, write it down: amend the entry, or add one with its own date."
+		f.Remedy = record.Say("remedy-write-down")
 	}
 	return f
 }
 
-func (r Rule) severity(v Verdict) Severity { return cmp.Or(v.Severity, r.Severity) }
+func same(a, b record.Said) bool {
+	return a.Code == b.Code && slices.EqualFunc(a.Values, b.Values, func(x, y record.Value) bool {
+		return x.Name == y.Name && x.Type == y.Type && slices.Equal(x.Texts, y.Texts)
+	})
+}
+
+// tidy puts entry numbers in order, each once and none that is not there.
+func tidy(seqs []int64) []int64 {
+	seqs = slices.DeleteFunc(slices.Clone(seqs), func(e int64) bool { return e == 0 })
+	slices.Sort(seqs)
+	return slices.Compact(seqs)
+}
+
+// entriesOf names entries as a value of something said; nothing for none.
+func entriesOf(seqs []int64) []record.Value {
+	var refs []record.EntryRef
+	for _, e := range tidy(seqs) {
+		refs = append(refs, record.EntryRef(e))
+	}
+	if refs == nil {
+		return nil
+	}
+	return []record.Value{record.With("entries", refs)}
+}
 
 // RuleNamed returns a rule by its name.
 func RuleNamed(name string) (Rule, bool) {
@@ -142,9 +163,9 @@ func RuleNamed(name string) (Rule, bool) {
 }
 
 // orNone says why nothing was judged where nothing was.
-func orNone(vs []Verdict, why string) []Verdict {
+func orNone(vs []verdict, code string) []verdict {
 	if len(vs) == 0 {
-		return one(NotApplicable, nil, "%s", why)
+		return one(NotApplicable, nil, code)
 	}
 	return vs
 }

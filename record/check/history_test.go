@@ -138,6 +138,11 @@ func entry(t testing.TB, line string, seq, before int) record.Entry {
 	m := map[string]any{"v": 1, "seq": seq, "kind": f[0], "written": fmt.Sprintf("2027-05-%02dT%02d:%02d:00+02:00", 1+seq/1440, seq/60%24, seq%60)}
 	if f[1] != "-" {
 		m["at"] = fullTime(f[1])
+		if when, err := record.ParseWhen(fullTime(f[1])); err == nil {
+			if last, ok := when.Latest(); ok { // written down as it happened
+				m["written"] = last.In(moment.Location()).Format(time.RFC3339)
+			}
+		}
 	}
 	switch f[0] {
 	case "studio", "material", "lot":
@@ -232,4 +237,13 @@ func fold(t testing.TB, entries []record.Entry) (*record.Workshop, *record.Panel
 		t.Fatal(err)
 	}
 	return w, w.Panel(panel)
+}
+
+// codes lists what a finding says.
+func codes(f check.Finding) string {
+	var out []string
+	for _, s := range f.Said {
+		out = append(out, s.Code)
+	}
+	return strings.Join(out, " ")
 }

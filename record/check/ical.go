@@ -15,8 +15,8 @@ import (
 //
 // The UID of an event follows from its task, panels and first entry, so that a
 // calendar read in again replaces what it held. Steps without a window are
-// left out.
-func Calendar(steps []Step, stamp time.Time) []byte {
+// left out. words gives the summary and the description of a step.
+func Calendar(steps []Step, stamp time.Time, words func(Step) (summary, description string)) []byte {
 	var b strings.Builder
 	line := func(name, value string) { fold(&b, name+":"+value) }
 	line("BEGIN", "VCALENDAR")
@@ -39,8 +39,9 @@ func Calendar(steps []Step, stamp time.Time) []byte {
 		line("DTSTAMP", utc(stamp))
 		line("DTSTART", utc(s.From))
 		line("DTEND", utc(end))
-		line("SUMMARY", escape(summary(s)))
-		line("DESCRIPTION", escape(s.Text+"\n"+s.Numbers()))
+		summary, description := words(s)
+		line("SUMMARY", escape(summary))
+		line("DESCRIPTION", escape(description))
 		line("TRANSP", "TRANSPARENT")
 		line("END", "VEVENT")
 	}
@@ -48,19 +49,8 @@ func Calendar(steps []Step, stamp time.Time) []byte {
 	return []byte(b.String())
 }
 
-func summary(s Step) string {
-	who := s.Numbers()
-	if len(s.Panels) > 1 {
-		who = count(len(s.Panels), "panel")
-	}
-	if s.Batch != "" {
-		who += " (" + string(s.Batch) + ")"
-	}
-	return string(s.Task) + ": " + who
-}
-
 func uid(s Step) string {
-	sum := sha256.Sum256(fmt.Appendf(nil, "%s\n%d\n%s", s.Task, s.Entry, s.Numbers()))
+	sum := sha256.Sum256(fmt.Appendf(nil, "%s\n%d\n%v", s.Task, s.Entry, s.Panels))
 	return hex.EncodeToString(sum[:12]) + "@backleaf"
 }
 

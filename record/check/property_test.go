@@ -1,7 +1,6 @@
 package check_test
 
 import (
-	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -11,6 +10,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/tell"
 )
 
 // Turning a record round, front for back, keeps every outcome and mirrors the
@@ -24,13 +24,8 @@ func TestMirror(t *testing.T) {
 		was, is := judge(t, h.entries, h.now), judge(t, turned, h.now)
 		for rule, f := range was {
 			if is[rule].Outcome != f.Outcome || is[rule].Severity != f.Severity {
-				t.Errorf("%s: %s was %s, turned round it is %s: %s", h.name, rule, f.Outcome, is[rule].Outcome, is[rule].Text)
+				t.Errorf("%s: %s was %s, turned round it is %s: %s", h.name, rule, f.Outcome, is[rule].Outcome, codes(is[rule]))
 			}
-		}
-		a, err1 := check.Bow(fold(t, h.entries))
-		b, err2 := check.Bow(fold(t, turned))
-		if (err1 == nil) != (err2 == nil) || math.Abs(a.LowMicrons+b.HighMicrons) > 1e-6 || math.Abs(a.HighMicrons+b.LowMicrons) > 1e-6 || a.Grade != b.Grade {
-			t.Errorf("%s: bow %v (%v), turned round %v (%v)", h.name, a, err1, b, err2)
 		}
 	}
 }
@@ -85,37 +80,6 @@ func turn(t testing.TB, e record.Entry) record.Entry {
 	return e
 }
 
-// Taking an entry out never turns "not recorded" into "holds", unless the
-// finding rested on that very entry: then what could not be judged is gone,
-// and so is the question. A correction is no such entry: taking it out brings
-// back what it corrected.
-func TestRemoving(t *testing.T) {
-	removed := 0
-	for _, h := range histories(t) {
-		was := judge(t, h.entries, h.now)
-		for i, e := range h.entries {
-			if e.Corrects() != 0 || i == 0 {
-				continue
-			}
-			rest := slices.Concat(h.entries[:i], h.entries[i+1:])
-			w, err := record.Fold(rest)
-			if err != nil || w.Panel(panel) == nil {
-				continue // others stand on it
-			}
-			removed++
-			for rule, f := range judge(t, rest, h.now) {
-				before := was[rule]
-				if f.Outcome == check.Holds && before.Outcome == check.NotRecorded && !slices.Contains(before.Entries, e.Seq) {
-					t.Errorf("%s without entry %d (%s): %s was %q, now holds: %s", h.name, e.Seq, e.Kind(), rule, before.Text, f.Text)
-				}
-			}
-		}
-	}
-	if removed < 250 {
-		t.Errorf("only %d entries could be taken out", removed)
-	}
-}
-
 // Taking what is known out of an entry, field by field, never makes a rule
 // hold that did not hold before, whether the field goes or says "unknown".
 func TestBlurring(t *testing.T) {
@@ -155,7 +119,7 @@ func blurAll(t *testing.T, h history, nr int) (blurred int) {
 			blurred++
 			for rule, f := range judge(t, changed, h.now) {
 				if f.Outcome == check.Holds && was[rule].Outcome != check.Holds {
-					t.Errorf("%d %s with entry %d as %s: %s was %s (%s), now holds: %s", nr, h.name, e.Seq, text, rule, was[rule].Outcome, was[rule].Text, f.Text)
+					t.Errorf("%d %s with entry %d as %s: %s was %s (%s), now holds: %s", nr, h.name, e.Seq, text, rule, was[rule].Outcome, codes(was[rule]), codes(f))
 				}
 			}
 		}
@@ -230,39 +194,20 @@ func blurs(t testing.TB, b []byte) []jsontext.Value {
 	return out
 }
 
-// An equal coat on both faces never makes a balance worse: the bow stays the
-// same, and no rule of balance that held falls short.
-func TestEqualCoats(t *testing.T) {
-	for _, h := range histories(t) {
-		was := judge(t, h.entries, h.now)
-		a, err := check.Bow(fold(t, h.entries))
-		last := h.entries[len(h.entries)-1].Seq
-		more := slices.Concat(h.entries, []record.Entry{sealer(last + 1), entry(t, "coat 2027-05-30T09:00:00+02:00 purpose=sealer faces=front,back mix=other-sealer dry_film=50_µm", int(last)+2, 0)})
-		b, err2 := check.Bow(fold(t, more))
-		if err == nil && (err2 != nil || math.Abs(a.LowMicrons-b.LowMicrons) > 1e-6 || math.Abs(a.HighMicrons-b.HighMicrons) > 1e-6) {
-			t.Errorf("%s: bow %v, after an equal coat %v, %v", h.name, a, b, err2)
-		}
-		for _, rule := range []string{"answered-coats", "balanced-films", "cloth-tension"} {
-			if f := judge(t, more, h.now)[rule]; was[rule].Outcome == check.Holds && f.Outcome != check.Holds {
-				t.Errorf("%s: %s held, after an equal coat it is %s: %s", h.name, rule, f.Outcome, f.Text)
-			}
-		}
-	}
-}
-
-// sealer is a material of its own name, in case the history has it already.
-func sealer(seq int64) record.Entry {
-	e := record.Entry{Seq: seq, Written: record.Moment(moment), Body: record.Material{Key: "other-sealer", Name: "sealer", Uses: []record.Use{record.UseSealer}, Binder: record.Acrylic, Waterborne: record.Yes}}
-	return e
-}
-
-// A finding is a text of one line without anything that a terminal or a page
-// could take for an order.
+// Everything that a rule says has its words, without anything that a terminal
+// or a page could take for an order.
 func TestTextsArePlain(t *testing.T) {
 	for _, h := range histories(t) {
-		for rule, f := range judge(t, h.entries, h.now) {
-			if err := record.CheckLine(f.Text); err != nil || strings.Contains(f.Text, "%!") || strings.Contains(f.Text, "NaN") {
-				t.Errorf("%s: %s says %q", h.name, rule, f.Text)
+		w, p := fold(t, h.entries)
+		for _, f := range check.Panel(w, p, h.now) {
+			for _, s := range f.Said {
+				if err := tell.English.Lacks(s); err != nil {
+					t.Errorf("%s: %s: %v", h.name, f.Rule, err)
+				}
+			}
+			text := tell.English.Found(f)
+			if err := record.CheckLine(text); err != nil || strings.Contains(text, "{") || strings.Contains(text, "NaN") || text == "" {
+				t.Errorf("%s: %s says %q", h.name, f.Rule, text)
 			}
 		}
 	}

@@ -1,66 +1,91 @@
 package check
 
-import "math"
+import (
+	"math"
+
+	"backleaf/record"
+	"backleaf/record/measure"
+)
 
 var climateOfUse = Rule{
 	Name:     "climate-of-use",
-	Title:    "The air at work is near that of the room the panel is meant for.",
-	Reason:   "A panel sealed in damp air shrinks in a dry room, and bows where its faces do not follow alike.",
 	Source:   "Bizot 2023 (40 to 60 % stable, change of at most 10 %), used here for the step from workroom to wall",
-	Severity: Advice,
-	Judged:   "Humidity at each coat, or the nearest reading of the room within 12 hours, against the humidity the panel is meant for: at most 10 % RH apart.",
-	Remedy:   "Let the panel settle for some weeks in air between the two before framing, and look at the bow.",
-	Judge:    judgeClimate,
+	Severity: Information,
+	judge:    judgeClimate,
 }
 
-func judgeClimate(s *Subject) []Verdict {
-	coats := filter(s.Films, isCoat)
+// climateStep is the change of relative humidity in percent that does no harm.
+const climateStep = 10
+
+func judgeClimate(s *subject) []verdict {
+	coats := filter(s.films, isCoat)
 	if len(coats) == 0 {
-		return one(NotApplicable, nil, "no coat is laid yet")
+		return one(NotApplicable, nil, "no-coat")
 	}
-	mp, ok := s.Panel.Description().MeantFor.Millipercent()
+	mp, ok := s.p.Description().MeantFor.Millipercent()
 	if !ok {
-		return one(NotRecorded, nil, "the humidity of the room the panel is meant for")
+		return one(NotRecorded, nil, "meant-for-open")
 	}
 	meant := float64(mp) / 1000
-	var vs []Verdict
+	var vs []verdict
 	for _, f := range coats {
-		at := []int64{f.Layer.Seq}
-		rh, from, ok := s.humidity(f)
-		if ok && from != f.Layer.Seq {
-			at = append(at, from)
+		rh, ok := s.humidity(f)
+		at := append(filmSeqs(f), rh.seqs...)
+		good := record.Answer(record.Unknown)
+		least, most := math.Abs(rh.low-meant), math.Abs(rh.high-meant)
+		if least > most {
+			least, most = most, least
+		}
+		if rh.low <= meant && meant <= rh.high {
+			least = 0
 		}
 		switch {
 		case !ok:
-			vs = append(vs, verdict(NotRecorded, at, "the humidity at the %s", name(f)))
-		case math.Abs(rh-meant) > 10:
-			vs = append(vs, verdict(FallsShort, at, "the %s was laid at %s %% RH, the panel is meant for %s %%%s", name(f), trimFloat(rh), trimFloat(meant), s.movement(rh, meant)))
-		default:
-			vs = append(vs, verdict(Holds, at, "laid at %s %% RH, meant for %s %%", trimFloat(rh), trimFloat(meant)))
+			vs = append(vs, say(NotRecorded, at, "humidity-open", what(f)))
+			continue
+		case most <= climateStep:
+			good = record.Yes
+		case least > climateStep:
+			good = record.No
 		}
+		o := outcome(record.Yes, good)
+		values := []record.Value{what(f), record.With("humidity", figure(rh.low, "%")), record.With("meant", figure(meant, "%"))}
+		code := "climate-near" + suffix[o]
+		if by, ok := s.movement(rh.low, meant); ok && o == FallsShort {
+			code, values = code+"-by", append(values, by)
+		}
+		vs = append(vs, say(o, at, code, values...))
 	}
 	return vs
 }
 
 // movement tells how far the longer side moves for a change of humidity, where
-// a figure for the board is known.
-func (s *Subject) movement(from, to float64) string {
+// a figure for the board is known; shrinking is less than nothing.
+func (s *subject) movement(from, to float64) (record.Value, bool) {
 	long, _, ok := s.sides()
-	m, err := s.moves()
+	kind := s.board().Kind
+	if kind == record.TemperedHardboard {
+		kind = record.Hardboard
+	}
+	m, err := measure.MovementOf(measure.Board(kind))
 	if !ok || err != nil {
-		return ""
+		return record.Value{}, false
 	}
 	low, _, high, err := m.Microns(long, from, to)
 	if err != nil {
-		return ""
+		return record.Value{}, false
 	}
-	verb := "grows"
-	if to < from {
-		verb = "shrinks"
+	return record.With("change", []record.Figure{millimetres(low), millimetres(high)}), true
+}
+
+// millimetres gives a reckoned length to two figures, and no finer than 0.01 mm.
+func millimetres(microns float64) record.Figure {
+	step := 0.01
+	switch mm := math.Abs(microns) / 1000; {
+	case mm >= 10:
+		step = 1
+	case mm >= 0.1:
+		step = 0.1
 	}
-	a, b := millimetres(math.Abs(low)), millimetres(math.Abs(high))
-	if a != b {
-		a += " to " + b
-	}
-	return ": the longer side " + verb + " by about " + a + " mm"
+	return figure(math.Round(math.Round(microns/1000/step)*step*100)/100, "mm")
 }

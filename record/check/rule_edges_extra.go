@@ -1,39 +1,33 @@
 package check
 
-import (
-	"slices"
-
-	"backleaf/record"
-)
+import "backleaf/record"
 
 var edgesExtra = Rule{
 	Name:     "edges-extra",
-	Title:    "The edges get extra sealer.",
-	Reason:   "Edges are where the board drinks and where cloth lets go first.",
 	Source:   "common practice",
-	Severity: Advice,
-	Judged:   "Some coat is recorded as extra on the edges, or the edges have more coats than either face.",
-	Remedy:   "Brush another coat onto the edges, after trimming, and let it soak in.",
-	Judge:    judgeEdges,
+	Severity: Information,
+	judge:    judgeEdges,
 }
 
-func judgeEdges(s *Subject) []Verdict {
-	coats := filter(s.Films, isCoat)
+func judgeEdges(s *subject) []verdict {
+	coats := filter(s.films, isCoat)
 	if len(coats) == 0 {
-		return one(NotApplicable, nil, "no coat is laid yet")
+		return one(NotApplicable, nil, "no-coat")
 	}
 	edges := filter(s.on(record.Edges), isCoat)
-	if len(edges) == 0 {
-		return one(FallsShort, filmSeqs(coats), "no coat reached the edges")
-	}
 	for _, f := range edges {
 		if f.Layer.Extra {
-			return one(Holds, []int64{f.Layer.Seq}, "the edges were given extra")
+			return one(Holds, filmSeqs(f), "edges-extra")
 		}
 	}
 	most := max(len(filter(s.on(record.Front), isCoat)), len(filter(s.on(record.Back), isCoat)))
-	if len(edges) > most {
-		return one(Holds, filmSeqs(edges), "%s on the edges, %d on the faces", count(len(edges), "coat"), most)
+	switch {
+	case len(edges) > most:
+		return one(Holds, filmSeqs(edges...), "edges-more-coats", record.With("edges", len(edges)), record.With("faces", most))
+	case s.unless() != record.No:
+		return one(NotRecorded, filmSeqs(coats...), "edges-extra-open")
+	case len(edges) == 0:
+		return []verdict{say(FallsShort, filmSeqs(coats...), "edges-bare").at(Advice)}
 	}
-	return one(NotRecorded, filmSeqs(slices.Concat(edges, coats)), "whether the edges were given more than the faces")
+	return one(FallsShort, filmSeqs(edges...), "edges-extra-not")
 }

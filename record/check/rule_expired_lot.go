@@ -1,46 +1,51 @@
 package check
 
+import "backleaf/record"
+
 var expiredLot = Rule{
 	Name:     "expired-lot",
-	Title:    "No lot was used after its date.",
-	Reason:   "An old dispersion may have frozen, spoiled or thickened; its film can stay weak or smell.",
 	Source:   "common practice",
 	Severity: Advice,
-	Judged:   "For each lot of each layer: the date of use against the expiry recorded with the lot.",
-	Remedy:   "Test the tin on glass: a clear, even, tough film is sound. Note the result; watch the panels made with it.",
-	Judge:    judgeExpired,
+	judge:    judgeExpired,
 }
 
-func judgeExpired(s *Subject) []Verdict {
-	var vs []Verdict
-	for _, f := range s.Films {
+func judgeExpired(s *subject) []verdict {
+	var vs []verdict
+	for _, f := range s.films {
 		if isCloth(f) {
 			continue
 		}
-		at := []int64{f.Layer.Seq}
+		at := filmSeqs(f)
 		if len(f.Layer.Coating.Mix) == 0 {
-			vs = append(vs, verdict(NotRecorded, at, "from which lot the %s came", name(f)))
+			vs = append(vs, say(NotRecorded, at, "lot-open", what(f)))
 		}
 		for _, part := range f.Layer.Coating.Mix {
-			lot, ok := s.Workshop.Lot(part.Lot)
-			expires, dated := lot.Expires.Latest()
-			used1, ok1 := f.Layer.At.Earliest()
-			used2, ok2 := f.Layer.At.Latest()
-			switch {
+			lot, ok := s.w.Lot(part.Lot)
+			tin := record.With("lot", part.Lot)
+			switch o := outcome(record.Yes, not(before(lot.Expires, f.Layer.At))); {
 			case !ok:
-				vs = append(vs, verdict(NotRecorded, at, "from which lot the %s came", name(f)))
-			case !dated:
-				vs = append(vs, verdict(NotRecorded, at, "until when lot %s keeps", part.Lot))
-			case !ok1 || !ok2:
-				vs = append(vs, verdict(NotRecorded, at, "when lot %s was used", part.Lot))
-			case used1.After(expires):
-				vs = append(vs, verdict(FallsShort, at, "lot %s was used after %s", part.Lot, lot.Expires))
-			case !used2.After(expires): // "until June" is all of June
-				vs = append(vs, verdict(Holds, at, "lot %s was in date", part.Lot))
+				vs = append(vs, say(NotRecorded, at, "lot-open", what(f)))
+			case !lot.Expires.Known():
+				vs = append(vs, say(NotRecorded, at, "lot-expires-open", tin))
+			case o == NotRecorded:
+				if _, dated := between(f.Layer.At, lot.Expires); !dated || !within(f.Layer.At, lot.Expires) {
+					vs = append(vs, say(o, at, "lot-used-open", tin))
+					continue
+				}
+				vs = append(vs, say(Holds, at, "lot-in-date", tin)) // "until June" is all of June
+			case o == Holds:
+				vs = append(vs, say(o, at, "lot-in-date", tin))
 			default:
-				vs = append(vs, verdict(NotRecorded, at, "the date of use of lot %s is not exact enough", part.Lot))
+				vs = append(vs, say(o, at, "lot-expired", tin, record.With("expires", lot.Expires)))
 			}
 		}
 	}
-	return orNone(vs, "no coat is laid yet")
+	return orNone(vs, "no-coat")
+}
+
+// within reports that a time lies before the end of another.
+func within(at, until record.When) bool {
+	a, ok1 := at.Latest()
+	b, ok2 := until.Latest()
+	return ok1 && ok2 && !a.After(b)
 }

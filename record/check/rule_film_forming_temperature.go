@@ -8,54 +8,50 @@ import (
 
 var filmForming = Rule{
 	Name:     "film-forming-temperature",
-	Title:    "No water-borne coat is laid too cold to form a film.",
-	Reason:   "Below its lowest film-forming temperature a dispersion dries to powder instead of a film.",
-	Source:   "MITRA, thread on glass transition of fluid acrylics (about 10 °C); the figure of the material where it is stated",
+	Source:   "ASTM D2354; Sewell, Pigment & Resin Technology 27(3), 1998; the figure of the material where it is stated",
 	Severity: Warning,
-	Judged:   "Temperature recorded with the coat, or the nearest reading of the room within 12 hours, against 10 °C and the figure of the material. Without the material's own figure only the cold can be told.",
-	Remedy:   "Rub the film with a damp cloth. If it chalks or comes off, take it off and coat again in a warm room.",
-	Judge:    judgeFilmForming,
+	judge:    judgeFilmForming,
 }
 
-const coldest = 10.0
-
-func judgeFilmForming(s *Subject) []Verdict {
-	var vs []Verdict
-	for _, f := range s.Films {
+func judgeFilmForming(s *subject) []verdict {
+	var vs []verdict
+	for _, f := range s.films {
 		if isCloth(f) {
 			continue
 		}
 		water := s.waterborne(f)
-		if water == record.No {
-			continue
-		}
-		at := []int64{f.Layer.Seq}
-		c, from, ok := s.celsius(f)
-		if from != f.Layer.Seq && ok {
-			at = append(at, from)
-		}
-		limit, known := s.filmLimit(f)
+		c, read := s.celsius(f)
+		limit, stated := s.filmLimit(f)
+		warm := record.Answer(record.Unknown)
 		switch {
+		case !read:
+		case c.high < limit:
+			warm = record.No
+		case stated && c.low >= limit:
+			warm = record.Yes
+		}
+		o := outcome(water, warm)
+		at := append(filmSeqs(f), c.seqs...)
+		switch {
+		case o == NotApplicable:
 		case water == record.Unknown:
-			vs = append(vs, verdict(NotRecorded, at, "whether the %s is water-borne", name(f)))
-		case !ok:
-			vs = append(vs, verdict(NotRecorded, at, "at what temperature the %s was laid", name(f)))
-		case c < max(coldest, limit):
-			vs = append(vs, verdict(FallsShort, at, "the %s was laid at %s °C; it needs %s °C", name(f), trimFloat(c), trimFloat(max(coldest, limit))))
-		case !known:
-			vs = append(vs, verdict(NotRecorded, at, "the %s was laid at %s °C: the lowest temperature at which its material forms a film", name(f), trimFloat(c)))
+			vs = append(vs, say(o, at, "waterborne-open", what(f)))
+		case !read:
+			vs = append(vs, say(o, at, "temperature-open", what(f)))
+		case o == NotRecorded:
+			vs = append(vs, say(o, at, "film-limit-open", what(f), record.With("temperature", figure(c.low, "°C"))))
 		default:
-			vs = append(vs, verdict(Holds, at, "the %s was laid at %s °C", name(f), trimFloat(c)))
+			vs = append(vs, say(o, at, "film-forms"+suffix[o], what(f), record.With("temperature", figure(c.low, "°C")), record.With("limit", figure(limit, "°C"))))
 		}
 	}
-	return orNone(vs, "there is no water-borne coat")
+	return orNone(vs, "no-waterborne-coat")
 }
 
-// filmLimit is the highest lowest film-forming temperature of the parts of a
-// layer, and whether all state one.
-func (s *Subject) filmLimit(f Film) (float64, bool) {
+// filmLimit is the highest lowest film-forming temperature that parts of a
+// layer state, and whether all state one that have one.
+func (s *subject) filmLimit(f Film) (limit float64, all bool) {
 	ms, all := s.parts(f)
-	limit := math.Inf(-1)
+	limit = math.Inf(-1)
 	for _, m := range ms {
 		mc, ok := m.MinFilm.Millicelsius()
 		if !ok {
@@ -64,5 +60,5 @@ func (s *Subject) filmLimit(f Film) (float64, bool) {
 		}
 		limit = max(limit, float64(mc)/1000)
 	}
-	return limit, all
+	return limit, all && !math.IsInf(limit, -1)
 }

@@ -3,28 +3,35 @@ package check
 import "backleaf/record"
 
 var glueSize = Rule{
-	Name:     "glue-size",
-	Title:    "No film of animal glue swings with the damp.",
-	Reason:   "Glue takes up and gives off water with the air: it pulls hard when dry and lets go when damp.",
-	Source:   "Padfield, Stress, strain and craquelure 7; Daly Hartin, Michalski and Hagan in Conserving Canvas, ch. 19",
+	Name: "glue-size",
+	Source: "Padfield, Stress, strain and craquelure 7; Daly Hartin, Michalski and Hagan in Conserving Canvas, ch. 19; " +
+		"MITRA, Adhesives and Sizes",
 	Severity: Information,
-	Judged:   "Binders of all coats, paints and varnishes.",
-	Remedy:   "Nothing is wrong with it. Keep the panel in steady air, below 65 % RH.",
-	Judge:    judgeGlue,
+	judge:    judgeGlue,
 }
 
-func judgeGlue(s *Subject) []Verdict {
-	var vs []Verdict
-	for _, f := range filter(s.Films, isCoat) {
-		at := []int64{f.Layer.Seq}
-		switch s.has(f, record.AnimalGlue) {
-		case record.Yes:
-			vs = append(vs, verdict(FallsShort, at, "the %s is animal glue", name(f)))
-		case record.No:
-			vs = append(vs, verdict(Holds, at, "no animal glue"))
-		default:
-			vs = append(vs, verdict(NotRecorded, at, "the binder of the %s", name(f)))
+// judgeGlue asks of each face what seals it: glue alone keeps no damp out.
+func judgeGlue(s *subject) []verdict {
+	var vs []verdict
+	for _, face := range record.Faces {
+		coats := filter(s.on(face), func(f Film) bool { return isCoat(f) && s.seals(f) != record.No })
+		if len(coats) == 0 {
+			continue
 		}
+		other := record.Answer(record.No)
+		for _, f := range coats {
+			bs, known := s.binders(f)
+			a := record.Answer(record.Unknown)
+			switch {
+			case len(bs) == 1 && known && bs[0] == record.AnimalGlue:
+				a = record.No
+			case known:
+				a = record.Yes
+			}
+			other = some(other, all(s.seals(f), a))
+		}
+		o := outcome(record.Yes, other)
+		vs = append(vs, say(o, filmSeqs(coats...), "glue-alone"+map[Outcome]string{Holds: "-not", NotRecorded: "-open"}[o], record.With("face", face)))
 	}
-	return orNone(vs, "no coat is laid yet")
+	return orNone(vs, "no-coat")
 }

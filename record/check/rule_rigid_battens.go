@@ -4,33 +4,33 @@ import "backleaf/record"
 
 var rigidBattens = Rule{
 	Name:     "rigid-battens",
-	Title:    "Battens and cradles across the grain let the board move.",
-	Reason:   "Held rigid across the grain, wood that wants to shrink is torn, and wood that wants to swell buckles.",
 	Source:   "The Structural Conservation of Panel Paintings (Getty 1998)",
 	Severity: Information,
-	Judged:   "Bracing across the grain must slide. It is a warning on solid wood and a note on boards, which move less.",
-	Remedy:   "Free the battens from the glue and let them slide in slots or under clips.",
-	Judge:    judgeBattens,
+	judge:    judgeBattens,
 }
 
-func judgeBattens(s *Subject) []Verdict {
-	var vs []Verdict
-	for _, b := range record.Each[record.Braced](s.Panel) {
-		at := []int64{b.Seq}
-		switch {
-		case b.Body.Fixing == "sliding":
-			vs = append(vs, verdict(Holds, at, "the bracing slides"))
-		case b.Body.Run == "along-grain":
-			vs = append(vs, verdict(Holds, at, "the bracing runs along the grain"))
-		case b.Body.Fixing == "rigid" && b.Body.Run == "across-grain":
-			v := verdict(FallsShort, at, "the bracing is rigid across the grain")
-			if s.board().Kind == record.SolidWood {
-				v.Severity = Warning
-			}
-			vs = append(vs, v)
-		default:
-			vs = append(vs, verdict(NotRecorded, at, "how the bracing is fixed and which way it runs"))
+func judgeBattens(s *subject) []verdict {
+	var vs []verdict
+	for _, b := range record.Each[record.Braced](s.p) {
+		o := outcome(record.Yes, some(word(b.Body.Fixing, "sliding"), word(b.Body.Run, "along-grain")))
+		v := say(o, []int64{b.Seq}, "bracing-moves"+suffix[o])
+		if s.board().Kind == record.SolidWood {
+			v.severity = Warning // it moves far more than a board
+		}
+		vs = append(vs, v)
+	}
+	return orNone(vs, "not-braced")
+}
+
+// word answers whether a word of a closed list is one of some.
+func word[W ~string](w W, want ...W) record.Answer {
+	if w == "" || w == record.Unknown {
+		return record.Unknown
+	}
+	for _, x := range want {
+		if w == x {
+			return record.Yes
 		}
 	}
-	return orNone(vs, "the panel is not braced")
+	return record.No
 }

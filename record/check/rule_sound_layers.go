@@ -1,43 +1,56 @@
 package check
 
-import "backleaf/record"
+import (
+	"slices"
+
+	"backleaf/record"
+)
 
 var soundLayers = Rule{
 	Name:     "sound-layers",
-	Title:    "Edges and cloth held when the panel was last looked at.",
-	Reason:   "A loose edge or a hollow spot grows.",
 	Source:   "common practice",
 	Severity: Warning,
-	Judged:   "Edges and adhesion at the last inspection that looked at each.",
-	Remedy:   "Work adhesive under the loose place, press it, and inspect again. On a finished painting ask a conservator.",
-	Judge:    judgeSound,
+	judge:    judgeSound,
 }
 
-func judgeSound(s *Subject) []Verdict {
-	if len(filter(s.Films, isCloth)) == 0 && len(record.Each[record.Inspection](s.Panel)) == 0 {
-		return one(NotApplicable, nil, "no cloth is laid")
+func judgeSound(s *subject) []verdict {
+	if !slices.ContainsFunc(s.films, isCloth) && len(record.Each[record.Inspection](s.p)) == 0 {
+		return one(NotApplicable, nil, "no-cloth")
 	}
-	return []Verdict{
+	return []verdict{
 		s.lastLook("edges", func(i record.Inspection) record.Sound { return i.Edges }),
 		s.lastLook("adhesion", func(i record.Inspection) record.Sound { return i.Adhesion }),
 	}
 }
 
-// lastLook judges what the last inspection that looked at something found. A
-// later one that could not tell settles nothing.
-func (s *Subject) lastLook(what string, of func(record.Inspection) record.Sound) Verdict {
-	looks := record.Each[record.Inspection](s.Panel)
-	for i := len(looks) - 1; i >= 0; i-- {
-		at := []int64{looks[i].Seq}
-		switch found := of(looks[i].Body); found {
-		case "":
-		case "sound":
-			return verdict(Holds, at, "%s sound", what)
-		case record.Unknown:
-			return verdict(NotRecorded, at, "%s: looked at, but not known", what)
-		default:
-			return verdict(FallsShort, at, "%s %s", what, found)
+// lastLook judges what the last inspection that looked at something found. Where
+// the dates do not tell which was the last, all that may be have to agree.
+func (s *subject) lastLook(of string, found func(record.Inspection) record.Sound) verdict {
+	looks := slices.DeleteFunc(record.Each[record.Inspection](s.p), func(i record.Done[record.Inspection]) bool { return found(i.Body) == "" })
+	var last []record.Done[record.Inspection]
+	for _, l := range looks {
+		if !slices.ContainsFunc(looks, func(x record.Done[record.Inspection]) bool { return before(l.At, x.At) == record.Yes }) {
+			last = append(last, l)
 		}
 	}
-	return verdict(NotRecorded, nil, "%s: not inspected", what)
+	thing := record.With("what", record.Code(of))
+	if last == nil {
+		return say(NotRecorded, nil, "not-inspected", thing)
+	}
+	sound, bad := []record.Answer{}, last[0]
+	for _, l := range last {
+		sound = append(sound, word(found(l.Body), "sound"))
+		if sound[len(sound)-1] == record.No {
+			bad = l
+		}
+	}
+	good := all(sound...)
+	if good == record.No && some(sound...) != record.No {
+		good = record.Unknown // one of them found it sound, and may be the last
+	}
+	o := outcome(record.Yes, good)
+	if o == FallsShort {
+		return say(o, seqs(last), "sound-not", thing, record.With("found", found(bad.Body)))
+	}
+	return say(o, seqs(last), "sound"+suffix[o], thing)
 }

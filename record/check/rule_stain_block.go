@@ -7,91 +7,69 @@ import (
 )
 
 var stainBlock = Rule{
-	Name:     "stain-block",
-	Title:    "A stain block lies under acrylic on wood, hardboard, linen or cotton.",
-	Reason:   "Water from a drying acrylic film draws solubles out of the support and yellows the film, most in thick clear gels. A ground alone does not stop it.",
-	Source:   "a paint maker's technical note on support-induced discolouration (two coats of gloss medium first); a panel maker's note (a ground alone is not enough)",
-	Severity: Advice,
-	Judged:   "Below the first acrylic ground or acrylic paint of a face lie two coats laid as a stain block, or of a material that is one.",
-	Remedy:   "Before further acrylic layers lay two coats of a gloss medium and let each dry. A white ground shows yellowing first: compare it with a fresh sample.",
-	Judge:    judgeStainBlock,
+	Name: "stain-block",
+	Source: "a paint maker's technical notes on support-induced discolouration and on plywood (two coats of gloss medium first; " +
+		"no barrier required under opaque paint); a panel maker's note (a ground alone is not enough)",
+	Severity: Information,
+	judge:    judgeStainBlock,
 }
 
-func judgeStainBlock(s *Subject) []Verdict {
-	var vs []Verdict
+func judgeStainBlock(s *subject) []verdict {
+	var vs []verdict
 	for _, face := range faces {
-		if v, ok := s.blocked(face); ok {
-			vs = append(vs, v)
+		for _, paint := range filter(s.on(face), isPaint) {
+			if acrylic := s.isAcrylic(paint); acrylic != record.No {
+				vs = append(vs, s.blocked(face, paint, acrylic))
+			}
 		}
 	}
-	return orNone(vs, "no acrylic ground or paint is laid")
+	return orNone(vs, "no-acrylic-paint")
 }
 
-func (s *Subject) blocked(face record.Face) (Verdict, bool) {
-	films := s.on(face)
-	maybe := false
-	first := slices.IndexFunc(films, func(f Film) bool {
-		if !isGround(f) && !isPaint(f) {
-			return false
-		}
-		a := s.isAcrylic(f)
-		maybe = maybe || a == record.Unknown
-		return a == record.Yes
-	})
-	if first < 0 {
-		if maybe {
-			return verdict(NotRecorded, nil, "whether ground and paint on the %s are acrylic", face), true
-		}
-		return Verdict{}, false
-	}
-	at := []int64{films[first].Layer.Seq}
-	n, doubt := 0, []int64(nil)
-	for _, f := range films[:first] {
-		if isCloth(f) || isVarnish(f) {
-			continue
-		}
-		ms, all := s.parts(f)
-		block := f.Layer.Purpose == record.StainBlock || all && !slices.ContainsFunc(ms, func(m record.Material) bool {
-			return !slices.Contains(m.Uses, record.UseStainBlock)
-		})
-		if block && len(doubt) == 0 {
-			n++
-			at = append(at, f.Layer.Seq)
-		} else if isCoat(f) && (!purposeKnown(f) || !all) {
-			doubt = append(doubt, f.Layer.Seq)
+// blocked judges what lies under an acrylic paint.
+func (s *subject) blocked(face record.Face, paint Film, acrylic record.Answer) verdict {
+	at := filmSeqs(paint)
+	sure, maybe := 0, 0
+	stains := not(s.isBoard(record.AluminiumComp))
+	for _, f := range s.on(face) {
+		under := s.lay(f, paint)
+		switch {
+		case isCloth(f):
+			stains = some(stains, all(under, s.clothStains(f)))
+		case isCoat(f) && under != record.No:
+			switch a := all(under, s.blocks(f)); a {
+			case record.Yes:
+				sure, maybe = sure+1, maybe+1
+				at = append(at, f.Layer.Seq)
+			case record.Unknown:
+				maybe++
+				at = append(at, f.Layer.Seq)
+			}
 		}
 	}
-	stains, known := s.stains(films[:first])
+	good := record.Answer(record.Unknown)
 	switch {
-	case n >= 2:
-		return verdict(Holds, at, "%s of stain block under the %s", count(n, "coat"), name(films[first])), true
-	case !known:
-		return verdict(NotRecorded, append(at, doubt...), "what the %s lies on", name(films[first])), true
-	case !stains:
-		return verdict(NotApplicable, at, "nothing below can stain"), true
-	case len(doubt) > 0:
-		return verdict(NotRecorded, append(at, doubt...), "whether the coats under the %s block stains", name(films[first])), true
-	case n == 1:
-		return verdict(FallsShort, at, "one coat of stain block under the %s; two are advised", name(films[first])), true
+	case sure >= 2:
+		good = record.Yes
+	case maybe < 2:
+		good = s.unless()
 	}
-	return verdict(FallsShort, at, "no stain block under the %s", name(films[first])), true
+	o := outcome(all(acrylic, stains), good)
+	return say(o, at, "stain-blocked"+suffix[o], what(paint), record.With("coats", sure))
 }
 
-// stains reports whether board or cloth under a film can stain it, and whether
-// that is known.
-func (s *Subject) stains(below []Film) (stains, known bool) {
-	kind := s.board().Kind
-	known = kind != "" && kind != "other"
-	stains = known && kind != record.AluminiumComp
-	for _, f := range filter(below, isCloth) {
-		m, _ := s.Workshop.Material(f.Layer.Cloth.Cloth)
-		switch m.Cloth.Fibre {
-		case "", record.Unknown, "other":
-			known = known && stains
-		case "polyester":
-		default:
-			stains = true
-		}
+// blocks answers whether a coat was laid as a stain block, or is of a material
+// meant as one.
+func (s *subject) blocks(f Film) record.Answer {
+	ms, known := s.parts(f)
+	meant := record.Answer(record.Unknown)
+	if known {
+		meant = is(!slices.ContainsFunc(ms, func(m record.Material) bool { return !slices.Contains(m.Uses, record.UseStainBlock) }))
 	}
-	return stains, known || stains
+	return some(laidAs(f, record.StainBlock), all(not(isGround(f)), meant))
+}
+
+func (s *subject) clothStains(f Film) record.Answer {
+	m, _ := s.w.Material(f.Layer.Cloth.Cloth)
+	return all(not(word(m.Cloth.Fibre, "polyester")), not(word(m.Cloth.Fibre, "other")))
 }

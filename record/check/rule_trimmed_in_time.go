@@ -8,13 +8,9 @@ import (
 
 var trimmedInTime = Rule{
 	Name:     "trimmed-in-time",
-	Title:    "The cloth is trimmed while the film is still soft.",
-	Reason:   "From about 10 minutes after laying the cloth no longer shifts; after 30 hours at the latest the film is hard, and a blade tears threads or lifts the edge.",
 	Source:   "common practice",
 	Severity: Information,
-	Judged:   "From the time the cloth was laid to the time it was trimmed: 10 minutes to 30 hours.",
-	Remedy:   "Nothing is lost: trim with a fresh blade or ease with sandpaper, then seal the edges again.",
-	Judge:    judgeTrimmed,
+	judge:    judgeTrimmed,
 }
 
 // When cloth is trimmed, counted from laying it (common practice).
@@ -23,36 +19,47 @@ const (
 	trimUntil = 30 * time.Hour
 )
 
-func judgeTrimmed(s *Subject) []Verdict {
-	trims := record.Each[record.Trimmed](s.Panel)
-	var vs []Verdict
-	for _, c := range record.Each[record.ClothLaid](s.Panel) {
-		vs = append(vs, s.trimmed(c, trims))
+func judgeTrimmed(s *subject) []verdict {
+	var vs []verdict
+	for _, c := range record.Each[record.ClothLaid](s.p) {
+		vs = append(vs, s.trimmed(c))
 	}
-	return orNone(vs, "no cloth is laid")
+	return orNone(vs, "no-cloth")
 }
 
-func (s *Subject) trimmed(c record.Done[record.ClothLaid], trims []record.Done[record.Trimmed]) Verdict {
-	for _, t := range trims {
-		if s.place(t.Seq) < s.place(c.Seq) {
-			continue
-		}
+// trimmed judges a cloth by the first trimming after it.
+func (s *subject) trimmed(c record.Done[record.ClothLaid]) verdict {
+	doubt := []int64{c.Seq}
+	for _, t := range record.Each[record.Trimmed](s.p) {
 		at := []int64{t.Seq, c.Seq}
-		least, most, ok := elapsed(c.At, t.At)
+		later := before(c.At, t.At)
+		passed, ok := between(c.At, t.At)
 		switch {
-		case !ok:
-			return verdict(NotRecorded, at, "when the cloth was laid or trimmed")
-		case least >= trimFrom && most <= trimUntil:
-			return verdict(Holds, at, "trimmed %s after laying", days(least))
-		case most < trimFrom:
-			return verdict(FallsShort, at, "trimmed %s after laying, while the cloth could still shift", days(most))
-		case least > trimUntil:
-			return verdict(FallsShort, at, "trimmed %s after laying, when the film was hard", days(least))
+		case later == record.No:
+			continue
+		case later == record.Unknown || !ok:
+			doubt = append(doubt, t.Seq)
+			continue
+		case len(doubt) > 1:
+			return say(NotRecorded, append(at, doubt...), "trimmed-when-open")
 		}
-		return verdict(NotRecorded, at, "the times of laying and trimming are not exact enough")
+		switch soft, set := not(passed.atLeast(trimUntil+1)), passed.atLeast(trimFrom); all(soft, set) {
+		case record.Yes:
+			return say(Holds, at, "trimmed", record.With("time", lasting(passed.least)))
+		case record.Unknown:
+			return say(NotRecorded, at, "trimmed-when-open")
+		default:
+			if set == record.No {
+				return say(FallsShort, at, "trimmed-early", record.With("time", lasting(passed.most)))
+			}
+			return say(FallsShort, at, "trimmed-late", record.With("time", lasting(passed.least)))
+		}
 	}
-	if laid, ok := c.At.Latest(); ok && s.Now.Before(laid.Add(trimUntil)) {
-		return verdict(NotApplicable, []int64{c.Seq}, "the cloth is still to be trimmed")
+	if len(doubt) > 1 {
+		return say(NotRecorded, doubt, "trimmed-when-open")
 	}
-	return verdict(NotRecorded, []int64{c.Seq}, "whether the cloth was trimmed")
+	if laid, ok := c.At.Latest(); ok && s.now.Before(laid.Add(trimUntil)) {
+		return say(NotApplicable, doubt, "trimming-to-come")
+	}
+	return say(NotRecorded, doubt, "trimmed-open")
 }

@@ -1,52 +1,52 @@
 package check
 
-import (
-	"slices"
-
-	"backleaf/record"
-)
+import "backleaf/record"
 
 var veneerCloth = Rule{
 	Name:     "veneer-cloth",
-	Title:    "Cloth lies between plywood and ground.",
-	Reason:   "Fine checks in the veneer print through every ground laid straight on plywood; a cloth keeps them from showing.",
 	Source:   "MITRA, answers QID 553 and 388, thread on birch plywood, Rigid Supports",
 	Severity: Advice,
-	Judged:   "On each face of a plywood board that has a ground: a cloth below the first ground.",
-	Remedy:   "Before painting: sand the ground lightly, lay fine cloth over it and ground again. Later: keep the climate steady.",
-	Judge:    judgeVeneer,
+	judge:    judgeVeneer,
 }
 
-func judgeVeneer(s *Subject) []Verdict {
-	var vs []Verdict
+// judgeVeneer judges the face that carries the work: a ground on the other is
+// there for balance.
+func judgeVeneer(s *subject) []verdict {
+	var vs []verdict
 	for _, face := range faces {
-		if s.facing() != "" && face != s.facing() {
-			continue // a ground on the back is there for balance
-		}
-		films := s.on(face)
-		for i, f := range films {
-			if !isGround(f) {
-				continue
-			}
-			at := []int64{f.Layer.Seq, s.Cut.Seq}
-			cloth := filter(films[:i], isCloth)
-			under := films[:slices.IndexFunc(films, func(f Film) bool { return isCloth(f) || isGround(f) })]
-			switch kind := s.board().Kind; {
-			case kind == "" && len(cloth) == 0:
-				vs = append(vs, verdict(NotRecorded, at, "the kind of board under the ground"))
-			case kind != record.Plywood && kind != "":
-				return one(NotApplicable, at, "the board is not plywood")
-			case len(cloth) > 0 && kind == record.Plywood && slices.ContainsFunc(under, func(f Film) bool { return isCoat(f) && !purposeKnown(f) }):
-				vs = append(vs, verdict(NotRecorded, append(at, filmSeqs(under)...), "whether the coat under the cloth is a ground"))
-			case len(cloth) > 0 && kind == record.Plywood:
-				vs = append(vs, verdict(Holds, append(at, cloth[0].Layer.Seq), "cloth lies under the ground"))
-			case kind == "":
-				vs = append(vs, verdict(NotRecorded, at, "the kind of board under the cloth"))
-			default:
-				vs = append(vs, verdict(FallsShort, at, "the ground lies on bare veneer"))
-			}
-			break
+		if s.facing() == "" || s.facing() == face {
+			vs = append(vs, s.veneer(s.on(face))...)
 		}
 	}
-	return orNone(vs, "no ground is laid")
+	return orNone(vs, "no-ground")
+}
+
+func (s *subject) veneer(films []Film) []verdict {
+	grounded := record.Answer(record.No)
+	var grounds, cloths []Film
+	for _, f := range films {
+		if a := isGround(f); a != record.No {
+			grounds, grounded = append(grounds, f), some(grounded, a)
+		}
+		if isCloth(f) {
+			cloths = append(cloths, f)
+		}
+	}
+	if grounded == record.No {
+		return nil
+	}
+	// A cloth lies between if one came before every ground.
+	between := record.Answer(record.No)
+	for _, c := range cloths {
+		under := record.Answer(record.Yes)
+		for _, g := range grounds {
+			under = all(under, some(not(isGround(g)), s.lay(c, g)))
+		}
+		between = some(between, under)
+	}
+	if len(cloths) == 0 {
+		between = s.unless()
+	}
+	o := outcome(all(s.isBoard(record.Plywood), grounded), between)
+	return one(o, append(filmSeqs(append(grounds, cloths...)...), s.cut.Seq), "veneer-covered"+suffix[o])
 }

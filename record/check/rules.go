@@ -10,11 +10,8 @@ var Rules = []Rule{
 	temperedBoard,
 	// sealing and cloth
 	sealedAllRound,
-	answeredCoats,
-	balancedFilms,
-	answeredInTime,
 	edgesExtra,
-	clothTension,
+	answeredCoats,
 	wetThrough,
 	edgesPressed,
 	clothWeighted,
@@ -36,7 +33,6 @@ var Rules = []Rule{
 	zincInOil,
 	// varnish
 	varnishWaiting,
-	isolationCoat,
 	varnishRemovable,
 	paintOverVarnish,
 	// the finished panel

@@ -24,7 +24,7 @@ type took struct {
 
 type taken struct {
 	amount amount
-	why    string
+	why    record.Said
 }
 
 func newShares(w *record.Workshop) *shares {
@@ -32,23 +32,23 @@ func newShares(w *record.Workshop) *shares {
 }
 
 // spread estimates a wet film from the amount laid.
-func (s *shares) spread(p *record.Panel, l record.Layer) (microns float64, why string) {
+func (s *shares) spread(p *record.Panel, l record.Layer) (microns float64, why record.Said) {
 	a, why := s.amount(p, l.Seq)
-	if why != "" {
+	if why.Code != "" {
 		return 0, why
 	}
 	all := s.weighed(p, l.Seq)
 	if all == 0 {
-		return 0, "the size of the panel is not recorded"
+		return 0, record.Say("size-open")
 	}
 	volume := a.microliters
 	if volume == 0 {
 		b, why := blendOf(s.w, l.Coating)
-		if why != "" {
+		if why.Code != "" {
 			return 0, why
 		}
 		if b.density == 0 {
-			return 0, "the density of " + b.names + " is not recorded"
+			return 0, record.Say("density-open", record.With("material", b.names))
 		}
 		volume = a.milligrams / b.laidDensity()
 	}
@@ -57,7 +57,7 @@ func (s *shares) spread(p *record.Panel, l record.Layer) (microns float64, why s
 		share = extraShare
 	}
 	// 1 µL over 1 mm² stands 1000 µm high.
-	return volume * share / all * 1000, ""
+	return volume * share / all * 1000, record.Said{}
 }
 
 // extraShare is how much more a face counts that was given extra.
@@ -67,7 +67,7 @@ const extraShare = 2
 type amount struct{ milligrams, microliters float64 }
 
 // amount returns what of one entry's amount is on a panel.
-func (s *shares) amount(p *record.Panel, seq int64) (amount, string) {
+func (s *shares) amount(p *record.Panel, seq int64) (amount, record.Said) {
 	k := took{p, seq}
 	t, known := s.took[k]
 	if !known {
@@ -77,10 +77,10 @@ func (s *shares) amount(p *record.Panel, seq int64) (amount, string) {
 	return t.amount, t.why
 }
 
-func (s *shares) reckon(p *record.Panel, seq int64) (amount, string) {
+func (s *shares) reckon(p *record.Panel, seq int64) (amount, record.Said) {
 	e, c := application(p, seq)
 	if c == nil {
-		return amount{}, "no amount is recorded"
+		return amount{}, record.Say("amount-open")
 	}
 	share, total := 1.0, c.WetEach
 	if total.IsZero() {
@@ -89,14 +89,14 @@ func (s *shares) reckon(p *record.Panel, seq int64) (amount, string) {
 	mg, byMass := total.Milligrams()
 	ul, byVolume := total.Microliters()
 	if mg+ul == 0 || !byMass && !byVolume {
-		return amount{}, "no amount is recorded"
+		return amount{}, record.Say("amount-open")
 	}
 	if c.WetEach.IsZero() {
 		var all float64
 		for _, n := range e.Panels {
 			q := s.w.Panel(n)
 			if q == nil {
-				return amount{}, "the amount was for several panels, of which " + string(n) + " is not at hand"
+				return amount{}, record.Say("amount-shared-with-absent", record.With("panel", n))
 			}
 			if n == p.Number {
 				q = p
@@ -106,13 +106,13 @@ func (s *shares) reckon(p *record.Panel, seq int64) (amount, string) {
 			}
 			a := s.weighed(q, seq)
 			if a == 0 {
-				return amount{}, "the amount is shared out by area, and the size of " + string(n) + " is not recorded"
+				return amount{}, record.Say("amount-shared-without-size", record.With("panel", n))
 			}
 			all += a
 		}
 		share = s.weighed(p, seq) / all
 	}
-	return amount{float64(mg) * share, float64(ul) * share}, ""
+	return amount{float64(mg) * share, float64(ul) * share}, record.Said{}
 }
 
 // application returns an entry as it stands for a panel, and its coating; nil

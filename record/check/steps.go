@@ -1,235 +1,175 @@
 package check
 
 import (
-	"fmt"
 	"slices"
-	"time"
 
 	"backleaf/record"
-	"backleaf/record/measure"
 )
 
-// Times that the trade counts with (common practice).
-const (
-	answerUntil = day // the same day
-)
-
-var (
-	usualTouchDry = measure.Stated{Early: 20 * time.Minute, Late: 30 * time.Minute}
-	usualCure     = measure.Stated{Early: day, Late: 36 * time.Hour}
-)
-
-func (s *Subject) step(t Task, entry int64, format string, args ...any) Step {
-	return Step{Panels: []record.Number{s.Panel.Number}, Batch: s.Cut.Body.Batch, Task: t, Entry: entry, Text: fmt.Sprintf(format, args...)}
+func (s *subject) step(t Task, entry int64, code string, values ...record.Value) Step {
+	return Step{Panels: []record.Number{s.p.Number}, Batch: s.cut.Body.Batch, Task: t, Entry: entry, Said: record.Say(code, values...)}
 }
 
-// within sets the window of a step.
-func (s *Subject) within(st Step, from, safe, until time.Time) Step {
-	st.From, st.Until = from, until
-	if safe.After(from) {
-		st.Safe = safe
+// within sets the window of a step. An end that lies before the beginning is
+// none: the step has to wait, and nothing is lost by it.
+func (s *subject) within(st Step, w window) Step {
+	st.From, st.Rests = w.from, w.rests
+	if w.safe.After(w.from) {
+		st.Safe = w.safe
 	}
-	st.Overdue = !until.IsZero() && s.Now.After(until)
+	if w.until.After(w.from) {
+		st.Until = w.until
+		st.Overdue = s.now.After(w.until)
+	}
 	return st
 }
 
-func (s *Subject) steps() []Step {
-	if len(s.Films) == 0 {
-		return []Step{s.step(TaskSeal, s.Cut.Seq, "seal front, back and edges; the edges twice")}
+// steps lists what is next, by how far the work has come.
+func (s *subject) steps() []Step {
+	if len(s.films) == 0 {
+		return []Step{s.step(TaskSeal, s.cut.Seq, "due-seal")}
 	}
+	painted := slices.ContainsFunc(s.films, isPaint)
 	var steps []Step
-	if st, ok := s.trimStep(); ok {
-		steps = append(steps, st)
+	if !painted {
+		steps = slices.Concat(s.pressStep(), s.trimStep(), s.answerStep())
 	}
-	painted := slices.ContainsFunc(s.Films, isPaint)
-	if st, ok := s.answerStep(); ok && !painted {
-		steps = append(steps, st)
-	}
-	if slices.ContainsFunc(s.Films, isVarnish) || painted {
+	if painted || slices.ContainsFunc(s.films, isVarnish) {
 		return append(steps, s.finishSteps()...)
 	}
 	return append(steps, s.benchSteps()...)
 }
 
-func (s *Subject) trimStep() (Step, bool) {
-	cloth, ok := record.Latest[record.ClothLaid](s.Panel)
-	trim, trimmed := record.Latest[record.Trimmed](s.Panel)
-	if !ok || trimmed && s.place(trim.Seq) > s.place(cloth.Seq) || slices.ContainsFunc(s.Films, isPaint) {
-		return Step{}, false
+// pressStep asks for a loose edge or cloth to be stuck down again.
+func (s *subject) pressStep() []Step {
+	for _, v := range judgeSound(s) {
+		if v.outcome == FallsShort {
+			return []Step{s.step(TaskPress, v.entries[0], "due-press", v.said.Value("what"))}
+		}
 	}
-	st := s.step(TaskTrim, cloth.Seq, "trim the cloth while the film is still soft")
-	laid1, ok1 := cloth.At.Earliest()
-	laid2, ok2 := cloth.At.Latest()
-	if !ok1 || !ok2 {
-		st.Text = "trim the cloth; when it was laid is not recorded"
-		return st, true
-	}
-	st = s.within(st, laid2.Add(trimFrom), time.Time{}, laid1.Add(trimUntil))
-	if st.Overdue {
-		st.Text = "trim the cloth: the film is hard by now, use a fresh blade or sandpaper"
-	}
-	return st, true
+	return nil
 }
 
-// answerStep asks for the coat that one face lacks.
-func (s *Subject) answerStep() (Step, bool) {
-	front, back := filter(s.on(record.Front), isCoat), filter(s.on(record.Back), isCoat)
-	if len(front) == len(back) {
-		return Step{}, false
+func (s *subject) trimStep() []Step {
+	cloth, ok := record.Latest[record.ClothLaid](s.p)
+	trim, trimmed := record.Latest[record.Trimmed](s.p)
+	if !ok || trimmed && before(trim.At, cloth.At) != record.Yes {
+		return nil
+	}
+	st := s.step(TaskTrim, cloth.Seq, "due-trim")
+	from, to, ok := dated(cloth.At)
+	if !ok {
+		st.Rests = []record.Said{record.Say("laid-when-open", record.With("layer", record.Code("cloth")))}
+		return []Step{st}
+	}
+	st = s.within(st, window{from: to.Add(trimFrom), until: from.Add(trimUntil)})
+	if st.Overdue {
+		st.Said = record.Say("due-trim-hard")
+	}
+	return []Step{st}
+}
+
+// answerUntil is when a coat should be answered on the other face: the same
+// day (common practice).
+const answerUntil = day
+
+// answerStep asks for a coat that one face lacks and the other has, on a panel
+// whose making is written down as it happens.
+func (s *subject) answerStep() []Step {
+	work := func(f Film) bool { return isCoat(f) && laidAs(f, record.Barrier, record.Isolation) == record.No }
+	front, back := filter(s.on(record.Front), work), filter(s.on(record.Back), work)
+	if len(front) == len(back) || s.asMade() != record.Yes {
+		return nil
 	}
 	lead, lacks := front, record.Back
 	if len(back) > len(front) {
 		lead, lacks = back, record.Front
 	}
 	answered := min(len(front), len(back))
-	missing := len(lead) - answered
 	// It can be coated when the last coat of the other face is touch-dry, and
 	// should have been within a day of the first that was not answered.
 	last, first := lead[len(lead)-1], lead[answered]
-	text := fmt.Sprintf("turn and coat the %s: it lacks %s", lacks, count(missing, "coat"))
-	st := s.step(TaskAnswer, last.Layer.Seq, "%s", text)
-	laid1, ok1 := last.Layer.At.Earliest()
-	laid2, ok2 := last.Layer.At.Latest()
-	begun, ok3 := first.Layer.At.Earliest()
-	dry, note, why := s.dries(last)
-	if !ok1 || !ok2 || !ok3 || why != "" {
-		st.Text += missingWhy(why, last)
-		return st, true
+	st := s.step(TaskAnswer, last.Layer.Seq, "due-answer", record.With("face", lacks), record.With("coats", len(lead)-answered))
+	w := s.window(last, touchDry)
+	if begun, _, ok := dated(first.Layer.At); ok && !w.from.IsZero() {
+		w.until = begun.Add(answerUntil)
 	}
-	st.Text += note
-	return s.within(st, laid1.Add(dry.NotBefore), laid2.Add(dry.SafeBy), begun.Add(answerUntil)), true
+	return []Step{s.within(st, w)}
 }
 
-func missingWhy(why string, f Film) string {
-	if why == "" {
-		why = "when the " + name(f) + " was laid is not recorded"
-	}
-	return " (no times: " + why + ")"
-}
-
-const usual = " (usual times, none stated for the material)"
-
-// dries is the window in which a film becomes touch-dry.
-func (s *Subject) dries(f Film) (w measure.Window, note, why string) {
-	stated, note := measure.Stated{}, ""
-	ms, all := s.parts(f)
-	for _, m := range ms {
-		to, ok := m.TouchDryTo.Seconds()
-		if !ok || to == 0 {
-			all = false
-			break
-		}
-		from, _ := m.TouchDryFrom.Seconds()
-		stated.Early = max(stated.Early, time.Duration(from)*time.Second)
-		stated.Late = max(stated.Late, time.Duration(to)*time.Second)
-	}
-	if !all {
-		if s.waterborne(f) != record.Yes {
-			return w, "", "how fast the " + name(f) + " dries is not recorded"
-		}
-		stated, note = usualTouchDry, usual
-	}
-	rh, _, known := s.humidity(f)
-	warm := slices.ContainsFunc(record.Each[record.WarmAir](s.Panel), func(e record.Done[record.WarmAir]) bool {
-		return s.place(e.Seq) > s.place(f.Layer.Seq) && (len(e.Body.Faces) == 0 || slices.Contains(e.Body.Faces, f.Layer.Face))
-	})
-	w, err := measure.TouchDryWindow(stated, measure.Humidity{Percent: rh, Known: known}, warm)
-	if err != nil {
-		return w, "", err.Error()
-	}
-	return w, note, ""
-}
-
-// cures is when the last coats of all faces are cured; with the usual times
-// where a water-borne coat states none.
-func (s *Subject) cures() (notBefore, safeBy time.Time, last Film, note, why string) {
+// lastCoats are the uppermost coats of all faces.
+func (s *subject) lastCoats() []Film {
+	var out []Film
 	for _, face := range record.Faces {
-		coats := filter(s.on(face), isCoat)
-		if len(coats) == 0 {
-			continue
-		}
-		f := coats[len(coats)-1]
-		from, safe, w := s.cure(f)
-		if w != "" {
-			stated := measure.Stated{}
-			if _, missing := s.statedCure(f); missing != "" && s.waterborne(f) == record.Yes {
-				stated, note = usualCure, usual
-			}
-			rh, _, known := s.humidity(f)
-			window, err := measure.CureWindow(stated, measure.Humidity{Percent: rh, Known: known})
-			laid1, ok1 := f.Layer.At.Earliest()
-			laid2, ok2 := f.Layer.At.Latest()
-			if err != nil || !ok1 || !ok2 {
-				why, last = w, f
-				continue
-			}
-			from, safe = laid1.Add(window.NotBefore), laid2.Add(window.SafeBy)
-		}
-		if from.After(notBefore) {
-			notBefore = from
-		}
-		if safe.After(safeBy) {
-			safeBy, last = safe, f
+		if coats := filter(s.on(face), isCoat); len(coats) > 0 {
+			out = append(out, coats[len(coats)-1])
 		}
 	}
-	return notBefore, safeBy, last, note, why
+	return out
 }
 
 // benchSteps are the steps of a panel that is not painted yet.
-func (s *Subject) benchSteps() []Step {
-	ground := filter(s.Films, isGround)
-	cloth := slices.ContainsFunc(s.Films, isCloth)
-	notBefore, safeBy, last, note, why := s.cures()
-	if why != "" {
-		note, notBefore, safeBy = " (no times: "+why+")", time.Time{}, time.Time{}
+func (s *subject) benchSteps() []Step {
+	grounds := filter(s.films, func(f Film) bool { return isGround(f) == record.Yes })
+	tops := s.lastCoats()
+	if len(tops) == 0 {
+		return nil
 	}
-	sanded, ok := record.Latest[record.Sanded](s.Panel)
-	isSanded := ok && s.place(sanded.Seq) > s.place(last.Layer.Seq)
-	cured := func(t Task, text string) Step {
-		return s.within(s.step(t, last.Layer.Seq, "%s", text+note), notBefore, safeBy, time.Time{})
+	last := slices.MaxFunc(tops, func(a, b Film) int { return int(a.Layer.Seq - b.Layer.Seq) })
+	if len(grounds) == 0 && !slices.ContainsFunc(s.films, isCloth) {
+		return []Step{s.within(s.step(TaskLay, last.Layer.Seq, "due-lay"), s.window(last, touchDry))}
 	}
+	var ws []window
+	for _, f := range tops {
+		ws = append(ws, s.window(f, cured))
+	}
+	hard := latest(ws...)
+	sanded := slices.ContainsFunc(record.Each[record.Sanded](s.p), func(x record.Done[record.Sanded]) bool { return before(last.Layer.At, x.At) == record.Yes })
+	task, code := TaskSand, "due-sand"
 	switch {
-	case len(ground) == 0 && !cloth:
-		st := s.step(TaskLay, last.Layer.Seq, "lay the cloth, or the ground")
-		dry, dryNote, why := s.dries(last)
-		laid1, ok1 := last.Layer.At.Earliest()
-		laid2, ok2 := last.Layer.At.Latest()
-		if why != "" || !ok1 || !ok2 {
-			st.Text += missingWhy(why, last)
-			return []Step{st}
-		}
-		st.Text += dryNote
-		return []Step{s.within(st, laid1.Add(dry.NotBefore), laid2.Add(dry.SafeBy), time.Time{})}
-	case len(ground) == 0 && isSanded:
-		return []Step{cured(TaskPrime, "dust off and prime: front and back alike")}
-	case len(ground) == 0:
-		return []Step{cured(TaskSand, "cured: ready to sand lightly (150 or finer), then prime")}
+	case len(grounds) == 0 && sanded:
+		task, code = TaskPrime, "due-prime"
+	case len(grounds) > 0 && sanded:
+		task, code = TaskPrime, "due-prime-again"
+	case len(grounds) > 0:
+		code = "due-sand-again"
 	}
-	text := "cured: ready to sand and prime again, or to paint in acrylic"
-	if isSanded {
-		text = "sanded: ready to prime again, or to paint in acrylic"
+	steps := []Step{s.within(s.step(task, last.Layer.Seq, code), hard)}
+	if len(grounds) == 0 {
+		return steps
 	}
-	steps := []Step{cured(TaskSand, text)}
-	if isSanded {
-		steps[0].Task = TaskPrime
-	}
-	top := ground[len(ground)-1]
-	st := s.step(TaskPaint, top.Layer.Seq, "paint in oil")
-	laid, ok := top.Layer.At.Latest()
+	top := grounds[len(grounds)-1]
+	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.waitWindow(top, groundWaits))
 	switch {
-	case !ok:
-	case s.isOil(top) == record.Yes:
-		// No acrylic over an oil ground: nothing else is to be done.
-		return []Step{s.within(s.step(TaskPaint, top.Layer.Seq, "paint in oil: the oil ground is firm from about six months"), laid.Add(oilGroundGood), time.Time{}, time.Time{})}
+	case s.isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
+		return []Step{oil}
 	case s.isAcrylic(top) == record.Yes:
-		st.Text = "paint in oil: three days after the ground at the earliest, better two weeks, best a month"
-		return append(steps, s.within(st, laid.Add(acrylicGroundLeast), laid.Add(acrylicGroundGood), time.Time{}))
+		return append(steps, oil)
 	}
 	return steps
 }
 
+// waitWindow is when the next may be laid over a layer that has to dry: from
+// the least time, surely from the good one; where there is no least, from the
+// good one, surely from the best.
+func (s *subject) waitWindow(f Film, table []wait) window {
+	w, known := s.waitFor(f, table)
+	switch from, to, ok := dated(f.Layer.At); {
+	case known == record.Unknown:
+		return window{rests: []record.Said{record.Say("binder-open", what(f))}}
+	case known == record.No:
+		return window{rests: []record.Said{record.Say("no-wait-known", what(f))}}
+	case !ok:
+		return window{rests: []record.Said{record.Say("laid-when-open", what(f))}}
+	case w.least == (term{}) || w.good.months > 0:
+		return window{from: w.good.after(from), safe: w.best.after(to)}
+	default:
+		return window{from: w.least.after(from), safe: w.good.after(to)}
+	}
+}
+
 // finishSteps are the steps of a painted panel.
-func (s *Subject) finishSteps() []Step {
+func (s *subject) finishSteps() []Step {
 	var steps []Step
 	for _, face := range faces {
 		films := s.on(face)
@@ -240,38 +180,18 @@ func (s *Subject) finishSteps() []Step {
 		if at < 0 || slices.ContainsFunc(films[at:], isVarnish) {
 			continue
 		}
-		steps = append(steps, s.varnishStep(films[at], slices.ContainsFunc(films[at:], func(f Film) bool { return f.Layer.Purpose == record.Isolation })))
+		paint := films[at]
+		st := s.step(TaskVarnish, paint.Layer.Seq, "due-varnish")
+		if s.isAcrylic(paint) == record.Yes {
+			st.Said.Code = "due-varnish-acrylic"
+		}
+		steps = append(steps, s.within(st, s.waitWindow(paint, varnishWaits)))
 	}
 	if len(steps) > 0 {
 		return steps
 	}
-	if len(record.Each[record.LabelPrinted](s.Panel)) == 0 {
-		return []Step{s.step(TaskLabel, 0, "varnished: print the label for the back")}
+	if len(record.Each[record.LabelPrinted](s.p)) == 0 {
+		return []Step{s.step(TaskLabel, 0, "due-label")}
 	}
 	return nil
-}
-
-func (s *Subject) varnishStep(paint Film, isolated bool) Step {
-	st := s.step(TaskVarnish, paint.Layer.Seq, "varnish")
-	good, _, known := varnishWait(s.binder(paint))
-	laid, ok := paint.Layer.At.Latest()
-	switch {
-	case s.binder(paint) == "":
-		st.Text = "varnish when the paint is firm all through; its medium is not recorded"
-		return st
-	case !known:
-		st.Text = "varnish, if at all, when the paint is firm all through"
-		return st
-	case !ok:
-		st.Text = "varnish when the paint is firm all through; when it was painted is not recorded"
-		return st
-	case s.isAcrylic(paint) == record.Yes && !isolated:
-		st.Text = "lay an isolation coat, then a removable varnish"
-	case good == oilVarnishGood:
-		st.Text = "varnish: six to twelve months after the last paint, when it is firm all through"
-		return s.within(st, laid.Add(good), laid.Add(2*good), time.Time{})
-	default:
-		st.Text = "varnish with a removable varnish"
-	}
-	return s.within(st, laid.Add(good), time.Time{}, time.Time{})
 }

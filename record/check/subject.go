@@ -5,31 +5,30 @@ import (
 	"time"
 
 	"backleaf/record"
-	"backleaf/record/measure"
 )
 
-// Subject is one panel under judgement, with what several rules look at.
-type Subject struct {
-	Workshop *record.Workshop
-	Panel    *record.Panel
-	Now      time.Time
-	Cut      record.Done[record.Cut]
-	Films    []Film // one for each layer, in the order of application
+// subject is one panel under judgement, with what several rules look at.
+type subject struct {
+	w     *record.Workshop
+	p     *record.Panel
+	now   time.Time
+	cut   record.Done[record.Cut]
+	films []Film // one for each layer, in the order of application
 }
 
 // newSubject prepares a panel for judgement at a moment.
-func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *Subject {
+func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 	s := unmeasured(w, p, now)
-	s.Films = Films(w, p)
+	s.films = Films(w, p)
 	return s
 }
 
 // unmeasured is a subject whose films have no thickness: next steps need none.
-func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *Subject {
-	s := &Subject{Workshop: w, Panel: p, Now: now}
-	s.Cut, _ = record.Latest[record.Cut](p)
+func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
+	s := &subject{w: w, p: p, now: now}
+	s.cut, _ = record.Latest[record.Cut](p)
 	for _, l := range p.Layers() {
-		s.Films = append(s.Films, Film{Layer: l, Wet: Unknown, Dry: Unknown})
+		s.films = append(s.films, Film{Layer: l, Wet: Unknown, Dry: Unknown})
 	}
 	return s
 }
@@ -45,28 +44,30 @@ func opposite(f record.Face) record.Face {
 }
 
 // on returns the films of one face, from the board outwards.
-func (s *Subject) on(f record.Face) []Film {
-	var out []Film
-	for _, l := range s.Films {
-		if l.Layer.Face == f {
-			out = append(out, l)
-		}
-	}
-	return out
+func (s *subject) on(f record.Face) []Film {
+	return filter(s.films, func(l Film) bool { return l.Layer.Face == f })
 }
 
 // board returns what the board is; its kind is empty where it is not known.
-func (s *Subject) board() record.Board {
-	m, _ := s.Workshop.Material(s.Cut.Body.Board)
+func (s *subject) board() record.Board {
+	m, _ := s.w.Material(s.cut.Body.Board)
 	if m.Board.Kind == record.Unknown {
 		m.Board.Kind = ""
 	}
 	return m.Board
 }
 
+// isBoard answers whether the board is of one of some kinds.
+func (s *subject) isBoard(kinds ...record.BoardKind) record.Answer {
+	if s.board().Kind == "" {
+		return record.Unknown
+	}
+	return is(slices.Contains(kinds, s.board().Kind))
+}
+
 // thickness returns the board's thickness in µm: as cut, or else as stated
 // for the material.
-func (s *Subject) thickness() (float64, bool) { return thickness(s.Workshop, s.Panel) }
+func (s *subject) thickness() (float64, bool) { return thickness(s.w, s.p) }
 
 func thickness(w *record.Workshop, p *record.Panel) (float64, bool) {
 	if um, ok := p.Size().Depth.Micrometers(); ok {
@@ -78,63 +79,58 @@ func thickness(w *record.Workshop, p *record.Panel) (float64, bool) {
 }
 
 // sides returns the longer and the shorter side in µm.
-func (s *Subject) sides() (long, short float64, ok bool) {
-	h, ok1 := s.Panel.Size().Height.Micrometers()
-	w, ok2 := s.Panel.Size().Width.Micrometers()
+func (s *subject) sides() (long, short float64, ok bool) {
+	h, ok1 := s.p.Size().Height.Micrometers()
+	w, ok2 := s.p.Size().Width.Micrometers()
 	return float64(max(h, w)), float64(min(h, w)), ok1 && ok2
 }
 
-// done collects the entry numbers of several entries.
-func seqs[B record.Body](all []record.Done[B]) []int64 {
+// asMade answers whether the making of the panel was written down as it
+// happened, so that what is absent was not done.
+func (s *subject) asMade() record.Answer {
+	for _, e := range s.p.Events {
+		switch e.Body.(type) {
+		case record.Cut, record.Coat, record.ClothLaid:
+			from, ok1 := e.At.Earliest()
+			written, ok2 := e.Written.Exact()
+			if !ok1 || !ok2 || written.Sub(from) > 7*day {
+				return record.No
+			}
+		}
+	}
+	return record.Yes
+}
+
+// unless is what may have been done besides what is recorded: nothing on a
+// panel recorded as made, else nobody can tell.
+func (s *subject) unless() record.Answer {
+	if s.asMade() == record.Yes {
+		return record.No
+	}
+	return record.Unknown
+}
+
+func seqs[B record.Body](done []record.Done[B]) []int64 {
 	var out []int64
-	for _, d := range all {
+	for _, d := range done {
 		out = append(out, d.Seq)
 	}
 	return out
 }
 
-func filmSeqs(films []Film) []int64 {
+func filmSeqs(films ...Film) []int64 {
 	var out []int64
 	for _, f := range films {
-		if !slices.Contains(out, f.Layer.Seq) {
-			out = append(out, f.Layer.Seq)
-		}
+		out = append(out, f.Layer.Seq)
 	}
-	return out
+	return tidy(out)
 }
 
-// place returns where an entry stands in the order of what happened.
-func (s *Subject) place(seq int64) int {
-	return slices.IndexFunc(s.Panel.Events, func(e record.Event) bool { return e.Seq == seq })
-}
-
-// elapsed returns the least and the greatest time that can lie between two
-// recorded times; false where one of them is open or not known.
-func elapsed(from, to record.When) (least, most time.Duration, ok bool) {
-	f1, ok1 := from.Earliest()
-	f2, ok2 := from.Latest()
-	t1, ok3 := to.Earliest()
-	t2, ok4 := to.Latest()
-	if !ok1 || !ok2 || !ok3 || !ok4 {
-		return 0, 0, false
-	}
-	return t1.Sub(f2), t2.Sub(f1), true
-}
-
-const day = 24 * time.Hour
-
-// below returns the layers of a face that were there before an entry.
-func (s *Subject) below(face record.Face, seq int64) []Film {
-	at := s.place(seq)
-	return filter(s.on(face), func(f Film) bool { return s.place(f.Layer.Seq) < at })
-}
-
-// facing is the face that carries the work: the painted one, or else the one
-// with cloth; empty where the record does not say.
-func (s *Subject) facing() record.Face {
-	for _, is := range []func(Film) bool{isPaint, isCloth} {
-		front := len(filter(s.on(record.Front), is)) > 0
-		back := len(filter(s.on(record.Back), is)) > 0
+// facing is the face that carries the work: the painted one, or where nothing
+// is painted the one with cloth; empty where both may be.
+func (s *subject) facing() record.Face {
+	for _, has := range []func(Film) bool{isPaint, isCloth} {
+		front, back := slices.ContainsFunc(s.on(record.Front), has), slices.ContainsFunc(s.on(record.Back), has)
 		switch {
 		case front && !back:
 			return record.Front
@@ -145,29 +141,15 @@ func (s *Subject) facing() record.Face {
 	return ""
 }
 
-// moves is the movement of the board with humidity.
-func (s *Subject) moves() (measure.Movement, error) {
-	kind := s.board().Kind
-	if kind == record.TemperedHardboard {
-		kind = record.Hardboard
+// cloths judges one answer of every cloth laid, of those to which it applies.
+func (s *subject) cloths(of string, answer func(record.ClothLaid) record.Answer, applies func(record.ClothLaid) record.Answer) []verdict {
+	var vs []verdict
+	for _, c := range record.Each[record.ClothLaid](s.p) {
+		o := outcome(applies(c.Body), answer(c.Body))
+		vs = append(vs, say(o, []int64{c.Seq}, of+suffix[o]))
 	}
-	return measure.MovementOf(measure.Board(kind))
+	return orNone(vs, "no-cloth")
 }
 
-// cloths asks one question of every cloth laid.
-func (s *Subject) cloths(ask func(record.ClothLaid) (record.Answer, string)) []Verdict {
-	var vs []Verdict
-	for _, c := range record.Each[record.ClothLaid](s.Panel) {
-		answer, what := ask(c.Body)
-		at := []int64{c.Seq}
-		switch answer {
-		case record.Yes:
-			vs = append(vs, verdict(Holds, at, "the cloth was %s", what))
-		case record.No:
-			vs = append(vs, verdict(FallsShort, at, "the cloth was not %s", what))
-		default:
-			vs = append(vs, verdict(NotRecorded, at, "whether the cloth was %s", what))
-		}
-	}
-	return orNone(vs, "no cloth is laid")
-}
+// suffix ends the codes of rules that say one of three things.
+var suffix = map[Outcome]string{Holds: "", FallsShort: "-not", NotRecorded: "-open", NotApplicable: "-elsewhere"}

@@ -19,11 +19,10 @@ const version = "record/1"
 type finding struct {
 	Entries  []int64        `json:"entries,omitzero"` // by which it was judged
 	Outcome  check.Outcome  `json:"outcome"`
-	Remedy   string         `json:"remedy,omitzero"`
+	Remedy   record.Said    `json:"remedy,omitzero"`
 	Rule     string         `json:"rule"`
+	Said     []record.Said  `json:"said"`
 	Severity check.Severity `json:"severity"`
-	Text     string         `json:"text"`
-	Title    string         `json:"title"`
 }
 
 // file is record.json.

@@ -99,9 +99,9 @@ func newBook(t testing.TB, k seal.Key) *book.Book {
 
 // findings are of every sort.
 var findings = []check.Finding{
-	{Rule: "back-answers-front", Title: "Each coat on the front is answered on the back", Outcome: check.FallsShort, Severity: check.Warning,
-		Text: "the back has fewer coats than the front", Entries: []int64{11, 12}, Remedy: "coat the back"},
-	{Rule: "oil-over-acrylic", Title: "No acrylic over oil", Outcome: check.Holds, Severity: check.Warning, Text: "there is none"},
+	{Rule: "sealed-all-round", Outcome: check.FallsShort, Severity: check.Warning, Entries: []int64{11, 12},
+		Said: []record.Said{record.Say("sealed-not", record.With("face", record.Back), record.With("entries", []record.EntryRef{11, 12}))}, Remedy: record.Say("remedy-sealed-all-round")},
+	{Rule: "acrylic-over-oil", Outcome: check.Holds, Severity: check.Warning, Said: []record.Said{record.Say("nothing-over-oil")}},
 }
 
 // made returns the deed of a panel of b.

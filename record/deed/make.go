@@ -67,7 +67,7 @@ func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 		f.Entries = append(f.Entries, s.Bytes)
 	}
 	for _, x := range findings {
-		f.Findings = append(f.Findings, finding{x.Entries, x.Outcome, x.Remedy, x.Rule, x.Severity, x.Text, x.Title})
+		f.Findings = append(f.Findings, finding{x.Entries, x.Outcome, x.Remedy, x.Rule, x.Said, x.Severity})
 	}
 	for _, g := range mine.Gaps(here) {
 		f.Gaps = append(f.Gaps, gap{g.Seq, g.Topic, g.Unknown, g.Said.Values, g.Said.Code})

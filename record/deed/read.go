@@ -62,7 +62,7 @@ func read(data []byte) (Record, error) {
 	}
 	r := Record{Number: f.Number, Issued: f.Issued, Size: f.Head.Size, Root: f.Head.Root}
 	for _, x := range f.Findings {
-		r.Findings = append(r.Findings, check.Finding{Rule: x.Rule, Title: x.Title, Outcome: x.Outcome, Severity: x.Severity, Text: x.Text, Entries: x.Entries, Remedy: x.Remedy})
+		r.Findings = append(r.Findings, check.Finding{Rule: x.Rule, Outcome: x.Outcome, Severity: x.Severity, Said: x.Said, Entries: x.Entries, Remedy: x.Remedy})
 	}
 	for _, g := range f.Gaps {
 		r.Gaps = append(r.Gaps, record.Gap{Topic: g.Topic, Said: record.Said{Code: g.What, Values: g.Values}, Seq: g.Entry, Unknown: g.Unknown})

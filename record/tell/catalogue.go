@@ -18,6 +18,8 @@ type Catalogue struct {
 
 	Words       Words
 	Codes       map[string]Message // of all families, see [codes]
+	Rules       map[string]RuleWords
+	Findings    FindingLines
 	Lines       Lines
 	Care        CareWords
 	Danger      DangerWords

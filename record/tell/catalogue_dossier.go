@@ -100,7 +100,6 @@ type DossierHazards struct {
 type DossierFindings struct {
 	Lead, None               Message
 	Short, Open, Holds       Message
-	Severities               map[string]Message
 	Severe, Remedy, NotApply Message
 	Count                    Message
 }
@@ -188,8 +187,7 @@ var englishDossier = DossierWords{
 	Findings: DossierFindings{
 		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",
 		None: "No rule falls short.", Short: "Falls short", Open: "Cannot be judged, for want of a record", Holds: "Holds",
-		Severities: map[string]Message{"warning": "warning", "advice": "advice", "information": "information"},
-		Severe:     "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: "{n, plural, one {one rule} other {{n} rules}}",
+		Severe: "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: "{n, plural, one {one rule} other {{n} rules}}",
 	},
 	Bow: DossierBow{
 		Estimate: "{range} over the longer side of {span}{hollow}. {upper}", Range: "{low} to {high}", Hollow: ", hollow at the {face}", NoBow: "The layers that are recorded balance: no bow to speak of. {upper}",

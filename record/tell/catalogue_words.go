@@ -62,6 +62,13 @@ var englishWords = Words{
 	"Topic": texts{"support": "support", "cloth": "cloth", "size": "size", "sealer": "sealer", "adhesive": "adhesive", "stain-block": "stain block", "ground": "ground",
 		"isolation": "isolation coat", "barrier": "barrier coat", "other": "coat", "coat": "coat", "paint": "paint", "varnish": "varnish",
 		"identification": "identification"}.words(),
+	"code":     texts{"cloth": "cloth", "paint": "paint", "varnish": "varnish", "coat": "coat", "board": "board", "adhesion": "adhesion"}.words(),
+	"Outcome":  texts{"falls-short": "falls short", "not-recorded": "not recorded", "holds": "holds", "does-not-apply": "does not apply"}.words(),
+	"Severity": texts{"warning": "warning", "advice": "advice", "information": "information"}.words(),
+	"Task": texts{"seal": "seal", "lay": "lay cloth or ground", "press": "press down", "trim": "trim", "answer": "answer the coat", "sand": "sand", "prime": "prime", "paint": "paint",
+		"varnish": "varnish", "label": "label"}.words(),
+	"State": texts{"overdue": "overdue", "now": "now", "later": "later", "any-time": "any time"}.words(),
+
 	"unit":  englishUnits,
 	"field": fieldWords(),
 }
@@ -74,6 +81,7 @@ var englishUnits = map[string]Word{
 	"US fl oz": {Text: "US fl oz"}, "US qt": {Text: "US qt"}, "US gal": {Text: "US gal"}, "yd": {Text: "yd"}, "m2": {Text: "m²"}, "%": {Text: "%"},
 	"g/mL": {Text: "g/mL"}, "kg/m3": {Text: "kg/m³"}, "lb/US gal": {Text: "lb/US gal"}, "h": {Text: "h"}, "min": {Text: "min"}, "s": {Text: "s"}, "d": {Text: "d"},
 	"°C": {Text: "°C"}, "°F": {Text: "°F"}, "g/m2": {Text: "g/m²"}, "oz/yd2": {Text: "oz/yd²"}, "/cm": {Text: "threads/cm"}, "/in": {Text: "threads/in"},
+	"ppm": {Text: "ppm"}, "mg/m³": {Text: "mg/m³"}, "mg/100 g": {Text: "mg/100 g"}, "mg/L": {Text: "mg/L"},
 	"sheets": {Text: "sheets", Forms: map[string]string{"one": "sheet"}},
 	"weeks":  {Text: "weeks", Forms: map[string]string{"one": "week"}},
 	"months": {Text: "months", Forms: map[string]string{"one": "month"}},

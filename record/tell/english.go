@@ -16,7 +16,11 @@ var English = &Catalogue{
 	Codes: codes(
 		englishGaps,
 		englishCare,
+		englishFindings, englishDue,
 	),
+	Rules: englishRules,
+	Findings: FindingLines{Found: "{what} ({entries})", Run: "{from}–{to}",
+		WriteDown: "If it is known, write it down: amend the entry, or add one with its own date."},
 	Join:  Joins{List: "{a}, {b}", LastOfList: "{a} and {b}", Clauses: "; ", Bracket: "{text} ({aside})", Pair: "{name}: {value}", Named: "{name} {value}", Quote: "“{text}”"},
 	Dates: edtf.English,
 	Section: section.Words{

@@ -7,6 +7,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
 )
 
 // Findings is what the rules find of one panel.
@@ -22,6 +23,7 @@ type Finding struct {
 	Title    string         `json:"title"`
 	Outcome  check.Outcome  `json:"outcome"`
 	Severity check.Severity `json:"severity"`
+	Said     []record.Said  `json:"said"`
 	Text     string         `json:"text"`
 	Entries  []int64        `json:"entries"`
 	Remedy   string         `json:"remedy,omitzero"`
@@ -45,19 +47,25 @@ func Rule(name string) (check.Rule, error) {
 	return r, nil
 }
 
+// found puts a finding in words.
+func found(f check.Finding) Finding {
+	c := tell.English
+	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f)}
+}
+
 // Check holds panels against the rules, or against one of them.
 func Check(w *record.Workshop, ps []*record.Panel, now time.Time, rule string) []Findings {
-	found := []Findings{}
+	all := []Findings{}
 	for _, p := range ps {
 		f := Findings{Panel: p.Number, Title: p.Description().Title}
 		for _, x := range check.Panel(w, p, now) {
 			if rule == "" || x.Rule == rule {
-				f.Findings = append(f.Findings, Finding(x))
+				f.Findings = append(f.Findings, found(x))
 			}
 		}
-		found = append(found, f)
+		all = append(all, f)
 	}
-	return found
+	return all
 }
 
 // FallsShort reports that any finding falls short.

@@ -8,6 +8,7 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/shelf"
+	"backleaf/record/tell"
 )
 
 // Cost is what the materials of one panel cost.
@@ -56,7 +57,7 @@ func Costs(ctx context.Context, b *book.Book, w *record.Workshop, ps []*record.P
 		sheets[p.Batch] = append(sheets[p.Batch], sheet)
 		c := Cost{Panel: sheet.Panel, Lines: []CostLine{}, Sums: prices(sheet.Sums), Complete: sheet.Complete}
 		for _, l := range sheet.Lines {
-			c.Lines = append(c.Lines, CostLine{l.What, l.Lot, l.Entry, private.Price(l.Price), l.Missing})
+			c.Lines = append(c.Lines, CostLine{tell.English.Fill("{layer}", l.What), l.Lot, l.Entry, private.Price(l.Price), missing(l.Missing)})
 		}
 		each = append(each, c)
 	}
@@ -65,6 +66,14 @@ func Costs(ctx context.Context, b *book.Book, w *record.Workshop, ps []*record.P
 		batches = append(batches, BatchCost{k, prices(sum), complete})
 	}
 	return each, batches, nil
+}
+
+// missing says why a line has no figure; nothing where it has one.
+func missing(why record.Said) string {
+	if why.Code == "" {
+		return ""
+	}
+	return tell.Say(tell.English, why)
 }
 
 func prices(ps []check.Price) []private.Price {

@@ -5,11 +5,12 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/tell"
 )
 
 // Step is a next step of panels in the same state.
 type Step struct {
-	State  string          `json:"state"`
+	State  check.State     `json:"state"`
 	Task   check.Task      `json:"task"`
 	Text   string          `json:"text"`
 	Batch  record.Key      `json:"batch"`
@@ -37,9 +38,19 @@ func Due(w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step
 	groups := check.Group(some)
 	steps = []Step{}
 	for _, s := range groups {
-		steps = append(steps, Step{s.State(moment), s.Task, s.Text, s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
+		steps = append(steps, Step{s.State(moment), s.Task, tell.English.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
 	}
-	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp) }
+	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, calendarWords) }
+}
+
+// calendarWords are the summary and the description of a step.
+func calendarWords(s check.Step) (summary, description string) {
+	panels := tell.PanelList(s.Panels)
+	summary = tell.English.Task(s.Task) + ": " + panels
+	if s.Batch != "" {
+		summary += " (" + string(s.Batch) + ")"
+	}
+	return summary, tell.English.Due(s) + "\n" + panels
 }
 
 func local(t, like time.Time) time.Time {

@@ -140,11 +140,11 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 	if _, ok := check.RuleNamed(rule); !ok {
 		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()))
 	}
-	o := check.Outcome(strings.ReplaceAll(said, "-", " "))
+	o := check.Outcome(strings.ReplaceAll(said, " ", "-"))
 	if !given {
 		o = check.FallsShort
 	}
-	if !slices.Contains([]check.Outcome{check.FallsShort, check.NotRecorded, check.Holds, check.NotApplicable}, o) {
+	if !slices.Contains(check.Outcomes, o) {
 		return nil, refuse.Input("finding", "no-such-outcome", "%q is not one of falls short, not recorded, holds, does not apply", said)
 	}
 	return find.Finding(rule, o, now), nil

@@ -1,0 +1,151 @@
+package check
+
+import (
+	"slices"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/measure"
+)
+
+// window is when something may be done: not before from, surely from safe, and
+// until the last moment. rests says on what that rests, or why nothing is known.
+type window struct {
+	from, safe, until time.Time
+	rests             []record.Said
+}
+
+// drying is one of the two times of a film: the times that a material states,
+// and the usual ones of a water-borne coat where it states none (common
+// practice).
+type drying struct {
+	stated func(record.Material) (from, to record.Duration)
+	usual  measure.Stated
+	warm   bool // warm air helps
+}
+
+var (
+	touchDry = drying{func(m record.Material) (_, _ record.Duration) { return m.TouchDryFrom, m.TouchDryTo },
+		measure.Stated{Early: 20 * time.Minute, Late: 30 * time.Minute}, true}
+	cured = drying{func(m record.Material) (_, _ record.Duration) { return m.CureFrom, m.CureTo },
+		measure.Stated{Early: day, Late: 36 * time.Hour}, false}
+)
+
+// window returns when a film is dry to the touch or cured, for the next step:
+// with the usual times where a water-borne coat states none, and only counted
+// from a date that is exact to the day.
+func (s *subject) window(f Film, d drying) window {
+	stated, why := s.stated(f, d)
+	var usual []record.Said
+	if why.Code != "" {
+		if s.waterborne(f) != record.Yes {
+			return window{rests: []record.Said{why}}
+		}
+		stated, usual = d.usual, []record.Said{record.Say("usual-times")}
+	}
+	from, to, ok := dated(f.Layer.At)
+	if !ok {
+		return window{rests: []record.Said{record.Say("laid-when-open", what(f))}}
+	}
+	w := s.from(f, stated, from, to, d.warm && s.warmed(f))
+	w.rests = append(usual, w.rests...)
+	return w
+}
+
+// cure returns when a film counts as cured, for judgement: by stated times
+// only, from any date. It says why where that cannot be told.
+func (s *subject) cure(f Film) (w window, why record.Said) {
+	stated, why := s.stated(f, cured)
+	if why.Code != "" {
+		return w, why
+	}
+	from, ok1 := f.Layer.At.Earliest()
+	to, ok2 := f.Layer.At.Latest()
+	if !ok1 || !ok2 {
+		return w, record.Say("laid-when-open", what(f))
+	}
+	if w = s.from(f, stated, from, to, false); w.safe.IsZero() {
+		return w, w.rests[0]
+	}
+	return w, why
+}
+
+// from reckons the window of a film that was laid between two times, in the
+// air it stood in: where nobody recorded the air, from is for the driest and
+// safe for the dampest.
+func (s *subject) from(f Film, stated measure.Stated, laid1, laid2 time.Time, warm bool) window {
+	var w window
+	rh, read := s.humidity(f)
+	if !read {
+		rh = air{low: 0, high: 100}
+		w.rests = append(w.rests, record.Say("air-open"))
+	} else if !slices.Contains(rh.seqs, f.Layer.Seq) {
+		w.rests = append(w.rests, record.Say("air-read", entriesOf(rh.seqs)...))
+	}
+	dry, err := measure.TouchDryWindow(stated, measure.Humidity{Percent: rh.low, Known: true}, warm)
+	damp, err2 := measure.TouchDryWindow(stated, measure.Humidity{Percent: rh.high, Known: true}, warm)
+	if err != nil || err2 != nil {
+		return window{rests: []record.Said{record.Say("times-unlikely", what(f))}}
+	}
+	w.from, w.safe = laid1.Add(dry.NotBefore), laid2.Add(damp.SafeBy)
+	return w
+}
+
+// dated returns the bounds of a date that is exact to the day: from "about
+// 1999" no day follows on which anything is due.
+func dated(at record.When) (from, to time.Time, ok bool) {
+	if _, exact := at.Exact(); !exact && !at.Date().IsExactDay() {
+		return from, to, false
+	}
+	from, ok1 := at.Earliest()
+	to, ok2 := at.Latest()
+	return from, to, ok1 && ok2
+}
+
+// stated is the time of the slowest part of a mix, or why it is not known.
+func (s *subject) stated(f Film, d drying) (measure.Stated, record.Said) {
+	ms, known := s.parts(f)
+	if !known {
+		return measure.Stated{}, record.Say("material-open", what(f))
+	}
+	var stated measure.Stated
+	for _, m := range ms {
+		early, late := d.stated(m)
+		to, ok := late.Seconds()
+		if !ok || to == 0 {
+			return measure.Stated{}, record.Say("times-of-material-open", record.With("material", m.Name))
+		}
+		// Without an early edge the window is as wide as it can be.
+		from, _ := early.Seconds()
+		stated.Early = max(stated.Early, time.Duration(from)*time.Second)
+		stated.Late = max(stated.Late, time.Duration(to)*time.Second)
+	}
+	return stated, record.Said{}
+}
+
+// warmed reports that warm air was blown over a film after it was laid.
+func (s *subject) warmed(f Film) bool {
+	return slices.ContainsFunc(record.Each[record.WarmAir](s.p), func(e record.Done[record.WarmAir]) bool {
+		return before(f.Layer.At, e.At) == record.Yes && (len(e.Body.Faces) == 0 || slices.Contains(e.Body.Faces, f.Layer.Face))
+	})
+}
+
+// latest joins windows that all have to be open.
+func latest(ws ...window) window {
+	var out window
+	for _, w := range ws {
+		if w.from.IsZero() {
+			return w
+		}
+		if w.safe.After(out.safe) {
+			out.rests = w.rests
+		}
+		if w.from.After(out.from) {
+			out.from = w.from
+		}
+		if w.safe.After(out.safe) {
+			out.safe = w.safe
+		}
+	}
+	return out
+}

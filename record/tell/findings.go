@@ -1,0 +1,110 @@
+package tell
+
+import (
+	"slices"
+	"strconv"
+
+	"backleaf/record"
+	"backleaf/record/check"
+)
+
+// FindingLines are what joins the words of findings.
+type FindingLines struct {
+	Found     Message // {what} ({entries}): one thing found, and where
+	Run       Message // {from}–{to}: entries without a gap between them
+	WriteDown Message // what to do about what is not recorded
+}
+
+// Rule returns the words of a rule by its name; empty ones for a rule that the
+// catalogue does not know.
+func (c *Catalogue) Rule(name string) RuleWords { return c.Rules[name] }
+
+// Found says what a rule found, each thing with the entries it rests on.
+func (c *Catalogue) Found(f check.Finding) string {
+	var parts []string
+	for _, s := range f.Said {
+		parts = append(parts, c.FoundHere(s))
+	}
+	return c.Clauses(parts)
+}
+
+// FoundHere says one thing that was found, with the entries it rests on.
+func (c *Catalogue) FoundHere(s record.Said) string {
+	text := Say(c, s)
+	var seqs []int64
+	for _, at := range s.Value("entries").Texts {
+		if n, err := strconv.ParseInt(at, 10, 64); err == nil {
+			seqs = append(seqs, n)
+		}
+	}
+	if seqs == nil {
+		return text
+	}
+	return c.Findings.Found.With("what", text, "entries", c.Entries(seqs))
+}
+
+// Remedy says what can still be done; nothing where nothing is wrong.
+func (c *Catalogue) Remedy(f check.Finding) string {
+	switch f.Remedy.Code {
+	case "":
+		return ""
+	case "remedy-write-down":
+		return string(c.Findings.WriteDown)
+	}
+	return string(c.Rule(f.Rule).Remedy)
+}
+
+// Entries names entries in order; a run of three or more by its ends.
+func (c *Catalogue) Entries(seqs []int64) string {
+	seqs = slices.Compact(slices.Sorted(slices.Values(seqs)))
+	name := func(n int64) string { return c.one("entry", record.With("n", record.EntryRef(n)).Text(), "") }
+	var out []string
+	for i := 0; i < len(seqs); {
+		n := 1
+		for i+n < len(seqs) && seqs[i+n] == seqs[i]+int64(n) {
+			n++
+		}
+		if n < 3 {
+			out, i = append(out, name(seqs[i])), i+1
+			continue
+		}
+		out = append(out, c.Findings.Run.With("from", name(seqs[i]), "to", name(seqs[i+n-1])))
+		i += n
+	}
+	if out == nil {
+		return ""
+	}
+	text := out[0]
+	for _, s := range out[1:] {
+		text = c.Join.List.With("a", text, "b", s)
+	}
+	return text
+}
+
+// Outcome names what a rule says.
+func (c *Catalogue) Outcome(o check.Outcome) string { return c.own("Outcome", string(o)) }
+
+// Severity names how much a finding matters.
+func (c *Catalogue) Severity(s check.Severity) string { return c.own("Severity", string(s)) }
+
+// Task names what is to be done.
+func (c *Catalogue) Task(t check.Task) string { return c.own("Task", string(t)) }
+
+// State names how a step stands.
+func (c *Catalogue) State(s check.State) string { return c.own("State", string(s)) }
+
+// own is a word of one of the program's own lists.
+func (c *Catalogue) own(list, word string) string { return c.one(list, word, "") }
+
+// Due says what is to be done, and on what its window rests.
+func (c *Catalogue) Due(s check.Step) string {
+	text := Say(c, s.Said)
+	var rests []string
+	for _, r := range s.Rests {
+		rests = append(rests, Say(c, r))
+	}
+	if rests == nil {
+		return text
+	}
+	return c.Join.Bracket.With("text", text, "aside", c.Clauses(rests))
+}
