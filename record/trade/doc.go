@@ -11,7 +11,8 @@
 // A question is answered yes, no or unknown ([record.Answer]), unknown meaning
 // that what is recorded does not settle it. Making what is recorded vaguer
 // leaves an answer as it was or makes it unknown; it never turns yes into no
-// or no into yes.
+// or no into yes. One thing is no such vagueness: a Colour Index name that
+// contradicts the name beside it ("cadmium red", PR 254) and is then taken away.
 //
 // # Pigments
 //

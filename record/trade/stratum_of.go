@@ -1,15 +1,16 @@
 package trade
 
 import (
+	"iter"
+	"maps"
 	"slices"
 
 	"backleaf/record"
 )
 
 // StrataOf returns what a layer may be, judged by its purpose, binders, medium
-// and resin. A mix of several binders is an emulsion if one is a drying oil and
-// the others are egg, casein, glue or gum; other mixes are something of which
-// the tables do not speak.
+// and resin. A mix of a drying oil with egg, casein, glue or gum is an emulsion;
+// any other mix is judged as each of its parts.
 func (m Made) StrataOf() Strata {
 	l := m.Layer
 	bs, all := m.Binders()
@@ -17,26 +18,19 @@ func (m Made) StrataOf() Strata {
 	case l.Cloth != nil:
 		return clothStrata(m)
 	case !all:
-		return anyOf(l, bs)
+		return each(l, maps.Keys(binders), Emulsion, OtherStratum)
 	case emulsion(bs):
 		return Strata{Emulsion}
-	case len(bs) != 1:
-		return Strata{OtherStratum}
 	}
-	return byUse(l, bs[0])
+	return each(l, slices.Values(bs))
 }
 
-// anyOf is a layer whose binders are not all known: whatever its kind may be.
-func anyOf(l record.Layer, known []record.Binder) Strata {
-	var out Strata
-	for b := range binders {
-		for _, s := range byUse(l, b) {
-			if !out.Has(s) {
-				out = append(out, s)
-			}
-		}
+// each is what a layer may be if it may be of each of some binders.
+func each(l record.Layer, bs iter.Seq[record.Binder], more ...Stratum) Strata {
+	out := Strata(more)
+	for b := range bs {
+		out = append(out, byUse(l, b)...)
 	}
-	out = append(out, Emulsion, OtherStratum)
 	slices.Sort(out)
 	return slices.Compact(out)
 }
@@ -94,9 +88,7 @@ func byUse(l record.Layer, b record.Binder) Strata {
 	case Closes(l.Purpose) == yes:
 		return strataOf(row.coat)
 	}
-	out := strataOf(row.coat + " " + row.ground)
-	slices.Sort(out)
-	return slices.Compact(out)
+	return strataOf(row.coat + " " + row.ground)
 }
 
 // boardStrata are boards as supports. Particleboard, honeycomb and other boards

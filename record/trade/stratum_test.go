@@ -1,6 +1,7 @@
 package trade_test
 
 import (
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -28,7 +29,7 @@ func TestStrata(t *testing.T) {
 		{"glue size", coat(record.Sizing, of(record.AnimalGlue)), trade.Strata{trade.GlueSize}},
 		{"gesso", coat(record.Ground, of(record.AnimalGlue)), trade.Strata{trade.Gesso}},
 		{"two acrylics", coat(record.Ground, of(record.Acrylic), of(record.Acrylic)), trade.Strata{trade.AcrylicGround}},
-		{"acrylic and PVA", coat(record.Sealer, of(record.Acrylic), of(record.PVA)), trade.Strata{trade.OtherStratum}},
+		{"acrylic and PVA", coat(record.Sealer, of(record.Acrylic), of(record.PVA)), trade.Strata{trade.AcrylicMedium, trade.Vinyl}},
 		{"egg and oil", coat(record.Ground, of(record.Egg), of(record.DryingOil)), trade.Strata{trade.Emulsion}},
 		{"oil", paint(record.Oil), trade.Strata{trade.OilPaint}},
 		{"water-mixable oil", paint(record.WaterMixableOil), trade.Strata{trade.OilPaint}},
@@ -73,6 +74,51 @@ func TestShows(t *testing.T) {
 		cloth := trade.Made{Layer: record.Layer{Cloth: &record.ClothLaid{WetThrough: wet}}, Materials: []record.Material{{Cloth: record.Cloth{Fibre: "linen", Sized: record.No}}}, All: true}
 		if got := trade.Over(paint(record.Oil).StrataOf(), trade.Shows(cloth, glue), nil).Holds; got != want {
 			t.Errorf("oil on linen, wetted through %s: %s, want %s", wet, got, want)
+		}
+	}
+}
+
+// Forgetting the purpose, the medium, the resin or a binder of a layer leaves
+// open all that it was.
+func TestForgettingLeavesOpen(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(17, 5))
+	pick := func(list string) string { ws := append(record.Words(list), ""); return ws[rnd.IntN(len(ws))] }
+	for range 5000 {
+		var m trade.Made
+		var ms []record.Material
+		for range rnd.IntN(3) {
+			ms = append(ms, record.Material{Binder: record.Binder(pick("Binder"))})
+		}
+		forget := func() {}
+		switch rnd.IntN(3) {
+		case 0:
+			m = coat(record.Purpose(pick("Purpose")), ms...)
+			forget = func() { m.Layer.Purpose = "" }
+		case 1:
+			m = paint(record.PaintMedium(pick("PaintMedium")))
+			forget = func() { m.Layer.Paint.Medium = "" }
+		default:
+			m = varnish([]string{"dammar", "acrylic-resin", "acrylic-dispersion", "wax", ""}[rnd.IntN(5)])
+			forget = func() { m.Layer.Varnish.Resin = "" }
+		}
+		m.Materials, m.All = ms, true
+		m.Layer.Coating.Mix = make([]record.Part, len(ms))
+		before := m.StrataOf()
+		mix := trade.Made{Layer: record.Layer{Coating: m.Layer.Coating}, Materials: ms, All: true}
+		of, known := mix.Binders()
+		if bs, _ := m.Binders(); known && len(bs) > len(of) {
+			continue // products that contradict the medium: to forget either is no vagueness
+		}
+		if i := rnd.IntN(3); i < len(ms) {
+			m.Materials[i].Binder = ""
+		} else {
+			forget()
+		}
+		after := m.StrataOf()
+		for _, s := range before {
+			if !after.Has(s) {
+				t.Fatalf("%v becomes %v, which lacks %s", before, after, s)
+			}
 		}
 	}
 }
