@@ -9,6 +9,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/deed"
 	"backleaf/record/paper"
+	"backleaf/record/pdf"
 	"backleaf/record/tell"
 )
 
@@ -95,21 +96,21 @@ func draw(in Input, kind paper.Kind) ([]byte, error) {
 }
 
 // attachments are the files that prove the record.
-func (c *content) attachments() []paper.Attachment {
+func (c *content) attachments() []pdf.Attachment {
 	if c.in.Preview || len(c.in.Deed.Record) == 0 {
 		return nil
 	}
-	file := func(name, kind string, what tell.Message, relation paper.Relation, data []byte) paper.Attachment {
-		return paper.Attachment{Name: name, MIME: kind, Description: string(what), Relation: relation, Modified: c.in.Issued, Data: data}
+	file := func(name, kind string, what tell.Message, relation pdf.Relation, data []byte) pdf.Attachment {
+		return pdf.Attachment{Name: name, MIME: kind, Description: string(what), Relation: relation, Modified: c.in.Issued, Data: data}
 	}
 	d := c.in.Deed
-	out := []paper.Attachment{file("record.json", "application/json", c.words.RecordFile, paper.RelationSource, d.Record)}
+	out := []pdf.Attachment{file("record.json", "application/json", c.words.RecordFile, pdf.Source, d.Record)}
 	if c.signed() {
 		out = append(out,
-			file("record.sig", "application/octet-stream", c.words.SignatureFile, paper.RelationSupplement, d.Signature),
-			file("studio.pem", "application/x-pem-file", c.words.KeyFile, paper.RelationSupplement, d.Key.PEM()),
-			file("head.txt", "text/plain", c.words.HeadFile, paper.RelationSupplement, d.Head),
-			file("proof.json", "application/json", c.words.Proof, paper.RelationSupplement, d.Proof))
+			file("record.sig", "application/octet-stream", c.words.SignatureFile, pdf.Supplement, d.Signature),
+			file("studio.pem", "application/x-pem-file", c.words.KeyFile, pdf.Supplement, d.Key.PEM()),
+			file("head.txt", "text/plain", c.words.HeadFile, pdf.Supplement, d.Head),
+			file("proof.json", "application/json", c.words.Proof, pdf.Supplement, d.Proof))
 	}
 	return out
 }

@@ -21,7 +21,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/deposit"
-	"backleaf/record/paper"
+	"backleaf/record/pdf"
 	"backleaf/record/seal"
 	"backleaf/record/sheet"
 )
@@ -106,15 +106,15 @@ func freeze(t *testing.T, to string) {
 	}
 	run("backup", filepath.Join(to, "book.sqlite"))
 	run("deposit", filepath.Join(to, "deposit"))
-	pdf, err := os.ReadFile("second.pdf")
+	data, err := os.ReadFile("second.pdf")
 	if err != nil {
 		t.Fatal(err)
 	}
-	files, err := paper.Attachments(pdf)
+	files, err := pdf.Attachments(data)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range files {
+	for _, f := range files.Files {
 		if err := os.WriteFile(filepath.Join(to, "record", f.Name), f.Data, 0o666); err != nil {
 			t.Fatal(err)
 		}

@@ -17,7 +17,7 @@ import (
 
 	"backleaf/record/bag"
 	"backleaf/record/deed"
-	"backleaf/record/paper"
+	"backleaf/record/pdf"
 	"backleaf/record/seal"
 	"backleaf/record/studio/verify"
 	"backleaf/record/toolcheck"
@@ -38,14 +38,14 @@ func verified(t *testing.T, args ...string) (int, string) {
 }
 
 // attached returns the files in a certificate.
-func attached(t *testing.T, pdf []byte) map[string][]byte {
+func attached(t *testing.T, data []byte) map[string][]byte {
 	t.Helper()
-	as, err := paper.Attachments(pdf)
+	as, err := pdf.Attachments(data)
 	if err != nil {
 		t.Fatal(err)
 	}
 	out := map[string][]byte{}
-	for _, a := range as {
+	for _, a := range as.Files {
 		out[a.Name] = a.Data
 	}
 	return out

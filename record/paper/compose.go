@@ -109,7 +109,7 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 	}
 	size, rise := s.Style.SizePt, 0.0
 	if part != whole {
-		size = min(size, max(size*fractionSize, SmallestFigurePt))
+		size = min(size, max(size*fractionSize, smallestFigurePt))
 	}
 	if part == numerator {
 		rise = (s.Style.SizePt - size) * capitalHeight

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"net/url"
 	"time"
+
+	"backleaf/record/pdf"
 )
 
 // Info says what a file is. It is written twice, for readers old and new (the
@@ -51,7 +53,7 @@ func (p *Page) Draw(shapes ...Shape) { p.shapes = append(p.shapes, shapes...) }
 
 // Finish writes the document as a PDF file of the kind asked for. Attachments
 // are allowed in [A3b] only. Nothing is returned if anything is wrong.
-func (d *Document) Finish(kind Kind, attachments ...Attachment) ([]byte, error) {
+func (d *Document) Finish(kind Kind, attachments ...pdf.Attachment) ([]byte, error) {
 	if len(d.pages) == 0 {
 		return nil, fmt.Errorf("cannot write PDF: the document has no page")
 	}

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"backleaf/record/paper"
+	"backleaf/record/pdf"
 	"backleaf/record/toolcheck"
 )
 
@@ -71,7 +72,7 @@ func sampleDocument(t testing.TB) *paper.Document {
 	return d
 }
 
-func finish(t testing.TB, d *paper.Document, kind paper.Kind, a ...paper.Attachment) []byte {
+func finish(t testing.TB, d *paper.Document, kind paper.Kind, a ...pdf.Attachment) []byte {
 	t.Helper()
 	pdf, err := d.Finish(kind, a...)
 	if err != nil {
@@ -80,18 +81,18 @@ func finish(t testing.TB, d *paper.Document, kind paper.Kind, a ...paper.Attachm
 	return pdf
 }
 
-func sampleAttachments() []paper.Attachment {
-	return []paper.Attachment{
-		{Name: "record.json", MIME: "application/json", Description: "the record", Relation: paper.RelationSource, Data: []byte(`{"number":"KB26-0142-1"}`)},
-		{Name: "record.sig", MIME: "application/octet-stream", Relation: paper.RelationSupplement, Data: bytes.Repeat([]byte{0, 255, 13, 10}, 16)},
-		{Name: "head.txt", MIME: "text/plain", Relation: paper.RelationSupplement, Data: nil},
+func sampleAttachments() []pdf.Attachment {
+	return []pdf.Attachment{
+		{Name: "record.json", MIME: "application/json", Description: "the record", Relation: pdf.Source, Data: []byte(`{"number":"KB26-0142-1"}`)},
+		{Name: "record.sig", MIME: "application/octet-stream", Relation: pdf.Supplement, Data: bytes.Repeat([]byte{0, 255, 13, 10}, 16)},
+		{Name: "head.txt", MIME: "text/plain", Relation: pdf.Supplement, Data: nil},
 	}
 }
 
 // Same record, same bytes.
 func TestSameBytes(t *testing.T) {
 	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
-		var files []paper.Attachment
+		var files []pdf.Attachment
 		if kind == paper.A3b {
 			files = sampleAttachments()
 		}
@@ -127,6 +128,17 @@ func TestQpdfFindsNoFault(t *testing.T) {
 	}
 }
 
+// A label or certificate that is fitted to the page is printed too small
+// (ISO 32000-1, table 150).
+func TestPrintedAtFullSize(t *testing.T) {
+	for _, kind := range []paper.Kind{paper.A1b, paper.A3b} {
+		f := readQpdf(t, save(t, "sample.pdf", finish(t, sampleDocument(t), kind)))
+		if got := f.get(f.objects["trailer"], "/Root", "/ViewerPreferences", "/PrintScaling"); got != "/None" {
+			t.Errorf("%v: print scaling %v", kind, got)
+		}
+	}
+}
+
 func TestTextIsExtracted(t *testing.T) {
 	path := save(t, "sample.pdf", finish(t, sampleDocument(t), paper.A1b))
 	got := toolcheck.Run(t, "pdftotext", "-layout", path, "-")
@@ -155,7 +167,7 @@ func TestWhatIsRefused(t *testing.T) {
 		},
 		"attachments in A-1b": func() ([]byte, error) { return sampleDocument(t).Finish(paper.A1b, sampleAttachments()...) },
 		"an attachment with a path": func() ([]byte, error) {
-			return sampleDocument(t).Finish(paper.A3b, paper.Attachment{Name: "../x", MIME: "text/plain", Relation: paper.RelationData})
+			return sampleDocument(t).Finish(paper.A3b, pdf.Attachment{Name: "../x", MIME: "text/plain", Relation: pdf.Supplement})
 		},
 		"an attachment twice": func() ([]byte, error) {
 			return sampleDocument(t).Finish(paper.A3b, append(sampleAttachments(), sampleAttachments()...)...)

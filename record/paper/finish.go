@@ -1,11 +1,10 @@
 package paper
 
 import (
-	"bytes"
-	"crypto/sha256"
 	"fmt"
-	"strings"
-	"time"
+	"slices"
+
+	"backleaf/record/pdf"
 )
 
 // Kind is the archive format of a file.
@@ -26,11 +25,14 @@ func (k Kind) version() string { return [...]string{"1.4", "1.7"}[k] }
 // producer is written as the program that made the file.
 const producer = "backleaf"
 
+// A file is what the PDF library wrote, on its way to an archive format.
+type file struct{ *pdf.File }
+
 // finish reads the file that the PDF library wrote and writes its objects
 // again with what the archive formats ask for: an identifier, an output
 // intent, metadata, complete font dictionaries, printable annotations, no
 // transparency groups, and attachments.
-func finish(raw []byte, info Info, kind Kind, attachments []Attachment) ([]byte, error) {
+func finish(raw []byte, info Info, kind Kind, attachments []pdf.Attachment) ([]byte, error) {
 	if kind != A1b && kind != A3b {
 		return nil, fmt.Errorf("cannot write PDF: no such kind %d", int(kind))
 	}
@@ -41,11 +43,12 @@ func finish(raw []byte, info Info, kind Kind, attachments []Attachment) ([]byte,
 		return nil, fmt.Errorf("cannot write PDF: no date of creation given")
 	}
 	info = info.clean()
-	f, err := openPDF(raw)
+	opened, err := pdf.Open(raw)
 	if err != nil {
 		return nil, err
 	}
-	catalog, err := f.dict(f.trailer["Root"])
+	f := &file{opened}
+	catalog, err := f.Catalog()
 	if err != nil {
 		return nil, err
 	}
@@ -60,14 +63,20 @@ func finish(raw []byte, info Info, kind Kind, attachments []Attachment) ([]byte,
 			delete(catalog, k)
 		}
 	}
-	catalog["Lang"] = pdfString(info.Language)
-	catalog["ViewerPreferences"] = pdfDict{"DisplayDocTitle": true, "PrintScaling": pdfName("None")}
-	catalog["Metadata"] = f.add(&pdfStream{pdfDict{"Type": pdfName("Metadata"), "Subtype": pdfName("XML")}, info.xmp(kind)})
+	catalog["Lang"] = pdf.String(info.Language)
+	// Paper is measured out: a label fits its sheet at full size only. Programs
+	// older than PDF 1.6 pass over the second entry.
+	catalog["ViewerPreferences"] = pdf.Dict{"DisplayDocTitle": true, "PrintScaling": pdf.Name("None")}
+	catalog["Metadata"] = f.Add(&pdf.Stream{Dict: pdf.Dict{"Type": pdf.Name("Metadata"), "Subtype": pdf.Name("XML")}, Data: info.xmp(kind)})
 	catalog["OutputIntents"] = []any{f.outputIntent()}
-	if err := f.attach(catalog, attachments, info.Modified); err != nil {
+	attachments = slices.Clone(attachments)
+	for i := range attachments {
+		attachments[i].Description = OneLine(attachments[i].Description)
+	}
+	if err := f.Attach(catalog, attachments, info.Modified); err != nil {
 		return nil, err
 	}
-	return f.write(kind, catalog, info.dict())
+	return f.Write(kind.version(), catalog, info.dict())
 }
 
 // clean makes the texts fit for both places and fills in what may be left out.
@@ -85,37 +94,34 @@ func (i Info) clean() Info {
 }
 
 // dict is the information dictionary (ISO 32000-1, 14.3.3).
-func (i Info) dict() pdfDict {
-	d := pdfDict{
-		"Creator":      pdfString(producer),
-		"Producer":     pdfString(producer),
-		"CreationDate": pdfString(pdfDate(i.Created)),
-		"ModDate":      pdfString(pdfDate(i.Modified)),
+func (i Info) dict() pdf.Dict {
+	d := pdf.Dict{
+		"Creator":      pdf.String(producer),
+		"Producer":     pdf.String(producer),
+		"CreationDate": pdf.Date(i.Created),
+		"ModDate":      pdf.Date(i.Modified),
 	}
-	for k, v := range map[pdfName]string{"Title": i.Title, "Author": i.Author, "Subject": i.Subject, "Keywords": i.Keywords} {
+	for k, v := range map[pdf.Name]string{"Title": i.Title, "Author": i.Author, "Subject": i.Subject, "Keywords": i.Keywords} {
 		if v != "" {
-			d[k] = textString(v)
+			d[k] = pdf.Text(v)
 		}
 	}
 	return d
 }
 
-// pdfDate writes a moment with its offset (7.9.4).
-func pdfDate(t time.Time) string {
-	return "D:" + t.Format("20060102150405") + strings.Replace(t.Format("-07:00"), ":", "'", 1) + "'"
-}
+const maxPageTree = 32 // levels
 
 // finishPages walks the page tree.
-func (f *pdfFile) finishPages(node any, depth int) error {
-	if depth > maxNesting {
-		return fmt.Errorf("%w: page tree", errPDF)
+func (f *file) finishPages(node any, depth int) error {
+	if depth > maxPageTree {
+		return fmt.Errorf("%w: page tree", pdf.ErrMalformed)
 	}
-	d, err := f.dict(node)
+	d, err := f.Dict(node)
 	if err != nil {
 		return err
 	}
-	if d["Type"] == any(pdfName("Pages")) {
-		kids, err := f.array(d["Kids"])
+	if d["Type"] == any(pdf.Name("Pages")) {
+		kids, err := f.Array(d["Kids"])
 		if err != nil {
 			return err
 		}
@@ -127,12 +133,12 @@ func (f *pdfFile) finishPages(node any, depth int) error {
 		return nil
 	}
 	delete(d, "Group") // the pages are opaque, and A-1 forbids transparency
-	annots, err := f.array(d["Annots"])
+	annots, err := f.Array(d["Annots"])
 	if err != nil {
 		return err
 	}
 	for _, a := range annots {
-		annot, err := f.dict(a)
+		annot, err := f.Dict(a)
 		if err != nil {
 			return err
 		}
@@ -142,107 +148,14 @@ func (f *pdfFile) finishPages(node any, depth int) error {
 	return nil
 }
 
-func (f *pdfFile) outputIntent() pdfDict {
-	profile := f.add(&pdfStream{pdfDict{"N": int64(3)}, sRGBProfile()})
-	return pdfDict{
-		"Type":                      pdfName("OutputIntent"),
-		"S":                         pdfName("GTS_PDFA1"),
-		"OutputConditionIdentifier": pdfString("sRGB IEC61966-2.1"),
-		"RegistryName":              pdfString("http://www.color.org"),
-		"Info":                      pdfString("sRGB IEC61966-2.1"),
+func (f *file) outputIntent() pdf.Dict {
+	profile := f.Add(&pdf.Stream{Dict: pdf.Dict{"N": int64(3)}, Data: sRGBProfile()})
+	return pdf.Dict{
+		"Type":                      pdf.Name("OutputIntent"),
+		"S":                         pdf.Name("GTS_PDFA1"),
+		"OutputConditionIdentifier": pdf.String("sRGB IEC61966-2.1"),
+		"RegistryName":              pdf.String("http://www.color.org"),
+		"Info":                      pdf.String("sRGB IEC61966-2.1"),
 		"DestOutputProfile":         profile,
 	}
-}
-
-// write writes all objects that can be reached, numbered anew in the order in
-// which they are met, so that nothing depends on how they were numbered.
-func (f *pdfFile) write(kind Kind, catalog, info pdfDict) ([]byte, error) {
-	w := &pdfWriter{file: f, numbers: map[int]int{}}
-	root := w.number(f.add(catalog))
-	about := w.number(f.add(info))
-	fmt.Fprintf(&w.buf, "%%PDF-%s\n%%\xE2\xE3\xCF\xD3\n", kind.version())
-	for i := 0; i < len(w.queue); i++ {
-		o, err := f.object(w.queue[i])
-		if err != nil {
-			return nil, err
-		}
-		if o, err = w.renumber(o, 0); err != nil {
-			return nil, err
-		}
-		w.offsets = append(w.offsets, w.buf.Len())
-		fmt.Fprintf(&w.buf, "%d 0 obj\n", i+1)
-		writeObject(&w.buf, o)
-		w.buf.WriteString("\nendobj\n")
-	}
-	digest := sha256.Sum256(w.buf.Bytes())
-	id := pdfString(digest[:16])
-	start := w.buf.Len()
-	fmt.Fprintf(&w.buf, "xref\n0 %d\n0000000000 65535 f\r\n", len(w.offsets)+1)
-	for _, at := range w.offsets {
-		fmt.Fprintf(&w.buf, "%010d 00000 n\r\n", at)
-	}
-	w.buf.WriteString("trailer\n")
-	writeObject(&w.buf, pdfDict{"Size": len(w.offsets) + 1, "Root": root, "Info": about, "ID": []any{id, id}})
-	fmt.Fprintf(&w.buf, "\nstartxref\n%d\n%%%%EOF\n", start)
-	return w.buf.Bytes(), nil
-}
-
-type pdfWriter struct {
-	file    *pdfFile
-	buf     bytes.Buffer
-	numbers map[int]int // old to new
-	queue   []int       // old numbers in the order of the new ones
-	offsets []int
-}
-
-func (w *pdfWriter) number(ref pdfRef) pdfRef {
-	n, ok := w.numbers[ref.num]
-	if !ok {
-		w.queue = append(w.queue, ref.num)
-		n = len(w.queue)
-		w.numbers[ref.num] = n
-	}
-	return pdfRef{n, 0}
-}
-
-// renumber copies an object with its references changed.
-func (w *pdfWriter) renumber(o any, depth int) (any, error) {
-	if depth > maxNesting {
-		return nil, fmt.Errorf("%w: nested too deep", errPDF)
-	}
-	switch o := o.(type) {
-	case pdfRef:
-		return w.number(o), nil
-	case []any:
-		out := make([]any, len(o))
-		for i, v := range o {
-			var err error
-			if out[i], err = w.renumber(v, depth+1); err != nil {
-				return nil, err
-			}
-		}
-		return out, nil
-	case pdfDict:
-		out := pdfDict{}
-		for _, k := range sortedKeys(o) {
-			var err error
-			if out[k], err = w.renumber(o[k], depth+1); err != nil {
-				return nil, err
-			}
-		}
-		return out, nil
-	case *pdfStream:
-		dict := pdfDict{}
-		for k, v := range o.dict {
-			if k != "Length" { // written from the data
-				dict[k] = v
-			}
-		}
-		d, err := w.renumber(dict, depth+1)
-		if err != nil {
-			return nil, err
-		}
-		return &pdfStream{d.(pdfDict), o.data}, nil
-	}
-	return o, nil
 }

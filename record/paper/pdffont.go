@@ -2,9 +2,10 @@ package paper
 
 import (
 	"bytes"
-	"compress/zlib"
 	"crypto/sha256"
 	"fmt"
+
+	"backleaf/record/pdf"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -15,44 +16,36 @@ import (
 // out, and ISO 19005 or ISO 32000 ask for: a subset tag in the name, widths
 // equal to the font program's, a table to Unicode of what is there, and for
 // A-1 the set of characters present.
-func (f *pdfFile) finishFonts(kind Kind) error {
-	for num := 1; num <= f.last; num++ {
-		o, err := f.object(num)
-		if err != nil {
-			return err
+func (f *file) finishFonts(kind Kind) error {
+	return f.Dicts(func(d pdf.Dict) error {
+		if d["Type"] != any(pdf.Name("Font")) || d["Subtype"] != any(pdf.Name("Type0")) {
+			return nil
 		}
-		d, ok := o.(pdfDict)
-		if !ok || d["Type"] != any(pdfName("Font")) || d["Subtype"] != any(pdfName("Type0")) {
-			continue
-		}
-		if err := f.finishFont(d, kind); err != nil {
-			return err
-		}
-	}
-	return nil
+		return f.finishFont(d, kind)
+	})
 }
 
-func (f *pdfFile) finishFont(d pdfDict, kind Kind) error {
-	descendants, err := f.array(d["DescendantFonts"])
+func (f *file) finishFont(d pdf.Dict, kind Kind) error {
+	descendants, err := f.Array(d["DescendantFonts"])
 	if err != nil {
 		return err
 	}
 	if len(descendants) != 1 {
-		return fmt.Errorf("%w: font without descendant", errPDF)
+		return fmt.Errorf("%w: font without descendant", pdf.ErrMalformed)
 	}
-	cid, err := f.dict(descendants[0])
+	cid, err := f.Dict(descendants[0])
 	if err != nil {
 		return err
 	}
-	descriptor, err := f.dict(cid["FontDescriptor"])
+	descriptor, err := f.Dict(cid["FontDescriptor"])
 	if err != nil {
 		return err
 	}
-	program, err := f.decoded(descriptor["FontFile2"], maxDecodedBytes)
+	program, err := f.Decoded(descriptor["FontFile2"])
 	if err != nil {
 		return err
 	}
-	gids, err := f.decoded(cid["CIDToGIDMap"], 1<<17)
+	gids, err := f.Decoded(cid["CIDToGIDMap"])
 	if err != nil {
 		return err
 	}
@@ -61,18 +54,18 @@ func (f *pdfFile) finishFont(d pdfDict, kind Kind) error {
 		return err
 	}
 	d["BaseFont"], cid["BaseFont"], descriptor["FontName"] = name, name, name
-	d["ToUnicode"] = f.add(deflated(toUnicode(codes)))
-	cid["CIDSystemInfo"] = pdfDict{"Registry": pdfString("Adobe"), "Ordering": pdfString("Identity"), "Supplement": int64(0)}
+	d["ToUnicode"] = f.Add(pdf.Deflated(toUnicode(codes)))
+	cid["CIDSystemInfo"] = pdf.Dict{"Registry": pdf.String("Adobe"), "Ordering": pdf.String("Identity"), "Supplement": int64(0)}
 	cid["W"] = widths
 	if kind == A1b {
-		descriptor["CIDSet"] = f.add(deflated(cidSet(codes)))
+		descriptor["CIDSet"] = f.Add(pdf.Deflated(cidSet(codes)))
 	}
 	return nil
 }
 
 // readSubset returns the tagged name of a font program, the codes it has a
 // glyph for, and their widths as a /W array (ISO 32000-1, 9.7.4.3).
-func readSubset(program, gids []byte) (name pdfName, codes []int, widths []any, err error) {
+func readSubset(program, gids []byte) (name pdf.Name, codes []int, widths []any, err error) {
 	face, err := sfnt.Parse(program)
 	if err != nil {
 		return "", nil, nil, fmt.Errorf("cannot read embedded font: %w", err)
@@ -104,7 +97,7 @@ func readSubset(program, gids []byte) (name pdfName, codes []int, widths []any, 
 	for i := range tag {
 		tag[i] = 'A' + digest[i]%26
 	}
-	return pdfName(string(tag) + "+" + post), codes, widths, nil
+	return pdf.Name(string(tag) + "+" + post), codes, widths, nil
 }
 
 // toUnicode writes the table that text extraction uses (9.10.3): each code is
@@ -141,12 +134,4 @@ func cidSet(codes []int) []byte {
 		set[c/8] |= 0x80 >> (c % 8)
 	}
 	return set
-}
-
-func deflated(data []byte) *pdfStream {
-	var b bytes.Buffer
-	w := zlib.NewWriter(&b)
-	w.Write(data) // a bytes.Buffer does not fail
-	w.Close()
-	return &pdfStream{pdfDict{"Filter": pdfName("FlateDecode")}, b.Bytes()}
 }

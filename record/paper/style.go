@@ -32,7 +32,7 @@ var (
 // fraction. Common practice for what is read at arm's length.
 const (
 	SmallestPt       = 6.0
-	SmallestFigurePt = 5.0
+	smallestFigurePt = 5.0
 )
 
 // Scaled returns the style at a fraction of its size.

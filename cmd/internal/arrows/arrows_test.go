@@ -31,7 +31,8 @@ var allowed = map[string][]string{
 	"record/book":      {"record", "record/edtf", "record/seal", "record/safefile", "schema"},
 	"record/check":     {"record", "record/balance", "record/edtf", "record/measure", "record/trade"},
 	"record/deed":      {"record", "record/book", "record/check", "record/edtf", "record/seal", "schema"},
-	"record/paper":     {},
+	"record/pdf":       {},
+	"record/paper":     {"record/pdf"},
 	"record/plan":      {},
 	"record/section":   {"record/paper"},
 	"record/tell":      {"record", "record/balance", "record/check", "record/edtf", "record/measure", "record/paper", "record/section", "record/trade"},
@@ -57,7 +58,7 @@ var allowed = map[string][]string{
 	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
 	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/photos", "record/studio/refuse"},
 	"record/studio/exchange":  {"record", "record/book", "record/sheet", "record/studio", "record/studio/private", "record/studio/refuse"},
-	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/paper", "record/seal", "record/studio/bounded", "record/studio/refuse"}, // no book
+	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/pdf", "record/seal", "record/studio/bounded", "record/studio/refuse"}, // no book
 	"record/studio/deposit":   {"record/*", "certificate", "certificate/dossier"},
 	"record/studio/register":  {"record", "record/book", "record/deed", "record/seal", "record/tell", "record/studio", "record/studio/deposit", "record/studio/photos", "record/studio/refuse", "record/studio/verify"},
 

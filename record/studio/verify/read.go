@@ -7,7 +7,7 @@ import (
 	"regexp"
 	"strings"
 
-	"backleaf/record/paper"
+	"backleaf/record/pdf"
 	"backleaf/record/seal"
 )
 
@@ -38,14 +38,14 @@ func Read(name string, data []byte) []Evidence {
 	return []Evidence{one}
 }
 
-func certificateIn(name string, pdf []byte) Evidence {
+func certificateIn(name string, data []byte) Evidence {
 	e := Evidence{Name: name, Kind: Certificate}
-	attached, err := paper.Attachments(pdf)
+	attached, err := pdf.Attachments(data)
 	if err != nil {
 		e.Broken = err
 		return e
 	}
-	for _, a := range attached {
+	for _, a := range attached.Files {
 		if place := e.Files.Named(a.Name); place != nil {
 			*place = a.Data
 		}

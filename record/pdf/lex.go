@@ -1,20 +1,26 @@
-package paper
+package pdf
 
 import (
 	"errors"
 	"strconv"
 )
 
-// errPDF is the answer to every file that is not as it should be.
-var errPDF = errors.New("malformed PDF")
+// ErrMalformed is the answer to every file that is not as it should be, or that
+// asks for more than a file of that kind needs.
+var ErrMalformed = errors.New("malformed PDF")
 
-// maxNesting bounds arrays and dictionaries inside each other.
-const maxNesting = 32
+// Bounds of one object. The format itself asks programs for less (Annex C).
+const (
+	maxNesting     = 32 // arrays and dictionaries inside each other
+	maxWordBytes   = 4 << 10
+	maxStringBytes = 1 << 20
+)
 
 // A lexer reads objects from a place in a file (ISO 32000-1, 7.2 and 7.3).
 type lexer struct {
-	data []byte
-	pos  int
+	data  []byte
+	pos   int
+	spend *spending
 }
 
 // keyword is a bare word that is no object, such as "obj" or "endstream".
@@ -37,10 +43,17 @@ func (l *lexer) skipSpace() {
 
 // object reads one object or keyword. References are recognised, streams are
 // left to the caller, who knows how long they are.
-func (l *lexer) object(depth int) (any, error) {
+func (l *lexer) object() (any, error) {
+	from := l.pos
+	defer func() { l.spend.looked -= l.pos - from }()
+	return l.next(0)
+}
+
+func (l *lexer) next(depth int) (any, error) {
 	l.skipSpace()
-	if l.pos >= len(l.data) || depth > maxNesting {
-		return nil, errPDF
+	l.spend.objects--
+	if l.pos >= len(l.data) || depth > maxNesting || l.spend.objects < 0 || l.spend.looked < 0 {
+		return nil, ErrMalformed
 	}
 	switch c := l.data[l.pos]; {
 	case c == '/':
@@ -57,9 +70,12 @@ func (l *lexer) object(depth int) (any, error) {
 		l.pos++
 		return l.array(depth)
 	case isDelimiter(c):
-		return nil, errPDF
+		return nil, ErrMalformed
 	}
 	word := l.word()
+	if len(word) > maxWordBytes {
+		return nil, ErrMalformed
+	}
 	switch word {
 	case "true", "false":
 		return word == "true", nil
@@ -70,7 +86,7 @@ func (l *lexer) object(depth int) (any, error) {
 		return l.reference(n), nil
 	}
 	if isReal(word) {
-		return pdfReal(word), nil
+		return real(word), nil
 	}
 	return keyword(word), nil
 }
@@ -84,7 +100,7 @@ func (l *lexer) peek(n int) byte {
 
 func (l *lexer) word() string {
 	from := l.pos
-	for l.pos < len(l.data) && !isSpace(l.data[l.pos]) && !isDelimiter(l.data[l.pos]) {
+	for l.pos < len(l.data) && l.pos-from <= maxWordBytes && !isSpace(l.data[l.pos]) && !isDelimiter(l.data[l.pos]) {
 		l.pos++
 	}
 	return string(l.data[from:l.pos])
@@ -114,7 +130,7 @@ func (l *lexer) reference(n int64) any {
 	if err == nil && n > 0 && n < 1<<31 {
 		l.skipSpace()
 		if l.word() == "R" {
-			return pdfRef{int(n), int(gen)}
+			return Ref{int(n), int(gen)}
 		}
 	}
 	l.pos = back
@@ -123,15 +139,18 @@ func (l *lexer) reference(n int64) any {
 
 func (l *lexer) name() (any, error) {
 	raw := l.word()
+	if len(raw) > maxWordBytes {
+		return nil, ErrMalformed
+	}
 	var out []byte
 	for i := 0; i < len(raw); i++ {
 		if raw[i] == '#' {
 			if i+2 >= len(raw) {
-				return nil, errPDF
+				return nil, ErrMalformed
 			}
 			v, err := strconv.ParseUint(raw[i+1:i+3], 16, 8)
 			if err != nil {
-				return nil, errPDF
+				return nil, ErrMalformed
 			}
 			out = append(out, byte(v))
 			i += 2
@@ -139,7 +158,7 @@ func (l *lexer) name() (any, error) {
 		}
 		out = append(out, raw[i])
 	}
-	return pdfName(out), nil
+	return Name(out), nil
 }
 
 func (l *lexer) array(depth int) (any, error) {
@@ -150,39 +169,42 @@ func (l *lexer) array(depth int) (any, error) {
 			l.pos++
 			return out, nil
 		}
-		o, err := l.object(depth + 1)
+		o, err := l.next(depth + 1)
 		if err != nil {
 			return nil, err
 		}
 		if _, bad := o.(keyword); bad {
-			return nil, errPDF
+			return nil, ErrMalformed
 		}
 		out = append(out, o)
 	}
 }
 
 func (l *lexer) dict(depth int) (any, error) {
-	out := pdfDict{}
+	out := Dict{}
 	for {
 		l.skipSpace()
 		if l.peek(0) == '>' && l.peek(1) == '>' {
 			l.pos += 2
 			return out, nil
 		}
-		k, err := l.object(depth + 1)
+		k, err := l.next(depth + 1)
 		if err != nil {
 			return nil, err
 		}
-		key, ok := k.(pdfName)
+		key, ok := k.(Name)
 		if !ok {
-			return nil, errPDF
+			return nil, ErrMalformed
 		}
-		v, err := l.object(depth + 1)
+		v, err := l.next(depth + 1)
 		if err != nil {
 			return nil, err
 		}
 		if _, bad := v.(keyword); bad {
-			return nil, errPDF
+			return nil, ErrMalformed
+		}
+		if _, twice := out[key]; twice {
+			return nil, ErrMalformed // one program takes the first, another the last
 		}
 		out[key] = v
 	}
@@ -191,21 +213,21 @@ func (l *lexer) dict(depth int) (any, error) {
 func (l *lexer) hex() (any, error) {
 	var out []byte
 	half := -1
-	for l.pos++; l.pos < len(l.data); l.pos++ {
+	for l.pos++; l.pos < len(l.data) && len(out) <= maxStringBytes; l.pos++ {
 		c := l.data[l.pos]
 		if c == '>' {
 			l.pos++
 			if half >= 0 {
 				out = append(out, byte(half<<4))
 			}
-			return pdfString(out), nil
+			return String(out), nil
 		}
 		if isSpace(c) {
 			continue
 		}
 		v, err := strconv.ParseUint(string(c), 16, 8)
 		if err != nil {
-			return nil, errPDF
+			return nil, ErrMalformed
 		}
 		if half < 0 {
 			half = int(v)
@@ -214,13 +236,13 @@ func (l *lexer) hex() (any, error) {
 			half = -1
 		}
 	}
-	return nil, errPDF
+	return nil, ErrMalformed
 }
 
 func (l *lexer) literal() (any, error) {
 	var out []byte
 	open := 1
-	for l.pos++; l.pos < len(l.data); l.pos++ {
+	for l.pos++; l.pos < len(l.data) && len(out) <= maxStringBytes; l.pos++ {
 		c := l.data[l.pos]
 		switch c {
 		case '(':
@@ -228,7 +250,7 @@ func (l *lexer) literal() (any, error) {
 		case ')':
 			if open--; open == 0 {
 				l.pos++
-				return pdfString(out), nil
+				return String(out), nil
 			}
 		case '\\':
 			out = l.escaped(out)
@@ -241,7 +263,7 @@ func (l *lexer) literal() (any, error) {
 		}
 		out = append(out, c)
 	}
-	return nil, errPDF
+	return nil, ErrMalformed
 }
 
 // escaped reads what follows a backslash; the position stays on its last byte.

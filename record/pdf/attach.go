@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"crypto/md5"
@@ -15,29 +15,26 @@ type Attachment struct {
 	MIME        string // media type, such as "application/json"
 	Description string
 	Relation    Relation
-	Modified    time.Time // of the document if zero
+	Modified    time.Time // that of the document if zero; not read back
 	Data        []byte
 }
 
 // A Relation says what an attachment is to the page (ISO 19005-3, Annex E).
 type Relation string
 
-// The relations.
+// The relations that are written: what the page was made from, and what else
+// helps to read or check it.
 const (
-	RelationSource      Relation = "Source"
-	RelationData        Relation = "Data"
-	RelationAlternative Relation = "Alternative"
-	RelationSupplement  Relation = "Supplement"
-	RelationUnspecified Relation = "Unspecified"
+	Source     Relation = "Source"
+	Supplement Relation = "Supplement"
 )
-
-var relations = []Relation{RelationSource, RelationData, RelationAlternative, RelationSupplement, RelationUnspecified}
 
 const maxAttachments = 256
 
-// attach adds associated files: the stream, its specification, the name tree
-// and the /AF array (ISO 19005-3, 6.8; ISO 32000-1, 7.11).
-func (f *pdfFile) attach(catalog pdfDict, attachments []Attachment, modified time.Time) error {
+// Attach adds associated files: the stream, its specification, the name tree
+// and the /AF array (ISO 19005-3, 6.8; ISO 32000-1, 7.11). modified is the date
+// of those that give none.
+func (f *File) Attach(catalog Dict, attachments []Attachment, modified time.Time) error {
 	if len(attachments) == 0 {
 		return nil
 	}
@@ -45,7 +42,7 @@ func (f *pdfFile) attach(catalog pdfDict, attachments []Attachment, modified tim
 		return fmt.Errorf("cannot attach %d files: more than %d", len(attachments), maxAttachments)
 	}
 	// The order of the caller is kept in /AF; a name tree is in order of names.
-	refs := map[string]pdfRef{}
+	refs := map[string]Ref{}
 	var order []any
 	var names []string
 	for _, a := range attachments {
@@ -55,7 +52,7 @@ func (f *pdfFile) attach(catalog pdfDict, attachments []Attachment, modified tim
 		if _, twice := refs[a.Name]; twice {
 			return fmt.Errorf("cannot attach %s: attached twice", a.Name)
 		}
-		ref := f.add(f.fileSpec(a, modified))
+		ref := f.Add(f.fileSpec(a, modified))
 		refs[a.Name] = ref
 		order = append(order, ref)
 		names = append(names, a.Name)
@@ -63,10 +60,10 @@ func (f *pdfFile) attach(catalog pdfDict, attachments []Attachment, modified tim
 	slices.Sort(names)
 	var tree []any
 	for _, n := range names {
-		tree = append(tree, pdfString(n), refs[n])
+		tree = append(tree, String(n), refs[n])
 	}
 	catalog["AF"] = order
-	catalog["Names"] = pdfDict{"EmbeddedFiles": pdfDict{"Names": tree}}
+	catalog["Names"] = Dict{"EmbeddedFiles": Dict{"Names": tree}}
 	return nil
 }
 
@@ -77,7 +74,7 @@ func (a Attachment) check() error {
 	if t, _, err := mime.ParseMediaType(a.MIME); err != nil || !strings.Contains(t, "/") {
 		return fmt.Errorf("cannot attach %s: %q is no media type", a.Name, a.MIME)
 	}
-	if !slices.Contains(relations, a.Relation) {
+	if a.Relation != Source && a.Relation != Supplement {
 		return fmt.Errorf("cannot attach %s: %q is no relation", a.Name, a.Relation)
 	}
 	return nil
@@ -93,29 +90,34 @@ func plainName(s string) bool {
 	return s != "" && len(s) <= 100 && !strings.HasPrefix(s, ".") && !strings.HasSuffix(s, ".")
 }
 
-func (f *pdfFile) fileSpec(a Attachment, modified time.Time) pdfDict {
+func (f *File) fileSpec(a Attachment, modified time.Time) Dict {
 	if !a.Modified.IsZero() {
 		modified = a.Modified
 	}
 	sum := md5.Sum(a.Data) // what the format asks for; trust rests on signatures
-	stream := deflated(a.Data)
-	stream.dict["Type"] = pdfName("EmbeddedFile")
-	stream.dict["Subtype"] = pdfName(a.MIME)
-	stream.dict["Params"] = pdfDict{
+	stream := Deflated(a.Data)
+	stream.Dict["Type"] = Name("EmbeddedFile")
+	stream.Dict["Subtype"] = Name(a.MIME)
+	stream.Dict["Params"] = Dict{
 		"Size":     int64(len(a.Data)),
-		"CheckSum": pdfString(sum[:]),
-		"ModDate":  pdfString(pdfDate(modified)),
+		"CheckSum": String(sum[:]),
+		"ModDate":  Date(modified),
 	}
-	ref := f.add(stream)
-	spec := pdfDict{
-		"Type":           pdfName("Filespec"),
-		"F":              pdfString(a.Name),
-		"UF":             textString(a.Name),
-		"AFRelationship": pdfName(a.Relation),
-		"EF":             pdfDict{"F": ref, "UF": ref},
+	ref := f.Add(stream)
+	spec := Dict{
+		"Type":           Name("Filespec"),
+		"F":              String(a.Name),
+		"UF":             Text(a.Name),
+		"AFRelationship": Name(a.Relation),
+		"EF":             Dict{"F": ref, "UF": ref},
 	}
-	if d := OneLine(a.Description); d != "" {
-		spec["Desc"] = textString(d)
+	if d := a.Description; d != "" {
+		spec["Desc"] = Text(d)
 	}
 	return spec
+}
+
+// Date writes a moment with its offset (7.9.4).
+func Date(t time.Time) String {
+	return String("D:" + t.Format("20060102150405") + strings.Replace(t.Format("-07:00"), ":", "'", 1) + "'")
 }

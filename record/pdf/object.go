@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -8,41 +8,46 @@ import (
 	"unicode/utf16"
 )
 
-// PDF objects (ISO 32000-1, 7.3). null is nil, booleans are bool, whole
-// numbers int64, arrays []any, streams *pdfStream. Dictionaries are written
-// with their keys in order, so that the same objects give the same bytes.
+// Objects (7.3). null is nil, booleans are bool, whole numbers int64, arrays
+// []any, streams *Stream. Dictionaries are written with their keys in order, so
+// that the same objects give the same bytes.
 type (
-	pdfName   string
-	pdfString string // its bytes
-	pdfReal   string // as it was spelled
-	pdfDict   map[pdfName]any
-	pdfStream struct {
-		dict pdfDict
-		data []byte // as stored, filters not undone
+	Name   string
+	String string // its bytes
+	Dict   map[Name]any
+	Stream struct {
+		Dict Dict
+		Data []byte // as stored, filters not undone
 	}
-	pdfRef struct{ num, gen int }
+	Ref  struct{ num, gen int }
+	real string // as it was spelled
 )
 
-// textString encodes text as PDF reads it: as it is if ASCII, or else as
-// UTF-16 with a byte order mark (7.9.2.2).
-func textString(s string) pdfString {
-	ascii := true
-	for _, r := range s {
-		ascii = ascii && r >= ' ' && r <= '~'
-	}
-	if ascii {
-		return pdfString(s)
+// Text encodes text as PDF reads it: as it is if ASCII, or else as UTF-16 with
+// a byte order mark (7.9.2.2).
+func Text(s string) String {
+	if isASCII(s) {
+		return String(s)
 	}
 	b := []byte{0xFE, 0xFF}
 	for _, u := range utf16.Encode([]rune(s)) {
 		b = append(b, byte(u>>8), byte(u))
 	}
-	return pdfString(b)
+	return String(b)
+}
+
+func isASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 // text decodes a text string; other encodings than the two above are read as
 // Latin-1, which is near enough to PDFDocEncoding for a name.
-func (s pdfString) text() string {
+func (s String) text() string {
 	if len(s) >= 2 && s[0] == 0xFE && s[1] == 0xFF {
 		var units []uint16
 		for i := 2; i+1 < len(s); i += 2 {
@@ -68,13 +73,13 @@ func writeObject(b *bytes.Buffer, o any) {
 		b.WriteString(strconv.Itoa(o))
 	case int64:
 		b.WriteString(strconv.FormatInt(o, 10))
-	case pdfReal:
+	case real:
 		b.WriteString(string(o))
-	case pdfName:
+	case Name:
 		writeName(b, o)
-	case pdfString:
-		fmt.Fprintf(b, "<%X>", string(o))
-	case pdfRef:
+	case String:
+		writeString(b, o)
+	case Ref:
 		fmt.Fprintf(b, "%d %d R", o.num, o.gen)
 	case []any:
 		b.WriteByte('[')
@@ -85,7 +90,7 @@ func writeObject(b *bytes.Buffer, o any) {
 			writeObject(b, v)
 		}
 		b.WriteByte(']')
-	case pdfDict:
+	case Dict:
 		b.WriteString("<<")
 		for _, k := range sortedKeys(o) {
 			writeName(b, k)
@@ -94,19 +99,19 @@ func writeObject(b *bytes.Buffer, o any) {
 			b.WriteByte('\n')
 		}
 		b.WriteString(">>")
-	case *pdfStream:
-		o.dict["Length"] = int64(len(o.data))
-		writeObject(b, o.dict)
+	case *Stream:
+		o.Dict["Length"] = int64(len(o.Data))
+		writeObject(b, o.Dict)
 		b.WriteString("\nstream\r\n")
-		b.Write(o.data)
+		b.Write(o.Data)
 		b.WriteString("\nendstream")
 	default:
 		panic(fmt.Sprintf("no such PDF object: %T", o))
 	}
 }
 
-func sortedKeys(d pdfDict) []pdfName {
-	keys := make([]pdfName, 0, len(d))
+func sortedKeys(d Dict) []Name {
+	keys := make([]Name, 0, len(d))
 	for k := range d {
 		keys = append(keys, k)
 	}
@@ -114,7 +119,17 @@ func sortedKeys(d pdfDict) []pdfName {
 	return keys
 }
 
-func writeName(b *bytes.Buffer, n pdfName) {
+// writeString writes plain text legibly, as some readers want dates, and all
+// else in hexadecimal digits.
+func writeString(b *bytes.Buffer, s String) {
+	if isASCII(string(s)) && !bytes.ContainsAny([]byte(s), `()\`) {
+		fmt.Fprintf(b, "(%s)", string(s))
+	} else {
+		fmt.Fprintf(b, "<%X>", string(s))
+	}
+}
+
+func writeName(b *bytes.Buffer, n Name) {
 	b.WriteByte('/')
 	for i := range len(n) {
 		if c := n[i]; c > ' ' && c <= '~' && c != '#' && !isDelimiter(c) {
@@ -125,6 +140,18 @@ func writeName(b *bytes.Buffer, n pdfName) {
 	}
 }
 
-func isDelimiter(c byte) bool { return bytes.IndexByte([]byte("()<>[]{}/%"), c) >= 0 }
+func isDelimiter(c byte) bool {
+	switch c {
+	case '(', ')', '<', '>', '[', ']', '{', '}', '/', '%':
+		return true
+	}
+	return false
+}
 
-func isSpace(c byte) bool { return bytes.IndexByte([]byte("\x00\t\n\f\r "), c) >= 0 }
+func isSpace(c byte) bool {
+	switch c {
+	case 0, '\t', '\n', '\f', '\r', ' ':
+		return true
+	}
+	return false
+}

@@ -1,0 +1,87 @@
+package pdf
+
+import "fmt"
+
+// strays looks through all that can be reached for files that the list does not
+// name: annotations carry such, and other lists (7.11.4, 12.5.6.15).
+func (r *attachmentReader) strays() error {
+	w := walker{reader: r, seen: map[int]bool{}}
+	if err := w.object(r.file.trailer); err != nil {
+		return err
+	}
+	for len(w.queue) > 0 {
+		num := w.queue[0]
+		w.queue = w.queue[1:]
+		o, err := r.file.object(num)
+		if err != nil {
+			return err
+		}
+		if err := w.object(o); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// A walker visits every object once.
+type walker struct {
+	reader *attachmentReader
+	seen   map[int]bool
+	queue  []int
+}
+
+func (w *walker) object(o any) error {
+	switch o := o.(type) {
+	case Ref:
+		if !w.seen[o.num] {
+			w.seen[o.num] = true
+			w.queue = append(w.queue, o.num)
+		}
+	case []any:
+		for _, v := range o {
+			if err := w.object(v); err != nil {
+				return err
+			}
+		}
+	case Dict:
+		if err := w.specification(o); err != nil {
+			return err
+		}
+		for _, key := range sortedKeys(o) {
+			if err := w.object(o[key]); err != nil {
+				return err
+			}
+		}
+	case *Stream:
+		return w.object(o.Dict)
+	}
+	return nil
+}
+
+// specification notes a file that is not in the list, and one that is but goes
+// by another name here.
+func (w *walker) specification(spec Dict) error {
+	r := w.reader
+	if spec["EF"] == nil {
+		return nil
+	}
+	ef, err := r.file.Dict(spec["EF"])
+	if err != nil {
+		return err
+	}
+	name, err := r.name(spec)
+	if err != nil {
+		return err
+	}
+	for _, form := range forms {
+		ref, ok := ef[form].(Ref)
+		if listed, same := r.streams[ref]; !ok || same && listed == name {
+			continue
+		} else if _, taken := r.owners[name]; taken && !same {
+			return fmt.Errorf("%w: %q is attached again elsewhere", ErrAmbiguous, name)
+		}
+		r.found.Strays = append(r.found.Strays, name)
+		return nil
+	}
+	return nil
+}
