@@ -26,6 +26,7 @@ type Catalogue struct {
 	Label       LabelWords
 	Certificate CertificateWords
 	Dossier     DossierWords
+	Plan        PlanWords
 }
 
 // Joins stand between words.

@@ -74,4 +74,5 @@ var English = &Catalogue{
 	Label:       englishLabel,
 	Certificate: englishCertificate,
 	Dossier:     englishDossier,
+	Plan:        englishPlan,
 }

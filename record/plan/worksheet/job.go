@@ -1,0 +1,127 @@
+package worksheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"backleaf/record/measure"
+	"backleaf/record/plan"
+	"backleaf/record/tell"
+)
+
+// Job is a plan and what a person must know beside it.
+type Job struct {
+	Words  *tell.Catalogue
+	Title  string
+	Maker  string
+	Made   time.Time
+	Plan   plan.Plan
+	Names  []string // of the pieces, by their numbers from 1; empty: the numbers
+	Board  string   // what the sheets are
+	Inches bool     // lengths in inches, else in millimetres
+	Letter bool     // paper
+
+	Cloth     *plan.BoltPlan // nil: none
+	ClothName string
+	More      []Section // after the rest: wet materials, cost, hours
+}
+
+// Section is a title and lines under it.
+type Section struct {
+	Title string
+	Lines []string
+}
+
+// inchParts is the finest part of an inch that is printed: half of a
+// sixteenth, since rounded lines are measured from one edge.
+const inchParts = 32
+
+// length writes a length without its unit.
+func (j Job) length(um int64) string {
+	if j.Inches {
+		if s, err := measure.InchFraction(um, inchParts); err == nil {
+			return j.Words.Number.Number(s)
+		}
+	}
+	return j.Words.Number.Number(strconv.FormatFloat(float64((um+50)/100)/10, 'f', -1, 64))
+}
+
+func (j Job) size(a, b int64) string { return j.length(a) + j.Words.Number.Times + j.length(b) }
+
+// unit is the word for the unit of lengths.
+func (j Job) unit() string {
+	unit := "mm"
+	if j.Inches {
+		unit = "in"
+	}
+	return j.Words.Words["unit"][unit].Text
+}
+
+// withUnit writes a length with its unit, where it stands alone.
+func (j Job) withUnit(um int64) string {
+	return j.length(um) + j.Words.Number.Unit + j.unit()
+}
+
+func (j Job) area(um2 int64) string {
+	return j.Words.Measure(strconv.FormatFloat(float64(um2)/1e12, 'f', 3, 64), "m2")
+}
+
+// percent writes a share, rounded up: it is never said to be better than it is.
+func (j Job) percent(part, whole int64) string {
+	tenths := (part*1000 + whole - 1) / whole
+	return j.Words.Measure(strconv.FormatFloat(float64(tenths)/10, 'f', -1, 64), "%")
+}
+
+func (j Job) name(number int) string {
+	if number <= len(j.Names) {
+		return j.Names[number-1]
+	}
+	return strconv.Itoa(number)
+}
+
+func letter(n int) string {
+	if n < 26 {
+		return string(rune('a' + n))
+	}
+	return letter(n/26-1) + letter(n%26)
+}
+
+// keepLetters names the offcuts worth keeping over the sheets of a plan.
+func keepLetters(p plan.Plan) map[[2]int]string {
+	out := map[[2]int]string{}
+	for i := range p.Sheets {
+		for k, part := range p.Parts(i) {
+			if part.Number == 0 && part.Keep {
+				out[[2]int{i, k}] = strings.ToUpper(letter(len(out)))
+			}
+		}
+	}
+	return out
+}
+
+// sheetName says what a sheet is: the name the caller gave it, and its size.
+func (j Job) sheetName(sheet int) string {
+	s := j.Plan.Order.Sheets[j.Plan.Sheets[sheet].Sheet]
+	name := s.Name
+	if j.Board != "" {
+		name = j.Words.Join.Bracket.With("text", name, "aside", j.Board)
+	}
+	return j.Words.Plan.From.With("sheet", name, "size", j.size(s.Length, s.Width))
+}
+
+// Text writes all of it as plain text.
+func (j Job) Text() string {
+	var b strings.Builder
+	for i, s := range j.Sections() {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		fmt.Fprintln(&b, s.Title)
+		for _, l := range s.Lines {
+			fmt.Fprintln(&b, "  "+l)
+		}
+	}
+	return b.String()
+}

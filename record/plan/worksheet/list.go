@@ -1,0 +1,207 @@
+package worksheet
+
+import (
+	"strconv"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/plan"
+	"backleaf/record/tell"
+)
+
+// Sections are all parts of the job in words.
+func (j Job) Sections() []Section {
+	w := j.Words.Plan
+	out := []Section{{string(w.Titles.Plan), append([]string{w.Units.With("unit", j.unit())}, j.summary()...)}}
+	for i := range j.Plan.Sheets {
+		out = append(out, Section{j.sheetTitle(i), append(j.steps(j.Plan, i, nil), j.warnings(i)...)})
+	}
+	if j.Cloth != nil {
+		out = append(out, Section{string(w.Titles.Cloth), append(j.cloth(), j.steps(j.Cloth.Plan, 0, w.ClothSteps)...)})
+	}
+	out = append(out, j.More...)
+	if j.Plan.Order.Kerf > 0 {
+		out = append(out, Section{string(w.Titles.Cautions), texts(w.Cautions)})
+	}
+	return out
+}
+
+func texts(ms []tell.Message) (out []string) {
+	for _, m := range ms {
+		out = append(out, string(m))
+	}
+	return out
+}
+
+func (j Job) sheetTitle(i int) string {
+	return j.Words.Plan.Sheet.With("n", strconv.Itoa(i+1), "all", strconv.Itoa(len(j.Plan.Sheets)), "sheet", j.sheetName(i))
+}
+
+// ask says what pieces are wanted.
+func (j Job) ask(p plan.Piece) string {
+	m := j.Words.Plan.Ask
+	switch p.Grain {
+	case plan.First:
+		m = j.Words.Plan.AskGrain["height"]
+	case plan.Second:
+		m = j.Words.Plan.AskGrain["width"]
+	}
+	return m.With("n", strconv.Itoa(p.Count), "size", j.size(p.Height, p.Width))
+}
+
+func (j Job) summary() []string {
+	w, p := j.Words.Plan, j.Plan
+	var ask []string
+	var area int64
+	for _, piece := range p.Order.Pieces {
+		ask = append(ask, j.ask(piece))
+		area += piece.Height * piece.Width * int64(piece.Count)
+	}
+	out := []string{j.Words.Clauses(ask)}
+	count := make([]int, len(p.Order.Sheets))
+	for _, c := range p.Sheets {
+		count[c.Sheet]++
+	}
+	var sheets []string
+	for i, n := range count {
+		if s := p.Order.Sheets[i]; n > 0 {
+			sheets = append(sheets, j.fill(w.Sheets, record.With("n", n), tell.Told("sheet", w.From.With("sheet", s.Name, "size", j.size(s.Length, s.Width)))))
+		}
+	}
+	out = append(out, j.Words.List(sheets))
+	if p.Proof.Sheets {
+		out[len(out)-1] += ". " + string(w.Least)
+	} else {
+		out[len(out)-1] += ". " + string(w.NotLeast)
+	}
+	out = append(out, w.Used.With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
+	if p.Proof.UsedLeast >= p.Used {
+		out = append(out, w.UsedBest.With("used", j.area(p.Used)))
+	} else {
+		out = append(out, w.UsedNear.With("least", j.area(p.Proof.UsedLeast), "percent", j.percent(p.Used-p.Proof.UsedLeast, p.Proof.UsedLeast)))
+	}
+	switch {
+	case p.Third.Sheet:
+		out = append(out, string(w.Third))
+	case p.Third.Area > 0:
+		out = append(out, w.Earned.With("area", j.area(p.Third.Area)))
+	}
+	effort := w.Effort
+	if p.Order.Kerf == 0 {
+		effort = w.Knife
+	}
+	return append(out, j.fill(effort, record.With("settings", p.Settings), record.With("cuts", p.Cuts), tell.Told("kerf", j.withUnit(p.Order.Kerf))))
+}
+
+func (j Job) fill(m tell.Message, values ...record.Value) string { return j.Words.Fill(m, values...) }
+
+// marks gives each second and further step its letter.
+func marks(steps []plan.Step) map[int]string {
+	out := map[int]string{}
+	for i, s := range steps {
+		switch s.Do {
+		case plan.SecondCuts, plan.ThirdCuts, plan.TrimCuts:
+			out[i] = letter(len(out))
+		}
+	}
+	return out
+}
+
+// steps lists how a sheet is cut. Words of special go before the usual ones.
+func (j Job) steps(p plan.Plan, sheet int, special map[string]tell.Message) []string {
+	w := j.Words.Plan
+	steps := p.Steps(sheet)
+	letters := marks(steps)
+	c := p.Sheets[sheet]
+	rest, keep := j.keeps(p, sheet)
+	var out []string
+	for i, s := range steps {
+		m, ok := special[string(s.Do)]
+		if !ok {
+			m = w.Steps[string(s.Do)]
+		}
+		if s.Do == plan.TrueEdges && s.Set == 0 && special == nil {
+			m = w.Untrimmed
+		}
+		size := j.size(s.Length, s.Width)
+		if s.Do == plan.FirstCuts {
+			size = j.size(s.Set, s.Length)
+		}
+		var lines, pieces []string
+		for _, at := range s.At {
+			lines = append(lines, j.length(at))
+		}
+		for _, n := range s.Pieces {
+			piece := p.Order.Pieces[n.Piece]
+			pieces = append(pieces, w.OneSize.With("n", strconv.Itoa(n.Times), "size", j.size(piece.Height, piece.Width)))
+		}
+		selvedge := ""
+		if j.Cloth != nil {
+			selvedge = j.withUnit(j.Cloth.Cloth.Selvedge)
+		}
+		text := j.fill(m, record.With("n", s.Times), tell.Told("set", j.length(s.Set)), tell.Told("size", size), tell.Told("lines", j.Words.List(lines)),
+			tell.Told("from", j.from(c, s)), tell.Told("pieces", j.Words.List(pieces)), tell.Told("write", string(w.Write)), tell.Told("selvedge", selvedge), tell.Told("letter", rest))
+		mark := strconv.Itoa(i+1) + "."
+		if l := letters[i]; l != "" {
+			text = w.Letter.With("letter", l, "step", text)
+		}
+		out = append(out, mark+" "+text)
+	}
+	if len(keep) > 0 && special == nil {
+		out = append(out, strconv.Itoa(len(steps)+1)+". "+w.KeepToo.With("pieces", j.Words.List(keep)))
+	}
+	return out
+}
+
+// keeps names the offcuts of a sheet: the rest of it, and those of its strips.
+func (j Job) keeps(p plan.Plan, sheet int) (rest string, others []string) {
+	letters := keepLetters(p)
+	for i, part := range p.Parts(sheet) {
+		switch l := letters[[2]int{sheet, i}]; {
+		case l == "":
+		case part.Strip == 0:
+			rest = l
+		default:
+			others = append(others, j.Words.Plan.Kept.With("letter", l, "size", j.size(part.Length, part.Width)))
+		}
+	}
+	return rest, others
+}
+
+// from says which strips, and which of their parts, are cut.
+func (j Job) from(c plan.Cut, s plan.Step) string {
+	var out []string
+	for _, f := range s.From {
+		m := j.Words.Plan.FromStrip
+		if f.Block > 0 && len(c.Strips[f.Strip-1].Blocks) > 1 {
+			m = j.Words.Plan.FromBlock
+		}
+		out = append(out, m.With("n", strconv.Itoa(f.Times), "strip", strconv.Itoa(f.Strip), "block", strconv.Itoa(f.Block)))
+	}
+	return strings.Join(out, string(j.Words.Join.Clauses))
+}
+
+func (j Job) warnings(sheet int) []string {
+	var out []string
+	for _, w := range j.Plan.Warnings() {
+		if w.Sheet == sheet {
+			out = append(out, "! "+j.fill(j.Words.Plan.Warnings[string(w.What)], record.With("n", w.Times), tell.Told("size", j.withUnit(w.Size))))
+		}
+	}
+	return out
+}
+
+func (j Job) cloth() []string {
+	w, b := j.Words.Plan, j.Cloth
+	out := []string{w.Cloth.With("bolt", j.ClothName, "usable", j.withUnit(b.Usable)), w.ClothCut.With("length", j.withUnit(b.Length))}
+	if b.Least >= b.Length {
+		out[1] += " " + string(w.ClothBest)
+	} else {
+		out[1] += " " + w.ClothNear.With("least", j.withUnit(b.Least), "percent", j.percent(b.Length-b.Least, b.Least))
+	}
+	thousandths := func(n int64) string {
+		return j.Words.Measure(strconv.FormatFloat(float64(n)/1000, 'f', -1, 64), "%")
+	}
+	out = append(out, w.ClothBuy.With("buy", j.withUnit(b.Buy), "squaring", j.withUnit(b.Cloth.Squaring), "warp", thousandths(b.Cloth.ShrinkWarp), "weft", thousandths(b.Cloth.ShrinkWeft)), string(w.ClothWarp))
+	return append(out, texts(w.ClothNotes)...)
+}
