@@ -99,7 +99,8 @@ func parsePublicLine(s string) (PublicKey, error) {
 
 var errPublicKey = errors.New("not an Ed25519 public key in PEM form as this program writes it")
 
-// ParsePublicPEM reads what PublicKey.PEM (or openssl) writes: one block, no headers, nothing before or after.
+// ParsePublicPEM reads what PublicKey.PEM (or openssl) writes: one block, no headers, nothing before or after. Keys under which anyone can sign are
+// refused.
 func ParsePublicPEM(data []byte) (PublicKey, error) {
 	der, err := onlyBlock(data, "PUBLIC KEY")
 	if err != nil {
@@ -116,6 +117,9 @@ func ParsePublicPEM(data []byte) (PublicKey, error) {
 	p := PublicKey(raw)
 	if string(p.PEM()) != string(data) {
 		return PublicKey{}, errPublicKey
+	}
+	if !p.strong() {
+		return PublicKey{}, errWeakKey
 	}
 	return p, nil
 }

@@ -72,6 +72,7 @@ var allowed = map[string][]string{
 // onlyIn names the libraries that one production file alone may import, and
 // where that file stands.
 var onlyIn = map[string]string{
+	"filippo.io/edwards25519":    "record/seal",
 	"github.com/go-pdf/fpdf":     "record/paper",
 	"github.com/skip2/go-qrcode": "record/paper",
 	"modernc.org/sqlite":         "record/book",
