@@ -68,16 +68,11 @@ func (b *builder) millimetres(microns float64) string {
 func (b *builder) movement() []Item {
 	w, c := b.d.Bow, b.d.Columns
 	m, _ := b.w.Material(b.p.Cut().Board)
-	kinds := map[record.BoardKind]measure.Board{record.Plywood: measure.Plywood, record.MDF: measure.MDF, record.Hardboard: measure.Hardboard, record.TemperedHardboard: measure.Hardboard}
-	kind, ok := kinds[m.Board.Kind]
-	if !ok {
-		if m.Board.Kind == record.SolidWood {
-			return []Item{Text{Text: string(w.SolidWood)}}
-		}
-		return []Item{Text{Text: string(w.NoMovement)}}
-	}
-	mv, err := measure.MovementOf(kind)
-	if err != nil {
+	mv, err := measure.MovementOf(m.Board.Kind)
+	switch {
+	case m.Board.Kind == record.SolidWood:
+		return []Item{Text{Text: string(w.SolidWood)}}
+	case err != nil:
 		return []Item{Text{Text: string(w.NoMovement)}}
 	}
 	t := Table{Columns: []Column{{string(c.Side), 1}, {string(c.Movement), 3}, {string(c.Source), 3}}}

@@ -108,11 +108,6 @@ var (
 	hardboard = published("Wood Handbook table 12-1")
 )
 
-// particleboard moves like MDF: a trade booklet gives one figure for both.
-var moves = map[record.BoardKind]measure.Board{
-	record.MDF: measure.MDF, record.Particleboard: measure.MDF, record.Hardboard: measure.Hardboard, record.TemperedHardboard: measure.Hardboard,
-}
-
 // Movement of solid wood per 1 % RH, along the grain and across it in a
 // tangential cut: common practice along, Wood Handbook table 13-5 across.
 var (
@@ -128,7 +123,10 @@ func (b *Board) even(kind record.BoardKind) {
 		b.ModulusMPa = [2]Range{s.along, s.across}
 		b.Poisson, b.Vapour, b.DensityKgPerM3, b.WaterPerRH, b.Source = s.poisson, s.vapour, s.density, s.waterPerRH, s.source
 		along, across := woodAlong, woodAcross
-		if m, err := measure.MovementOf(moves[kind]); err == nil {
+		if kind == record.Particleboard {
+			kind = record.MDF // a trade booklet gives one movement for both
+		}
+		if m, err := measure.MovementOf(kind); err == nil {
 			along = Spread{m.Low, m.Likely, m.High}
 			across = along
 		}

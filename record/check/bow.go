@@ -98,7 +98,7 @@ func (s *subject) bow(which func(Film) bool) (BowEstimate, error) {
 		if math.Abs(pull.Front-pull.Back) < 0.01 {
 			continue
 		}
-		stress, err := measure.FilmStress(measure.Film(binder))
+		stress, err := measure.FilmStress(binder)
 		if err != nil {
 			miss(fmt.Sprintf("the films of %s (no figure for their pull is known)", words(string(binder))))
 			continue
@@ -179,9 +179,9 @@ func (s *subject) sheet() (measure.Sheet, float64, []string, error) {
 	case "":
 		return fail("the kind of board is not recorded")
 	case record.MDF:
-		stiff, err = measure.FibreboardStiffness(measure.MDF, t)
+		stiff, err = measure.FibreboardStiffness(record.MDF, t)
 	case record.Hardboard, record.TemperedHardboard:
-		stiff, err = measure.FibreboardStiffness(measure.Hardboard, t)
+		stiff, err = measure.FibreboardStiffness(record.Hardboard, t)
 	case record.Plywood:
 		if board.Species != "" && !strings.Contains(strings.ToLower(board.Species), "birch") {
 			return fail("no stiffness is known for plywood of " + board.Species)

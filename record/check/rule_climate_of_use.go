@@ -63,11 +63,7 @@ func judgeClimate(s *subject) []verdict {
 // a figure for the board is known; shrinking is less than nothing.
 func (s *subject) movement(from, to float64) (record.Value, bool) {
 	long, _, ok := s.sides()
-	kind := s.board().Kind
-	if kind == record.TemperedHardboard {
-		kind = record.Hardboard
-	}
-	m, err := measure.MovementOf(measure.Board(kind))
+	m, err := measure.MovementOf(s.board().Kind)
 	if !ok || err != nil {
 		return record.Value{}, false
 	}

@@ -72,13 +72,8 @@ func judgeFormaldehyde(s *subject) []verdict {
 
 // emissionLimit is the limit of a class as a value; none where it has none.
 func (s *subject) emissionLimit(class measure.EmissionClass, b record.Board) []record.Value {
-	product := measure.Particleboard
-	if t, ok := s.thickness(); ok {
-		if p, err := measure.ProductOf(measure.Board(b.Kind), t); err == nil {
-			product = p
-		}
-	}
-	l, err := measure.EmissionLimitOf(class, product)
+	t, _ := s.thickness() // 0 where it is not known
+	l, err := measure.EmissionLimitOf(class, b.Kind, t)
 	if err != nil {
 		return nil
 	}

@@ -65,7 +65,7 @@ func judgeGrit(s *subject) []verdict {
 			continue
 		}
 		b, fine := sand.Body, record.Answer(record.Unknown)
-		coarse, err := measure.CoarserThan(measure.Abrasive{Scale: measure.GritScale(b.Scale), Grit: int(b.Grit)}, measure.Abrasive{Scale: measure.ScaleP, Grit: 150})
+		coarse, err := measure.CoarserThan(measure.Abrasive{Scale: b.Scale, Grit: int(b.Grit)}, measure.Abrasive{Scale: measure.ScaleP, Grit: 150})
 		if err == nil && b.Grit > 0 {
 			fine = is(!coarse)
 		}

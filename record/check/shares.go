@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/measure"
 )
 
 // shares shares out the amounts of entries over faces and panels. It keeps
@@ -56,8 +57,11 @@ func (s *shares) spread(p *record.Panel, l record.Layer) (microns float64, why r
 	if l.Extra {
 		share = extraShare
 	}
-	// 1 µL over 1 mm² stands 1000 µm high.
-	return volume * share / all * 1000, record.Said{}
+	microns, err := measure.WetMicrons(volume*share, all)
+	if err != nil {
+		return 0, record.Say("film-out-of-range")
+	}
+	return microns, record.Said{}
 }
 
 // extraShare is how much more a face counts that was given extra.

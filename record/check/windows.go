@@ -82,8 +82,8 @@ func (s *subject) from(f Film, stated measure.Stated, laid1, laid2 time.Time, wa
 	} else if !slices.Contains(rh.seqs, f.Layer.Seq) {
 		w.rests = append(w.rests, record.Say("air-read", entriesOf(rh.seqs)...))
 	}
-	dry, err := measure.TouchDryWindow(stated, measure.Humidity{Percent: rh.low, Known: true}, warm)
-	damp, err2 := measure.TouchDryWindow(stated, measure.Humidity{Percent: rh.high, Known: true}, warm)
+	dry, err := measure.DryingWindow(stated, rh.low, warm)
+	damp, err2 := measure.DryingWindow(stated, rh.high, warm)
 	if err != nil || err2 != nil {
 		return window{rests: []record.Said{record.Say("times-unlikely", what(f))}}
 	}

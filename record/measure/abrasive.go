@@ -1,20 +1,21 @@
 package measure
 
-import "fmt"
+import (
+	"fmt"
 
-// GritScale is the scale that a grit number belongs to. A number alone says
-// little: the scales agree to about 220 and part above it.
-type GritScale string
+	"backleaf/record"
+)
 
-// The two scales in use.
+// The scales that a grit number belongs to: a number alone says little, since
+// they agree to about 220 and part above it.
 const (
-	ScaleP    GritScale = "P"    // FEPA P, ISO 6344
-	ScaleCAMI GritScale = "CAMI" // US
+	ScaleP    record.GritScale = "P"    // FEPA P, ISO 6344
+	ScaleCAMI record.GritScale = "CAMI" // US
 )
 
 // Abrasive is a grade of paper or cloth, such as P150.
 type Abrasive struct {
-	Scale GritScale
+	Scale record.GritScale
 	Grit  int
 }
 

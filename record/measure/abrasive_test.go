@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/measure"
 )
 
@@ -54,7 +55,7 @@ func TestGritMicrons(t *testing.T) {
 
 // Along each scale a higher number is a finer grade, in the table as well.
 func TestGritsDescend(t *testing.T) {
-	for _, scale := range []measure.GritScale{measure.ScaleP, measure.ScaleCAMI} {
+	for _, scale := range []record.GritScale{measure.ScaleP, measure.ScaleCAMI} {
 		last, seen := math.Inf(1), 0
 		for grit := 1; grit <= 2000; grit++ {
 			size, err := measure.GritMicrons(measure.Abrasive{Scale: scale, Grit: grit})

@@ -1,22 +1,16 @@
 package measure
 
-import "fmt"
+import (
+	"fmt"
 
-// Board is a kind of rigid support.
-type Board string
-
-// The boards that the tables know.
-const (
-	Plywood   Board = "plywood"
-	MDF       Board = "mdf"
-	Hardboard Board = "hardboard"
+	"backleaf/record"
 )
 
 func checkBoardThickness(thicknessMicrons float64) error {
 	return within("board thickness", thicknessMicrons, 500, 100000, "µm")
 }
 
-func noFigure(what string, board Board) error {
+func noFigure(what string, board record.BoardKind) error {
 	return fmt.Errorf("%s of %q: %w", what, string(board), ErrNoFigure)
 }
 
@@ -33,19 +27,19 @@ type Movement struct {
 // MovementOf is the in-plane movement of a board with the change of humidity,
 // linear and the same both ways. [ErrNoFigure] for any other board: solid wood
 // moves by species and by direction of grain.
-func MovementOf(board Board) (Movement, error) {
+func MovementOf(board record.BoardKind) (Movement, error) {
 	switch board {
-	case Plywood:
+	case record.Plywood:
 		// 0.15 % over 30 to 90 % RH for sheathing (from memory of the Wood
 		// Handbook, 1999) is 2.5e-5 and gives the upper end.
 		return Movement{2.0e-5, 2.0e-5, 2.5e-5, false,
 			Source{Published, "the plywood association's figure of 0.02 % per 10 % RH"}}, nil
-	case MDF:
+	case record.MDF:
 		// 0.05 % per 1 % MC, +5 % MC from 35 to 85 % RH, is 5e-5; another
 		// maker's note gives 0.5 % for the same step, 1e-4.
 		return Movement{5e-5, 7e-5, 1e-4, false,
 			Source{Published, "board makers' notes, which differ by a factor of two for 35 to 85 % RH"}}, nil
-	case Hardboard:
+	case record.Hardboard, record.TemperedHardboard:
 		return Movement{6.25e-5, 7.5e-5, 1e-4, true,
 			Source{Memory, "hardboard figures of 0.25 to 0.4 % for 50 to 90 % RH"}}, nil
 	}

@@ -5,11 +5,12 @@ import (
 	"math"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/measure"
 )
 
 func TestMovement(t *testing.T) {
-	likely := func(board measure.Board, length, from, to float64) (float64, error) {
+	likely := func(board record.BoardKind, length, from, to float64) (float64, error) {
 		m, err := measure.MovementOf(board)
 		if err != nil {
 			return 0, err
@@ -17,7 +18,7 @@ func TestMovement(t *testing.T) {
 		_, v, _, err := m.Microns(length, from, to)
 		return v, err
 	}
-	high := func(board measure.Board, length, from, to float64) (float64, error) {
+	high := func(board record.BoardKind, length, from, to float64) (float64, error) {
 		m, err := measure.MovementOf(board)
 		if err != nil {
 			return 0, err
@@ -25,7 +26,7 @@ func TestMovement(t *testing.T) {
 		_, _, v, err := m.Microns(length, from, to)
 		return v, err
 	}
-	low := func(board measure.Board, length, from, to float64) (float64, error) {
+	low := func(board record.BoardKind, length, from, to float64) (float64, error) {
 		m, err := measure.MovementOf(board)
 		if err != nil {
 			return 0, err
@@ -35,22 +36,22 @@ func TestMovement(t *testing.T) {
 	}
 	// One metre each time, so that 1000 µm is 0.1 %.
 	run(t,
-		val(likely(measure.Plywood, 1e6, 40, 50)).is("plywood, 10 % RH", 200, 1e-6, "plywood association's figure, 0.02 % per 10 % RH"),
-		val(likely(measure.Plywood, 1e6, 30, 90)).is("plywood, 30 to 90 %", 1200, 1e-6, "computed from the association's figure"),
-		val(high(measure.Plywood, 1e6, 30, 90)).is("plywood, 30 to 90 %", 1500, 1e-6, "from memory of Wood Handbook (1999), plywood sheathing: 0.15 %"),
-		val(low(measure.MDF, 1e6, 35, 85)).is("MDF, 35 to 85 %", 2500, 1e-6, "MDF maker's note on moisture: 0.05 % per 1 % MC, 5 % MC"),
-		val(high(measure.MDF, 1e6, 35, 85)).is("MDF, 35 to 85 %", 5000, 1e-6, "questions and answers on MDF stability: 0.5 %"),
-		val(low(measure.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 2500, 1e-6, "from memory, 0.25 to 0.4 %"),
-		val(likely(measure.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 3000, 1e-6, "from memory, plan with 0.3 %"),
-		val(high(measure.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 4000, 1e-6, "from memory of ANSI A135.6 siding limits, 0.36 to 0.40 %"),
-		val(likely(measure.Plywood, 1e6, 50, 40)).is("plywood, drier", -200, 1e-6, "same both ways"),
+		val(likely(record.Plywood, 1e6, 40, 50)).is("plywood, 10 % RH", 200, 1e-6, "plywood association's figure, 0.02 % per 10 % RH"),
+		val(likely(record.Plywood, 1e6, 30, 90)).is("plywood, 30 to 90 %", 1200, 1e-6, "computed from the association's figure"),
+		val(high(record.Plywood, 1e6, 30, 90)).is("plywood, 30 to 90 %", 1500, 1e-6, "from memory of Wood Handbook (1999), plywood sheathing: 0.15 %"),
+		val(low(record.MDF, 1e6, 35, 85)).is("MDF, 35 to 85 %", 2500, 1e-6, "MDF maker's note on moisture: 0.05 % per 1 % MC, 5 % MC"),
+		val(high(record.MDF, 1e6, 35, 85)).is("MDF, 35 to 85 %", 5000, 1e-6, "questions and answers on MDF stability: 0.5 %"),
+		val(low(record.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 2500, 1e-6, "from memory, 0.25 to 0.4 %"),
+		val(likely(record.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 3000, 1e-6, "from memory, plan with 0.3 %"),
+		val(high(record.Hardboard, 1e6, 50, 90)).is("hardboard, 50 to 90 %", 4000, 1e-6, "from memory of ANSI A135.6 siding limits, 0.36 to 0.40 %"),
+		val(likely(record.Plywood, 1e6, 50, 40)).is("plywood, drier", -200, 1e-6, "same both ways"),
 	)
-	for _, board := range []measure.Board{measure.Plywood, measure.MDF, measure.Hardboard} {
+	for _, board := range []record.BoardKind{record.Plywood, record.MDF, record.Hardboard} {
 		m, err := measure.MovementOf(board)
 		if err != nil || m.Low > m.Likely || m.Likely > m.High || m.Source.Text == "" {
 			t.Errorf("%s: %+v, %v", board, m, err)
 		}
-		if m.LowConfidence != (board == measure.Hardboard) {
+		if m.LowConfidence != (board == record.Hardboard) {
 			t.Errorf("%s: low confidence is %v", board, m.LowConfidence)
 		}
 	}

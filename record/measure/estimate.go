@@ -3,27 +3,19 @@ package measure
 import (
 	"fmt"
 	"math"
-)
 
-// Film is what a film is made of, as far as its pull is concerned.
-type Film string
-
-// The films whose stress has an order of magnitude in the literature.
-const (
-	AcrylicDispersion Film = "acrylic-dispersion"
-	AnimalGlue        Film = "animal-glue"
-	DryingOil         Film = "drying-oil"
+	"backleaf/record"
 )
 
 // FilmStress is the range of stress, in MPa, in a restrained film of the kind.
 // [ErrNoFigure] for every other binder: none is guessed.
-func FilmStress(film Film) (Range, error) {
+func FilmStress(film record.Binder) (Range, error) {
 	switch film {
-	case AcrylicDispersion:
+	case record.Acrylic:
 		return Range{0.1, 1, Source{Memory, "the literature on film formation of soft dispersions, order of magnitude; it relaxes"}}, nil
-	case AnimalGlue:
+	case record.AnimalGlue:
 		return Range{20, 30, Source{Memory, "Mecklenburg 1982 and 1991, restrained hide glue dried to about 10 to 15 % RH; far lower in a room"}}, nil
-	case DryingOil:
+	case record.DryingOil:
 		// Eε/(1-ν) with E 0.1 to 1 GPa, ε 0.2 to 0.3 %, ν 0.3.
 		return Range{0.1e3 * 0.002 / 0.7, 1e3 * 0.003 / 0.7, Source{Computed,
 			"the elastic bound: 0.2 to 0.3 % shrinkage (Hough and Michalski 2023) with 0.1 to 1 GPa (from memory of Mecklenburg)"}}, nil

@@ -5,19 +5,20 @@ import (
 	"math"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/measure"
 )
 
 func TestFilmStress(t *testing.T) {
 	for _, c := range []struct {
-		film      measure.Film
+		film      record.Binder
 		low, high float64
 		basis     measure.Basis
 		source    string
 	}{
-		{measure.AcrylicDispersion, 0.1, 1, measure.Memory, "from memory of the film-formation literature"},
-		{measure.AnimalGlue, 20, 30, measure.Memory, "from memory of Mecklenburg 1982 and 1991"},
-		{measure.DryingOil, 0.2857, 4.2857, measure.Computed, "0.1 to 1 GPa (from memory of Mecklenburg), 0.2 to 0.3 % (Hough and Michalski 2023, note 4)"},
+		{record.Acrylic, 0.1, 1, measure.Memory, "from memory of the film-formation literature"},
+		{record.AnimalGlue, 20, 30, measure.Memory, "from memory of Mecklenburg 1982 and 1991"},
+		{record.DryingOil, 0.2857, 4.2857, measure.Computed, "0.1 to 1 GPa (from memory of Mecklenburg), 0.2 to 0.3 % (Hough and Michalski 2023, note 4)"},
 	} {
 		got, err := measure.FilmStress(c.film)
 		if err != nil || math.Abs(got.Low-c.low) > 5e-5 || math.Abs(got.High-c.high) > 5e-5 || got.Source.Basis != c.basis {
@@ -35,7 +36,7 @@ func TestFilmStress(t *testing.T) {
 
 var hardboard = measure.Sheet{ThicknessMicrons: 3200, ModulusMPa: 4500, Poisson: 0.3}
 
-func films(t *testing.T, film measure.Film, front, back float64) measure.Pull {
+func films(t *testing.T, film record.Binder, front, back float64) measure.Pull {
 	t.Helper()
 	stress, err := measure.FilmStress(film)
 	if err != nil {
@@ -46,12 +47,12 @@ func films(t *testing.T, film measure.Film, front, back float64) measure.Pull {
 
 func TestBowEstimate(t *testing.T) {
 	const stoney = "computed from Stoney 1909"
-	coat, err := measure.BowEstimate(hardboard, 6e5, []measure.Pull{films(t, measure.AcrylicDispersion, 60, 0)})
+	coat, err := measure.BowEstimate(hardboard, 6e5, []measure.Pull{films(t, record.Acrylic, 60, 0)})
 	run(t,
 		check{got: coat.High, err: err}.is("one coat at 1 MPa", 246.09, 0.005, stoney),
 		check{got: coat.Low, err: err}.is("one coat at 0.1 MPa", 24.609, 0.0005, stoney),
 	)
-	two, err := measure.BowEstimate(hardboard, 6e5, []measure.Pull{films(t, measure.AcrylicDispersion, 100, 60)})
+	two, err := measure.BowEstimate(hardboard, 6e5, []measure.Pull{films(t, record.Acrylic, 100, 60)})
 	run(t, check{got: two.High, err: err}.is("100 against 60 µm", 164.06, 0.005, stoney))
 
 	// One cloth of 200 N/m, as in the table of cloth on hardboard.
@@ -61,7 +62,7 @@ func TestBowEstimate(t *testing.T) {
 	// Balanced coats leave the cloth alone; a back coat of another kind can
 	// more than answer it, so the range may take in both directions.
 	both, err := measure.BowEstimate(hardboard, 6e5, []measure.Pull{
-		films(t, measure.AcrylicDispersion, 60, 60), {PerUnit: measure.ClothTension(), Front: 1}, films(t, measure.DryingOil, 0, 80)})
+		films(t, record.Acrylic, 60, 60), {PerUnit: measure.ClothTension(), Front: 1}, films(t, record.DryingOil, 0, 80)})
 	if err != nil || both.Low >= 0 || both.High <= 0 {
 		t.Errorf("cloth against oil: %+v, %v", both, err)
 	}

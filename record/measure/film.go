@@ -19,6 +19,20 @@ func checkThinner(fraction float64) error {
 	return within("thinner", fraction, 0, 20, "as a fraction of the product's volume")
 }
 
+// WetMicrons is the mean wet thickness of a coat from the volume that was laid,
+// 0.001 to 1e8 µL, over an area of 1 to 1e9 mm²:
+//
+//	1000 * volume / area
+//
+// What stays in the brush and what the board drinks counts as film, so this is
+// an upper bound. Source: geometry.
+func WetMicrons(microliters, squareMillimetres float64) (float64, error) {
+	if err := first(within("volume", microliters, 0.001, 1e8, "µL"), within("area", squareMillimetres, 1, 1e9, "mm²")); err != nil {
+		return 0, err
+	}
+	return 1000 * microliters / squareMillimetres, nil
+}
+
 // DryMicrons is the dry thickness left by a wet film:
 //
 //	wet * VS / (1 + thinner)

@@ -1,6 +1,10 @@
 package measure
 
-import "fmt"
+import (
+	"fmt"
+
+	"backleaf/record"
+)
 
 // EmissionClass is a formaldehyde class as printed on a board.
 type EmissionClass string
@@ -19,74 +23,51 @@ const (
 	OneStar      EmissionClass = "F*"
 )
 
-// Product is the kind of board in the sense of the US limits.
-type Product string
-
-// The products that have a US limit. Hardboard is none of them.
-const (
-	HardwoodPlywood Product = "hardwood plywood"
-	Particleboard   Product = "particleboard"
-	MediumDensity   Product = "mdf"
-	ThinMDF         Product = "thin mdf"
-)
-
-// ProductOf is the US product kind of a board of the given thickness (500 to
-// 100000 µm): MDF counts as thin up to 8 mm (ANSI A208.2; from memory also 40
-// CFR 770). [ErrNoFigure] for hardboard, which falls outside (from memory), and
-// for any other board.
-func ProductOf(board Board, thicknessMicrons float64) (Product, error) {
-	if err := checkBoardThickness(thicknessMicrons); err != nil {
-		return "", err
-	}
-	switch {
-	case board == Plywood:
-		return HardwoodPlywood, nil
-	case board == MDF && thicknessMicrons <= 8000:
-		return ThinMDF, nil
-	case board == MDF:
-		return MediumDensity, nil
-	}
-	return "", noFigure("formaldehyde limit", board)
-}
-
 // EmissionLimit is one limit: at most Value in Unit by the named Test.
 // Chambers differ in load and air change, so limits of two tests are never
 // compared by converting units alone.
 type EmissionLimit struct {
-	Class   EmissionClass
-	Product Product // empty: every wood-based board
-	Value   float64
-	Unit    string // ppm, mg/m³, mg/100 g or mg/L
-	Test    string
-	From    string // date in force where it matters, YYYY-MM-DD
-	Source  Source
+	Class  EmissionClass
+	Value  float64
+	Unit   string // ppm, mg/m³, mg/100 g or mg/L
+	Test   string
+	From   string // date in force where it matters, YYYY-MM-DD
+	Source Source
+
+	board record.BoardKind // empty: every wood-based board
+	thin  bool             // of MDF: up to 8 mm (ANSI A208.2; from memory also 40 CFR 770)
 }
 
 // emissionLimits is the whole table. A limit is law of a place and a date: add
 // a row, do not change one.
 var emissionLimits = []EmissionLimit{
-	{TSCATitleVI, HardwoodPlywood, 0.05, "ppm", "ASTM E1333 chamber", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}},
-	{TSCATitleVI, Particleboard, 0.09, "ppm", "ASTM E1333 chamber", "", Source{Published, "a laboratory's press release on the US rule, 2017"}},
-	{TSCATitleVI, MediumDensity, 0.11, "ppm", "ASTM E1333 chamber", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}},
-	{TSCATitleVI, ThinMDF, 0.13, "ppm", "ASTM E1333 chamber", "", Source{Published, "a laboratory's press release on the US rule, 2017"}},
-	{ULEF, HardwoodPlywood, 0.05, "ppm", "ASTM E1333 chamber, 90 % of tests at most 0.04", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}},
-	{ULEF, "", 0.06, "ppm", "ASTM E1333 chamber, 90 % of tests at most 0.04", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}},
-	{E1, "", 0.124, "mg/m³", "EN 717-1 chamber", "", Source{Published, "a comparison table of formaldehyde classes"}},
-	{E2Perforator, "", 30, "mg/100 g", "perforator", "", Source{Published, "board makers' specifications"}},
-	{REACH77, "", 0.062, "mg/m³", "chamber", "2026-08-06", Source{Memory, "Regulation (EU) 2023/1464"}},
-	{FourStar, "", 0.3, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
-	{ThreeStar, "", 0.5, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
-	{TwoStar, "", 1.5, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
-	{OneStar, "", 5.0, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}},
+	{TSCATitleVI, 0.05, "ppm", "ASTM E1333 chamber", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}, record.Plywood, false},
+	{TSCATitleVI, 0.09, "ppm", "ASTM E1333 chamber", "", Source{Published, "a laboratory's press release on the US rule, 2017"}, record.Particleboard, false},
+	{TSCATitleVI, 0.11, "ppm", "ASTM E1333 chamber", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}, record.MDF, false},
+	{TSCATitleVI, 0.13, "ppm", "ASTM E1333 chamber", "", Source{Published, "a laboratory's press release on the US rule, 2017"}, record.MDF, true},
+	{ULEF, 0.05, "ppm", "ASTM E1333 chamber, 90 % of tests at most 0.04", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}, record.Plywood, false},
+	{ULEF, 0.06, "ppm", "ASTM E1333 chamber, 90 % of tests at most 0.04", "", Source{Published, "Public Law 111-199, 124 Stat. 1363"}, "", false},
+	{E1, 0.124, "mg/m³", "EN 717-1 chamber", "", Source{Published, "a comparison table of formaldehyde classes"}, "", false},
+	{E2Perforator, 30, "mg/100 g", "perforator", "", Source{Published, "board makers' specifications"}, "", false},
+	{REACH77, 0.062, "mg/m³", "chamber", "2026-08-06", Source{Memory, "Regulation (EU) 2023/1464"}, "", false},
+	{FourStar, 0.3, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}, "", false},
+	{ThreeStar, 0.5, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}, "", false},
+	{TwoStar, 1.5, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}, "", false},
+	{OneStar, 5.0, "mg/L", "desiccator, mean", "", Source{Published, "a note on the F-star classes"}, "", false},
 }
 
-// EmissionLimitOf is the limit of a class for a product. [ErrNoFigure] if the
-// table has none; a class it does not know is no pass.
-func EmissionLimitOf(class EmissionClass, product Product) (EmissionLimit, error) {
+const thinMDFMicrons = 8000
+
+// EmissionLimitOf is the limit of a class for a board of a thickness, 0 where
+// that is not known: MDF then counts as thick, whose limit is the lower.
+// [ErrNoFigure] if the table has none; a class it does not know is no pass, and
+// hardboard falls outside the US limits (from memory).
+func EmissionLimitOf(class EmissionClass, board record.BoardKind, thicknessMicrons float64) (EmissionLimit, error) {
+	thin := board == record.MDF && thicknessMicrons > 0 && thicknessMicrons <= thinMDFMicrons
 	for _, l := range emissionLimits {
-		if l.Class == class && (l.Product == product || l.Product == "") {
+		if l.Class == class && (l.board == "" || l.board == board && l.thin == thin) {
 			return l, nil
 		}
 	}
-	return EmissionLimit{}, fmt.Errorf("formaldehyde limit of class %q for %q: %w", string(class), string(product), ErrNoFigure)
+	return EmissionLimit{}, noFigure(fmt.Sprintf("formaldehyde limit of class %q", string(class)), board)
 }

@@ -2,6 +2,8 @@ package measure
 
 import (
 	"fmt"
+
+	"backleaf/record"
 )
 
 // Stiffness is the modulus of elasticity in bending of a board, for bending
@@ -25,7 +27,7 @@ const birchMPa = 17500
 // no modulus up to 4 mm; there the next figure stands in, which is on the soft
 // side and keeps a bow an upper bound. Hardboard is the middle of the range
 // remembered from the Wood Handbook. [ErrNoFigure] for any other board.
-func FibreboardStiffness(board Board, thicknessMicrons float64) (Stiffness, error) {
+func FibreboardStiffness(board record.BoardKind, thicknessMicrons float64) (Stiffness, error) {
 	if err := checkBoardThickness(thicknessMicrons); err != nil {
 		return Stiffness{}, err
 	}
@@ -34,9 +36,9 @@ func FibreboardStiffness(board Board, thicknessMicrons float64) (Stiffness, erro
 	}
 	read := Source{Published, "MDF data sheet to EN 622-5"}
 	switch {
-	case board == Hardboard:
+	case board == record.Hardboard:
 		return even(4500, false, Source{Memory, "Wood Handbook table 12-1, mid-range"})
-	case board != MDF:
+	case board != record.MDF:
 		return Stiffness{}, noFigure("stiffness", board)
 	case thicknessMicrons <= 4000:
 		return even(2700, true, Source{Memory, "EN 622-5, which sets no modulus up to 4 mm: its figure for 4 to 6 mm"})

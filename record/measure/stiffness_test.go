@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/measure"
 )
 
@@ -106,22 +107,22 @@ func TestBirchPlies(t *testing.T) {
 func TestFibreboardStiffness(t *testing.T) {
 	const memory, sheet = "from memory of EN 622-5", "MDF data sheet to EN 622-5"
 	for _, c := range []struct {
-		board   measure.Board
+		board   record.BoardKind
 		microns float64
 		mpa     float64
 		low     bool
 		source  string
 	}{
-		{measure.MDF, 3000, 2700, true, "no modulus set up to 4 mm, " + memory},
-		{measure.MDF, 4000, 2700, true, "no modulus set up to 4 mm, " + memory},
-		{measure.MDF, 6000, 2700, false, memory},
-		{measure.MDF, 9000, 2700, false, sheet},
-		{measure.MDF, 9100, 2500, false, sheet},
-		{measure.MDF, 12000, 2500, false, sheet},
-		{measure.MDF, 19000, 2200, false, sheet},
-		{measure.MDF, 30000, 2100, false, sheet},
-		{measure.MDF, 45000, 1900, false, sheet},
-		{measure.Hardboard, 3200, 4500, false, "from memory of Wood Handbook table 12-1, mid-range of 3.10 to 5.52 GPa"},
+		{record.MDF, 3000, 2700, true, "no modulus set up to 4 mm, " + memory},
+		{record.MDF, 4000, 2700, true, "no modulus set up to 4 mm, " + memory},
+		{record.MDF, 6000, 2700, false, memory},
+		{record.MDF, 9000, 2700, false, sheet},
+		{record.MDF, 9100, 2500, false, sheet},
+		{record.MDF, 12000, 2500, false, sheet},
+		{record.MDF, 19000, 2200, false, sheet},
+		{record.MDF, 30000, 2100, false, sheet},
+		{record.MDF, 45000, 1900, false, sheet},
+		{record.Hardboard, 3200, 4500, false, "from memory of Wood Handbook table 12-1, mid-range of 3.10 to 5.52 GPa"},
 	} {
 		got, err := measure.FibreboardStiffness(c.board, c.microns)
 		if err != nil || got.AlongMPa != c.mpa || got.AcrossMPa != c.mpa || got.Poisson != 0.3 || got.LowConfidence != c.low {
@@ -129,14 +130,14 @@ func TestFibreboardStiffness(t *testing.T) {
 		}
 	}
 	for _, c := range []struct {
-		board   measure.Board
+		board   record.BoardKind
 		microns float64
-	}{{measure.MDF, 50000}, {measure.Plywood, 6500}, {"oak", 20000}} {
+	}{{record.MDF, 50000}, {record.Plywood, 6500}, {"oak", 20000}} {
 		if _, err := measure.FibreboardStiffness(c.board, c.microns); !errors.Is(err, measure.ErrNoFigure) {
 			t.Errorf("FibreboardStiffness(%s, %g): %v", c.board, c.microns, err)
 		}
 	}
-	if _, err := measure.FibreboardStiffness(measure.MDF, 3); err == nil {
+	if _, err := measure.FibreboardStiffness(record.MDF, 3); err == nil {
 		t.Error("3 µm taken for a board")
 	}
 }
