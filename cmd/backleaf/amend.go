@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -66,7 +65,7 @@ func fieldsSet(set []string) (out []typed.Set, err error) {
 // correct writes an entry that corrects an earlier one, and says when a
 // certificate has gone out on the strength of it.
 func (a *app) correct(ctx context.Context, entry, why string, only []string, does string, make func(*typed.Reader, record.Entry) (record.Body, error)) error {
-	seq, err := parseEntry(entry)
+	seq, err := typed.Entry(entry)
 	if err != nil {
 		return err
 	}
@@ -90,13 +89,4 @@ func (a *app) correct(ctx context.Context, entry, why string, only []string, doe
 		a.say("the certificate of %s (E%d) was issued before this correction; to replace it: backleaf certificate %s -o FILE", o.Panel, o.Certificate, o.Panel)
 	}
 	return err
-}
-
-// parseEntry reads "27" or "E27".
-func parseEntry(s string) (int64, error) {
-	n, err := strconv.ParseInt(strings.TrimPrefix(strings.ToUpper(s), "E"), 10, 64)
-	if err != nil || n < 1 {
-		return 0, usage("\"backleaf journal\" lists them", "%q is not the number of an entry", s)
-	}
-	return n, nil
 }

@@ -9,7 +9,6 @@ import (
 	"os"
 	"strings"
 	"time"
-	_ "time/tzdata" // a studio's time zone must be known on any machine
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -142,9 +141,6 @@ func (a *app) path() string {
 	return cmp.Or(a.bookPath, a.env("BACKLEAF_BOOK"), "studio.sqlite")
 }
 
-// open opens the book for writing.
-func (a *app) open(ctx context.Context) (*book.Book, error) { return book.Open(ctx, a.path()) }
-
 // session is a book with the clock and randomness of this run.
 func (a *app) session(b *book.Book) *studio.Session {
 	return &studio.Session{Book: b, Clock: a.now, Random: a.random}
@@ -162,7 +158,7 @@ func (a *app) read(ctx context.Context, do func(*studio.Session) error) error {
 
 // write opens the book for writing and hands it to do.
 func (a *app) write(ctx context.Context, do func(*studio.Session) error) error {
-	b, err := a.open(ctx)
+	b, err := book.Open(ctx, a.path())
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
-	"backleaf/record/measure"
+	"backleaf/record/studio/bench"
 	"backleaf/record/studio/typed"
 )
 
@@ -27,10 +27,10 @@ func newClimate(a *app) *cobra.Command {
 			}, func(t record.Climate) string {
 				return strings.TrimSpace("climate " + t.Temperature.String() + " " + t.Humidity.String())
 			})
-			if err != nil {
-				return err
+			if err == nil {
+				a.sayAir(t)
 			}
-			return a.sayAir(t)
+			return err
 		},
 	}
 	o.flags(c)
@@ -41,25 +41,14 @@ func newClimate(a *app) *cobra.Command {
 }
 
 // sayAir says what a reading means for drying and for wood.
-func (a *app) sayAir(t record.Climate) error {
-	mc, ok := t.Temperature.Millicelsius()
-	mp, ok2 := t.Humidity.Millipercent()
-	if !ok || !ok2 {
-		return nil
+func (a *app) sayAir(t record.Climate) {
+	air, ok := bench.AirOf(t)
+	if !ok {
+		return
 	}
-	celsius, rh := float64(mc)/1000, float64(mp)/1000
-	dew, err := measure.DewPointCelsius(celsius, rh)
-	if err != nil {
-		return nil // outside the range of the formula: nothing to say
-	}
-	deficit, err := measure.DryingDeficitHPa(celsius, rh)
-	if err != nil {
-		return nil
-	}
-	line := fmt.Sprintf("dew point %.1f °C; drying deficit %.1f hPa, an index and no hours", dew, deficit)
-	if mc, err := measure.EMC(celsius, rh); err == nil {
-		line += fmt.Sprintf("; wood settles near %.1f %% moisture (solid-wood estimate)", mc)
+	line := fmt.Sprintf("dew point %.1f °C; drying deficit %.1f hPa, an index and no hours", air.DewPointCelsius, air.DeficitHPa)
+	if air.WoodKnown {
+		line += fmt.Sprintf("; wood settles near %.1f %% moisture (solid-wood estimate)", air.WoodPercent)
 	}
 	a.say("%s", line)
-	return nil
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
 	"errors"
 	"fmt"
 	"os"
@@ -12,13 +11,9 @@ import (
 	"time"
 
 	"github.com/spf13/cobra"
-)
 
-// step is one thing the demonstration's painter types, and when.
-type step struct {
-	at   string // local time
-	args []string
-}
+	"backleaf/cmd/internal/demo"
+)
 
 func newDemo(a *app) *cobra.Command {
 	var quietly bool
@@ -50,24 +45,24 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 		in: strings.NewReader(""), out: &said, err: &said,
 		env:    func(string) string { return "" },
 		now:    func() time.Time { return now },
-		random: &demoSalts{},
+		random: &demo.Salts{},
 	}
 	bookPath := filepath.Join(dir, "studio.sqlite")
-	if err := demoPictures(dir); err != nil {
+	if err := demo.Pictures(dir); err != nil {
 		return err
 	}
-	for _, s := range demoStory(dir) {
-		t, err := time.ParseInLocation("2006-01-02 15:04", s.at, demoZone)
+	for _, s := range demo.Story(dir) {
+		t, err := time.ParseInLocation("2006-01-02 15:04", s.At, demo.Zone)
 		if err != nil {
 			return err
 		}
 		now = t
 		if !quietly {
-			a.say("%s  backleaf %s", s.at, shellWords(s.args))
+			a.say("%s  backleaf %s", s.At, shellWords(s.Args))
 		}
 		said.Reset()
-		if code := d.run(ctx, append([]string{"--book", bookPath}, s.args...)); code != exitDone && !(s.args[0] == "check" && code == exitFinding) {
-			return errors.New("the demonstration stopped at backleaf " + shellWords(s.args) + ": " + strings.TrimSpace(said.String()))
+		if code := d.run(ctx, append([]string{"--book", bookPath}, s.Args...)); code != exitDone && !(s.Args[0] == "check" && code == exitFinding) {
+			return errors.New("the demonstration stopped at backleaf " + shellWords(s.Args) + ": " + strings.TrimSpace(said.String()))
 		}
 		if ctx.Err() != nil {
 			return ctx.Err()
@@ -96,13 +91,4 @@ func shellWords(args []string) string {
 		out = append(out, s)
 	}
 	return strings.Join(out, " ")
-}
-
-// demoSalts are the salts of the demonstration, the same in every run.
-type demoSalts struct{ made int }
-
-func (d *demoSalts) Read(p []byte) (int, error) {
-	d.made++
-	s := sha256.Sum256(fmt.Appendf(nil, "demonstration %d", d.made))
-	return copy(p, s[:16]), nil
 }

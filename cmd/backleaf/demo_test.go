@@ -10,11 +10,12 @@ import (
 	"testing"
 	"time"
 
+	"backleaf/cmd/internal/demo"
 	"backleaf/record"
 	"backleaf/record/toolcheck"
 )
 
-func demoNow() time.Time { return time.Date(2026, 3, 8, 12, 0, 0, 0, demoZone) }
+func demoNow() time.Time { return time.Date(2026, 3, 8, 12, 0, 0, 0, demo.Zone) }
 
 // TestDemo runs the demonstration twice and looks at what came of it.
 func TestDemo(t *testing.T) {

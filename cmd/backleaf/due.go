@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"os"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -61,42 +60,9 @@ func (a *app) sayDue(steps []questions.Step, now time.Time) error {
 		return nil
 	}
 	for _, s := range steps {
-		window := sayWindow(s, now)
+		window := tell.Window(s.From, s.Safe, s.Until, now)
 		a.say("%-8s  %s%s", tell.English.State(s.State), s.Text, tell.After(": ", window))
 		a.say("          batch %s, %s", s.Batch, tell.PanelList(s.Panels))
 	}
 	return nil
-}
-
-// sayWindow says a window as it looks from a moment.
-func sayWindow(s questions.Step, now time.Time) string {
-	var parts []string
-	switch {
-	case !s.From.IsZero() && !s.Safe.IsZero() && (s.Until.IsZero() || s.Safe.Before(s.Until)):
-		parts = append(parts, "not before "+sayMoment(s.From, now)+", surely from "+sayMoment(s.Safe, now))
-	case !s.From.IsZero() && !s.Until.IsZero():
-		return "between " + sayMoment(s.From, now) + " and " + sayMoment(s.Until, now)
-	case !s.From.IsZero():
-		parts = append(parts, "from "+sayMoment(s.From, now))
-	}
-	if !s.Until.IsZero() {
-		parts = append(parts, "at the latest "+sayMoment(s.Until, now))
-	}
-	return strings.Join(parts, ", ")
-}
-
-func sayMoment(t, now time.Time) string {
-	day := t.Format("2006-01-02")
-	switch day {
-	case now.Format("2006-01-02"):
-		return t.Format("15:04")
-	case now.AddDate(0, 0, 1).Format("2006-01-02"):
-		return "tomorrow " + t.Format("15:04")
-	case now.AddDate(0, 0, -1).Format("2006-01-02"):
-		return "yesterday " + t.Format("15:04")
-	}
-	if t.Year() == now.Year() {
-		return t.Format("2 Jan 15:04")
-	}
-	return t.Format("2 Jan 2006")
 }

@@ -34,14 +34,11 @@ salted digest. --note stands in the journal: keep names out of it.`,
 			if err := needs(how, strings.Join(record.Words("Parting"), ", "), "how did they leave? say --how"); err != nil {
 				return err
 			}
-			var words typed.Reader
-			if typed.Word(&words, "how", how, &h.How); words.Err() != nil {
-				return words.Err()
-			}
 			part := private.Part{To: strings.TrimSpace(to), Note: strings.TrimSpace(secret)}
 			panels := 0
 			err := a.atBench(c.Context(), &o, args, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
 				panels = len(v.Panels)
+				typed.Word(r, "how", how, &h.How)
 				if part.Price = r.Price("price", amount); r.Err() != nil {
 					return studio.Written{}, r.Err()
 				}
@@ -134,7 +131,7 @@ made before still have the private part: erase it there too, or replace them.`,
   backleaf handover forget 57 --because "kept longer than needed"`,
 		Args: wanted(1, 1, "one entry"),
 		RunE: func(c *cobra.Command, args []string) error {
-			seq, err := parseEntry(args[0])
+			seq, err := typed.Entry(args[0])
 			if err != nil {
 				return err
 			}

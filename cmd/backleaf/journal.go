@@ -11,6 +11,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
@@ -24,7 +25,7 @@ func newJournal(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			f := book.Filter{Last: last}
 			if len(args) == 1 {
-				seq, err := parseEntry(args[0])
+				seq, err := typed.Entry(args[0])
 				if err != nil {
 					return err
 				}

@@ -26,15 +26,14 @@ folder "photographs" beside the book; the journal keeps its digest and size.`,
   backleaf panel photo 0142 weave.png --role weave-detail --caption "lower left, scale in mm"`,
 		Args: wanted(2, 2, "one panel and one file"),
 		RunE: func(c *cobra.Command, args []string) error {
-			var r typed.Reader
-			if typed.Word(&r, "role", role, &p.Role); r.Err() != nil {
-				return r.Err()
-			}
-			data, err := photos.Load(args[1], &p)
-			if err != nil {
-				return err
-			}
-			return a.atBench(c.Context(), &o, args[:1], func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (studio.Written, error) {
+			return a.atBench(c.Context(), &o, args[:1], func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (w studio.Written, err error) {
+				if typed.Word(r, "role", role, &p.Role); r.Err() != nil {
+					return w, r.Err()
+				}
+				data, err := photos.Load(args[1], &p)
+				if err != nil {
+					return w, err
+				}
 				return bench.Photograph(ctx, v, at, p, data)
 			}, func(record.Entry) string {
 				return fmt.Sprintf("photograph kept, %s, %d x %d pixels", p.Role, p.Width, p.Height)

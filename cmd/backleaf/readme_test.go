@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"backleaf/cmd/internal/demo"
 )
 
 var update = flag.Bool("update", false, "write the real output into README.md")
@@ -29,7 +31,7 @@ func TestReadme(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Chdir(t.TempDir())
-	if err := demoPictures("."); err != nil {
+	if err := demo.Pictures("."); err != nil {
 		t.Fatal(err)
 	}
 	var out []string
@@ -39,7 +41,7 @@ func TestReadme(t *testing.T) {
 	for i := 0; i < len(lines); i++ {
 		out = append(out, lines[i])
 		if m := clockMark.FindStringSubmatch(lines[i]); m != nil {
-			if now, err = time.ParseInLocation("2006-01-02 15:04", m[1], demoZone); err != nil {
+			if now, err = time.ParseInLocation("2006-01-02 15:04", m[1], demo.Zone); err != nil {
 				t.Fatal(err)
 			}
 		}

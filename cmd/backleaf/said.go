@@ -88,6 +88,7 @@ var hints = map[string]tell.Message{
 	"no-such-rule":             "the rules are {rules}",
 	"no-such-panel-to-list":    `"backleaf list" without words shows all`,
 	"not-understood":           `"backleaf ask --help" lists what can be asked about`,
+	"no-entry-number":          `"backleaf journal" lists them`,
 	"no-such-entry":            `"backleaf journal" lists the entries`,
 	"no-such-field":            `"backleaf journal ENTRY" shows the fields of an entry`,
 	"no-such-generic":          `"backleaf material starter" lists them`,

@@ -14,6 +14,7 @@ import (
 	"crypto/rand"
 	"io"
 	"time"
+	_ "time/tzdata" // a studio's time zone must be known on any machine
 
 	"backleaf/record"
 	"backleaf/record/book"

@@ -1,4 +1,4 @@
-package main
+package demo
 
 import (
 	"image"
@@ -10,9 +10,9 @@ import (
 	"path/filepath"
 )
 
-// demoPictures paints the pictures of the demonstration: the work, and its
+// Pictures paints the pictures of the demonstration: the work, and its
 // weave from close by. They are made here and show no real work.
-func demoPictures(dir string) error {
+func Pictures(dir string) error {
 	if err := os.MkdirAll(filepath.Join(dir, "pictures"), 0o755); err != nil {
 		return err
 	}

@@ -1,11 +1,23 @@
-package main
+// Package demo is an invented studio: what its painter types and when, and the
+// pictures. Its clock and its salts are fixed, so that every run gives the same.
+package demo
 
 import (
+	"crypto/sha256"
+	"fmt"
 	"path/filepath"
 	"time"
+	_ "time/tzdata" // the zone of the story must be known on any machine
 )
 
-var demoZone = mustZone("Europe/Dublin")
+// Step is one thing that the painter types, and when.
+type Step struct {
+	At   string // local time
+	Args []string
+}
+
+// Zone is where the story happens.
+var Zone = mustZone("Europe/Dublin")
 
 func mustZone(name string) *time.Location {
 	l, err := time.LoadLocation(name)
@@ -15,12 +27,12 @@ func mustZone(name string) *time.Location {
 	return l
 }
 
-// demoStory is what the invented painter Odile Marrens of Saltmere types, from
+// Story is what the invented painter Odile Marrens of Saltmere types, from
 // an empty shelf to a panel sold. Everything in it is invented.
-func demoStory(dir string) []step {
+func Story(dir string) []Step {
 	in := func(name string) string { return filepath.Join(dir, name) }
-	w := func(at string, args ...string) step { return step{at, args} }
-	return []step{
+	w := func(at string, args ...string) Step { return Step{at, args} }
+	return []Step{
 		w("2025-04-28 09:30", "studio", "new", "--maker", "Odile Marrens", "--mark", "MR", "--place", "Saltmere", "--contact", "studio@marrens.example",
 			"--link", "HTTPS://MARRENS.EXAMPLE/P/", "--zone", "Europe/Dublin", "--units", "cm", "--currency", "EUR", "--paper", "a4", "--demonstration"),
 		w("2025-04-28 09:31", "studio", "key", "new", "--demonstration"),
@@ -82,4 +94,14 @@ func demoStory(dir string) []step {
 		w("2026-03-02 10:00", "certificate", "0003", "-o", in("certificate.pdf")),
 		w("2026-03-07 16:00", "handover", "0003", "--how", "sale", "--to", "M. Invented, Harbour Road 1, Saltmere", "--price", "1400 EUR"),
 	}
+}
+
+// Salts are the salts of the demonstration.
+type Salts struct{ made int }
+
+// Read gives the next salt.
+func (d *Salts) Read(p []byte) (int, error) {
+	d.made++
+	s := sha256.Sum256(fmt.Appendf(nil, "demonstration %d", d.made))
+	return copy(p, s[:16]), nil
 }

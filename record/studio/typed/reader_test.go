@@ -1,0 +1,117 @@
+package typed_test
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
+)
+
+var riga = time.FixedZone("Riga, summer", 3*3600)
+
+func reader(t *testing.T) *typed.Reader {
+	t.Helper()
+	var es []record.Entry
+	for i, b := range []record.Body{record.Studio{Maker: "Anna", Mark: "KB", Currency: "EUR"},
+		record.Material{Key: "sealer", Name: "sealer"}, record.Material{Key: "ground", Name: "ground"}, record.Material{Key: "linen", Name: "linen"},
+		record.Lot{Key: "s1", Material: "sealer"}, record.Lot{Key: "g1", Material: "ground"}, record.Lot{Key: "g2", Material: "ground"}} {
+		es = append(es, record.Entry{Seq: int64(i + 1), Body: b})
+	}
+	w, err := record.Fold(es)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &typed.Reader{Units: "cm", Now: time.Date(2026, 5, 2, 16, 0, 0, 0, riga), Zone: riga, Shop: w}
+}
+
+func TestAt(t *testing.T) {
+	for said, want := range map[string]string{
+		"":                 "2026-05-02T16:00:00+03:00",
+		"14:05":            "2026-05-02T14:05:00+03:00",
+		"yesterday 16:30":  "2026-05-01T16:30:00+03:00",
+		"yesterday":        "2026-05-01",
+		"2026-04-30 09:00": "2026-04-30T09:00:00+03:00",
+		"1998~":            "1998~",
+		"unknown":          "unknown",
+		"17:30":            "!later-today",
+		"2027":             "!later-than-now",
+		"soon":             "!time-not-read",
+		"25:00":            "!time-not-read",
+	} {
+		r := reader(t)
+		got := r.At(said).String()
+		if r.Err() != nil {
+			got = "!" + refuse.Code(r.Err())
+		}
+		if got != want {
+			t.Errorf("%q: %s, want %s", said, got, want)
+		}
+	}
+}
+
+// Each input is read, or refused under its own name; what follows a fault
+// changes nothing.
+func TestReader(t *testing.T) {
+	var length record.Length
+	var size record.Size
+	var amount record.Amount
+	var gloss record.Gloss
+	for _, x := range []struct {
+		what, want string
+		read       func(*typed.Reader) string
+	}{
+		{"a length in the studio's unit", "12 cm", func(r *typed.Reader) string { r.Text("saw-loss", "12", &length); return length.String() }},
+		{"a length in its own", "3 mm", func(r *typed.Reader) string { r.Text("saw-loss", "3 mm", &length); return length.String() }},
+		{"a size", "30 x 40 cm", func(r *typed.Reader) string { r.Text("size", "30 x 40", &size); return size.String() }},
+		{"a gauge without unit", "!wet-film not-read", func(r *typed.Reader) string { r.Gauge("wet-film", "100", &length); return "" }},
+		{"ounces", "8 oz", func(r *typed.Reader) string { r.Text("amount", "8 oz", &amount); return amount.String() }},
+		{"a word", "satin", func(r *typed.Reader) string { typed.Word(r, "gloss", "Satin", &gloss); return string(gloss) }},
+		{"no word", "!gloss no-such-word", func(r *typed.Reader) string { typed.Word(r, "gloss", "shiny", &gloss); return "" }},
+		{"faces", "front, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"front", "edge"})) }},
+		{"all faces", "front, back, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"all"})) }},
+		{"no face", "!on no-such-face", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"side"})) }},
+		{"a lot", "sealer/s1", func(r *typed.Reader) string { return shelf(r.OnShelf("s1")) }},
+		{"a material and its only lot", "sealer/s1", func(r *typed.Reader) string { return shelf(r.OnShelf("sealer")) }},
+		{"a material without lots", "linen/", func(r *typed.Reader) string { return shelf(r.OnShelf("linen")) }},
+		{"a material of two lots", "! several-lots", func(r *typed.Reader) string { return shelf(r.OnShelf("ground")) }},
+		{"what nobody described", "! not-on-shelf", func(r *typed.Reader) string { return shelf(r.OnShelf("glue")) }},
+		{"a grit", "P180", func(r *typed.Reader) string { return grit(r.Grit("grit", "P180")) }},
+		{"a grit without scale", "!grit grit-without-scale", func(r *typed.Reader) string { return grit(r.Grit("grit", "180")) }},
+		{"a price in the studio's currency", "38.50 EUR", func(r *typed.Reader) string { return r.Price("price", "38,50").String() }},
+		{"no price", "!price not-read", func(r *typed.Reader) string { return r.Price("price", "much").String() }},
+	} {
+		r := reader(t)
+		got := x.read(r)
+		if e, ok := r.Err().(*refuse.Error); ok {
+			got = "!" + e.Field + " " + e.Said.Code
+			r.Text("later", "nonsense", &length)
+			if r.Err() != error(e) {
+				t.Errorf("%s: a later fault takes the place of the first", x.what)
+			}
+		}
+		if got != x.want {
+			t.Errorf("%s: %s, want %s", x.what, got, x.want)
+		}
+		if warned := len(r.Warnings) == 1 && r.Warnings[0].Code == "oz-as-weight"; warned != (x.what == "ounces") {
+			t.Errorf("%s: warns of %v", x.what, r.Warnings)
+		}
+	}
+}
+
+func faces(fs []record.Face) string {
+	s := ""
+	for i, f := range fs {
+		if i > 0 {
+			s += ", "
+		}
+		s += string(f)
+	}
+	return s
+}
+
+func shelf(material, lot record.Key) string { return string(material) + "/" + string(lot) }
+
+func grit(scale record.GritScale, n int64) string { return fmt.Sprintf("%s%d", scale, n) }
