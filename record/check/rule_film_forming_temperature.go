@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 var filmForming = Rule{
@@ -55,7 +56,7 @@ func (s *subject) filmLimit(f Film) (limit float64, all bool) {
 	for _, m := range ms {
 		mc, ok := m.MinFilm.Millicelsius()
 		if !ok {
-			all = all && m.Binder != record.Acrylic && m.Binder != record.PVA
+			all = all && trade.Fuses(m.Binder) == record.No
 			continue
 		}
 		limit = max(limit, float64(mc)/1000)

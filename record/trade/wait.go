@@ -57,11 +57,11 @@ var waits = []waitRow{
 	{"OP", "AK", false, days(1), days(7), Span{}, "memory"},
 	{"OP", "ET", false, days(2), days(7), Span{}, "memory"},
 	{"OP AG AP", "CA", false, days(14), Span{}, Span{}, "memory"},
-	{"NR AR HC KR", "OP", true, months(6), months(12), Span{}, "varnish-wait memory"},
-	{"NR AR HC KR", "OP", false, months(3), months(6), months(12), "varnish-wait memory"},
-	{"NR AR HC KR AV", "AK", false, months(1), months(3), months(6), "maker-varnishing memory"},
+	{"NR AR HC KR AV SH PU WX", "OP", true, months(6), months(12), Span{}, "varnish-wait memory"},
+	{"NR AR HC KR AV SH PU WX", "OP", false, months(3), months(6), months(12), "varnish-wait memory"},
+	{"NR AR HC KR AV SH PU WX", "AK", false, months(1), months(3), months(6), "maker-varnishing memory"},
 	{"NR AR HC KR AV", "AM", false, days(3), days(14), days(28), "practice"},
-	{"NR AR HC KR AV", "AP", false, days(3), days(14), days(28), "practice"},
+	{"NR AR HC KR AV SH PU WX", "AP", false, days(3), days(14), days(28), "practice"},
 	{"AM", "AP", true, days(1), days(7), days(28), "practice"},
 	{"AM", "AP", false, days(1), days(7), Span{}, "practice"},
 	{"NR AR HC KR AV", "ET", false, months(3), months(6), months(12), "MITRA-151 memory"},
@@ -70,15 +70,36 @@ var waits = []waitRow{
 
 // WaitFor returns how long a lower layer should dry before an upper one; false
 // where no time is known. Thick says that the lower layer is thick or holds
-// slow colours; unless it is known to be thin, the longer time holds.
-func WaitFor(upper, lower Stratum, thick record.Answer) (Wait, bool) {
+// slow colours.
+func WaitFor(upper, lower Stratum, thick bool) (Wait, bool) {
 	for _, r := range waits {
-		if r.thick && thick == no || !slices.Contains(strataOf(r.over), upper) || !slices.Contains(strataOf(r.on), lower) {
+		if r.thick && !thick || !slices.Contains(strataOf(r.over), upper) || !slices.Contains(strataOf(r.on), lower) {
 			continue
 		}
 		return Wait{r.least, r.usual, r.better, standing(r.from)}, true
 	}
 	return Wait{}, false
+}
+
+// WaitsFor returns all the waits that may hold for layers of which the record
+// may leave open what they are and whether the lower is thick. Known is no where
+// none is known for any of them, and unknown where some have one and some not.
+func WaitsFor(upper, lower Strata, thick record.Answer) (ws []Wait, known record.Answer) {
+	var as []record.Answer
+	for _, u := range upper {
+		for _, l := range lower {
+			for _, heavy := range []bool{true, false} {
+				if thick == answer(!heavy) {
+					continue
+				}
+				w, ok := WaitFor(u, l, heavy)
+				if as = append(as, answer(ok)); ok {
+					ws = append(ws, w)
+				}
+			}
+		}
+	}
+	return ws, agreed(as)
 }
 
 // TemporaryVarnish is how long oil should dry before a thin coat of a removable
@@ -112,15 +133,16 @@ func SafeFrom(lower record.When, s Span) (time.Time, bool) {
 // Dried answers the condition [Waited] for layers of which the record may leave
 // open what they are.
 func Dried(upper, lower Strata, thick record.Answer, lowerAt, upperAt record.When) record.Answer {
+	ws, known := WaitsFor(upper, lower, thick)
 	var as []record.Answer
-	for _, u := range upper {
-		for _, l := range lower {
-			w, ok := WaitFor(u, l, thick)
-			if !ok || w.Least.IsZero() {
-				return maybe
-			}
-			as = append(as, Passed(lowerAt, upperAt, w.Least))
+	for _, w := range ws {
+		if w.Least.IsZero() {
+			return maybe
 		}
+		as = append(as, Passed(lowerAt, upperAt, w.Least))
+	}
+	if known != yes {
+		return maybe
 	}
 	return agreed(as)
 }

@@ -27,31 +27,30 @@ func TestWaits(t *testing.T) {
 	h := func(n int) trade.Span { return trade.Span{Hours: n} }
 	for _, c := range []struct {
 		upper, lower         trade.Stratum
-		thick                record.Answer
+		thick                bool
 		least, usual, better trade.Span
 	}{
-		{trade.AcrylicGround, trade.AcrylicGround, record.Unknown, h(1), h(12), trade.Span{}},
-		{trade.OilPaint, trade.AcrylicGround, record.Unknown, d(3), d(14), d(30)},
-		{trade.Alkyd, trade.AcrylicGround, record.Unknown, d(3), d(14), d(30)},
-		{trade.OilPaint, trade.AcrylicMedium, record.Unknown, d(3), trade.Span{}, trade.Span{}},
-		{trade.OilPaint, trade.OilGround, record.Unknown, trade.Span{}, m(1), m(6)},
-		{trade.OilPaint, trade.Alkyd, record.Unknown, d(1), d(7), trade.Span{}},
-		{trade.OilPaint, trade.EggTempera, record.Unknown, d(2), d(7), trade.Span{}},
-		{trade.NaturalResin, trade.OilPaint, record.No, m(3), m(6), m(12)},
-		{trade.NaturalResin, trade.OilPaint, record.Yes, m(6), m(12), trade.Span{}},
-		{trade.NaturalResin, trade.OilPaint, record.Unknown, m(6), m(12), trade.Span{}},
-		{trade.HydrocarbonResin, trade.Alkyd, record.Unknown, m(1), m(3), m(6)},
-		{trade.AcrylicMedium, trade.AcrylicPaint, record.No, d(1), d(7), trade.Span{}},
-		{trade.AcrylicResin, trade.AcrylicMedium, record.Unknown, d(3), d(14), d(28)},
-		{trade.KetoneResin, trade.EggTempera, record.Unknown, m(3), m(6), m(12)},
-		{trade.KetoneResin, trade.Emulsion, record.Unknown, m(6), m(12), trade.Span{}},
+		{trade.AcrylicGround, trade.AcrylicGround, false, h(1), h(12), trade.Span{}},
+		{trade.OilPaint, trade.AcrylicGround, false, d(3), d(14), d(30)},
+		{trade.Alkyd, trade.AcrylicGround, false, d(3), d(14), d(30)},
+		{trade.OilPaint, trade.AcrylicMedium, false, d(3), trade.Span{}, trade.Span{}},
+		{trade.OilPaint, trade.OilGround, false, trade.Span{}, m(1), m(6)},
+		{trade.OilPaint, trade.Alkyd, false, d(1), d(7), trade.Span{}},
+		{trade.OilPaint, trade.EggTempera, false, d(2), d(7), trade.Span{}},
+		{trade.NaturalResin, trade.OilPaint, false, m(3), m(6), m(12)},
+		{trade.NaturalResin, trade.OilPaint, true, m(6), m(12), trade.Span{}},
+		{trade.HydrocarbonResin, trade.Alkyd, false, m(1), m(3), m(6)},
+		{trade.AcrylicMedium, trade.AcrylicPaint, false, d(1), d(7), trade.Span{}},
+		{trade.AcrylicResin, trade.AcrylicMedium, false, d(3), d(14), d(28)},
+		{trade.KetoneResin, trade.EggTempera, false, m(3), m(6), m(12)},
+		{trade.KetoneResin, trade.Emulsion, false, m(6), m(12), trade.Span{}},
 	} {
 		w, ok := trade.WaitFor(c.upper, c.lower, c.thick)
 		if !ok || w.Least != c.least || w.Usual != c.usual || w.Better != c.better {
 			t.Errorf("%s on %s: %v, %+v", c.upper, c.lower, ok, w)
 		}
 	}
-	if w, ok := trade.WaitFor(trade.AcrylicGround, trade.OilPaint, record.Unknown); ok {
+	if w, ok := trade.WaitFor(trade.AcrylicGround, trade.OilPaint, true); ok {
 		t.Errorf("acrylic ground on oil waits %+v", w)
 	}
 }
@@ -93,5 +92,23 @@ func TestPassed(t *testing.T) {
 	}
 	if at, ok := trade.SafeFrom(when(t, "2025-05"), trade.Span{Days: 14}); !ok || at.Format("2006-01-02") != "2025-06-14" {
 		t.Errorf("two weeks from May 2025: %v, %v", at, ok)
+	}
+}
+
+// Where the record leaves open how thick the paint is, only what both readings
+// say is said.
+func TestDriedThickOrThin(t *testing.T) {
+	varnish, paint := trade.Strata{trade.NaturalResin}, trade.Strata{trade.OilPaint}
+	for _, c := range []struct {
+		thick record.Answer
+		at    string
+		want  record.Answer
+	}{
+		{record.No, "2025-05-01", record.Yes}, {record.Yes, "2025-05-01", record.No}, {record.Unknown, "2025-05-01", record.Unknown},
+		{record.Unknown, "2025-08-01", record.Yes}, {record.Unknown, "2025-03-01", record.No},
+	} {
+		if got := trade.Dried(varnish, paint, c.thick, when(t, "2025-01-10"), when(t, c.at)); got != c.want {
+			t.Errorf("thick %s, varnished %s: %s, want %s", c.thick, c.at, got, c.want)
+		}
 	}
 }
