@@ -44,24 +44,6 @@ func TensionCurvature(sheet Sheet, frontNewtonsPerMetre, backNewtonsPerMetre flo
 	return 6 * (1 - sheet.Poisson) * net / (sheet.ModulusMPa * 1e6 * hMetres * hMetres), nil
 }
 
-// MoistureCurvature is the curvature, in 1/m, of a sheet whose faces take
-// different free strains, linear in between:
-//
-//	κ = (back - front)/h
-//
-// No modulus enters. A front drier than the back shrinks and goes hollow.
-// Thickness 500 to 100000 µm, strains -0.5 to 0.5. Source: geometry.
-func MoistureCurvature(thicknessMicrons, frontStrain, backStrain float64) (float64, error) {
-	if err := first(
-		checkBoardThickness(thicknessMicrons),
-		within("free strain of the front", frontStrain, -0.5, 0.5, ""),
-		within("free strain of the back", backStrain, -0.5, 0.5, ""),
-	); err != nil {
-		return 0, err
-	}
-	return (backStrain - frontStrain) / thicknessMicrons * 1e6, nil
-}
-
 // BowMicrons is the height of the arc over a span, with the sign of the
 // curvature, for a gently curved panel:
 //
