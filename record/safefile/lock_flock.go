@@ -7,6 +7,9 @@ import (
 	"syscall"
 )
 
+// nonblock opens a pipe that nobody writes to without waiting for a writer.
+const nonblock = syscall.O_NONBLOCK
+
 // hold locks f for as long as it is open; a killed process lets go of it.
 func hold(f *os.File) bool {
 	return syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB) == nil

@@ -7,6 +7,9 @@ import (
 	"runtime"
 )
 
+// nonblock is not needed: here a pipe is no file with a path.
+const nonblock = 0
+
 // hold has nothing to do: on Windows an open file cannot be removed, which is
 // lock enough.
 func hold(*os.File) bool { return true }

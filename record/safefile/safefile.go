@@ -7,6 +7,9 @@
 // run is killed it stays behind; the next write into the same parent folder
 // removes it, after making sure by a lock that no living process holds it.
 //
+// What somebody else may have put there is read through [Open] and [Read], which
+// neither wait for a pipe nor fill the memory.
+//
 // TestFaults breaks every step in turn, TestKilled kills a writer in the
 // middle, TestDiskFull lets a real write fail for want of room.
 package safefile

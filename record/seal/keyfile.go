@@ -2,7 +2,6 @@ package seal
 
 import (
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"runtime"
@@ -13,7 +12,7 @@ import (
 // LoadKey reads a private key file. loose reports that others than the owner may read the file, which deserves a warning.
 // Errors: as ParsePrivatePEM, and those of the file system.
 func LoadKey(path string, passphrase []byte) (key Key, loose bool, err error) {
-	f, err := os.Open(path)
+	f, err := safefile.Open(path, maxPEMBytes)
 	if err != nil {
 		return Key{}, false, fmt.Errorf("cannot read the private key: %w", err)
 	}
@@ -22,10 +21,7 @@ func LoadKey(path string, passphrase []byte) (key Key, loose bool, err error) {
 	if err != nil {
 		return Key{}, false, fmt.Errorf("cannot read the private key: %w", err)
 	}
-	if !info.Mode().IsRegular() {
-		return Key{}, false, fmt.Errorf("cannot read the private key: %s is not a plain file", path)
-	}
-	data, err := io.ReadAll(io.LimitReader(f, maxPEMBytes+1))
+	data, err := safefile.ReadAll(f, maxPEMBytes)
 	if err != nil {
 		return Key{}, false, fmt.Errorf("cannot read the private key: %w", err)
 	}
