@@ -2,9 +2,9 @@ package check
 
 import (
 	"slices"
+	"strings"
 
 	"backleaf/record"
-	"backleaf/record/trade"
 )
 
 // isPaint, isVarnish, isCloth and isCoat tell the layers of a face apart. The
@@ -29,7 +29,15 @@ func isGround(f Film) record.Answer { return laidAs(f, record.Ground) }
 
 // seals answers whether a coat closes the face it lies on. A ground is no
 // sealer.
-func (s *subject) seals(f Film) record.Answer { return s.made(f).Seals() }
+func (s *subject) seals(f Film) record.Answer {
+	switch {
+	case s.w.Seals(f.Layer):
+		return record.Yes
+	case f.Layer.Purpose == "other" && isCoat(f):
+		return record.Unknown
+	}
+	return all(laidAs(f, record.Sizing, record.Sealer, record.Adhesive, record.StainBlock, record.Isolation, record.Barrier))
+}
 
 func filter(films []Film, keep func(Film) bool) []Film {
 	var out []Film
@@ -50,38 +58,113 @@ func (s *subject) lay(a, b Film) record.Answer {
 	return before(a.Layer.At, b.Layer.At)
 }
 
-// made is a layer with the materials it was made of.
-func (s *subject) made(f Film) trade.Made { return trade.Of(s.w, f.Layer) }
+var mediumBinder = map[record.PaintMedium]record.Binder{
+	record.Oil: record.DryingOil, record.WaterMixableOil: record.DryingOil, record.AlkydPaint: record.Alkyd,
+	record.AcrylicPaint: record.Acrylic, record.VinylPaint: record.PVA, record.EggTempera: record.Egg,
+	record.CaseinPaint: record.Casein, record.Gouache: record.Gum, record.Watercolour: record.Gum, record.Encaustic: record.Wax,
+}
 
-// binders lists what holds a layer together, and whether that is all of it.
-func (s *subject) binders(f Film) (bs []record.Binder, known bool) { return s.made(f).Binders() }
+// binders lists what holds a layer together, and whether that is all of it. A
+// paint is known by its medium where its materials are not.
+func (s *subject) binders(f Film) (bs []record.Binder, known bool) {
+	if isPaint(f) {
+		if b := mediumBinder[f.Layer.Paint.Medium]; b != "" {
+			return []record.Binder{b}, true
+		}
+	}
+	if isCloth(f) || len(f.Layer.Coating.Mix) == 0 {
+		return nil, false
+	}
+	known = true
+	for _, part := range f.Layer.Coating.Mix {
+		m, _ := s.w.Material(part.Material)
+		if m.Binder == "" || m.Binder == record.Unknown {
+			known = false
+		} else if !slices.Contains(bs, m.Binder) {
+			bs = append(bs, m.Binder)
+		}
+	}
+	return bs, known
+}
 
 // has answers whether a layer contains one of some binders.
 func (s *subject) has(f Film, want ...record.Binder) record.Answer {
-	return s.made(f).Contains(want...)
+	bs, known := s.binders(f)
+	switch {
+	case slices.ContainsFunc(bs, func(b record.Binder) bool { return slices.Contains(want, b) }):
+		return record.Yes
+	case known:
+		return record.No
+	}
+	return record.Unknown
 }
 
-func (s *subject) isOil(f Film) record.Answer     { return s.made(f).IsOil() }
+func (s *subject) isOil(f Film) record.Answer     { return s.has(f, record.DryingOil, record.Alkyd) }
 func (s *subject) isAcrylic(f Film) record.Answer { return s.has(f, record.Acrylic) }
 
-// waterborne answers whether the film of a layer fuses from particles in water.
-func (s *subject) waterborne(f Film) record.Answer {
-	bs, known := s.binders(f)
-	out := record.Answer(record.No)
-	for _, b := range bs {
-		out = some(out, trade.Fuses(b))
-	}
-	if !known {
-		out = some(out, record.Unknown)
-	}
-	return out
-}
+// waterborne answers whether the films of a layer form from water. Size of
+// glue, gum or starch gels or dries without a lowest temperature and is left
+// out.
+func (s *subject) waterborne(f Film) record.Answer { return s.has(f, record.Acrylic, record.PVA) }
 
 // parts returns the materials of a layer that the shelf describes, and whether
 // those are all.
 func (s *subject) parts(f Film) (ms []record.Material, known bool) {
-	m := s.made(f)
-	return m.Materials, m.All && !isCloth(f)
+	if isCloth(f) {
+		return nil, false
+	}
+	known = len(f.Layer.Coating.Mix) > 0
+	for _, part := range f.Layer.Coating.Mix {
+		m, ok := s.w.Material(part.Material)
+		if !ok {
+			known = false
+			continue
+		}
+		ms = append(ms, m)
+	}
+	return ms, known
+}
+
+// pigments lists the colourants of a layer as recorded for it and for its
+// materials.
+func (s *subject) pigments(f Film) []record.Pigment {
+	var ps []record.Pigment
+	if isPaint(f) {
+		ps = append(ps, f.Layer.Paint.Pigments...)
+	}
+	ms, _ := s.parts(f)
+	for _, m := range ms {
+		ps = append(ps, m.Pigments...)
+	}
+	return ps
+}
+
+// told reports that a pigment can be recognised without doubt: by its Colour
+// Index name. A name in words ("mixing white") may hide several.
+func told(p record.Pigment) bool { return p.Index != "" && p.Index != record.Unknown }
+
+// allTold reports that the colourants of a layer are recorded so that nothing
+// can hide among them: for a paint its own list, for a coat those of all its
+// materials.
+func (s *subject) allTold(f Film) bool {
+	ps := s.pigments(f)
+	if len(ps) == 0 || slices.ContainsFunc(ps, func(p record.Pigment) bool { return !told(p) }) {
+		return false
+	}
+	if isPaint(f) && len(f.Layer.Paint.Pigments) > 0 {
+		return true
+	}
+	ms, known := s.parts(f)
+	return known && !slices.ContainsFunc(ms, func(m record.Material) bool { return len(m.Pigments) == 0 })
+}
+
+// isOneOf reports that a pigment has one of the Colour Index names, or a name
+// that contains one of the words.
+func isOneOf(p record.Pigment, indexes, words []string) bool {
+	index := strings.ToUpper(strings.ReplaceAll(p.Index, " ", ""))
+	index, _, _ = strings.Cut(index, ":")
+	name := strings.ToLower(p.Name)
+	return slices.Contains(indexes, index) || slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
 }
 
 // removable answers for a varnish: as recorded with it, or with its materials,

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"backleaf/record"
-	"backleaf/record/trade"
 )
 
 var filmForming = Rule{
@@ -56,7 +55,7 @@ func (s *subject) filmLimit(f Film) (limit float64, all bool) {
 	for _, m := range ms {
 		mc, ok := m.MinFilm.Millicelsius()
 		if !ok {
-			all = all && trade.Fuses(m.Binder) == record.No
+			all = all && m.Binder != record.Acrylic && m.Binder != record.PVA
 			continue
 		}
 		limit = max(limit, float64(mc)/1000)

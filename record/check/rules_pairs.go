@@ -134,23 +134,23 @@ var fatOverLean = Rule{
 
 var groundDryBeforeOil = Rule{
 	Name:     "ground-dry-before-oil",
-	Source:   "MITRA, answer QID 351 (acrylic ground 72 hours at least, two weeks better, a month best; oil ground better 6 to 12 months); one month for an oil ground: from memory",
+	Source:   "MITRA, answer QID 351 (acrylic ground 72 hours at least, two weeks better, a month best; oil ground 6 to 12 months)",
 	Severity: Advice,
 	judge: func(s *subject) []verdict {
 		return orNone(s.each(false, func(p pair) (verdict, bool) {
 			applies := all(p.direct, isGround(p.below), s.isOil(p.above))
-			return s.dried(p, applies), isPaint(p.above) && applies != record.No
+			return s.dried(p, applies, groundWaits), isPaint(p.above) && applies != record.No
 		}), "no-oil-over-ground")
 	},
 }
 
 var varnishWaiting = Rule{
 	Name:     "varnish-waiting",
-	Source:   "note on waiting before varnishing (6 to 12 months for oil, in print since at least 1926); 3 months at the least, alkyd and egg tempera: from memory; acrylic: common practice",
+	Source:   "note on waiting before varnishing (6 to 12 months for oil, in print since at least 1926); acrylic: common practice",
 	Severity: Advice,
 	judge: func(s *subject) []verdict {
 		return orNone(s.each(false, func(p pair) (verdict, bool) {
-			return s.dried(p, p.over), isPaint(p.below) && isVarnish(p.above)
+			return s.dried(p, p.over, varnishWaits), isPaint(p.below) && isVarnish(p.above)
 		}), "no-varnished-paint")
 	},
 }

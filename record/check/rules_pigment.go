@@ -1,11 +1,9 @@
 package check
 
 import (
-	"cmp"
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/trade"
 )
 
 var zincInOil = Rule{
@@ -25,27 +23,31 @@ func judgeZinc(s *subject) []verdict {
 		if oil == record.No {
 			continue
 		}
-		m := s.made(f)
-		zinc := trade.Among(m.Pigments(), oxide)
-		if zinc == record.No && !m.Told() {
-			zinc = record.Unknown
+		free := record.Answer(record.Unknown)
+		switch {
+		case slices.ContainsFunc(s.pigments(f), func(p record.Pigment) bool { return isOneOf(p, []string{"PW4", "PW5"}, []string{"zinc"}) }):
+			free = record.No
+		case s.allTold(f):
+			free = record.Yes
 		}
-		o := outcome(oil, not(zinc))
-		code := "no-zinc" + suffix[o]
-		if o == NotRecorded && m.Told() && oil == record.Yes {
-			code = "zinc-form-open"
-		}
-		vs = append(vs, say(o, filmSeqs(f), code, what(f)))
+		o := outcome(oil, free)
+		vs = append(vs, say(o, filmSeqs(f), "no-zinc"+suffix[o], what(f)))
 	}
 	return orNone(vs, "no-oil-layer")
 }
 
 var toxicLayers = Rule{
 	Name:     "toxic-layers",
-	Source:   "OSHA limits for lead (50 µg/m³); habits: common practice; Colour Index names from conservation literature and, for the greater part, from memory",
+	Source:   "OSHA limits for lead (50 µg/m³); habits: common practice; Colour Index names from memory",
 	Severity: Warning,
 	judge:    judgeToxic,
 }
+
+var toxicIndexes = []string{"PW1", "PW2", "PW16", "PY34", "PY35", "PY36", "PY37", "PY39", "PY41", "PY46", "PY31", "PY32", "PY33",
+	"PO20", "PO21", "PO23", "PO45", "PR103", "PR104", "PR105", "PR106", "PR107", "PR108", "PR113", "PG21", "PG22", "PV49", "PW11", "PBK12"}
+
+var toxicWords = []string{"lead", "flake white", "cremnitz", "cadmium", "naples yellow", "chrome yellow", "vermilion", "cinnabar",
+	"orpiment", "realgar", "emerald green", "schweinfurt", "strontium yellow", "zinc yellow", "barium yellow", "antimony", "red minium", "minium"}
 
 func judgeToxic(s *subject) []verdict {
 	var vs []verdict
@@ -54,28 +56,21 @@ func judgeToxic(s *subject) []verdict {
 			continue
 		}
 		at := filmSeqs(f)
-		d := trade.DangersOf([]trade.Made{s.made(f)})
-		named := slices.IndexFunc(d.Found, func(x trade.Danger) bool {
-			return x.Grave && x.Pigment != (record.Pigment{}) && x.Sure == (d.Harmful == record.Yes)
-		})
-		o := outcome(record.Yes, not(d.Harmful))
+		ms, known := s.parts(f)
+		harmless := known && !slices.ContainsFunc(ms, func(m record.Material) bool { return m.Toxic != record.No })
+		harmful := slices.ContainsFunc(ms, func(m record.Material) bool { return m.Toxic == record.Yes })
+		ps := s.pigments(f)
+		named := slices.IndexFunc(ps, func(p record.Pigment) bool { return isOneOf(p, toxicIndexes, toxicWords) })
 		switch {
-		case o == FallsShort && named >= 0:
-			vs = append(vs, say(o, at, "holds-pigment", what(f), record.With("pigment", called(d.Found[named].Pigment))))
-		case o == FallsShort:
-			vs = append(vs, say(o, at, "harmful", what(f)))
-		case o == Holds:
-			vs = append(vs, say(o, at, "harmless", what(f)))
 		case named >= 0:
-			vs = append(vs, say(o, at, "pigment-open", what(f), record.With("pigment", called(d.Found[named].Pigment))))
+			vs = append(vs, say(FallsShort, at, "holds-pigment", what(f), record.With("pigment", ps[named].Name)))
+		case harmful:
+			vs = append(vs, say(FallsShort, at, "harmful", what(f)))
+		case harmless || isPaint(f) && s.allTold(f):
+			vs = append(vs, say(Holds, at, "harmless", what(f)))
 		default:
-			vs = append(vs, say(o, at, "harmful-open", what(f)))
+			vs = append(vs, say(NotRecorded, at, "harmful-open", what(f)))
 		}
 	}
 	return orNone(vs, "no-layer")
 }
-
-func oxide(p record.Pigment) record.Answer { return trade.HoldsZinc(p, trade.ZincOxide) }
-
-// called is what a pigment is called: by its name, or else its index name.
-func called(p record.Pigment) string { return cmp.Or(p.Name, p.Index) }

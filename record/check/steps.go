@@ -1,11 +1,9 @@
 package check
 
 import (
-	"cmp"
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/trade"
 )
 
 func (s *subject) step(t Task, entry int64, code string, values ...record.Value) Step {
@@ -141,7 +139,7 @@ func (s *subject) benchSteps() []Step {
 		return steps
 	}
 	top := grounds[len(grounds)-1]
-	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.waitWindow(top, trade.Strata{trade.OilPaint}))
+	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.waitWindow(top, groundWaits))
 	switch {
 	case s.isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
 		return []Step{oil}
@@ -152,37 +150,23 @@ func (s *subject) benchSteps() []Step {
 }
 
 // waitWindow is when the next may be laid over a layer that has to dry: from
-// the least time, surely from the usual one; where there is no least, or months
-// are usual, from the usual time, surely from the better one.
-func (s *subject) waitWindow(f Film, upper trade.Strata) window {
-	waits, known := trade.WaitsFor(upper, s.made(f).StrataOf(), thick(f))
-	from, to, ok := dated(f.Layer.At)
-	switch {
+// the least time, surely from the good one; where there is no least, from the
+// good one, surely from the best.
+func (s *subject) waitWindow(f Film, table []wait) window {
+	w, known := s.waitFor(f, table)
+	switch from, to, ok := dated(f.Layer.At); {
 	case known == record.Unknown:
 		return window{rests: []record.Said{record.Say("binder-open", what(f))}}
 	case known == record.No:
 		return window{rests: []record.Said{record.Say("no-wait-known", what(f))}}
 	case !ok:
 		return window{rests: []record.Said{record.Say("laid-when-open", what(f))}}
+	case w.least == (term{}) || w.good.months > 0:
+		return window{from: w.good.after(from), safe: w.best.after(to)}
+	default:
+		return window{from: w.least.after(from), safe: w.good.after(to)}
 	}
-	var out window
-	for _, w := range waits {
-		first, sure := w.Least, w.Usual
-		if first.IsZero() || w.Usual.Months > 0 {
-			first, sure = w.Usual, cmp.Or(w.Better, w.Usual)
-		}
-		if t := first.After(from); out.from.IsZero() || t.Before(out.from) {
-			out.from = t
-		}
-		if t := sure.After(to); t.After(out.safe) {
-			out.safe = t
-		}
-	}
-	return out
 }
-
-// resinVarnishes are the varnishes that a painting is usually given.
-var resinVarnishes = trade.Strata{trade.NaturalResin, trade.AcrylicResin, trade.HydrocarbonResin, trade.KetoneResin}
 
 // finishSteps are the steps of a painted panel.
 func (s *subject) finishSteps() []Step {
@@ -201,7 +185,7 @@ func (s *subject) finishSteps() []Step {
 		if s.isAcrylic(paint) == record.Yes {
 			st.Said.Code = "due-varnish-acrylic"
 		}
-		steps = append(steps, s.within(st, s.waitWindow(paint, resinVarnishes)))
+		steps = append(steps, s.within(st, s.waitWindow(paint, varnishWaits)))
 	}
 	if len(steps) > 0 {
 		return steps

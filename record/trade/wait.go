@@ -70,10 +70,10 @@ var waits = []waitRow{
 
 // WaitFor returns how long a lower layer should dry before an upper one; false
 // where no time is known. Thick says that the lower layer is thick or holds
-// slow colours.
-func WaitFor(upper, lower Stratum, thick bool) (Wait, bool) {
+// slow colours; unless that is known not to be so, the longer time holds.
+func WaitFor(upper, lower Stratum, thick record.Answer) (Wait, bool) {
 	for _, r := range waits {
-		if r.thick && !thick || !slices.Contains(strataOf(r.over), upper) || !slices.Contains(strataOf(r.on), lower) {
+		if r.thick && thick == no || !slices.Contains(strataOf(r.over), upper) || !slices.Contains(strataOf(r.on), lower) {
 			continue
 		}
 		return Wait{r.least, r.usual, r.better, standing(r.from)}, true
@@ -88,11 +88,11 @@ func WaitsFor(upper, lower Strata, thick record.Answer) (ws []Wait, known record
 	var as []record.Answer
 	for _, u := range upper {
 		for _, l := range lower {
-			for _, heavy := range []bool{true, false} {
-				if thick == answer(!heavy) {
+			for _, reading := range []record.Answer{yes, no} {
+				if (thick == yes || thick == no) && thick != reading {
 					continue
 				}
-				w, ok := WaitFor(u, l, heavy)
+				w, ok := WaitFor(u, l, reading)
 				if as = append(as, answer(ok)); ok {
 					ws = append(ws, w)
 				}

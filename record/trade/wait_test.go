@@ -27,30 +27,30 @@ func TestWaits(t *testing.T) {
 	h := func(n int) trade.Span { return trade.Span{Hours: n} }
 	for _, c := range []struct {
 		upper, lower         trade.Stratum
-		thick                bool
+		thick                record.Answer
 		least, usual, better trade.Span
 	}{
-		{trade.AcrylicGround, trade.AcrylicGround, false, h(1), h(12), trade.Span{}},
-		{trade.OilPaint, trade.AcrylicGround, false, d(3), d(14), d(30)},
-		{trade.Alkyd, trade.AcrylicGround, false, d(3), d(14), d(30)},
-		{trade.OilPaint, trade.AcrylicMedium, false, d(3), trade.Span{}, trade.Span{}},
-		{trade.OilPaint, trade.OilGround, false, trade.Span{}, m(1), m(6)},
-		{trade.OilPaint, trade.Alkyd, false, d(1), d(7), trade.Span{}},
-		{trade.OilPaint, trade.EggTempera, false, d(2), d(7), trade.Span{}},
-		{trade.NaturalResin, trade.OilPaint, false, m(3), m(6), m(12)},
-		{trade.NaturalResin, trade.OilPaint, true, m(6), m(12), trade.Span{}},
-		{trade.HydrocarbonResin, trade.Alkyd, false, m(1), m(3), m(6)},
-		{trade.AcrylicMedium, trade.AcrylicPaint, false, d(1), d(7), trade.Span{}},
-		{trade.AcrylicResin, trade.AcrylicMedium, false, d(3), d(14), d(28)},
-		{trade.KetoneResin, trade.EggTempera, false, m(3), m(6), m(12)},
-		{trade.KetoneResin, trade.Emulsion, false, m(6), m(12), trade.Span{}},
+		{trade.AcrylicGround, trade.AcrylicGround, record.No, h(1), h(12), trade.Span{}},
+		{trade.OilPaint, trade.AcrylicGround, record.No, d(3), d(14), d(30)},
+		{trade.Alkyd, trade.AcrylicGround, record.No, d(3), d(14), d(30)},
+		{trade.OilPaint, trade.AcrylicMedium, record.No, d(3), trade.Span{}, trade.Span{}},
+		{trade.OilPaint, trade.OilGround, record.No, trade.Span{}, m(1), m(6)},
+		{trade.OilPaint, trade.Alkyd, record.No, d(1), d(7), trade.Span{}},
+		{trade.OilPaint, trade.EggTempera, record.No, d(2), d(7), trade.Span{}},
+		{trade.NaturalResin, trade.OilPaint, record.No, m(3), m(6), m(12)},
+		{trade.NaturalResin, trade.OilPaint, record.Yes, m(6), m(12), trade.Span{}},
+		{trade.HydrocarbonResin, trade.Alkyd, record.No, m(1), m(3), m(6)},
+		{trade.AcrylicMedium, trade.AcrylicPaint, record.No, d(1), d(7), trade.Span{}},
+		{trade.AcrylicResin, trade.AcrylicMedium, record.No, d(3), d(14), d(28)},
+		{trade.KetoneResin, trade.EggTempera, record.No, m(3), m(6), m(12)},
+		{trade.KetoneResin, trade.Emulsion, record.No, m(6), m(12), trade.Span{}},
 	} {
 		w, ok := trade.WaitFor(c.upper, c.lower, c.thick)
 		if !ok || w.Least != c.least || w.Usual != c.usual || w.Better != c.better {
 			t.Errorf("%s on %s: %v, %+v", c.upper, c.lower, ok, w)
 		}
 	}
-	if w, ok := trade.WaitFor(trade.AcrylicGround, trade.OilPaint, true); ok {
+	if w, ok := trade.WaitFor(trade.AcrylicGround, trade.OilPaint, record.Unknown); ok {
 		t.Errorf("acrylic ground on oil waits %+v", w)
 	}
 }
