@@ -87,7 +87,7 @@ func folderEvidence(name string) ([]Evidence, error) {
 		return nil, fmt.Errorf("cannot read %s: %w", name, err)
 	}
 	if !any {
-		return nil, refuse.Cannot("no-Evidence", "%s holds neither a record nor a deposit", name).With(record.With("file", deed.RecordName))
+		return nil, refuse.Cannot("no-evidence", "%s holds neither a record nor a deposit", name).With(record.With("file", deed.RecordName))
 	}
 	return []Evidence{{Name: name, Kind: Folder, Files: files}}, nil
 }
