@@ -19,6 +19,7 @@ import (
 
 	"backleaf/certificate"
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
@@ -100,7 +101,7 @@ func (k *bench) put(texts ...string) {
 	k.t.Helper()
 	var es []record.Entry
 	for _, s := range texts {
-		e, err := record.Decode([]byte(s))
+		e, err := accept.Parse([]byte(s))
 		if err != nil {
 			k.t.Fatalf("%s: %v", s, err)
 		}

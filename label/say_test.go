@@ -7,6 +7,7 @@ import (
 
 	"backleaf/label"
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/tell"
 	"backleaf/record/toolcheck"
 )
@@ -25,7 +26,7 @@ func shop(t testing.TB, studio record.Studio, entries ...string) (*record.Worksh
 		`{"v":1,"kind":"cut","panels":["KB26-0001-K"],"at":"2026-05-02","batch":"may","size":"40 x 30 cm x 3 mm","board":"ply"}`,
 		`{"v":1,"kind":"coat","panels":["KB26-0001-K"],"at":"2026-05-02","purpose":"sealer","faces":["front","back","edges"],"mix":[{"parts":1,"material":"sealer"}]}`,
 	}, entries...) {
-		e, err := record.Decode([]byte(text))
+		e, err := accept.Parse([]byte(text))
 		if err != nil {
 			t.Fatalf("%s: %v", text, err)
 		}

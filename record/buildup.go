@@ -1,34 +1,54 @@
 package record
 
+import "slices"
+
 // Layer is one layer on one face: a coat, a cloth, paint or varnish. Exactly
 // one of Cloth, Paint and Varnish is set, or none of them for a coat.
 type Layer struct {
-	Seq     int64
-	At      When
-	Face    Face
-	Purpose Purpose  // of a coat; empty when not recorded
-	Coating *Coating // nil for cloth: its adhesive is the layer below it
-	Extra   bool     // this face was given more
-	Cloth   *ClothLaid
-	Paint   *PaintLayer
-	Varnish *Varnish
+	Seq       int64
+	At        When
+	ByWriting bool     // see [Done.ByWriting]
+	Face      Face     // "unknown": nobody knows on which
+	Purpose   Purpose  // of a coat; empty when not recorded
+	Coating   *Coating // nil for cloth: its adhesive is the layer below it
+	Extra     bool     // this face was given more
+	Cloth     *ClothLaid
+	Paint     *PaintLayer
+	Varnish   *Varnish
+	Losses    []Loss // what was taken off it later, in order
 }
 
-// Layers returns every layer on every face in the order of application.
-func (p *Panel) Layers() []Layer {
-	var out []Layer
-	for _, e := range p.Events {
-		l := Layer{Seq: e.Seq, At: e.At}
+// Loss is what was taken off a layer: by an entry of removal, or because its
+// cloth was laid again.
+type Loss struct {
+	Seq    int64
+	At     When
+	Extent Extent
+}
+
+// Stands reports that the layer is still there, at least in part. A layer that
+// was taken off by an unknown extent may be.
+func (l Layer) Stands() bool {
+	return !slices.ContainsFunc(l.Losses, func(x Loss) bool { return x.Extent == "whole" })
+}
+
+// Layers returns every layer that was ever laid on any face, in the order of
+// application, with what was taken off it later.
+func (p *Panel) Layers() []Layer { return p.layers }
+
+// join works out the layers from the events.
+func (p *Panel) join() {
+	p.layers = nil
+	for i := range p.Events {
+		e := &p.Events[i]
+		l := Layer{Seq: e.Seq, At: e.At, ByWriting: e.ByWriting}
 		on := func(faces []Face, extra []Face) {
 			if len(faces) == 0 {
 				faces = []Face{Front}
 			}
 			for _, f := range faces {
-				l.Face, l.Extra = f, false
-				for _, x := range extra {
-					l.Extra = l.Extra || x == f
-				}
-				out = append(out, l)
+				l.Face, l.Extra = f, slices.Contains(extra, f)
+				p.layers = append(p.layers, l)
 			}
 		}
 		switch b := e.Body.(type) {
@@ -40,22 +60,42 @@ func (p *Panel) Layers() []Layer {
 			on(b.Faces, nil)
 			l.Purpose, l.Coating, l.Cloth = "", nil, &b
 			on(b.Faces, nil)
+			if b.AgainOf != 0 {
+				p.lose(Loss{e.Seq, e.At, "whole"}, []int64{b.AgainOf}, nil, func(l Layer) bool { return l.Cloth != nil })
+			}
 		case PaintLayer:
 			l.Paint, l.Coating = &b, &b.Coating
 			on(b.Faces, nil)
 		case Varnish:
 			l.Varnish, l.Coating = &b, &b.Coating
 			on(b.Faces, nil)
+		case Removed:
+			// Of a cloth and what it was laid into, one may come off alone.
+			p.lose(Loss{e.Seq, e.At, b.Extent}, b.Layers, b.Faces, func(l Layer) bool {
+				return !p.isCloth(l.Seq) || (l.Cloth != nil) == (b.What == "cloth")
+			})
 		}
 	}
-	return out
 }
 
-// BuildUp returns the layers of one face from the board outwards.
+func (p *Panel) isCloth(seq int64) bool {
+	return slices.ContainsFunc(p.layers, func(l Layer) bool { return l.Seq == seq && l.Cloth != nil })
+}
+
+func (p *Panel) lose(x Loss, seqs []int64, faces []Face, fits func(Layer) bool) {
+	for i, l := range p.layers {
+		if slices.Contains(seqs, l.Seq) && (faces == nil || slices.Contains(faces, l.Face)) && l.Seq != x.Seq && fits(l) {
+			p.layers[i].Losses = append(slices.Clip(l.Losses), x)
+		}
+	}
+}
+
+// BuildUp returns the layers that one face carries today, from the board
+// outwards.
 func (p *Panel) BuildUp(f Face) []Layer {
 	var out []Layer
-	for _, l := range p.Layers() {
-		if l.Face == f {
+	for _, l := range p.layers {
+		if l.Face == f && l.Stands() {
 			out = append(out, l)
 		}
 	}

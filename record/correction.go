@@ -28,12 +28,12 @@ type Correction struct {
 	Kind    Kind  // of that entry
 	Written When
 	Because string
-	Changes []Change // none: the entry was withdrawn
-	Unfit   string   // why a change could not be applied beside the other corrections; normally empty
+	Amends  bool     // else the entry was withdrawn
+	Changes []Change // by field; none where this program cannot read the change
 }
 
 // Withdrawal reports that the entry was taken out of effect.
-func (c Correction) Withdrawal() bool { return len(c.Changes) == 0 && c.Unfit == "" }
+func (c Correction) Withdrawal() bool { return !c.Amends }
 
 // Change is one field before and after, as JSON text; empty means absent.
 type Change struct{ Field, Was, Now string }

@@ -4,18 +4,12 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"slices"
+	"reflect"
 	"strings"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 )
-
-// Kind names what happened.
-type Kind string
-
-// Body is what one kind of entry says; there is one Go type for each kind.
-type Body interface{ Kind() Kind }
 
 // Entry is one thing that happened. Its canonical bytes (RFC 8785 JSON,
 // integers only) are a leaf of the journal and never change.
@@ -24,103 +18,47 @@ type Entry struct {
 	At      When     // when it happened
 	Written When     // when it was written down: always an exact moment
 	Panels  []Number // the panels it is about
-	Body    Body
+	// Makers did what the entry tells; none: the maker whom the studio's entry
+	// names.
+	Makers []Hand
+	// StudioAs names the entries that describe the studio as it was then:
+	// several where the date leaves more than one.
+	StudioAs []int64
+	Imported Imported
+	Body     Body
+	// Newer lists the places, as RFC 6901 pointers without the first slash,
+	// that this program cannot read; "" is the whole entry. A later program
+	// wrote it.
+	Newer []string
+}
+
+// Imported says that an entry came from another book or from a table.
+type Imported struct {
+	From string `json:"from,omitzero"`
+	At   When   `json:"at,omitzero"`
 }
 
 // Kind returns the kind of the entry's body.
 func (e Entry) Kind() Kind { return e.Body.Kind() }
 
-// MaxEntryBytes bounds the canonical bytes of one entry.
-const MaxEntryBytes = 1 << 20
-
-// version is the version of the entry form written by this program.
-const version = 1
+// Version is the version of the form of entries that this program writes.
+const Version = 1
 
 type envelope struct {
-	Version int64    `json:"v"`
-	Seq     int64    `json:"seq,omitzero"`
-	Kind    Kind     `json:"kind"`
-	At      When     `json:"at,omitzero"`
-	Written When     `json:"written,omitzero"`
-	Panels  []Number `json:"panels,omitzero"`
+	Version  int64    `json:"v"`
+	Seq      int64    `json:"seq,omitzero"`
+	Kind     Kind     `json:"kind"`
+	At       When     `json:"at,omitzero"`
+	Written  When     `json:"written,omitzero"`
+	Panels   []Number `json:"panels,omitzero"`
+	Makers   []Hand   `json:"makers,omitzero"`
+	StudioAs []int64  `json:"studio_as,omitzero"`
+	Imported Imported `json:"imported,omitzero"`
 }
 
 type wire[B Body] struct {
 	Envelope envelope `json:",embed"`
 	Body     B        `json:",embed"`
-}
-
-// panelRule says whether a kind of entry names panels.
-type panelRule int
-
-const (
-	noPanels panelRule = iota
-	onePanel
-	somePanels
-	anyPanels
-)
-
-type kindInfo struct {
-	panels panelRule
-	decode func([]byte) (envelope, Body, error)
-	blank  Body
-}
-
-// kinds is the table of all kinds of entry. A new kind is a type, a Kind
-// method and a line here.
-var kinds = map[Kind]kindInfo{
-	"studio":                kindOf[Studio](noPanels),
-	"material":              kindOf[Material](noPanels),
-	"lot":                   kindOf[Lot](noPanels),
-	"cut":                   kindOf[Cut](somePanels),
-	"coat":                  kindOf[Coat](somePanels),
-	"cloth":                 kindOf[ClothLaid](somePanels),
-	"trimmed":               kindOf[Trimmed](somePanels),
-	"sanded":                kindOf[Sanded](somePanels),
-	"paint":                 kindOf[PaintLayer](somePanels),
-	"varnish":               kindOf[Varnish](somePanels),
-	"braced":                kindOf[Braced](somePanels),
-	"warm-air":              kindOf[WarmAir](somePanels),
-	"inspection":            kindOf[Inspection](somePanels),
-	"climate":               kindOf[Climate](anyPanels),
-	"described":             kindOf[Described](somePanels),
-	"photograph":            kindOf[Photograph](onePanel),
-	"label-printed":         kindOf[LabelPrinted](onePanel),
-	"certificate-issued":    kindOf[Issued](onePanel),
-	"certificate-withdrawn": kindOf[Revoked](onePanel),
-	"handed-over":           kindOf[HandedOver](somePanels),
-	"private-erased":        kindOf[Forgotten](noPanels),
-	"note":                  kindOf[Note](anyPanels),
-	"condition":             kindOf[Condition](somePanels),
-	"treatment":             kindOf[Treatment](somePanels),
-	"discarded":             kindOf[Discarded](somePanels),
-	"amended":               kindOf[Amended](anyPanels),
-	"withdrawn":             kindOf[Withdrawn](anyPanels),
-	"key-made":              kindOf[KeyMade](noPanels),
-	"key-retired":           kindOf[KeyRetired](noPanels),
-	"key-lost":              kindOf[KeyLost](noPanels),
-}
-
-// Kinds lists every kind, sorted.
-func Kinds() []Kind {
-	var ks []Kind
-	for k := range kinds {
-		ks = append(ks, k)
-	}
-	slices.Sort(ks)
-	return ks
-}
-
-// Blank returns the zero body of a kind, for tools that describe its fields.
-func Blank(k Kind) (Body, bool) { i, ok := kinds[k]; return i.blank, ok }
-
-func kindOf[B Body](rule panelRule) kindInfo {
-	var blank B
-	return kindInfo{rule, func(b []byte) (envelope, Body, error) {
-		var w wire[B]
-		err := json.Unmarshal(b, &w, json.RejectUnknownMembers(true))
-		return w.Envelope, w.Body, err
-	}, blank}
 }
 
 // FieldError says which field of an entry cannot be accepted and why. Field
@@ -138,15 +76,150 @@ func (e *FieldError) Error() string {
 	return e.Field + ": " + e.Why
 }
 
-// Encode returns the canonical bytes of an entry after checking it.
-func Encode(e Entry) ([]byte, error) {
-	if e.Body == nil {
+// Assemble reads the JSON text of an entry and judges nothing: whatever this
+// program does not know is listed in [Entry.Newer]. The one error is a text
+// that is no JSON object with a kind.
+func Assemble(b []byte) (Entry, error) {
+	e, v, err := assemble(b, json.RejectUnknownMembers(true))
+	if err == nil && v != 0 {
+		return e, nil
+	}
+	var peek struct {
+		Envelope envelope       `json:",embed"`
+		Rest     jsontext.Value `json:",embed"`
+	}
+	if jerr := json.Unmarshal(b, &peek); jerr != nil {
+		return Entry{}, jsonError(jerr)
+	}
+	switch {
+	case peek.Envelope.Kind == "":
+		return Entry{}, &FieldError{Field: "kind", Why: "missing: it says what happened"}
+	case peek.Envelope.Version == 0:
+		return Entry{}, &FieldError{Field: "v", Why: "missing"}
+	}
+	where := ""
+	if fe := (*FieldError)(nil); errors.As(err, &fe) {
+		where = fe.Field
+	}
+	// A member more than this program knows leaves the others readable; what
+	// has another shape, kind or version does not.
+	if e, _, err = assemble(b); err != nil {
+		e = peek.Envelope.entry(Foreign{peek.Envelope.Kind})
+		where = ""
+	}
+	e.Newer = append([]string{where}, e.Newer...)
+	return e, nil
+}
+
+// Parse reads the JSON text of an entry from outside, in any layout, and
+// refuses what this program cannot read. Whether the entry may be written is
+// for package accept. The errors are of type [*FieldError].
+func Parse(b []byte) (Entry, error) {
+	e, _, err := assemble(b, json.RejectUnknownMembers(true))
+	if err == nil && len(e.Newer) > 0 {
+		err = e.Fault()
+	}
+	if err != nil {
+		return Entry{}, Located(b, err)
+	}
+	return e, nil
+}
+
+// assemble also returns the version that the text states, or 0.
+func assemble(b []byte, opts ...json.Options) (Entry, int64, error) {
+	var peek struct {
+		Kind    Kind  `json:"kind"`
+		Version int64 `json:"v"`
+	}
+	if err := json.Unmarshal(b, &peek); err != nil {
+		return Entry{}, 0, jsonError(err)
+	}
+	info, ok := kinds[peek.Kind]
+	switch {
+	case peek.Version > Version:
+		return Entry{}, 0, &FieldError{Field: "v", Why: fmt.Sprintf("version %d is newer than this program knows", peek.Version)}
+	case peek.Kind == "":
+		return Entry{}, 0, &FieldError{Field: "kind", Why: "missing: it says what happened"}
+	case !ok:
+		return Entry{}, 0, &FieldError{Field: "kind", Why: fmt.Sprintf("%q is not a kind of entry", clip(string(peek.Kind)))}
+	}
+	env, body, err := info.decode(b, opts...)
+	if err != nil {
+		return Entry{}, 0, jsonError(err)
+	}
+	if a, ok := body.(Amended); ok && len(a.Change) > 0 {
+		if err := a.Change.Canonicalize(); err != nil {
+			return Entry{}, 0, jsonError(err)
+		}
+		body = a
+	}
+	return env.entry(body), env.Version, nil
+}
+
+func (v envelope) entry(b Body) Entry {
+	e := Entry{Seq: v.Seq, At: v.At, Written: v.Written, Panels: v.Panels, Makers: v.Makers, StudioAs: v.StudioAs, Imported: v.Imported, Body: b}
+	for _, w := range []struct {
+		place string
+		when  When
+	}{{"at", v.At}, {"written", v.Written}, {"imported/at", v.Imported.At}} {
+		if w.when.newer {
+			e.Newer = append(e.Newer, w.place)
+		}
+	}
+	for i, n := range v.Panels {
+		if n.Fault() != nil {
+			e.Newer = append(e.Newer, fmt.Sprintf("panels/%d", i))
+		}
+	}
+	e.Newer = append(e.Newer, unread(b)...)
+	return e
+}
+
+// Fault says what of an entry this program cannot read; nil if it can read
+// all of it.
+func (e Entry) Fault() error {
+	if len(e.Newer) == 0 {
+		return nil
+	}
+	for _, w := range []struct {
+		place string
+		when  When
+	}{{"at", e.At}, {"written", e.Written}, {"imported/at", e.Imported.At}} {
+		if err := w.when.Fault(); err != nil {
+			return &FieldError{Field: w.place, Why: err.Error()}
+		}
+	}
+	for i, n := range e.Panels {
+		if err := n.Fault(); err != nil {
+			return &FieldError{Field: fmt.Sprintf("panels/%d", i), Why: err.Error()}
+		}
+	}
+	var err error
+	Walk(e.Body, func(place string, f Field, v reflect.Value) {
+		if x, ok := v.Interface().(interface{ Fault() error }); err == nil && ok && x.Fault() != nil {
+			err = &FieldError{Field: place, Why: x.Fault().Error()}
+		} else if err == nil && f.fault(v) {
+			err = &FieldError{Field: place, Why: fmt.Sprintf("%q is not one of %s", clip(v.String()), strings.Join(f.Words(), ", "))}
+		}
+	})
+	if err == nil {
+		err = &FieldError{Field: e.Newer[0], Why: "a later program wrote this"}
+	}
+	return err
+}
+
+// Text writes an entry as JSON in the canonical form of RFC 8785. It judges
+// nothing, but cannot write what it could not read.
+func (e Entry) Text() ([]byte, error) {
+	switch {
+	case e.Body == nil:
 		return nil, &FieldError{Why: "an entry without a body"}
+	case len(e.Newer) > 0:
+		return nil, &FieldError{Field: e.Newer[0], Why: "a later program wrote this"}
+	case !isBody(e.Body):
+		return nil, &FieldError{Why: fmt.Sprintf("a %T is no body of an entry", e.Body)}
 	}
-	if err := validate(e); err != nil {
-		return nil, err
-	}
-	env, err := json.Marshal(envelope{version, e.Seq, e.Kind(), e.At, e.Written, e.Panels})
+	env, err := json.Marshal(envelope{Version, e.Seq, e.Kind(), e.At, e.Written, e.Panels, e.Makers, e.StudioAs, e.Imported})
 	if err != nil {
 		return nil, err
 	}
@@ -161,146 +234,5 @@ func Encode(e Entry) ([]byte, error) {
 	if err := v.Canonicalize(); err != nil {
 		return nil, fmt.Errorf("cannot write an entry of kind %s: %w", e.Kind(), err)
 	}
-	if len(v) > MaxEntryBytes {
-		return nil, &FieldError{Why: fmt.Sprintf("the entry is larger than %d bytes", MaxEntryBytes)}
-	}
 	return v, nil
-}
-
-// Decode reads one entry from JSON text in any layout and checks it. The
-// errors are of type [*FieldError].
-func Decode(b []byte) (Entry, error) {
-	if len(b) > MaxEntryBytes {
-		return Entry{}, &FieldError{Why: fmt.Sprintf("the entry is larger than %d bytes", MaxEntryBytes)}
-	}
-	if err := checkText(b, false); err != nil {
-		return Entry{}, located(b, err)
-	}
-	var peek struct {
-		Kind    Kind  `json:"kind"`
-		Version int64 `json:"v"`
-	}
-	if err := json.Unmarshal(b, &peek); err != nil {
-		return Entry{}, located(b, jsonError(err))
-	}
-	info, ok := kinds[peek.Kind]
-	var err error
-	switch {
-	case peek.Version > version:
-		err = &FieldError{Field: "v", Why: fmt.Sprintf("version %d is newer than this program knows", peek.Version)}
-	case peek.Kind == "":
-		err = &FieldError{Field: "kind", Why: "missing: it says what happened"}
-	case !ok:
-		err = &FieldError{Field: "kind", Why: fmt.Sprintf("%q is not a kind of entry", clip(string(peek.Kind)))}
-	}
-	if err != nil {
-		return Entry{}, located(b, err)
-	}
-	env, body, err := info.decode(b)
-	if err != nil {
-		return Entry{}, located(b, jsonError(err))
-	}
-	e := Entry{env.Seq, env.At, env.Written, env.Panels, body}
-	if a, ok := body.(Amended); ok && len(a.Change) > 0 {
-		if err := a.Change.Canonicalize(); err != nil {
-			return Entry{}, located(b, jsonError(err))
-		}
-		e.Body = a
-	}
-	if err := validate(e); err != nil {
-		return Entry{}, located(b, err)
-	}
-	return e, nil
-}
-
-// located fills in where in the text the field of an error stands: the field
-// itself, or the object that lacks it.
-func located(b []byte, err error) error {
-	fe, ok := err.(*FieldError)
-	if !ok || fe.Field == "" {
-		return err
-	}
-	d := jsontext.NewDecoder(bytes.NewReader(b))
-	want, best := "/"+fe.Field, 0
-	for {
-		d.PeekKind()
-		from := d.InputOffset()
-		if tok, err := d.ReadToken(); err != nil {
-			break
-		} else if k := tok.Kind(); k == '}' || k == ']' {
-			continue
-		}
-		// The pointer of a name is that of its value, which comes next.
-		p := string(d.StackPointer())
-		if len(p) >= best && (p == want || strings.HasPrefix(want, p+"/")) {
-			best, fe.Offset = len(p), from+int64(len(b[from:])-len(bytes.TrimLeft(b[from:], " \t\r\n,:")))
-		}
-	}
-	return fe
-}
-
-// DecodeStored reads the canonical bytes of a journal entry and refuses any
-// other spelling of the same entry, and one without its place and its time of
-// writing.
-func DecodeStored(b []byte) (Entry, error) {
-	e, err := Decode(b)
-	if err != nil {
-		return Entry{}, err
-	}
-	if e.Seq == 0 {
-		return Entry{}, &FieldError{Field: "seq", Why: "missing"}
-	}
-	if e.Written.IsZero() {
-		return Entry{}, &FieldError{Field: "written", Why: "missing"}
-	}
-	again, err := Encode(e)
-	if err != nil {
-		return Entry{}, err
-	}
-	if !bytes.Equal(again, b) {
-		return Entry{}, &FieldError{Why: "the bytes are not in canonical form"}
-	}
-	return e, nil
-}
-
-func jsonError(err error) error {
-	var sem *json.SemanticError
-	var syn *jsontext.SyntacticError
-	var fe *FieldError
-	switch {
-	case errors.As(err, &fe):
-		return fe
-	case errors.As(err, &sem):
-		why := "expected " + jsonShape(sem)
-		isText := sem.GoType != nil && sem.GoType.Implements(textMarshaler)
-		if sem.Err != nil && !(isText && sem.JSONKind != '"') {
-			why = sem.Err.Error()
-		}
-		if errors.Is(err, json.ErrUnknownName) {
-			why = "there is no such field"
-		}
-		return &FieldError{Field: pointer(sem.JSONPointer), Why: why}
-	case errors.As(err, &syn):
-		return &FieldError{Field: pointer(syn.JSONPointer), Why: "not valid JSON: " + syn.Err.Error(), Offset: syn.ByteOffset}
-	}
-	return &FieldError{Why: err.Error()}
-}
-
-func pointer(p jsontext.Pointer) string { return strings.TrimPrefix(string(p), "/") }
-
-func jsonShape(e *json.SemanticError) string {
-	if e.GoType == nil {
-		return "something else"
-	}
-	switch s := e.GoType.Kind().String(); {
-	case s == "int64":
-		return "a whole number"
-	case s == "slice":
-		return "a list"
-	case s == "bool":
-		return "true or false"
-	case s == "struct" && !e.GoType.Implements(textMarshaler):
-		return "an object"
-	}
-	return "a text"
 }

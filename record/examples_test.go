@@ -10,6 +10,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // exampleTexts returns the published example file: a small journal with at
@@ -34,7 +35,7 @@ func examples(t testing.TB) []record.Entry {
 	t.Helper()
 	var es []record.Entry
 	for _, text := range exampleTexts(t) {
-		e, err := record.Decode(text)
+		e, err := accept.Parse(text)
 		if err != nil {
 			t.Fatalf("%s: %v", text, err)
 		}

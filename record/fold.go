@@ -1,25 +1,28 @@
 package record
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 )
 
 // Workshop is what a journal adds up to.
 type Workshop struct {
-	Studio    Studio
-	Materials []Done[Material]
+	Studio    Studio           // as it is now
+	Materials []Done[Material] // as they are now, one of each key
+	Makers    []Done[Maker]
+	Recipes   []Done[Recipe]
 	Lots      []Done[Lot]
-	Panels    []*Panel        // in order of number
+	Panels    []*Panel        // in order of year and serial
 	Climate   []Done[Climate] // readings of the room, not of a panel
 	Notes     []Done[Note]    // about no panel in particular
 	Keys      []Event         // the life of the signing key
 	Last      int64           // number of the last entry
 	Written   When            // when the last entry was written down
+	Newer     []int64         // entries about no panel that a later program wrote
 
-	materials map[Key]int
-	lots      map[Key]int
+	described map[int64]Event          // every entry that describes a thing or the studio
+	versions  map[Kind]map[Key][]int64 // which of them are of one thing, in order
 	panels    map[Number]*Panel
 }
 
@@ -31,16 +34,21 @@ type Done[B Body] struct {
 	Body        B
 	Corrections []Correction
 	Panels      []Number // all the panels the entry names, of which some may be in another part of the journal
+	Makers      []Hand   // who did it; none: the studio's maker
+	StudioAs    []int64  // entries that describe the studio then
+	Imported    Imported
+	ByWriting   bool // nothing but the order of writing says that it came after the event before it
 }
 
 // Event is something that happened to a panel, of any kind.
 type Event = Done[Body]
 
-// Fold turns entries, in the order of the journal, into panels. It is pure:
-// the same entries give the same panels in any process. The entries may be a
+// Fold turns entries, in the order of the journal, into panels. It is pure and
+// judges nothing: the same entries give the same panels in any process, and
+// every entry that could once be written can be folded. The entries may be a
 // part of a journal as long as everything they refer to is among them.
 func Fold(entries []Entry) (*Workshop, error) {
-	w := &Workshop{materials: map[Key]int{}, lots: map[Key]int{}, panels: map[Number]*Panel{}}
+	w := &Workshop{described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, panels: map[Number]*Panel{}}
 	fixes := map[int64][]Entry{}
 	last := int64(0)
 	for _, e := range entries {
@@ -58,22 +66,11 @@ func Fold(entries []Entry) (*Workshop, error) {
 		}
 		w.Last, w.Written = e.Seq, e.Written
 	}
-	slices.SortFunc(w.Panels, func(a, b *Panel) int { return CompareNumbers(a.Number, b.Number) })
+	slices.SortFunc(w.Panels, ComparePanels)
 	for _, p := range w.Panels {
-		p.finish()
+		w.finish(p)
 	}
 	return w, nil
-}
-
-// CompareNumbers orders numbers by year, then serial.
-func CompareNumbers(a, b Number) int {
-	if d := a.Year() - b.Year(); d != 0 {
-		return d
-	}
-	if d := a.Serial() - b.Serial(); d != 0 {
-		return d
-	}
-	return strings.Compare(string(a), string(b))
 }
 
 func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
@@ -85,49 +82,70 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 			if w.panels[n] != nil {
 				return fmt.Errorf("%s is cut twice", n)
 			}
-			p := &Panel{Number: n, Batch: c.Batch}
-			w.panels[n] = p
-			w.Panels = append(w.Panels, p)
+			w.begin(n, c.Batch)
 		}
 	}
+	e = w.Bound(e)
+	_, foreign := e.Body.(Foreign)
 	for _, n := range e.Panels {
 		p := w.panels[n]
+		if p == nil && foreign {
+			p = w.begin(n, "") // a later program may let panels begin in its own way
+		}
 		if p == nil {
 			if len(e.Panels) > 1 {
 				continue // a part of a journal: the others of the batch are elsewhere
 			}
 			return fmt.Errorf("there is no panel %s", n)
 		}
-		ev, ok, err := effective(e, n, fixes)
+		ev, in, newer, err := effective(e, n, fixes)
 		if err != nil {
 			return err
 		}
+		if newer {
+			p.Newer = append(p.Newer, e.Seq)
+		}
 		p.Corrections = append(p.Corrections, ev.Corrections...)
-		if ok {
+		if in {
 			p.add(ev)
 		}
 	}
 	if len(e.Panels) > 0 {
 		return nil
 	}
-	ev, ok, err := effective(e, "", fixes)
-	if err != nil || !ok {
+	ev, in, newer, err := effective(e, "", fixes)
+	if err != nil || !in {
 		return err
 	}
+	if newer {
+		w.Newer = append(w.Newer, e.Seq)
+	}
+	w.shelve(ev)
+	return nil
+}
+
+func (w *Workshop) begin(n Number, batch Key) *Panel {
+	p := &Panel{Number: n, Batch: batch}
+	w.panels[n] = p
+	w.Panels = append(w.Panels, p)
+	return p
+}
+
+// shelve keeps what is about no panel.
+func (w *Workshop) shelve(ev Event) {
 	switch b := ev.Body.(type) {
 	case Studio:
+		b.Journal = cmp.Or(w.Studio.Journal, b.Journal)
 		w.Studio = b
+		w.describe(ev, "")
+	case Maker:
+		w.Makers = latest(w.Makers, ev, b, w.describe(ev, b.Key))
 	case Material:
-		d := as(ev, b)
-		if i, again := w.materials[b.Key]; again {
-			w.Materials[i] = d
-		} else {
-			w.materials[b.Key] = len(w.Materials)
-			w.Materials = append(w.Materials, d)
-		}
+		w.Materials = latest(w.Materials, ev, b, w.describe(ev, b.Key))
+	case Recipe:
+		w.Recipes = latest(w.Recipes, ev, b, w.describe(ev, b.Key))
 	case Lot:
-		w.lots[b.Key] = len(w.Lots)
-		w.Lots = append(w.Lots, as(ev, b))
+		w.Lots = latest(w.Lots, ev, b, w.describe(ev, b.Key))
 	case Climate:
 		w.Climate = append(w.Climate, as(ev, b))
 	case Note:
@@ -135,47 +153,98 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 	case KeyMade, KeyRetired, KeyLost:
 		w.Keys = append(w.Keys, ev)
 	}
-	return nil
+}
+
+// describe keeps an entry that describes a thing, and returns the entry that
+// described it before, or 0.
+func (w *Workshop) describe(ev Event, k Key) (before int64) {
+	kind := ev.Body.Kind()
+	if w.versions[kind] == nil {
+		w.versions[kind] = map[Key][]int64{}
+	}
+	if vs := w.versions[kind][k]; len(vs) > 0 {
+		before = vs[len(vs)-1]
+	}
+	w.described[ev.Seq] = ev
+	w.versions[kind][k] = append(w.versions[kind][k], ev.Seq)
+	return before
+}
+
+// latest puts a thing into a list, in the place of what it was before.
+func latest[B Body](list []Done[B], ev Event, b B, before int64) []Done[B] {
+	i := slices.IndexFunc(list, func(d Done[B]) bool { return d.Seq == before })
+	if before == 0 || i < 0 {
+		return append(list, as(ev, b))
+	}
+	list[i] = as(ev, b)
+	return list
 }
 
 func as[B Body](e Event, b B) Done[B] {
-	return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels}
+	return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels, e.Makers, e.StudioAs, e.Imported, e.ByWriting}
+}
+
+// Bound returns an entry in which every mention names the entries that it may
+// mean: where the entry itself does not say, all that stood before it.
+func (w *Workshop) Bound(e Entry) Entry {
+	of := func(kind Kind, k Key, as []int64) []int64 {
+		if as != nil {
+			return as
+		}
+		for _, seq := range w.versions[kind][k] {
+			if seq < e.Seq || e.Seq == 0 {
+				as = append(as, seq)
+			}
+		}
+		return as
+	}
+	if len(e.Panels) > 0 {
+		e.StudioAs = of("studio", "", e.StudioAs)
+	}
+	e.Makers = slices.Clone(e.Makers)
+	for i, h := range e.Makers {
+		e.Makers[i].As = of("maker", h.Maker, h.As)
+	}
+	e.Body = Bind(e.Body, func(m Mention) []int64 { return of("material", m.Material, m.As) })
+	return e
 }
 
 // effective returns an entry as it stands for one panel ("" for entries about
-// none), and false if it was withdrawn.
-func effective(e Entry, n Number, fixes map[int64][]Entry) (Event, bool, error) {
-	ev := Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}
-	now, in := e, true
+// none); in is false if it was withdrawn, newer true if this program cannot
+// read all of it.
+func effective(e Entry, n Number, fixes map[int64][]Entry) (ev Event, in, newer bool, err error) {
+	ev = Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers, StudioAs: e.StudioAs, Imported: e.Imported}
+	now := e
+	in, newer = true, len(e.Newer) > 0
 	for _, f := range fixes[e.Seq] {
 		if len(f.Panels) > 0 && !slices.Contains(f.Panels, n) || !stands(f, n, fixes) {
 			continue
 		}
+		newer = newer || len(f.Newer) > 0
 		c := Correction{Seq: f.Seq, Of: e.Seq, Kind: e.Body.Kind(), Written: f.Written}
 		switch b := f.Body.(type) {
 		case Withdrawn:
 			c.Because, in = b.Because, false
 		case Amended:
-			c.Because = b.Because
-			next, err := patched(now, b.Change)
+			c.Because, c.Amends = b.Because, true
+			next, err := now.Patched(b.Change)
 			if err != nil {
-				// It fitted when it was written, but what it stood on was taken
-				// back later. One such change must not close the whole book.
-				c.Unfit = err.Error()
+				newer = true // it was accepted once: a later program can read it
 				break
 			}
 			if c.Changes, err = diff(now, next); err != nil {
-				return Event{}, false, err
+				return Event{}, false, false, err
 			}
 			if len(c.Changes) == 0 {
 				continue // it says what stood there already
 			}
+			newer = newer || len(next.Newer) > 0
 			now = next
 		}
 		ev.Corrections = append(ev.Corrections, c)
 	}
-	ev.At, ev.Body = now.At, now.Body
-	return ev, in, nil
+	ev.At, ev.Body, ev.Makers, ev.StudioAs = now.At, now.Body, now.Makers, now.StudioAs
+	return ev, in, newer, nil
 }
 
 // stands reports that a correction was not itself withdrawn.
@@ -190,11 +259,11 @@ func stands(f Entry, n Number, fixes map[int64][]Entry) bool {
 
 // diff lists the fields that differ between two versions of an entry.
 func diff(was, now Entry) ([]Change, error) {
-	a, err := fieldsOf(was)
+	a, err := was.members()
 	if err != nil {
 		return nil, err
 	}
-	b, err := fieldsOf(now)
+	b, err := now.members()
 	if err != nil {
 		return nil, err
 	}
@@ -217,34 +286,35 @@ func diff(was, now Entry) ([]Change, error) {
 	return out, nil
 }
 
-// Panel returns a panel by its number, or nil.
-func (w *Workshop) Panel(n Number) *Panel { return w.panels[n] }
-
-// Material returns a material by its key.
-func (w *Workshop) Material(k Key) (Material, bool) {
-	i, ok := w.materials[k]
-	if !ok {
-		return Material{}, false
-	}
-	return w.Materials[i].Body, true
-}
-
-// Lot returns a lot by its key.
-func (w *Workshop) Lot(k Key) (Lot, bool) {
-	i, ok := w.lots[k]
-	if !ok {
-		return Lot{}, false
-	}
-	return w.Lots[i].Body, true
-}
-
-// Batch returns the panels of a batch, in order of number.
-func (w *Workshop) Batch(k Key) []*Panel {
-	var ps []*Panel
-	for _, p := range w.Panels {
-		if p.Batch == k {
-			ps = append(ps, p)
+// finish puts together what follows from all events of a panel.
+func (w *Workshop) finish(p *Panel) {
+	for i := range p.Events {
+		e := &p.Events[i]
+		if i > 0 {
+			_, exact := e.At.Exact()
+			_, before := p.Events[i-1].At.Exact()
+			e.ByWriting = !(exact && before) && !p.Events[i-1].At.Before(e.At)
+		}
+		_, lots := Shelf(e.Body)
+		seqs := Entry{Makers: e.Makers, StudioAs: e.StudioAs, Body: e.Body}.Described()
+		for _, l := range lots {
+			seqs = append(seqs, w.versions["lot"][l]...)
+		}
+		for _, seq := range seqs {
+			for _, c := range w.described[seq].Corrections {
+				if !slices.ContainsFunc(p.Corrections, func(d Correction) bool { return d.Seq == c.Seq }) {
+					p.Corrections = append(p.Corrections, c)
+				}
+			}
+			if slices.Contains(w.Newer, seq) && !slices.Contains(p.Newer, seq) {
+				p.Newer = append(p.Newer, seq)
+			}
 		}
 	}
-	return ps
+	slices.SortStableFunc(p.Corrections, func(a, b Correction) int { return int(a.Seq - b.Seq) })
+	slices.Sort(p.Newer)
+	if c, ok := Latest[Cut](p); ok {
+		p.Batch = c.Body.Batch
+	}
+	p.join()
 }

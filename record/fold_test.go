@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // tool tells the tool of the coat that stands for each panel, "-" for none.
@@ -51,8 +52,8 @@ func TestCorrections(t *testing.T) {
 	w := j.fold()
 	got := w.Panel(b).Corrections
 	want := []record.Correction{
-		{Seq: 9, Of: 8, Kind: "coat", Written: got[0].Written, Because: "it was another", Changes: []record.Change{{Field: "tool", Was: `"brush"`, Now: `"roller"`}}},
-		{Seq: 10, Of: 8, Kind: "coat", Written: got[1].Written, Because: "not this one", Changes: []record.Change{{Field: "tool", Was: `"roller"`, Now: `"sponge"`}}},
+		{Seq: 9, Of: 8, Kind: "coat", Written: got[0].Written, Because: "it was another", Amends: true, Changes: []record.Change{{Field: "tool", Was: `"brush"`, Now: `"roller"`}}},
+		{Seq: 10, Of: 8, Kind: "coat", Written: got[1].Written, Because: "not this one", Amends: true, Changes: []record.Change{{Field: "tool", Was: `"roller"`, Now: `"sponge"`}}},
 	}
 	if !reflect.DeepEqual(got, want) || got[0].Withdrawal() {
 		t.Errorf("%+v", got)
@@ -98,7 +99,7 @@ func TestAmendments(t *testing.T) {
 	if !reflect.DeepEqual(got.Corrections[0].Changes, first) {
 		t.Errorf("%+v", got.Corrections[0].Changes)
 	}
-	if m, ok := w.Material("ply"); !ok || m.Board.Kind != record.MDF || m.Board.Plies != 0 {
+	if m, ok := w.Material("ply", nil); !ok || m.Board.Kind != record.MDF || m.Board.Plies != 0 {
 		t.Errorf("%+v", m)
 	}
 	if l, ok := w.Lot("tin"); !ok || l.MakerLot != "A 7" || len(w.Lots[0].Corrections) != 1 {
@@ -113,8 +114,8 @@ func TestAmendments(t *testing.T) {
 	}
 }
 
-// An amendment that stood on another one which was taken back is told as not
-// fitting; it closes neither the book nor the panel.
+// An amendment on which another stands cannot be withdrawn alone; where another
+// program let that happen, folding judges nothing and both amounts are told.
 func TestAmendmentLeftWithoutGround(t *testing.T) {
 	j := stocked(t)
 	j.add(coat(`"faces":["front"],"wet_total":"90 g"`, a)) // 8
@@ -122,8 +123,7 @@ func TestAmendmentLeftWithoutGround(t *testing.T) {
 	if err := j.try(`{"kind":"amended","entry":8,"because":"x","change":{"wet_each":"30 g"}}`); err == nil {
 		t.Fatal("a change that does not fit the entry by itself was accepted")
 	}
-	// A book written by another program may hold it nevertheless.
-	e, err := record.Decode([]byte(`{"kind":"amended","entry":8,"because":"per panel","change":{"wet_each":"30 g"}}`))
+	e, err := accept.Parse([]byte(`{"kind":"amended","entry":8,"because":"per panel","change":{"wet_each":"30 g"}}`))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -132,13 +132,19 @@ func TestAmendmentLeftWithoutGround(t *testing.T) {
 	if c, _ := record.Latest[record.Coat](j.fold().Panel(a)); c.Body.WetEach.String() != "30 g" {
 		t.Errorf("%+v", c)
 	}
-	j.add(`{"kind":"withdrawn","entry":9,"because":"x"}`)
-	c, ok := record.Latest[record.Coat](j.fold().Panel(a))
-	if !ok || c.Body.WetTotal.String() != "90 g" || !c.Body.WetEach.IsZero() || len(c.Corrections) != 1 {
-		t.Fatalf("%+v", c)
+	const withdrawal = `{"kind":"withdrawn","entry":9,"because":"x"}`
+	if err := j.try(withdrawal); err == nil || !strings.Contains(err.Error(), "not both") {
+		t.Fatalf("an amendment was taken from under another: %v", err)
 	}
-	if fix := c.Corrections[0]; fix.Withdrawal() || !strings.Contains(fix.Unfit, "not both") || fix.Because != "per panel" {
-		t.Errorf("%+v", fix)
+	if e, err = accept.Parse([]byte(withdrawal)); err != nil {
+		t.Fatal(err)
+	}
+	e.Seq = 11
+	j.entries = append(j.entries, e)
+	p := j.fold().Panel(a)
+	c, ok := record.Latest[record.Coat](p)
+	if !ok || c.Body.WetTotal.String() != "90 g" || c.Body.WetEach.String() != "30 g" || len(c.Corrections) != 1 || p.Newer != nil {
+		t.Fatalf("%+v", c)
 	}
 }
 
@@ -217,9 +223,9 @@ func BenchmarkFold(b *testing.B) {
 	for i := range 1000 {
 		all = append(all, number(100+i))
 	}
-	cut, _ := record.Decode([]byte(`{"kind":"cut","at":"2026-05-01","panels":["` + string(number(9)) + `"],"batch":"may","size":"30 x 40 cm"}`))
-	one, _ := record.Decode([]byte(coat(`"at":"2026-05-02T10:00:00Z","faces":["front","back"]`, a)))
-	fix, _ := record.Decode([]byte(`{"kind":"amended","entry":1,"because":"x","change":{"tool":"roller"}}`))
+	cut, _ := accept.Parse([]byte(`{"kind":"cut","at":"2026-05-01","panels":["` + string(number(9)) + `"],"batch":"may","size":"30 x 40 cm"}`))
+	one, _ := accept.Parse([]byte(coat(`"at":"2026-05-02T10:00:00Z","faces":["front","back"]`, a)))
+	fix, _ := accept.Parse([]byte(`{"kind":"amended","entry":1,"because":"x","change":{"tool":"roller"}}`))
 	cut.Panels = all
 	for i := range 10000 {
 		e := one

@@ -82,7 +82,7 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 	g.need("support", c.Size.Depth.String(), "gap-thickness")
 	g.need("support", string(c.Board), "gap-board")
 	g.need("support", string(c.Lot), "gap-board-lot")
-	if m, ok := w.Material(c.Board); ok {
+	if m, ok := w.Material(c.Board, c.BoardAs); ok {
 		g.need("support", string(m.Board.Kind), "gap-board")
 		if m.Board.Kind == Plywood || m.Board.Kind == SolidWood {
 			g.need("support", string(c.Grain), "gap-grain")
@@ -152,7 +152,7 @@ func (w *Workshop) layerGaps(g *gaps, p *Panel) {
 
 // productName names what a part of a mix is, as on its tin.
 func (w *Workshop) productName(p Part) string {
-	if m, ok := w.Material(p.Material); ok {
+	if m, ok := w.Material(p.Material, p.As); ok {
 		return m.Name
 	}
 	return string(p.Material)
@@ -163,7 +163,7 @@ func (w *Workshop) removable(l Layer) string {
 		return string(l.Varnish.Removable)
 	}
 	for _, m := range l.Coating.Mix {
-		if mat, ok := w.Material(m.Material); ok && mat.Removable != "" {
+		if mat, ok := w.Material(m.Material, m.As); ok && mat.Removable != "" {
 			return string(mat.Removable)
 		}
 	}

@@ -13,6 +13,9 @@ type Described struct {
 	Medium      string  `json:"medium_line,omitzero"`        // in a cataloguer's words, if the maker wants their own
 	MeantFor    Percent `json:"meant_for_humidity,omitzero"` // of the room it is to hang in
 	Owner       string  `json:"own_reference,omitzero"`
+	Framed      Answer  `json:"framed,omitzero"`
+	Edition     string  `json:"edition,omitzero"` // absent: one of its kind
+	Summary     string  `json:"summary,omitzero" is:"text"`
 	Note        string  `json:"note,omitzero" is:"text"`
 }
 
@@ -25,6 +28,8 @@ type Photograph struct {
 	Width   int64     `json:"width_px"`
 	Height  int64     `json:"height_px"`
 	Caption string    `json:"caption,omitzero"`
+	Credit  string    `json:"credit,omitzero"` // who took it
+	Taken   When      `json:"taken,omitzero"`
 }
 
 // LabelPrinted says that a label was made, with the digest of the record it
@@ -32,19 +37,22 @@ type Photograph struct {
 type LabelPrinted struct {
 	Layout string `json:"layout,omitzero"` // small, medium, large
 	Record string `json:"record_sha256,omitzero" is:"sha256"`
+	AsOf   int64  `json:"as_of,omitzero"`                  // last entry of the record that it shows
+	PDF    string `json:"pdf_sha256,omitzero" is:"sha256"` // of the file, which may hold other labels too
 	Reason string `json:"reason,omitzero"`
 }
 
 // Issued is a certificate made out for one panel.
 type Issued struct {
 	Record   string `json:"record_sha256" is:"sha256"`
-	Replaces int64  `json:"replaces,omitzero"` // entry of the certificate it replaces
+	PDF      string `json:"pdf_sha256,omitzero" is:"sha256"`                  // of the file that left the studio
+	Replaces int64  `json:"replaces,omitzero" ref:"entry certificate-issued"` // entry of the certificate it replaces
 	Reason   string `json:"reason,omitzero"`
 }
 
 // Revoked takes an issued certificate back: lost, stolen, wrong.
 type Revoked struct {
-	Certificate int64  `json:"certificate"` // entry by which it was issued
+	Certificate int64  `json:"certificate" ref:"entry certificate-issued"` // entry by which it was issued
 	Because     string `json:"because"`
 }
 
@@ -54,6 +62,14 @@ type HandedOver struct {
 	How     Parting `json:"how"`
 	Private string  `json:"private_sha256,omitzero" is:"sha256"`
 	Note    string  `json:"note,omitzero" is:"text"`
+}
+
+// Published says whether a panel has a page for those who scan its label, and
+// whether the photograph of a sold work may be shown there.
+type Published struct {
+	Shown      Answer `json:"shown"`
+	Photograph Answer `json:"photograph,omitzero"`
+	Because    string `json:"because,omitzero"`
 }
 
 // Forgotten says that the private part of an entry was erased.
@@ -122,3 +138,4 @@ func (Discarded) Kind() Kind    { return "discarded" }
 func (KeyMade) Kind() Kind      { return "key-made" }
 func (KeyRetired) Kind() Kind   { return "key-retired" }
 func (KeyLost) Kind() Kind      { return "key-lost" }
+func (Published) Kind() Kind    { return "published" }

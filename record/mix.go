@@ -39,7 +39,7 @@ func ParseMix(s string) ([]MixPart, error) {
 			return bad("each part is a figure and a name")
 		}
 		p.Name = Key(strings.ToLower(string(p.Name)))
-		if !shapes["key"].matches.MatchString(string(p.Name)) {
+		if !p.Name.WellFormed() {
 			return bad(fmt.Sprintf("%q is not a name on a shelf", clip(string(p.Name))))
 		}
 		for _, q := range out {

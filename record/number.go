@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"github.com/go-json-experiment/json/jsontext"
 )
 
 // Number is the number of a panel, for example "KB26-0142-1": the studio's
@@ -158,3 +160,13 @@ func clip(s string) string {
 	}
 	return s
 }
+
+// UnmarshalJSONFrom reads what stands in an entry; see [Number.Fault].
+func (n *Number) UnmarshalJSONFrom(d *jsontext.Decoder) error {
+	s, err := textFrom(d)
+	*n = Number(s)
+	return err
+}
+
+// Fault says why n is no number in its one spelling; nil if it is.
+func (n Number) Fault() error { return new(Number).UnmarshalText([]byte(n)) }

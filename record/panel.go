@@ -1,13 +1,73 @@
 package record
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"time"
+)
 
 // Panel is one panel as the journal tells it, after all corrections.
 type Panel struct {
 	Number      Number
 	Batch       Key
 	Events      []Event      // in the order in which they happened
-	Corrections []Correction // in the order in which they were written
+	Corrections []Correction // of it and of what it names, in the order in which they were written
+	Newer       []int64      // entries that a later program wrote: nothing is judged, issued or printed
+	layers      []Layer
+}
+
+// asMadeWithin is how long after the event an entry may be written for the
+// panel to count as recorded as it was made, where nobody said (common
+// practice: the week's work is written down at its end).
+const asMadeWithin = 7 * 24 * time.Hour
+
+// Year returns the full year in the panel's number. Where it was not stored,
+// the century is that in which the panel was entered.
+func (p *Panel) Year() int {
+	c, _ := Latest[Cut](p)
+	if c.Body.Year != 0 {
+		return int(c.Body.Year)
+	}
+	century := 2000
+	if t, ok := c.Written.Exact(); ok {
+		century = t.Year() / 100 * 100
+	}
+	return century + p.Number.Year()
+}
+
+// ComparePanels orders panels by year, then serial, then number.
+func ComparePanels(a, b *Panel) int {
+	return cmp.Or(a.Year()-b.Year(), a.Number.Serial()-b.Number.Serial(), strings.Compare(string(a.Number), string(b.Number)))
+}
+
+// AsMade reports that the making was recorded as it happened, so that what is
+// absent was not done. The maker can say so; else it depends on how long after
+// the cutting it was written down, and whether it was brought in from elsewhere.
+func (p *Panel) AsMade() bool {
+	c, _ := Latest[Cut](p)
+	if c.Body.Recorded != "" {
+		return c.Body.Recorded == "as-made"
+	}
+	at, ok := c.At.Latest()
+	written, ok2 := c.Written.Exact()
+	return ok && ok2 && c.Imported == (Imported{}) && written.Sub(at) <= asMadeWithin
+}
+
+// ClothIntended says whether the panel is meant to carry cloth: as last said,
+// or yes where cloth was laid; empty where nobody said.
+func (p *Panel) ClothIntended() Answer {
+	if i, ok := Latest[Intended](p); ok {
+		return i.Body.Cloth
+	}
+	if _, ok := Latest[ClothLaid](p); ok {
+		return Yes
+	}
+	return ""
+}
+
+func (p *Panel) leftBare(f Face) bool {
+	return slices.ContainsFunc(Each[LeftBare](p), func(b Done[LeftBare]) bool { return slices.Contains(b.Body.Faces, f) })
 }
 
 // Each returns what of one kind happened to a panel, in order.
@@ -43,20 +103,31 @@ func (p *Panel) add(e Event) {
 	p.Events = slices.Insert(p.Events, i, e)
 }
 
-func (p *Panel) finish() {
-	slices.SortStableFunc(p.Corrections, func(a, b Correction) int { return int(a.Seq - b.Seq) })
-	if c, ok := Latest[Cut](p); ok {
-		p.Batch = c.Body.Batch
-	}
-}
-
 // Cut returns how the panel began.
 func (p *Panel) Cut() Cut { c, _ := Latest[Cut](p); return c.Body }
 
-// Size returns the size of the board as cut.
-func (p *Panel) Size() Size { return p.Cut().Size }
+// Size returns the size of the panel today: as cut, or as it was cut down or
+// enlarged later.
+func (p *Panel) Size() Size {
+	if r, ok := Latest[Resized](p); ok {
+		return r.Body.Size
+	}
+	return p.Cut().Size
+}
 
-// Description joins all descriptions: a later one replaces the fields it gives.
+// sinceUsedAgain returns the events of the present work: all, or those after
+// the panel was last used again.
+func (p *Panel) sinceUsedAgain() *Panel {
+	for i := len(p.Events) - 1; i >= 0; i-- {
+		if _, ok := p.Events[i].Body.(UsedAgain); ok {
+			return &Panel{Number: p.Number, Events: p.Events[i:]}
+		}
+	}
+	return p
+}
+
+// Description joins all descriptions of the present work: a later one replaces
+// the fields it gives.
 func (p *Panel) Description() Described {
 	var d Described
 	set := func(to *string, from string) {
@@ -64,13 +135,13 @@ func (p *Panel) Description() Described {
 			*to = from
 		}
 	}
-	for _, e := range Each[Described](p) {
+	for _, e := range Each[Described](p.sinceUsedAgain()) {
 		b := e.Body
 		for _, f := range []struct {
 			to   *string
 			from string
 		}{{&d.Title, b.Title}, {&d.Subject, b.Subject}, {&d.Inscription, b.Inscription}, {&d.Signed, b.Signed},
-			{&d.Features, b.Features}, {&d.Type, b.Type}, {&d.Medium, b.Medium}, {&d.Owner, b.Owner}, {&d.Note, b.Note}} {
+			{&d.Features, b.Features}, {&d.Type, b.Type}, {&d.Medium, b.Medium}, {&d.Owner, b.Owner}, {&d.Edition, b.Edition}, {&d.Summary, b.Summary}, {(*string)(&d.Framed), string(b.Framed)}, {&d.Note, b.Note}} {
 			set(f.to, f.from)
 		}
 		if !b.Made.IsZero() {
@@ -108,6 +179,8 @@ func (p *Panel) Stage() Stage {
 	for _, l := range p.Layers() {
 		s := 1
 		switch {
+		case !l.Stands():
+			continue
 		case l.Varnish != nil:
 			s = 5
 		case l.Paint != nil:
@@ -131,18 +204,19 @@ func (p *Panel) Away() (Done[HandedOver], bool) {
 	return h, ok && h.Body.How != "return"
 }
 
-// Certificate returns the certificate that stands: the last one issued that
-// was neither taken back nor replaced. What a certificate replaced does not
+// Certificate returns the certificate that stands: the last one issued, in the
+// order of the journal, that was neither taken back nor replaced. What a certificate replaced does not
 // come back into force when that certificate is taken back.
 func (p *Panel) Certificate() (Done[Issued], bool) {
 	gone := map[int64]bool{}
 	for _, r := range Each[Revoked](p) {
 		gone[r.Body.Certificate] = true
 	}
-	all := Each[Issued](p)
+	all := Each[Issued](p.sinceUsedAgain())
 	for _, c := range all {
 		gone[c.Body.Replaces] = true
 	}
+	slices.SortFunc(all, func(a, b Done[Issued]) int { return cmp.Compare(a.Seq, b.Seq) })
 	for _, c := range slices.Backward(all) {
 		if !gone[c.Seq] {
 			return c, true

@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/big"
 	"strings"
+
+	"github.com/go-json-experiment/json/jsontext"
 )
 
 // Unknown is the text of a value that somebody looked for and could not
@@ -19,6 +21,7 @@ const Unknown = "unknown"
 type quantity[D dimension] struct {
 	number, unit string
 	inBase       int64 // the amount in the base unit, worked out once
+	newer        bool  // number is a whole text that this program cannot read
 }
 
 // dimension names what is measured and the units it may be measured in.
@@ -59,6 +62,25 @@ func (q *quantity[D]) UnmarshalText(b []byte) error {
 	if err == nil {
 		*q = p
 	}
+	return err
+}
+
+// UnmarshalJSONFrom reads what stands in an entry. What a later program wrote
+// in a unit of its own is kept as it is; see [quantity.Fault].
+func (q *quantity[D]) UnmarshalJSONFrom(d *jsontext.Decoder) error {
+	s, err := textFrom(d)
+	if err == nil && q.UnmarshalText([]byte(s)) != nil {
+		*q = quantity[D]{number: s, newer: true}
+	}
+	return err
+}
+
+// Fault says why the text cannot be read as a measured amount; nil if it can.
+func (q quantity[D]) Fault() error {
+	if !q.newer {
+		return nil
+	}
+	_, err := parseQuantity[D](q.number)
 	return err
 }
 
@@ -154,7 +176,7 @@ func parseQuantity[D dimension](s string) (quantity[D], error) {
 	if !ok {
 		return none, fmt.Errorf("%s %q: it is too large", d.name(), s)
 	}
-	return quantity[D]{n, un.name, base}, nil
+	return quantity[D]{n, un.name, base, false}, nil
 }
 
 // maxBase keeps every base amount well inside the integers that RFC 8785

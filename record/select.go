@@ -10,7 +10,7 @@ import (
 // Roll is the list of numbers a book knows, against which typed numbers are
 // read.
 type Roll struct {
-	Numbers []Number // in any order
+	Numbers []Number // in order of full year, then serial
 	Batches map[Key][]Number
 	NAAN    string
 }
@@ -53,7 +53,6 @@ func (r Roll) Find(typed string) (Number, error) {
 		}
 		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
-	slices.SortFunc(fits, CompareNumbers)
 	return "", fmt.Errorf("%q fits %s: type more of the number", clip(typed), list(fits))
 }
 
@@ -84,7 +83,7 @@ func (r Roll) nearest(bare string) string {
 		if a.d != b.d {
 			return a.d - b.d
 		}
-		return CompareNumbers(a.n, b.n)
+		return slices.Index(r.Numbers, a.n) - slices.Index(r.Numbers, b.n)
 	})
 	var out []string
 	for i, x := range ns {
@@ -168,8 +167,16 @@ func (r Roll) union(terms []string) ([]Number, error) {
 			out = append(out, ns...)
 		}
 	}
-	slices.SortFunc(out, CompareNumbers)
-	return slices.Compact(out), nil
+	return r.inOrder(out), nil
+}
+
+// inOrder returns numbers in the order of the roll, each once.
+func (r Roll) inOrder(ns []Number) []Number {
+	in := make(map[Number]bool, len(ns))
+	for _, n := range ns {
+		in[n] = true
+	}
+	return slices.DeleteFunc(slices.Clone(r.Numbers), func(n Number) bool { return !in[n] })
 }
 
 func (r Roll) term(t string) ([]Number, error) {
@@ -196,15 +203,11 @@ func (r Roll) term(t string) ([]Number, error) {
 	if err != nil {
 		return nil, err
 	}
-	if CompareNumbers(a, b) > 0 || a.Year() != b.Year() {
+	first, last := slices.Index(r.Numbers, a), slices.Index(r.Numbers, b)
+	if first > last || a.Year() != b.Year() {
 		return nil, fmt.Errorf("the range %s runs backwards or over a year's end", clip(t))
 	}
-	var out []Number
-	for _, n := range r.Numbers {
-		if CompareNumbers(a, n) <= 0 && CompareNumbers(n, b) <= 0 {
-			out = append(out, n)
-		}
-	}
+	out := slices.Clone(r.Numbers[first : last+1])
 	if len(out) > maxRange {
 		return nil, fmt.Errorf("the range %s names more than %d panels", clip(t), maxRange)
 	}

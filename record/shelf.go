@@ -1,10 +1,15 @@
 package record
 
-import "slices"
+import "regexp"
 
 // Key names a material, a lot or a batch within one book: lower-case letters,
 // digits, points and hyphens, e.g. "sealer-3".
 type Key string
+
+var keyShape = regexp.MustCompile(`^[a-z0-9][a-z0-9.-]{0,39}$`)
+
+// WellFormed reports that k has the form of a key.
+func (k Key) WellFormed() bool { return keyShape.MatchString(string(k)) }
 
 // Material is a product, bought or made: what a lot is a lot of.
 type Material struct {
@@ -43,6 +48,7 @@ type Board struct {
 	Species      string    `json:"species,omitzero"` // of wood or veneer
 	Plies        int64     `json:"plies,omitzero"`
 	Thickness    Length    `json:"thickness,omitzero"`
+	CoreVeneer   Length    `json:"core_veneer,omitzero"` // thickness of one inner veneer of plywood
 	Density      Density   `json:"density,omitzero"`
 	Formaldehyde string    `json:"formaldehyde_class,omitzero"` // as printed on the sheet: "E1", "TSCA Title VI", "F****", "none added"
 }
@@ -61,16 +67,18 @@ type Cloth struct {
 // Lot is one tin, bolt or sheet of a material. When it came in is the entry's
 // own date. Its price is private and stands outside the journal.
 type Lot struct {
-	Key      Key    `json:"key"`
-	Material Key    `json:"material"`
-	MakerLot string `json:"producer_lot,omitzero"` // the number on the tin
-	Supplier string `json:"supplier,omitzero"`
-	Quantity Amount `json:"quantity,omitzero"`
-	Sheet    Size   `json:"sheet,omitzero"` // size of one sheet, of a board
-	Expires  When   `json:"expires,omitzero"`
-	Opened   When   `json:"opened,omitzero"`
-	Private  string `json:"private_sha256,omitzero" is:"sha256"` // salted digest of the price
-	Note     string `json:"note,omitzero" is:"text"`
+	Key      Key     `json:"key"`
+	Material Key     `json:"material" ref:"material"`
+	As       []int64 `json:"material_as,omitzero"`  // see Part.As
+	MakerLot string  `json:"producer_lot,omitzero"` // the number on the tin
+	Supplier string  `json:"supplier,omitzero"`
+	Quantity Amount  `json:"quantity,omitzero"`
+	Sheet    Size    `json:"sheet,omitzero"`                           // size of one sheet, of a board
+	Offcut   Key     `json:"offcut_of,omitzero" ref:"lot of material"` // lot of which it is what was left
+	Expires  When    `json:"expires,omitzero"`
+	Opened   When    `json:"opened,omitzero"`
+	Private  string  `json:"private_sha256,omitzero" is:"sha256"` // salted digest of the price
+	Note     string  `json:"note,omitzero" is:"text"`
 }
 
 // Pigment is a colourant, by Colour Index generic name where known ("PW 6").
@@ -81,47 +89,3 @@ type Pigment struct {
 
 func (Material) Kind() Kind { return "material" }
 func (Lot) Kind() Kind      { return "lot" }
-
-// PurposeOf is what the main material of a mix is for, when it is for one
-// thing only; else empty: nobody said.
-func (w *Workshop) PurposeOf(mix []Part) Purpose {
-	var most Part
-	for _, p := range mix {
-		if p.Parts > most.Parts {
-			most = p
-		}
-	}
-	m, _ := w.Material(most.Material)
-	var found Purpose
-	for _, u := range m.Uses {
-		if slices.Contains(Words("Purpose"), string(u)) {
-			if found != "" {
-				return ""
-			}
-			found = Purpose(u)
-		}
-	}
-	return found
-}
-
-// sealing lists what a coat must be for to close a face. A ground is no
-// sealer.
-var sealing = []Purpose{Sizing, Sealer, Adhesive, StainBlock, Isolation, Barrier}
-
-// Seals reports that a layer is a coat that closes the face it lies on. A coat
-// without a purpose does if its materials are for nothing else.
-func (w *Workshop) Seals(l Layer) bool {
-	if l.Coating == nil || l.Cloth != nil || l.Paint != nil || l.Varnish != nil {
-		return false
-	}
-	if l.Purpose != "" {
-		return slices.Contains(sealing, l.Purpose)
-	}
-	for _, part := range l.Coating.Mix {
-		m, _ := w.Material(part.Material)
-		if len(m.Uses) == 0 || slices.ContainsFunc(m.Uses, func(u Use) bool { return !slices.Contains(sealing, Purpose(u)) }) {
-			return false
-		}
-	}
-	return len(l.Coating.Mix) > 0
-}

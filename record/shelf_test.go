@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // journal is a book in memory: it takes entries as texts, checks them as a
@@ -18,13 +19,16 @@ type journal struct {
 
 func (j *journal) try(text string) error {
 	j.t.Helper()
-	e, err := record.Decode([]byte(text))
+	e, err := accept.Parse([]byte(text))
 	if err != nil {
 		return err
 	}
 	e.Seq = int64(len(j.entries) + 1)
 	e.Written = when(j.t, fmt.Sprintf("2026-05-02T10:%02d:%02dZ", e.Seq/60%60, e.Seq%60))
-	if err := e.Refers(j); err != nil {
+	if e, err = accept.Bind(e, j); err != nil {
+		return err
+	}
+	if err := accept.Refers(e, j); err != nil {
 		return err
 	}
 	j.entries = append(j.entries, e)
@@ -71,22 +75,27 @@ func (j *journal) HasPanel(n record.Number) (bool, error) {
 	return false, nil
 }
 
-func (j *journal) HasMaterial(k record.Key) (bool, error) {
+func (j *journal) Versions(kind record.Kind, key record.Key) ([]accept.Version, error) {
+	var out []accept.Version
 	for _, e := range j.entries {
-		if m, is := e.Body.(record.Material); is && m.Key == k {
-			return true, nil
+		if e.Kind() == kind && record.KeyOf(e.Body) == key {
+			v := accept.Version{Seq: e.Seq, From: e.At}
+			if !e.At.Known() {
+				v.From = e.Written
+			}
+			out = append(out, v)
 		}
 	}
-	return false, nil
+	return out, nil
 }
 
-func (j *journal) LotMaterial(k record.Key) (record.Key, bool, error) {
+func (j *journal) Lot(k record.Key) (record.Lot, bool, error) {
 	for _, e := range j.entries {
 		if l, is := e.Body.(record.Lot); is && l.Key == k {
-			return l.Material, true, nil
+			return l, true, nil
 		}
 	}
-	return "", false, nil
+	return record.Lot{}, false, nil
 }
 
 func (j *journal) History(seq int64) (record.Entry, []record.Entry, bool, error) {
@@ -153,9 +162,9 @@ func TestReferences(t *testing.T) {
 		{`{"kind":"cut","panels":` + names(d, a) + `,"batch":"x","size":"30 x 40 cm"}`, "panels/1", "taken by another"},
 		{`{"kind":"cut","panels":["KB26-0004-Z"],"batch":"x","size":"30 x 40 cm"}`, "panels/0", "wrong check character"},
 		{`{"kind":"cut","panels":` + names(d) + `,"batch":"x","size":"30 x 40 cm","board":"mdf"}`, "board", "no material mdf"},
-		{`{"kind":"cut","panels":` + names(d) + `,"batch":"x","size":"30 x 40 cm","board":"ply","board_lot":"tin"}`, "board", "lot tin is a lot of sealer, not of ply"},
-		{coat(`"faces":["front"],"mix":[{"parts":1,"material":"sealer"},{"parts":1,"material":"glue"}]`, a), "mix/1", "no material glue"},
-		{coat(`"faces":["front"],"mix":[{"parts":1,"material":"sealer","lot":"can"}]`, a), "mix/0", "no lot can"},
+		{`{"kind":"cut","panels":` + names(d) + `,"batch":"x","size":"30 x 40 cm","board":"ply","board_lot":"tin"}`, "board_lot", "lot tin is a lot of sealer, not of ply"},
+		{coat(`"faces":["front"],"mix":[{"parts":1,"material":"sealer"},{"parts":1,"material":"glue"}]`, a), "mix/1/material", "no material glue"},
+		{coat(`"faces":["front"],"mix":[{"parts":1,"material":"sealer","lot":"can"}]`, a), "mix/0/lot", "no lot can"},
 		{`{"kind":"cloth","panels":` + names(a) + `,"faces":["front"],"cloth":"hemp"}`, "cloth", "no material hemp"},
 		{`{"kind":"lot","key":"x","material":"glue"}`, "material", "no material glue"},
 		{`{"kind":"lot","key":"tin","material":"sealer"}`, "key", "on the shelf already"},
@@ -166,13 +175,13 @@ func TestReferences(t *testing.T) {
 		{`{"kind":"amended","entry":8,"because":"x","change":{"colour":"x"}}`, "change/colour", "no such field"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"faces":null}}`, "change/faces", "missing"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"wet_each":"5 g"}}`, "change/wet_each", "not both"},
-		{`{"kind":"amended","entry":8,"because":"x","change":{"mix":[{"parts":1,"material":"glue"}]}}`, "change/mix/0", "no material glue"},
+		{`{"kind":"amended","entry":8,"because":"x","change":{"mix":[{"parts":1,"material":"glue"}]}}`, "change/mix/0/material", "no material glue"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"panels":` + names(a) + `}}`, "change/panels", "cannot be amended"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"kind":"note"}}`, "change/kind", "cannot be amended"},
 		{`{"kind":"amended","entry":3,"because":"x","change":{"key":"sealer-2"}}`, "change/key", "stays as it is"},
-		{`{"kind":"amended","entry":1,"because":"x","change":{"maker":"B"}}`, "entry", "studio cannot be amended"},
-		{`{"kind":"amended","entry":12,"because":"x","change":{"because":"y"}}`, "entry", "amended cannot be amended"},
-		{`{"kind":"amended","entry":9,"because":"x","change":{"reason":"y"}}`, "entry", "cannot be amended"},
+		{`{"kind":"amended","entry":1,"because":"x","change":{"maker":"B"}}`, "entry", "not amended"},
+		{`{"kind":"amended","entry":12,"because":"x","change":{"because":"y"}}`, "entry", "not amended"},
+		{`{"kind":"amended","entry":9,"because":"x","change":{"reason":"y"}}`, "entry", "its own entry"},
 		{`{"kind":"withdrawn","entry":99,"because":"x"}`, "entry", "no entry 99"},
 		{`{"kind":"withdrawn","entry":7,"because":"x"}`, "entry", "discard the panel"},
 		{`{"kind":"withdrawn","entry":3,"because":"x"}`, "entry", "amend it instead"},
@@ -212,16 +221,16 @@ func TestReferences(t *testing.T) {
 func TestExamplesRefer(t *testing.T) {
 	j := &journal{t: t}
 	for _, e := range examples(t) {
-		if err := e.Refers(j); err != nil {
+		if err := accept.Refers(e, j); err != nil {
 			t.Fatalf("entry %d: %v", e.Seq, err)
 		}
 		j.entries = append(j.entries, e)
 	}
-	materials, lots := j.entries[11].Shelf()
+	materials, lots := record.Shelf(j.entries[11].Body)
 	if fmt.Sprint(materials, lots) != "[linen-fine sealer-1] [bolt-1 tin-1]" {
 		t.Errorf("the cloth mentions %v and %v", materials, lots)
 	}
-	if m, l := j.entries[18].Shelf(); m != nil || l != nil {
+	if m, l := record.Shelf(j.entries[18].Body); m != nil || l != nil {
 		t.Errorf("unknown things are mentioned: %v %v", m, l)
 	}
 }

@@ -3,12 +3,17 @@ package record
 import (
 	"fmt"
 	"strings"
+
+	"github.com/go-json-experiment/json/jsontext"
 )
 
 // Size is height × width × depth as measured, in that order. Depth may be
 // absent (not recorded) or unknown. The text form repeats a unit only where
 // it changes: "8 x 10 x 1/8 in", "30 x 40 cm x 3.2 mm".
-type Size struct{ Height, Width, Depth Length }
+type Size struct {
+	Height, Width, Depth Length
+	newer                string // the whole text, where this program cannot read it
+}
 
 // times holds the signs that may stand between the figures of a size.
 var times = strings.NewReplacer("X", "x", "×", "x", "*", "x")
@@ -58,7 +63,7 @@ func ParseSize(s string) (Size, error) {
 	if dims[0].IsUnknown() != dims[1].IsUnknown() {
 		return bad("height and width are both known or both unknown")
 	}
-	return Size{dims[0], dims[1], dims[2]}, nil
+	return Size{Height: dims[0], Width: dims[1], Depth: dims[2]}, nil
 }
 
 // IsZero reports that no size was recorded.
@@ -66,8 +71,8 @@ func (s Size) IsZero() bool { return s == Size{} }
 
 // String returns the canonical text.
 func (s Size) String() string {
-	if s.IsZero() {
-		return ""
+	if s.IsZero() || s.newer != "" {
+		return s.newer
 	}
 	dims := []Length{s.Height, s.Width}
 	if !s.Depth.IsZero() {
@@ -92,6 +97,25 @@ func (s Size) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText is [ParseSize].
 func (s *Size) UnmarshalText(b []byte) (err error) { *s, err = ParseSize(string(b)); return err }
+
+// UnmarshalJSONFrom reads what stands in an entry. What this program cannot
+// read is kept as it is; see [Size.Fault].
+func (s *Size) UnmarshalJSONFrom(d *jsontext.Decoder) error {
+	text, err := textFrom(d)
+	if err == nil && s.UnmarshalText([]byte(text)) != nil {
+		*s = Size{newer: text}
+	}
+	return err
+}
+
+// Fault says why the text cannot be read as a size; nil if it can.
+func (s Size) Fault() error {
+	if s.newer == "" {
+		return nil
+	}
+	_, err := ParseSize(s.newer)
+	return err
+}
 
 // AreaSquareMillimeters returns the area of the front, rounded, and whether
 // both sides are known.

@@ -28,6 +28,10 @@ type MassPerArea struct{ quantity[massPerAreaDim] }
 // metre.
 type ThreadCount struct{ quantity[threadDim] }
 
+// Spread is a wet amount per area: a mass or a volume. Base units mg/m² and
+// µL/m².
+type Spread struct{ quantity[spreadDim] }
+
 type lengthDim struct{}
 type amountDim struct{}
 type percentDim struct{}
@@ -36,6 +40,7 @@ type durationDim struct{}
 type temperatureDim struct{}
 type massPerAreaDim struct{}
 type threadDim struct{}
+type spreadDim struct{}
 
 func (lengthDim) name() string { return "length" }
 func (lengthDim) units() []unit {
@@ -86,6 +91,24 @@ func (massPerAreaDim) units() []unit {
 func (threadDim) name() string { return "thread count" }
 func (threadDim) units() []unit {
 	return []unit{{"/cm", 100, 1, []string{"per cm"}, 0}, {"/in", 10000, 254, []string{"per in"}, 0}}
+}
+
+func (spreadDim) name() string { return "amount per area" }
+func (spreadDim) units() []unit {
+	return []unit{{"g/m2", 1000, 1, []string{"g/m²"}, 0}, {"mL/m2", 1000, 1, []string{"ml/m2", "mL/m²", "ml/m²"}, 0},
+		{"oz/ft2", 28349523125000, 92903040, []string{"oz/ft²"}, 0}}
+}
+
+// MilligramsPerSquareMeter returns the mass per area; false when it is none.
+func (s Spread) MilligramsPerSquareMeter() (int64, bool) {
+	n, ok := s.base()
+	return n, ok && s.unit != "mL/m2"
+}
+
+// MicrolitersPerSquareMeter returns the volume per area; false when it is none.
+func (s Spread) MicrolitersPerSquareMeter() (int64, bool) {
+	n, ok := s.base()
+	return n, ok && s.unit == "mL/m2"
 }
 
 // Micrometers returns the length in µm and whether it is known.

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/go-json-experiment/json/jsontext"
+
 	"backleaf/record/edtf"
 )
 
@@ -17,6 +19,7 @@ type When struct {
 	// Bounds in Unix seconds, kept because every panel is put in order by them;
 	// an open side is as far as it goes.
 	from, to int64
+	newer    bool // the text is no date that this program can read
 }
 
 // ParseWhen reads an EDTF text of level 0 or 1, or "unknown".
@@ -28,7 +31,7 @@ func ParseWhen(s string) (When, error) {
 	if err != nil {
 		return When{}, err
 	}
-	w := When{s, d, math.MinInt64, math.MaxInt64}
+	w := When{text: s, date: d, from: math.MinInt64, to: math.MaxInt64}
 	if t, ok := d.Earliest(); ok {
 		w.from = t.Unix()
 	}
@@ -56,7 +59,7 @@ func (w When) IsZero() bool { return w.text == "" }
 func (w When) IsUnknown() bool { return w.text == Unknown }
 
 // Known reports that there is a date, exact or not.
-func (w When) Known() bool { return w.text != "" && w.text != Unknown }
+func (w When) Known() bool { return w.text != "" && w.text != Unknown && !w.newer }
 
 // String returns the text as recorded.
 func (w When) String() string { return w.text }
@@ -97,3 +100,22 @@ func (w When) MarshalText() ([]byte, error) { return []byte(w.text), nil }
 
 // UnmarshalText is [ParseWhen].
 func (w *When) UnmarshalText(b []byte) (err error) { *w, err = ParseWhen(string(b)); return err }
+
+// UnmarshalJSONFrom reads what stands in an entry. A form of date that a later
+// program wrote is kept as it is; see [When.Fault].
+func (w *When) UnmarshalJSONFrom(d *jsontext.Decoder) error {
+	s, err := textFrom(d)
+	if err == nil && w.UnmarshalText([]byte(s)) != nil {
+		*w = When{text: s, newer: true}
+	}
+	return err
+}
+
+// Fault says why the text cannot be read as a date; nil if it can.
+func (w When) Fault() error {
+	if !w.newer {
+		return nil
+	}
+	_, err := ParseWhen(w.text)
+	return err
+}

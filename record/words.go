@@ -1,7 +1,7 @@
 package record
 
-// The closed lists of words. Each list but those of faces and of a studio's
-// units also takes "unknown" (recorded as unknown); an absent word means that
+// The closed lists of words. Each list but those of a studio's own habits
+// also takes "unknown" (recorded as unknown); an absent word means that
 // nothing was recorded.
 
 // Answer is yes, no or unknown.
@@ -155,6 +155,14 @@ var closed = map[string][]string{
 	"Fixing":      {"rigid", "sliding"},
 	"Moving":      {"along-grain", "across-grain"},
 	"LengthUnit":  {"mm", "cm", "in"},
+	"Along":       {"height", "width", "diagonal"},
+	"Recorded":    {"as-made", "afterwards"},
+	"Voice":       {"i", "we"},
+	"Extent":      {"whole", "reduced", "in-part"},
+	"Means":       {"solvent", "scalpel", "sanding", "water", "heat", "peeling", "other"},
+	"Stratum":     {"varnish", "retouching", "paint", "isolation", "ground", "cloth", "sealer", "size", "barrier", "other"},
+	"Resizing":    {"cut-down", "enlarged"},
+	"Mark":        {"knot", "joint", "repair", "filling", "dent", "crack", "hole", "stain", "other"},
 }
 
 // Words returns the words a closed list takes, by the name of its type, for
@@ -162,7 +170,9 @@ var closed = map[string][]string{
 func Words(list string) []string { return closed[list] }
 
 // TakesUnknown reports whether a closed list also takes "unknown".
-func TakesUnknown(list string) bool { return list != "Face" && list != "LengthUnit" }
+func TakesUnknown(list string) bool {
+	return list != "LengthUnit" && list != "Voice" && list != "Recorded"
+}
 
 // The remaining closed lists, each a word of the trade.
 type (
@@ -196,4 +206,21 @@ type (
 	Moving string
 	// LengthUnit is the unit a studio measures in.
 	LengthUnit string
+	// Along is the direction in which a bow was measured.
+	Along string
+	// Recorded says whether the making was written down as it happened, so that
+	// what is absent was not done, or afterwards, so that it is only not recorded.
+	Recorded string
+	// Voice is whether a maker speaks as one or as several.
+	Voice string
+	// Extent is how much of a layer was taken off.
+	Extent string
+	// Means is how a layer was taken off.
+	Means string
+	// Stratum is what sort of layer was taken off.
+	Stratum string
+	// Resizing is how the size of a panel was changed.
+	Resizing string
+	// Mark is a feature of a board at one place.
+	Mark string
 )

@@ -4,14 +4,22 @@ package record
 type Cut struct {
 	Batch     Key      `json:"batch"`
 	Size      Size     `json:"size"`
-	Board     Key      `json:"board,omitzero"` // material
-	Lot       Key      `json:"board_lot,omitzero"`
+	Board     Key      `json:"board,omitzero" ref:"material"` // material
+	BoardAs   []int64  `json:"board_as,omitzero"`             // see Part.As
+	Lot       Key      `json:"board_lot,omitzero" ref:"lot of board"`
 	Grain     Grain    `json:"grain,omitzero"`      // run of the face grain
 	SawLoss   Length   `json:"saw_loss,omitzero"`   // width of board lost at each cut
 	Rough     Face     `json:"rough_side,omitzero"` // screen side of a hardboard
 	Settled   Duration `json:"settled,omitzero"`    // time the board stood open in the workroom before work
 	Degreased Answer   `json:"degreased,omitzero"`
 	Keyed     Answer   `json:"keyed,omitzero"`
+	Bought    Answer   `json:"bought_ready,omitzero"` // the panel was bought made
+	Year      int64    `json:"year,omitzero"`         // all four figures of the year in the number
+	Recorded  Recorded `json:"recorded,omitzero"`     // absent: reckoned from how long after the event it was written
+	Bow       Length   `json:"bow,omitzero"`          // of the board before the first coat
+	BowSpan   Length   `json:"bow_span,omitzero"`     // over which it was measured
+	BowToward Toward   `json:"bow_hollow_to,omitzero"`
+	BowAlong  Along    `json:"bow_along,omitzero"`
 	Owner     string   `json:"own_reference,omitzero"` // the studio's own older number
 	Note      string   `json:"note,omitzero" is:"text"`
 }
@@ -19,8 +27,12 @@ type Cut struct {
 // Part is one lot in a mix.
 type Part struct {
 	Parts    int64 `json:"parts"`
-	Material Key   `json:"material"`
-	Lot      Key   `json:"lot,omitzero"`
+	Material Key   `json:"material" ref:"material"`
+	// As names the entries that describe the material as it is meant here.
+	// Several: one of them, and nobody knows which. Filled in when the entry
+	// is written, so that no later change of the shelf changes what was done.
+	As  []int64 `json:"material_as,omitzero"`
+	Lot Key     `json:"lot,omitzero" ref:"lot of material"`
 }
 
 // Coating is what every wet application has in common. A mix is normal; an
@@ -51,8 +63,10 @@ type Coat struct {
 // ClothLaid is an adhesive coat and a cloth laid into it.
 type ClothLaid struct {
 	Faces        []Face    `json:"faces"`
-	Cloth        Key       `json:"cloth,omitzero"`
-	ClothLot     Key       `json:"cloth_lot,omitzero"`
+	Cloth        Key       `json:"cloth,omitzero" ref:"material"`
+	ClothAs      []int64   `json:"cloth_as,omitzero"` // see Part.As
+	ClothLot     Key       `json:"cloth_lot,omitzero" ref:"lot of cloth"`
+	AgainOf      int64     `json:"again_of,omitzero" ref:"entry cloth"` // entry by which the same cloth was laid before
 	Run          ThreadRun `json:"threads,omitzero"`
 	Oversize     Length    `json:"oversize,omitzero"`    // allowance on each side
 	WetThrough   Answer    `json:"wet_through,omitzero"` // wetted from above until saturated
@@ -122,6 +136,7 @@ type Inspection struct {
 	Bow      Length `json:"bow,omitzero"`
 	Span     Length `json:"span,omitzero"`
 	Toward   Toward `json:"hollow_to,omitzero"`
+	Along    Along  `json:"along,omitzero"` // the direction in which the bow was measured
 	Edges    Sound  `json:"edges,omitzero"`
 	Adhesion Sound  `json:"adhesion,omitzero"` // by tapping
 	By       string `json:"by,omitzero"`
@@ -135,6 +150,61 @@ type Climate struct {
 	Place       string      `json:"place,omitzero"`
 }
 
+// LeftBare says that faces were left without any coat.
+type LeftBare struct {
+	Faces   []Face `json:"faces"`
+	Because string `json:"because,omitzero"`
+}
+
+// Intended is what a panel is meant to become.
+type Intended struct {
+	Cloth Answer `json:"cloth"` // no: it is meant to carry none
+	Note  string `json:"note,omitzero" is:"text"`
+}
+
+// Removed says that layers were taken off, wholly or in part. The record keeps
+// them; the build-up of today does not.
+type Removed struct {
+	Layers  []int64 `json:"layers,omitzero" ref:"entry layer"` // entries by which they were laid; absent: not on record
+	What    Stratum `json:"what"`
+	Faces   []Face  `json:"faces,omitzero"` // absent: all on which they lie
+	Extent  Extent  `json:"extent"`
+	Where   string  `json:"where,omitzero"` // of a removal in part
+	Means   []Means `json:"means,omitzero"`
+	With    string  `json:"with,omitzero"` // the product, in the words of who did it
+	By      string  `json:"by,omitzero"`
+	Because string  `json:"because,omitzero"`
+	Note    string  `json:"note,omitzero" is:"text"`
+}
+
+// Resized is a panel cut down or enlarged.
+type Resized struct {
+	How     Resizing `json:"how"`
+	Before  Size     `json:"size_before,omitzero"`
+	Size    Size     `json:"size"`
+	By      string   `json:"by,omitzero"`
+	Because string   `json:"because,omitzero"`
+	Note    string   `json:"note,omitzero" is:"text"`
+}
+
+// UsedAgain begins another work on a panel that carried one before. What was
+// described before is of the earlier work.
+type UsedAgain struct {
+	Over    Answer `json:"over_earlier_paint,omitzero"` // the earlier paint is still below
+	Earlier string `json:"earlier_work,omitzero"`
+	Note    string `json:"note,omitzero" is:"text"`
+}
+
+// Feature is something at one place of the board: a knot, a joint, a repair.
+type Feature struct {
+	What Mark   `json:"what"`
+	Face Face   `json:"face"`
+	Left Length `json:"from_left,omitzero"` // seen on that face
+	Top  Length `json:"from_top,omitzero"`
+	Size Size   `json:"size,omitzero"`
+	Note string `json:"note,omitzero" is:"text"`
+}
+
 func (Cut) Kind() Kind        { return "cut" }
 func (Coat) Kind() Kind       { return "coat" }
 func (ClothLaid) Kind() Kind  { return "cloth" }
@@ -146,3 +216,9 @@ func (Braced) Kind() Kind     { return "braced" }
 func (WarmAir) Kind() Kind    { return "warm-air" }
 func (Inspection) Kind() Kind { return "inspection" }
 func (Climate) Kind() Kind    { return "climate" }
+func (LeftBare) Kind() Kind   { return "left-bare" }
+func (Intended) Kind() Kind   { return "intended" }
+func (Removed) Kind() Kind    { return "removed" }
+func (Resized) Kind() Kind    { return "resized" }
+func (UsedAgain) Kind() Kind  { return "used-again" }
+func (Feature) Kind() Kind    { return "feature" }

@@ -9,3 +9,8 @@ import _ "embed"
 //
 //go:embed book.sql
 var Book string
+
+// Lookup is the SQL of its look-up tables.
+//
+//go:embed lookup.sql
+var Lookup string

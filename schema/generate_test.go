@@ -18,6 +18,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // node is a schema, its members in the order of reading.
@@ -85,7 +86,7 @@ func visible(b []byte) []byte {
 	var out bytes.Buffer
 	for _, r := range string(b) {
 		switch {
-		case r < 0x7F || record.CheckLine(string(r)) == nil && !unicode.IsSpace(r):
+		case r < 0x7F || accept.CheckLine(string(r)) == nil && !unicode.IsSpace(r):
 			out.WriteRune(r)
 		case r > 0xFFFF:
 			hi, lo := utf16.EncodeRune(r)
@@ -149,9 +150,13 @@ func (g *generator) kind(k record.Kind) *node {
 		{"v", &node{Const: 1}}, {"seq", &node{Ref: "#/$defs/Count"}}, {"kind", &node{Const: string(k)}},
 		{"at", &node{Ref: "#/$defs/When"}}, {"written", &node{Ref: "#/$defs/Moment"}},
 	}
-	if least, most := record.PanelsOf(k); most > 0 {
-		n.Properties = append(n.Properties, member{"panels", &node{Type: "array", MinItems: 1, MaxItems: most, Unique: true, Items: &node{Ref: "#/$defs/Number"}}})
-		if least > 0 {
+	n.Properties = append(n.Properties,
+		member{"makers", &node{Description: "Who did it; absent: the maker whom the studio's entry names.", Type: "array", MinItems: 1, MaxItems: 200, Items: g.value(reflect.TypeFor[record.Hand](), "")}},
+		member{"studio_as", &node{Description: "Entries that describe the studio as it was then; several: one of them, and nobody knows which.", Type: "array", MinItems: 1, Unique: true, Items: &node{Ref: "#/$defs/Count"}}},
+		member{"imported", g.value(reflect.TypeFor[record.Imported](), "")})
+	if t := k.Traits(); t.Most > 0 {
+		n.Properties = append(n.Properties, member{"panels", &node{Type: "array", MinItems: 1, MaxItems: t.Most, Unique: true, Items: &node{Ref: "#/$defs/Number"}}})
+		if t.Least > 0 {
 			n.Required = append(n.Required, "panels")
 		}
 	}
@@ -187,7 +192,7 @@ func (g *generator) value(t reflect.Type, is string) *node {
 		}
 		return &node{Ref: "#/$defs/" + t.Name()}
 	case t.Kind() == reflect.Slice:
-		return &node{Type: "array", MinItems: 1, MaxItems: 200, Unique: t.Elem().Kind() == reflect.String, Items: g.value(t.Elem(), is)}
+		return &node{Type: "array", MinItems: 1, MaxItems: 200, Unique: t.Elem().Kind() == reflect.String || t.Elem().Kind() == reflect.Int64, Items: g.value(t.Elem(), is)}
 	case t.Kind() == reflect.Struct:
 		if g.defs[t.Name()] == nil {
 			n := &node{Description: g.docs[t.Name()], Type: "object", MinProps: 1, More: &more}
@@ -210,7 +215,7 @@ func (g *generator) value(t reflect.Type, is string) *node {
 	if t.Name() == "Key" {
 		is = "key"
 	}
-	if s, ok := record.Shapes(is); ok {
+	if s, ok := accept.Shapes(is); ok {
 		g.defs[is] = &node{Description: "Expected: " + s.Meaning + ".", Type: "string", Pattern: s.Pattern}
 		return &node{Ref: "#/$defs/" + is}
 	}
@@ -254,16 +259,16 @@ func (g *generator) texts() {
 		}
 		return s.String()
 	}
-	never := class(func(r rune) bool { return record.CheckLine(string(r)) != nil })
-	space := class(func(r rune) bool { return unicode.IsSpace(r) && record.CheckLine(string(r)) == nil })
-	lines := class(func(r rune) bool { return r != '\n' && record.CheckLine(string(r)) != nil })
+	never := class(func(r rune) bool { return accept.CheckLine(string(r)) != nil })
+	space := class(func(r rune) bool { return unicode.IsSpace(r) && accept.CheckLine(string(r)) == nil })
+	lines := class(func(r rune) bool { return r != '\n' && accept.CheckLine(string(r)) != nil })
 	edge := "[^" + never + space + "]"
 	length := regexp.MustCompile(` \((.*)\)\)\$$`).FindStringSubmatch(g.defs["Length"].Pattern)[1]
 	add := func(name, description, pattern string, most int) {
 		g.defs[name] = &node{Description: description, Type: "string", Pattern: pattern, MaxLength: most}
 	}
-	add("Line", "One line of text without control or invisible characters and without spaces around it.", "^"+edge+"([^"+never+"]*"+edge+")?$", record.MaxLine)
-	add("Text", "Text of one or more lines, as Line otherwise.", "^"+edge+"([^"+lines+"]*"+edge+")?$", record.MaxText)
+	add("Line", "One line of text without control or invisible characters and without spaces around it.", "^"+edge+"([^"+never+"]*"+edge+")?$", accept.MaxLine)
+	add("Text", "Text of one or more lines, as Line otherwise.", "^"+edge+"([^"+lines+"]*"+edge+")?$", accept.MaxText)
 	add("Size", g.docs["Size"], "^((unknown|"+figures+"( ("+length+"))?) x ){1,2}(unknown|"+figures+" ("+length+"))$", 100)
 	add("When", g.docs["When"], "^(unknown|[0-9TXYZ:.?~%/+-]+)$", 0)
 	add("Moment", "An exact time with its offset.", "^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}(Z|[+-][0-9]{2}:[0-9]{2})$", 0)

@@ -11,7 +11,7 @@ import (
 	"github.com/go-json-experiment/json"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
-	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/schema"
 )
 
@@ -122,7 +122,7 @@ func TestAgreement(t *testing.T) {
 	check := func(e any) {
 		t.Helper()
 		b := text(t, e)
-		_, err := record.Decode(b)
+		_, err := accept.Parse(b)
 		verr := valid(t, s, b)
 		seen++
 		if (err == nil) == (verr == nil) {

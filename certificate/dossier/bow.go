@@ -67,7 +67,7 @@ func (b *builder) millimetres(microns float64) string {
 // movement says how far the board moves in its plane.
 func (b *builder) movement() []Item {
 	w, c := b.d.Bow, b.d.Columns
-	m, _ := b.w.Material(b.p.Cut().Board)
+	m, _ := b.w.Material(b.p.Cut().Board, b.p.Cut().BoardAs)
 	mv, err := measure.MovementOf(m.Board.Kind)
 	switch {
 	case m.Board.Kind == record.SolidWood:

@@ -12,6 +12,7 @@ import (
 
 	"backleaf/certificate/dossier"
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/tell"
 )
 
@@ -25,7 +26,7 @@ func fold(t testing.TB, text string) *record.Workshop {
 			continue
 		}
 		line = fmt.Sprintf(`{"v":1,"seq":%d,"written":"2031-03-01T10:00:00+02:00",%s}`, len(es)+1, line)
-		e, err := record.Decode([]byte(line))
+		e, err := accept.Parse([]byte(line))
 		if err != nil {
 			t.Fatalf("%s: %v", line, err)
 		}
@@ -115,7 +116,7 @@ func examples(t testing.TB, c *tell.Catalogue) []*dossier.Document {
 	}
 	var es []record.Entry
 	for _, text := range file.Entries {
-		e, err := record.Decode(text)
+		e, err := accept.Parse(text)
 		if err != nil {
 			t.Fatal(err)
 		}

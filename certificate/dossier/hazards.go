@@ -30,9 +30,8 @@ func (b *builder) hazards() []Item {
 		metals(w.Pigment, holds)
 		metals(w.PigmentMay, may)
 	}
-	keys, _ := b.used()
-	for _, k := range keys {
-		m, _ := b.w.Material(k)
+	for _, u := range b.p.Used() {
+		m, _ := b.w.Material(u.Material, u.As)
 		if m.Toxic == record.Yes {
 			say(w.Toxic.With("product", m.Name))
 		}
@@ -59,7 +58,7 @@ func (b *builder) hazards() []Item {
 	if solvent {
 		say(string(w.Solvent))
 	}
-	if m, ok := b.w.Material(b.p.Cut().Board); ok && trade.IsWooden(m.Board.Kind) != record.No {
+	if m, ok := b.w.Material(b.p.Cut().Board, b.p.Cut().BoardAs); ok && trade.IsWooden(m.Board.Kind) != record.No {
 		say(string(w.Board))
 		if trade.IsGlued(m.Board.Kind) != record.No {
 			say(w.Formaldehyde.With("class", b.Said(m.Board.Formaldehyde)))

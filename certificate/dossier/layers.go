@@ -115,7 +115,7 @@ func (b *builder) mix(c *record.Coating) string {
 	w := b.d.Layers
 	var parts []string
 	for _, p := range c.Mix {
-		name := b.Said(b.productName(p.Material))
+		name := b.Said(b.productName(p.Material, p.As))
 		if known(string(p.Lot)) {
 			name = w.LotOf.With("product", name, "lot", b.lotName(p.Lot))
 		}

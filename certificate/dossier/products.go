@@ -6,44 +6,13 @@ import (
 	"backleaf/record"
 )
 
-// used lists the materials that were used on the panel, in order of use, with
-// the lots of each.
-func (b *builder) used() (keys []record.Key, lots map[record.Key][]record.Key) {
-	lots = map[record.Key][]record.Key{}
-	take := func(m, lot record.Key) {
-		if !known(string(m)) {
-			return
-		}
-		if !slices.Contains(keys, m) {
-			keys = append(keys, m)
-		}
-		if known(string(lot)) && !slices.Contains(lots[m], lot) {
-			lots[m] = append(lots[m], lot)
-		}
-	}
-	cut := b.p.Cut()
-	take(cut.Board, cut.Lot)
-	for _, l := range b.p.Layers() {
-		if l.Cloth != nil {
-			take(l.Cloth.Cloth, l.Cloth.ClothLot)
-		}
-		if l.Coating != nil {
-			for _, p := range l.Coating.Mix {
-				take(p.Material, p.Lot)
-			}
-		}
-	}
-	return keys, lots
-}
-
 func (b *builder) products() []Item {
 	c, w := b.d.Columns, b.d.Products
 	t := Table{Columns: []Column{{string(c.Use), 3}, {string(c.Binder), 1.8}, {string(c.Lots), 3.2}, {string(c.Basis), 2}}}
-	keys, lots := b.used()
-	for _, k := range keys {
-		m, ok := b.w.Material(k)
+	for _, u := range b.p.Used() {
+		m, ok := b.w.Material(u.Material, u.As)
 		if !ok {
-			t.Rows = append(t.Rows, []string{string(k), b.Said(""), b.Said(""), b.Said("")})
+			t.Rows = append(t.Rows, []string{string(u.Material), b.Said(""), b.Said(""), b.Said("")})
 			continue
 		}
 		name := m.Name
@@ -58,7 +27,7 @@ func (b *builder) products() []Item {
 			binder = "–"
 		}
 		var said []string
-		for _, key := range lots[k] {
+		for _, key := range u.Lots {
 			said = append(said, b.lot(key))
 		}
 		if said == nil {

@@ -57,7 +57,7 @@ func (b *builder) binders() []record.Binder {
 			continue
 		}
 		for _, p := range l.Coating.Mix {
-			m, _ := b.w.Material(p.Material)
+			m, _ := b.w.Material(p.Material, p.As)
 			take(m.Binder)
 		}
 		if l.Paint != nil && len(l.Coating.Mix) == 0 {

@@ -10,10 +10,10 @@ func (b *builder) support() []Item {
 	n := b.d.Names
 	cut, _ := record.Latest[record.Cut](b.p)
 	c := cut.Body
-	m, _ := b.w.Material(c.Board)
+	m, _ := b.w.Material(c.Board, c.BoardAs)
 	ps := &pairs{b: b}
 	ps.add(n.Board, b.Board())
-	ps.add(n.Product, b.productName(c.Board))
+	ps.add(n.Product, b.productName(c.Board, c.BoardAs))
 	ps.add(n.Producer, m.Maker)
 	ps.add(n.Lot, b.lotName(c.Lot))
 	ps.quantity(n.Thickness, c.Size.Depth)
@@ -55,8 +55,8 @@ func wordOf[T ~string](b *builder, word T) string {
 }
 
 // productName is the name of a material as on the tin.
-func (b *builder) productName(k record.Key) string {
-	if m, ok := b.w.Material(k); ok {
+func (b *builder) productName(k record.Key, as []int64) string {
+	if m, ok := b.w.Material(k, as); ok {
 		return m.Name
 	}
 	return string(k)
@@ -84,9 +84,9 @@ func (b *builder) cloths() []Item {
 	var out []Item
 	for _, e := range record.Each[record.ClothLaid](b.p) {
 		c := e.Body
-		m, _ := b.w.Material(c.Cloth)
+		m, _ := b.w.Material(c.Cloth, c.ClothAs)
 		ps := &pairs{b: b}
-		ps.add(n.Product, b.productName(c.Cloth))
+		ps.add(n.Product, b.productName(c.Cloth, c.ClothAs))
 		ps.add(n.Lot, b.lotName(c.ClothLot))
 		ps.word(n.Fibre, m.Cloth.Fibre)
 		ps.word(n.Weave, m.Cloth.Weave)

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"time"
 
-	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 )
@@ -117,7 +117,7 @@ func quiet(code int) error { return &failure{errQuiet, "", code} }
 func clean(s string) string {
 	var b strings.Builder
 	for _, r := range s {
-		if r != '\n' && record.CheckLine(string(r)) != nil {
+		if r != '\n' && accept.CheckLine(string(r)) != nil {
 			fmt.Fprintf(&b, "<U+%04X>", r)
 		} else {
 			b.WriteRune(r)

@@ -21,6 +21,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/deposit"
+	"backleaf/record/form"
 	"backleaf/record/pdf"
 	"backleaf/record/seal"
 	"backleaf/record/sheet"
@@ -186,7 +187,7 @@ func TestFrozenBook(t *testing.T) {
 	}
 	var es []record.Entry
 	for _, s := range stored {
-		again, err := record.Encode(s.Entry)
+		again, err := form.Write(s.Entry)
 		if err != nil || !bytes.Equal(again, s.Bytes) {
 			t.Errorf("entry %d is written as %s today, %v", s.Seq, again, err)
 		}
@@ -211,11 +212,15 @@ func TestFrozenBook(t *testing.T) {
 // have been added since, but what a column says of a panel has not changed.
 func sameTables(t *testing.T, w *record.Workshop, es []record.Entry, dir string) {
 	t.Helper()
-	tables, err := deposit.Tables(w, es)
-	if err != nil {
-		t.Fatal(err)
+	var stored []form.Stored
+	for _, e := range es {
+		b, err := form.Write(e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		stored = append(stored, form.Stored{Seq: e.Seq, Bytes: b, Entry: e})
 	}
-	for _, now := range tables {
+	for _, now := range deposit.Tables(w, stored) {
 		f, err := os.Open(filepath.Join(dir, now.Name+".csv"))
 		if err != nil {
 			t.Fatal(err)

@@ -30,7 +30,7 @@ stood in the book then was changed or removed.`,
 				if err != nil {
 					return err
 				}
-				note, err := keys.SignHead(c.Context(), s.Book, w.Studio.Mark, k)
+				note, err := keys.SignHead(c.Context(), s.Book, w.Studio, k)
 				if err == nil {
 					_, err = a.out.Write(note)
 				}

@@ -31,7 +31,7 @@ good: one to four consonants without L and Y, for example KB.`,
 		Args: wanted(0, 0, "no words, only flags"),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if empty {
-				if err := studio.Create(c.Context(), a.path(), a.now, record.Studio{}); err != nil {
+				if err := studio.Create(c.Context(), a.path(), a.now, a.random, record.Studio{}); err != nil {
 					return err
 				}
 				a.say("%s  an empty book; next: backleaf import FILE", a.path())
@@ -44,7 +44,7 @@ good: one to four consonants without L and Y, for example KB.`,
 			if err != nil {
 				return err
 			}
-			if err := studio.Create(c.Context(), a.path(), a.now, s); err != nil {
+			if err := studio.Create(c.Context(), a.path(), a.now, a.random, s); err != nil {
 				return err
 			}
 			a.say("%s  the book of %s, mark %s", a.path(), s.Maker, s.Mark)

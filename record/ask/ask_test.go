@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/ask"
 )
 
@@ -53,7 +54,7 @@ func panel(t testing.TB, text string) (*record.Workshop, *record.Panel) {
 	}
 	var es []record.Entry
 	for line := range strings.SplitSeq(strings.TrimSpace(strings.ReplaceAll(text, "NUMBER", string(n))), "\n") {
-		e, err := record.Decode([]byte(fmt.Sprintf(`{"v":1,"seq":%d,"written":"2031-03-01T10:00:00+02:00",%s}`, len(es)+1, line)))
+		e, err := accept.Parse([]byte(fmt.Sprintf(`{"v":1,"seq":%d,"written":"2031-03-01T10:00:00+02:00",%s}`, len(es)+1, line)))
 		if err != nil {
 			t.Fatalf("%s: %v", line, err)
 		}

@@ -23,7 +23,7 @@ func (r *reader) removal() Answer {
 	}
 	last := as[len(as)-1]
 	a := recorded(seqs(as), r.VarnishLine(), "test first; a conservator decides")
-	a.Recorded = last.Varnish.Removable != "" || slices.ContainsFunc(last.Coating.Mix, func(p record.Part) bool { m, _ := r.w.Material(p.Material); return m.Removable != "" })
+	a.Recorded = last.Varnish.Removable != "" || slices.ContainsFunc(last.Coating.Mix, func(p record.Part) bool { m, _ := r.w.Material(p.Material, p.As); return m.Removable != "" })
 	return a
 }
 
@@ -38,7 +38,7 @@ func (r *reader) eachPigment(f func(p record.Pigment, in string, seq int64)) (wi
 			}
 		}
 		for _, part := range a.Coating.Mix {
-			m, _ := r.w.Material(part.Material)
+			m, _ := r.w.Material(part.Material, part.As)
 			for _, p := range m.Pigments {
 				f(p, r.Layer(a.Layer), a.Seq)
 				some = true
@@ -151,8 +151,8 @@ func (r *reader) pigments() Answer {
 func (r *reader) hazards() Answer {
 	var out []string
 	var es []int64
-	for _, k := range r.used() {
-		if m, _ := r.w.Material(k); m.Hazard != "" {
+	for _, u := range r.p.Used() {
+		if m, _ := r.w.Material(u.Material, u.As); m.Hazard != "" {
 			out = append(out, m.Name+": "+m.Hazard)
 		}
 	}
@@ -166,27 +166,6 @@ func (r *reader) hazards() Answer {
 }
 
 // used lists the materials that went into the panel.
-func (r *reader) used() []record.Key {
-	var out []record.Key
-	take := func(k record.Key) {
-		if known(string(k)) && !slices.Contains(out, k) {
-			out = append(out, k)
-		}
-	}
-	take(r.p.Cut().Board)
-	for _, l := range r.p.Layers() {
-		if l.Cloth != nil {
-			take(l.Cloth.Cloth)
-		}
-		if l.Coating != nil {
-			for _, p := range l.Coating.Mix {
-				take(p.Material)
-			}
-		}
-	}
-	return out
-}
-
 func (r *reader) size() Answer {
 	d, s := r.dimensions(), r.sizing()
 	return Answer{Lines: []string{"dimensions: " + d.Lines[0], "size as a coat: " + s.Lines[0]}, Entries: append(d.Entries, s.Entries...), Recorded: d.Recorded || s.Recorded}
@@ -265,7 +244,7 @@ func (r *reader) board() Answer {
 	if c.Grain != "" {
 		about = append(about, "grain "+r.Word(c.Grain))
 	}
-	return recorded([]int64{seq}, strings.Join(about, ", "), r.productLot(m.Key, c.Lot))
+	return recorded([]int64{seq}, strings.Join(about, ", "), r.productLot(m.Key, c.BoardAs, c.Lot))
 }
 
 func (r *reader) thick() Answer {
@@ -322,7 +301,7 @@ func (r *reader) cloth() Answer {
 	var what, of []string
 	for _, a := range as {
 		what = append(what, r.Layer(a.Layer)+", "+r.Faces(a.faces)+", "+r.Day(a.At))
-		of = append(of, r.productLot(a.Cloth.Cloth, a.Cloth.ClothLot))
+		of = append(of, r.productLot(a.Cloth.Cloth, a.Cloth.ClothAs, a.Cloth.ClothLot))
 	}
 	return recorded(seqs(as), few(what), few(of))
 }
@@ -332,7 +311,7 @@ func (r *reader) ofCloth(say func(*record.ClothLaid, record.Material) string) An
 	var out []string
 	var es []int64
 	for _, a := range r.applications(isCloth) {
-		m, _ := r.w.Material(a.Cloth.Cloth)
+		m, _ := r.w.Material(a.Cloth.Cloth, a.Cloth.ClothAs)
 		if s := say(a.Cloth, m); s != "" {
 			out, es = append(out, s), append(es, a.Seq)
 		}

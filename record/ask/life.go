@@ -105,11 +105,11 @@ func (r *reader) where() Answer {
 func (r *reader) lots() Answer {
 	var out []string
 	var es []int64
-	add := func(m, lot record.Key, seq int64) {
+	add := func(m record.Key, as []int64, lot record.Key, seq int64) {
 		if !known(string(m)) {
 			return
 		}
-		if s := r.productLot(m, lot); !slices.Contains(out, s) {
+		if s := r.productLot(m, as, lot); !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 		if !slices.Contains(es, seq) {
@@ -117,14 +117,14 @@ func (r *reader) lots() Answer {
 		}
 	}
 	c, seq := r.cut()
-	add(c.Board, c.Lot, seq)
+	add(c.Board, c.BoardAs, c.Lot, seq)
 	for _, a := range r.applications(func(record.Layer) bool { return true }) {
 		if a.Cloth != nil {
-			add(a.Cloth.Cloth, a.Cloth.ClothLot, a.Seq)
+			add(a.Cloth.Cloth, a.Cloth.ClothAs, a.Cloth.ClothLot, a.Seq)
 			continue
 		}
 		for _, p := range a.Coating.Mix {
-			add(p.Material, p.Lot, a.Seq)
+			add(p.Material, p.As, p.Lot, a.Seq)
 		}
 	}
 	if out == nil {

@@ -111,7 +111,7 @@ func (r *reader) mix(c *record.Coating) string {
 	}
 	var parts []string
 	for _, p := range c.Mix {
-		s := r.productLot(p.Material, p.Lot)
+		s := r.productLot(p.Material, p.As, p.Lot)
 		if len(c.Mix) > 1 {
 			s = fmt.Sprintf("%d parts %s", p.Parts, s)
 		}
@@ -124,9 +124,9 @@ func (r *reader) mix(c *record.Coating) string {
 	return s
 }
 
-func (r *reader) productLot(k, lot record.Key) string {
+func (r *reader) productLot(k record.Key, as []int64, lot record.Key) string {
 	s := r.Said(string(k))
-	if m, ok := r.w.Material(k); ok {
+	if m, ok := r.w.Material(k, as); ok {
 		s = m.Name
 	}
 	if l, ok := r.w.Lot(lot); ok && known(l.MakerLot) {
@@ -194,6 +194,6 @@ func (r *reader) cut() (record.Cut, int64) {
 
 func (r *reader) material() record.Material {
 	c, _ := r.cut()
-	m, _ := r.w.Material(c.Board)
+	m, _ := r.w.Material(c.Board, c.BoardAs)
 	return m
 }

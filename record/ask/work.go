@@ -66,7 +66,7 @@ func (r *reader) cured() Answer {
 	var stated []string
 	for _, a := range as {
 		for _, p := range a.Coating.Mix {
-			m, _ := r.w.Material(p.Material)
+			m, _ := r.w.Material(p.Material, p.As)
 			if !known(m.CureFrom.String()) || !known(m.CureTo.String()) {
 				continue
 			}

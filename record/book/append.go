@@ -9,6 +9,8 @@ import (
 	"golang.org/x/mod/sumdb/tlog"
 
 	"backleaf/record"
+	"backleaf/record/accept"
+	"backleaf/record/form"
 )
 
 // Append writes entries at the end of the journal, all or none, and returns
@@ -34,7 +36,7 @@ func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) 
 	var out []record.Entry
 	var erased bool
 	err := b.update(ctx, func(s *session) error {
-		d, err := newDraft(s)
+		d, err := newDraft(s, b.Random)
 		if err != nil {
 			return err
 		}
@@ -87,40 +89,62 @@ type AppendError struct {
 func (e *AppendError) Error() string { return e.Err.Error() }
 func (e *AppendError) Unwrap() error { return e.Err }
 
-// append writes one entry, its hashes and its look-up rows.
+// append writes one entry that package accept lets pass.
 func (d *Draft) append(e record.Entry) (record.Entry, error) {
 	next := d.size + 1
 	if e.Seq != 0 && e.Seq != next {
 		return e, &record.FieldError{Field: "seq", Why: fmt.Sprintf("the next entry of this book is %d, not %d", next, e.Seq)}
 	}
 	e.Seq = next
-	data, err := record.Encode(e)
+	if err := d.name(&e); err != nil {
+		return e, err
+	}
+	e, err := accept.Bind(e, d)
+	if err != nil {
+		return e, err
+	}
+	data, err := accept.Entry(e, d)
 	if err != nil {
 		return e, err
 	}
 	// What is stored must read back as the same entry.
-	if e, err = record.DecodeStored(data); err != nil {
+	if e, err = form.Read(data); err != nil {
 		return e, err
 	}
-	if err := e.Refers(d); err != nil {
-		return e, err
+	return e, d.put(e, data)
+}
+
+// name gives a new journal its name.
+func (d *Draft) name(e *record.Entry) error {
+	s, ok := e.Body.(record.Studio)
+	if !ok || d.open || s.Journal != "" {
+		return nil
 	}
+	var err error
+	s.Journal, err = record.NewJournal(d.random)
+	e.Body = s
+	return err
+}
+
+// put writes the next entry, its hashes and its look-up rows. It judges
+// nothing.
+func (d *Draft) put(e record.Entry, data []byte) error {
 	if err := d.s.write("entry", "INSERT INTO entry (seq, bytes) VALUES (?, ?)", e.Seq, data); err != nil {
-		return e, err
+		return err
 	}
 	if err := d.addHashes(data); err != nil {
-		return e, err
+		return err
 	}
 	if err := d.index(e); err != nil {
-		return e, err
+		return err
 	}
 	if f, ok := e.Body.(record.Forgotten); ok {
 		if err := d.s.write("erase", "DELETE FROM private WHERE seq = ?", f.Entry); err != nil {
-			return e, err
+			return err
 		}
 	}
 	d.size = e.Seq
-	return e, nil
+	return nil
 }
 
 func (d *Draft) addHashes(data []byte) error {

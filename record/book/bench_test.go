@@ -7,6 +7,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/form"
 )
 
 // Each benchmark of the book stands beside "bare": the same bytes, one row an
@@ -26,7 +27,7 @@ func bare(b *testing.B) *sql.DB {
 
 func BenchmarkAppend(b *testing.B) {
 	coat := parsed(b, `{"kind":"coat","purpose":"sealer","faces":["front","back","edges"],"mix":[{"parts":1,"material":"sealer","lot":"sealer-1"}],`+panels(1, 3)+`}`)[0]
-	data, err := record.Encode(coat)
+	data, err := form.Write(coat)
 	if err != nil {
 		b.Fatal(err)
 	}

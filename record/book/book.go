@@ -2,6 +2,7 @@ package book
 
 import (
 	"context"
+	"crypto/rand"
 	"database/sql"
 	"encoding/binary"
 	"errors"
@@ -26,14 +27,21 @@ var (
 
 const (
 	applicationID = 0x424C4653 // "BLFS"
-	version       = 1
-	maxIdle       = 4 // readers kept at rest
+	maxIdle       = 4          // readers kept at rest
 )
+
+// version is the version of the form of a book; a test has a next one.
+var version int64 = 1
 
 // Book is an open book. Its methods may be called from several goroutines.
 type Book struct {
-	path string
-	db   *sql.DB
+	// Random names a new journal; Open sets it to the system's own source.
+	Random io.Reader
+
+	path  string
+	db    *sql.DB
+	newer bool      // the book was written by a newer program: it is only read
+	look  freshness // of the look-up tables when it was opened
 
 	mu     sync.Mutex // held while writing
 	writer *session   // nil if the book was opened for reading
@@ -54,7 +62,7 @@ func Create(ctx context.Context, path string) (*Book, error) {
 		if err != nil {
 			return err
 		}
-		_, err = db.ExecContext(ctx, "BEGIN IMMEDIATE;\n"+schema.Book+"\nCOMMIT;")
+		_, err = db.ExecContext(ctx, "BEGIN IMMEDIATE;\n"+schema.Book+schema.Lookup+madeBy()+"COMMIT;")
 		return errors.Join(err, db.Close())
 	})
 	if err != nil {
@@ -96,17 +104,13 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	if err != nil {
 		return fail(err)
 	}
-	b := &Book{path: path, db: db}
-	take := b.reader
-	if how == readWrite {
-		take = func(ctx context.Context) (*session, error) { return newSession(ctx, db) }
-	}
-	s, err := take(ctx)
+	b := &Book{Random: rand.Reader, path: path, db: db}
+	s, err := newSession(ctx, db)
 	if err == nil {
 		err = checkBook(ctx, s, how)
 	}
-	if err == nil && how == readWrite {
-		err = s.impatient(ctx)
+	if err == nil {
+		err = b.settle(ctx, s, how)
 	}
 	if err != nil {
 		if s != nil {
@@ -131,6 +135,59 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	return b, nil
 }
 
+// settle looks at the look-up tables and makes the first session ready. Stale
+// ones are rebuilt: in a book that is opened for writing, else beside it.
+func (b *Book) settle(ctx context.Context, s *session, how access) error {
+	v, err := s.version()
+	if err != nil {
+		return err
+	}
+	b.newer = v > version
+	if how == readWrite && b.newer {
+		return ErrNewer
+	}
+	if how == readWrite && v < version {
+		if err := s.migrate(ctx, v); err != nil {
+			return err
+		}
+	}
+	if b.look, err = s.lookups(); err != nil {
+		return err
+	}
+	if b.newer {
+		b.look = ahead // its tables may have another form altogether
+	}
+	if how != readWrite {
+		return b.prepare(ctx, s)
+	}
+	switch b.look {
+	case ahead:
+		return ErrNewer
+	case stale:
+		if err := s.within(ctx, "BEGIN IMMEDIATE", func() error { return s.rebuild(ctx, false) }); err != nil {
+			return err
+		}
+		b.look = fresh
+	}
+	return s.impatient(ctx)
+}
+
+// prepare makes a session a reader, which cannot write.
+func (b *Book) prepare(ctx context.Context, s *session) error {
+	if b.look != fresh {
+		if err := s.within(ctx, "BEGIN", func() error { return s.rebuild(ctx, true) }); err != nil {
+			return err
+		}
+	}
+	_, err := s.conn.ExecContext(ctx, "PRAGMA query_only = 1")
+	return err
+}
+
+// Newer reports that a newer program wrote the book. Its entries can be read
+// and verified; what they add up to may be out of date, and it cannot be
+// written to.
+func (b *Book) Newer() bool { return b.newer }
+
 // checkHeader looks at the file before SQLite does, so that a file of another
 // program is not touched. Places: https://www.sqlite.org/fileformat2.html.
 func checkHeader(path string) error {
@@ -152,9 +209,6 @@ func checkHeader(path string) error {
 		binary.BigEndian.Uint32(head[68:]) != applicationID {
 		return ErrNotBook
 	}
-	if binary.BigEndian.Uint32(head[60:]) > version {
-		return ErrNewer
-	}
 	return nil
 }
 
@@ -172,20 +226,24 @@ func checkBook(ctx context.Context, s *session, how access) error {
 	if err := checkSettings(ctx, s.conn); err != nil {
 		return err
 	}
-	var id, v int64
-	if err := s.conn.QueryRowContext(ctx, "SELECT application_id, user_version FROM pragma_application_id, pragma_user_version").Scan(&id, &v); err != nil {
+	var id int64
+	if err := s.conn.QueryRowContext(ctx, "SELECT application_id FROM pragma_application_id").Scan(&id); err != nil {
 		return err
 	}
-	switch {
-	case id != applicationID:
+	if id != applicationID {
 		return ErrNotBook
-	case v > version:
-		return ErrNewer
-	case v != version:
-		return fmt.Errorf("%w: it has version %d", ErrNotBook, v)
 	}
 	_, err := s.one("SELECT 1 FROM entry LIMIT 1", nil, new(int))
 	return err
+}
+
+// version returns the version of the form of a book.
+func (s *session) version() (v int64, err error) {
+	err = s.conn.QueryRowContext(context.Background(), "PRAGMA user_version").Scan(&v)
+	if err == nil && v < 1 {
+		err = fmt.Errorf("%w: it has version %d", ErrNotBook, v)
+	}
+	return v, err
 }
 
 // Path returns the path by which the book was opened.
@@ -223,7 +281,7 @@ func (b *Book) reader(ctx context.Context) (*session, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, err := s.conn.ExecContext(ctx, "PRAGMA query_only = 1"); err != nil {
+	if err := b.prepare(ctx, s); err != nil {
 		return nil, errors.Join(err, s.close())
 	}
 	return s, nil

@@ -75,7 +75,7 @@ func TestCrashTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	seen := strings.Join(steps, " ")
-	for _, s := range []string{"entry", "hash", "private", "erase", "about", "mention", "correction", "lot", "panel", "material_use", "lot_use", "words", "tip", "commit"} {
+	for _, s := range []string{"entry", "hash", "private", "erase", "about", "mention", "correction", "described", "panel", "words", "tip", "commit"} {
 		if !strings.Contains(seen, "before "+s) || !strings.Contains(seen, "after "+s) {
 			t.Errorf("no write point %q among %s", s, seen)
 		}

@@ -3,14 +3,17 @@ package book
 import (
 	"bytes"
 	"fmt"
+	"io"
 
 	"golang.org/x/mod/sumdb/tlog"
 
 	"backleaf/record"
+	"backleaf/record/accept"
+	"backleaf/record/form"
 )
 
 // Draft is the book inside a transaction that writes. It implements
-// [record.Known].
+// [accept.Known].
 type Draft struct {
 	s       *session
 	began   int64 // entries before this transaction
@@ -18,12 +21,13 @@ type Draft struct {
 	studio  record.Studio
 	open    bool
 	touched map[record.Number]bool // panels whose look-up rows are stale
+	random  io.Reader
 }
 
-var _ record.Known = (*Draft)(nil)
+var _ accept.Known = (*Draft)(nil)
 
-func newDraft(s *session) (*Draft, error) {
-	d := &Draft{s: s, touched: map[record.Number]bool{}}
+func newDraft(s *session, random io.Reader) (*Draft, error) {
+	d := &Draft{s: s, touched: map[record.Number]bool{}, random: random}
 	if _, err := s.one("SELECT coalesce(max(seq), 0) FROM entry", nil, &d.size); err != nil {
 		return nil, err
 	}
@@ -52,7 +56,7 @@ func (s *session) studio() (record.Studio, bool, error) {
 	if err != nil || !ok {
 		return record.Studio{}, false, err
 	}
-	e, err := record.DecodeStored(data)
+	e, err := form.Read(data)
 	if err != nil {
 		return record.Studio{}, false, err
 	}
@@ -60,13 +64,24 @@ func (s *session) studio() (record.Studio, bool, error) {
 	if !ok {
 		return st, false, fmt.Errorf("the look-up tables do not fit the journal")
 	}
+	if st.Journal == "" && e.Seq > 1 {
+		if _, err := s.one("SELECT bytes FROM entry WHERE seq = 1", nil, &data); err != nil {
+			return st, false, err
+		}
+		if e, err = form.Read(data); err != nil {
+			return st, false, err
+		}
+		if first, ok := e.Body.(record.Studio); ok {
+			st.Journal = first.Journal
+		}
+	}
 	return st, true, nil
 }
 
-// StudioNow implements [record.Known].
+// StudioNow implements [accept.Known].
 func (d *Draft) StudioNow() (record.Studio, bool) { return d.studio, d.open }
 
-// HasPanel implements [record.Known].
+// HasPanel implements [accept.Known].
 func (d *Draft) HasPanel(n record.Number) (bool, error) {
 	if d.touched[n] { // its row is written at the end
 		return true, nil
@@ -74,26 +89,54 @@ func (d *Draft) HasPanel(n record.Number) (bool, error) {
 	return d.s.one("SELECT 1 FROM panel WHERE number = ?", []any{string(n)}, new(int))
 }
 
-// HasMaterial implements [record.Known].
-func (d *Draft) HasMaterial(k record.Key) (bool, error) {
-	return d.s.one("SELECT 1 FROM material WHERE material = ?", []any{string(k)}, new(int))
+// Versions implements [accept.Known].
+func (d *Draft) Versions(kind record.Kind, key record.Key) (out []accept.Version, err error) {
+	err = d.s.each("SELECT seq, at FROM described WHERE kind = ? AND name = ? ORDER BY seq", []any{string(kind), string(key)},
+		func(scan func(...any) error) error {
+			var v accept.Version
+			var at string
+			if err := scan(&v.Seq, &at); err != nil {
+				return err
+			}
+			v.From, _ = record.ParseWhen(at) // a date that a later program wrote is not known
+			out = append(out, v)
+			return nil
+		})
+	return out, err
 }
 
-// LotMaterial implements [record.Known].
-func (d *Draft) LotMaterial(k record.Key) (record.Key, bool, error) {
-	var m string
-	ok, err := d.s.one("SELECT material FROM lot WHERE lot = ?", []any{string(k)}, &m)
-	return record.Key(m), ok, err
+// Lot implements [accept.Known].
+func (d *Draft) Lot(k record.Key) (record.Lot, bool, error) {
+	vs, err := d.Versions("lot", k)
+	if err != nil || len(vs) == 0 {
+		return record.Lot{}, false, err
+	}
+	w, err := d.standing(vs[len(vs)-1].Seq)
+	if err != nil {
+		return record.Lot{}, false, err
+	}
+	l, ok := w.Lot(k)
+	return l, ok, nil
 }
 
-// History implements [record.Known].
+// standing folds an entry that names no panel with all its corrections.
+func (d *Draft) standing(seq int64) (*record.Workshop, error) {
+	es, err := d.s.entries(`WITH RECURSIVE need (seq) AS (SELECT ?1 UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, seq)
+	if err != nil {
+		return nil, err
+	}
+	return record.Fold(es)
+}
+
+// History implements [accept.Known].
 func (d *Draft) History(seq int64) (record.Entry, []record.Entry, bool, error) {
 	var data []byte
 	ok, err := d.s.one("SELECT bytes FROM entry WHERE seq = ?", []any{seq}, &data)
 	if err != nil || !ok {
 		return record.Entry{}, nil, false, err
 	}
-	e, err := record.DecodeStored(data)
+	e, err := form.Read(data)
 	if err != nil {
 		return record.Entry{}, nil, false, err
 	}
@@ -103,11 +146,12 @@ func (d *Draft) History(seq int64) (record.Entry, []record.Entry, bool, error) {
 	return e, fixes, true, err
 }
 
-// NextSerial returns the next free serial number of a year.
+// NextSerial returns the next free serial number of a year (four figures): one
+// that no number with its two figures bears, whatever the century.
 func (d *Draft) NextSerial(year int) (int, error) {
 	n, err := d.s.nextSerial(year)
 	for t := range d.touched {
-		if t.Year() == ((year%100)+100)%100 {
+		if t.Year() == year%100 {
 			n = max(n, t.Serial()+1)
 		}
 	}
@@ -116,6 +160,18 @@ func (d *Draft) NextSerial(year int) (int, error) {
 
 func (s *session) nextSerial(year int) (int, error) {
 	var n int
-	_, err := s.one("SELECT coalesce(max(serial), 0) + 1 FROM panel WHERE year = ?", []any{((year % 100) + 100) % 100}, &n)
+	_, err := s.one("SELECT coalesce(max(serial), 0) + 1 FROM panel WHERE year % 100 = ?", []any{year % 100}, &n)
 	return n, err
+}
+
+// Posted returns the entries that came of a form posted with this token; false
+// if none was.
+func (d *Draft) Posted(token string) (first, last int64, ok bool, err error) {
+	ok, err = d.s.one("SELECT first, last FROM posted WHERE token = ?", []any{token}, &first, &last)
+	return first, last, ok, err
+}
+
+// Post notes, in the same transaction, which entries come of a form.
+func (d *Draft) Post(token string, entries int) error {
+	return d.s.write("posted", "INSERT INTO posted (token, first, last) VALUES (?, ?, ?)", token, d.size+1, d.size+int64(entries))
 }

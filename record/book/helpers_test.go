@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 )
 
@@ -21,7 +22,7 @@ func parsed(t testing.TB, texts ...string) []record.Entry {
 	t.Helper()
 	var es []record.Entry
 	for _, s := range texts {
-		e, err := record.Decode([]byte(s))
+		e, err := accept.Parse([]byte(s))
 		if err != nil {
 			t.Fatalf("%s: %v", s, err)
 		}

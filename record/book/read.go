@@ -7,14 +7,8 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/form"
 )
-
-// Stored is an entry with its canonical bytes.
-type Stored struct {
-	Seq   int64
-	Bytes []byte
-	Entry record.Entry
-}
 
 // Filter chooses entries. Its zero value chooses all.
 type Filter struct {
@@ -34,7 +28,7 @@ const needed = `WITH RECURSIVE need (seq) AS (
 	UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)`
 
 // Entries returns entries in the order of the journal.
-func (b *Book) Entries(ctx context.Context, f Filter) (out []Stored, err error) {
+func (b *Book) Entries(ctx context.Context, f Filter) (out []form.Stored, err error) {
 	var where []string
 	args := []any{nil, f.From, f.To, int64(-1), nil}
 	query := ""
@@ -53,19 +47,19 @@ func (b *Book) Entries(ctx context.Context, f Filter) (out []Stored, err error) 
 	where = append(where, "seq >= ?2", "(?3 = 0 OR seq <= ?3)", "(?1 IS NULL OR 1)", "(?5 IS NULL OR 1)")
 	query += " SELECT seq, bytes FROM (SELECT seq, bytes FROM entry WHERE " + strings.Join(where, " AND ") + " ORDER BY seq DESC LIMIT ?4) ORDER BY seq"
 	err = b.view(ctx, func(s *session) error {
-		return s.stored(ctx, query, args, func(st Stored) { out = append(out, st) })
+		return s.stored(ctx, query, args, func(st form.Stored) { out = append(out, st) })
 	})
 	return out, err
 }
 
 // stored reads entries and looks at the context between them.
-func (s *session) stored(ctx context.Context, query string, args []any, f func(Stored)) error {
+func (s *session) stored(ctx context.Context, query string, args []any, f func(form.Stored)) error {
 	return s.each(query, args, func(scan func(...any) error) error {
-		var st Stored
+		var st form.Stored
 		if err := scan(&st.Seq, &st.Bytes); err != nil {
 			return err
 		}
-		e, err := record.DecodeStored(st.Bytes)
+		e, err := form.Read(st.Bytes)
 		if err == nil && e.Seq != st.Seq {
 			err = fmt.Errorf("it says that it is entry %d", e.Seq)
 		}
@@ -79,7 +73,7 @@ func (s *session) stored(ctx context.Context, query string, args []any, f func(S
 }
 
 func (s *session) entries(query string, args ...any) (out []record.Entry, err error) {
-	err = s.stored(context.Background(), query, args, func(st Stored) { out = append(out, st.Entry) })
+	err = s.stored(context.Background(), query, args, func(st form.Stored) { out = append(out, st.Entry) })
 	return out, err
 }
 
@@ -89,6 +83,12 @@ func jsonList[S ~string](list []S) string {
 		panic("book: a list of texts is always JSON: " + err.Error())
 	}
 	return string(data)
+}
+
+// Needed returns what must be folded for one panel, among the first size
+// entries; 0 means all. See [deed.Journal].
+func (b *Book) Needed(ctx context.Context, n record.Number, size int64) ([]form.Stored, error) {
+	return b.Entries(ctx, Filter{Panels: []record.Number{n}, To: size})
 }
 
 // Workshop folds the whole journal.
@@ -107,11 +107,7 @@ func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
 	if err != nil {
 		return nil, err
 	}
-	es := make([]record.Entry, len(stored))
-	for i, s := range stored {
-		es[i] = s.Entry
-	}
-	return record.Fold(es)
+	return record.Fold(form.Entries(stored))
 }
 
 // Roll returns the numbers this book knows.

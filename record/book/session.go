@@ -35,6 +35,15 @@ func (s *session) close() error {
 	return errors.Join(append(errs, s.conn.Close())...)
 }
 
+// forget closes the prepared statements: the tables they name are about to
+// change.
+func (s *session) forget() {
+	for _, st := range s.stmts {
+		st.Close()
+	}
+	clear(s.stmts)
+}
+
 func (s *session) prepare(query string) (*sql.Stmt, error) {
 	if st := s.stmts[query]; st != nil {
 		return st, nil

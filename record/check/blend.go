@@ -31,7 +31,7 @@ func blendOf(w *record.Workshop, c *record.Coating) (blend, record.Said) {
 	var parts float64
 	solid, dense := true, true
 	for _, part := range c.Mix {
-		m, ok := w.Material(part.Material)
+		m, ok := w.Material(part.Material, part.As)
 		if !ok {
 			return b, record.Say("mix-open")
 		}

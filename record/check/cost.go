@@ -155,7 +155,7 @@ func boardShare(w *record.Workshop, c record.Cut) (float64, record.Said) {
 
 func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float64, record.Said) {
 	lot, _ := w.Lot(c.ClothLot)
-	m, _ := w.Material(lot.Material)
+	m, _ := w.Material(lot.Material, lot.As)
 	h, ok1 := p.Size().Height.Micrometers()
 	b, ok2 := p.Size().Width.Micrometers()
 	if !ok1 || !ok2 {
@@ -215,7 +215,7 @@ func coatShares(s *shares, p *record.Panel, l record.Layer) ([]float64, []record
 	volume /= 1 + b.thinned
 	for i, part := range mix {
 		lot, _ := s.w.Lot(part.Lot)
-		m, _ := s.w.Material(part.Material)
+		m, _ := s.w.Material(part.Material, part.As)
 		rho, dense := m.Density.MilligramsPerMilliliter()
 		mg, byMass := lot.Quantity.Milligrams()
 		ul, byVolume := lot.Quantity.Microliters()

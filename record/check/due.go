@@ -140,7 +140,7 @@ func Group(steps []Step) []Step {
 		out = append(out, s)
 	}
 	for _, s := range out {
-		slices.SortFunc(s.Panels, record.CompareNumbers)
+		slices.Sort(s.Panels)
 	}
 	return out
 }

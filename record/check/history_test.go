@@ -13,6 +13,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/check"
 )
 
@@ -209,7 +210,7 @@ func entry(t testing.TB, line string, seq, before int) record.Entry {
 	if err != nil {
 		t.Fatal(err)
 	}
-	e, err := record.Decode(b)
+	e, err := accept.Parse(b)
 	if err != nil {
 		t.Fatalf("%s: %v", line, err)
 	}

@@ -9,7 +9,9 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/check"
+	"backleaf/record/form"
 	"backleaf/record/tell"
 )
 
@@ -101,12 +103,12 @@ func blurAll(t *testing.T, h history, nr int) (blurred int) {
 		if e.Corrects() != 0 {
 			continue
 		}
-		b, err := record.Encode(e)
+		b, err := form.Write(e)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, text := range blurs(t, b) {
-			x, err := record.Decode(text)
+			x, err := accept.Parse(text)
 			if err != nil {
 				continue // a field that must be there
 			}
@@ -206,7 +208,7 @@ func TestTextsArePlain(t *testing.T) {
 				}
 			}
 			text := tell.English.Found(f)
-			if err := record.CheckLine(text); err != nil || strings.Contains(text, "{") || strings.Contains(text, "NaN") || text == "" {
+			if err := accept.CheckLine(text); err != nil || strings.Contains(text, "{") || strings.Contains(text, "NaN") || text == "" {
 				t.Errorf("%s: %s says %q", h.name, f.Rule, text)
 			}
 		}

@@ -70,6 +70,6 @@ func (s *subject) blocks(f Film) record.Answer {
 }
 
 func (s *subject) clothStains(f Film) record.Answer {
-	m, _ := s.w.Material(f.Layer.Cloth.Cloth)
+	m, _ := s.w.Material(f.Layer.Cloth.Cloth, f.Layer.Cloth.ClothAs)
 	return all(not(word(m.Cloth.Fibre, "polyester")), not(word(m.Cloth.Fibre, "other")))
 }

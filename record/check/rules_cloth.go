@@ -15,7 +15,7 @@ var wetThrough = Rule{
 	judge: func(s *subject) []verdict {
 		return s.cloths("wet-through", func(c record.ClothLaid) record.Answer { return c.WetThrough },
 			func(c record.ClothLaid) record.Answer {
-				m, ok := s.w.Material(c.Cloth)
+				m, ok := s.w.Material(c.Cloth, c.ClothAs)
 				if !ok {
 					return record.Unknown
 				}

@@ -97,7 +97,7 @@ func judgeSizeBeforeOil(s *subject) []verdict {
 		if !isCloth(p.below) || applies == record.No || isVarnish(p.above) {
 			return verdict{}, false
 		}
-		m, _ := s.w.Material(p.below.Layer.Cloth.Cloth)
+		m, _ := s.w.Material(p.below.Layer.Cloth.Cloth, p.below.Layer.Cloth.ClothAs)
 		sized := m.Cloth.Sized
 		for _, f := range s.on(p.below.Layer.Face) {
 			if !isCoat(f) {

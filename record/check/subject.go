@@ -50,7 +50,7 @@ func (s *subject) on(f record.Face) []Film {
 
 // board returns what the board is; its kind is empty where it is not known.
 func (s *subject) board() record.Board {
-	m, _ := s.w.Material(s.cut.Body.Board)
+	m, _ := s.w.Material(s.cut.Body.Board, s.cut.Body.BoardAs)
 	if m.Board.Kind == record.Unknown {
 		m.Board.Kind = ""
 	}
@@ -73,7 +73,7 @@ func thickness(w *record.Workshop, p *record.Panel) (float64, bool) {
 	if um, ok := p.Size().Depth.Micrometers(); ok {
 		return float64(um), um > 0
 	}
-	m, _ := w.Material(p.Cut().Board)
+	m, _ := w.Material(p.Cut().Board, p.Cut().BoardAs)
 	um, ok := m.Board.Thickness.Micrometers()
 	return float64(um), ok && um > 0
 }

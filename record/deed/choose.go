@@ -5,89 +5,87 @@ import (
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/book"
+	"backleaf/record/form"
+	"backleaf/record/seal"
 )
 
-// Entries returns the entries of a book's journal that a panel follows from,
-// among the first size entries; 0 means all.
-func Entries(ctx context.Context, b *book.Book, n record.Number, size int64) ([]book.Stored, error) {
-	all, err := b.Entries(ctx, book.Filter{Panels: []record.Number{n}, To: size})
+// Journal is where the entries of a record come from; a book is one.
+type Journal interface {
+	// Needed returns what must be folded for one panel, in order, among the
+	// first size entries; 0 means all. It may return more.
+	Needed(ctx context.Context, n record.Number, size int64) ([]form.Stored, error)
+	// Tree returns the number of entries and the root of the hash tree.
+	Tree(ctx context.Context) (size int64, root seal.Hash, err error)
+	// HashReader reads the stored hashes of the tree, for proofs.
+	HashReader(ctx context.Context) seal.HashReader
+}
+
+// Entries returns the entries of a journal that a panel follows from, among
+// the first size entries; 0 means all.
+func Entries(ctx context.Context, j Journal, n record.Number, size int64) ([]form.Stored, error) {
+	all, err := j.Needed(ctx, n, size)
 	if err != nil {
 		return nil, err
 	}
 	return choose(all, n)
 }
 
-// choose returns the entries that a panel follows from, out of those that
-// [book.Filter] names for it: without the shelf it did not use, the notes and
-// readings of the room, older entries of the studio, and corrections that hold
-// for other panels only.
-func choose(all []book.Stored, n record.Number) ([]book.Stored, error) {
-	w, err := record.Fold(entriesOf(all))
+// choose returns the entries that a panel follows from, out of those that a
+// journal needs for it: without the shelf it did not use, the notes and
+// readings of the room, and corrections that hold for other panels only. Of
+// the studio there is what opened the journal, what acts mean, and what stands
+// now.
+func choose(all []form.Stored, n record.Number) ([]form.Stored, error) {
+	w, err := record.Fold(form.Entries(all))
 	if err != nil {
 		return nil, err
 	}
-	materials, lots := map[record.Key]bool{}, map[record.Key]bool{}
+	var lots []record.Key
+	chosen := map[int64]bool{}
 	use := func(e record.Entry) {
-		ms, ls := e.Shelf()
-		for _, m := range ms {
-			materials[m] = true
+		for _, seq := range e.Described() {
+			chosen[seq] = true
 		}
-		for _, l := range ls {
-			lots[l] = true
-		}
+		_, ls := record.Shelf(e.Body)
+		lots = append(lots, ls...)
 	}
-	var studio int64
+	var first, last int64 // entries of the studio
 	for _, s := range all {
 		if s.Entry.Kind() == "studio" {
-			studio = s.Seq
+			if first == 0 {
+				first = s.Seq
+			}
+			last = s.Seq
 		}
 		if slices.Contains(s.Entry.Panels, n) {
-			use(s.Entry)
+			use(w.Bound(s.Entry))
 		}
 	}
+	chosen[first], chosen[last] = true, true
 	if p := w.Panel(n); p != nil {
 		for _, e := range p.Events { // a correction may name another tin
-			use(record.Entry{Body: e.Body})
+			use(record.Entry{Makers: e.Makers, StudioAs: e.StudioAs, Body: e.Body})
 		}
 	}
-	for _, s := range all {
-		if l, ok := s.Entry.Body.(record.Lot); ok && lots[l.Key] {
-			use(s.Entry)
+	for _, s := range slices.Backward(all) {
+		if l, ok := s.Entry.Body.(record.Lot); ok && slices.Contains(lots, l.Key) {
+			chosen[s.Seq] = true
+			use(w.Bound(s.Entry))
 			if now, ok := w.Lot(l.Key); ok {
 				use(record.Entry{Body: now})
 			}
 		}
 	}
-	chosen := map[int64]bool{}
-	var out []book.Stored
+	var out []form.Stored
 	for _, s := range all {
 		e := s.Entry
-		in := slices.Contains(e.Panels, n)
-		switch b := e.Body.(type) {
-		case record.Studio:
-			in = s.Seq == studio
-		case record.Material:
-			in = materials[b.Key]
-		case record.Lot:
-			in = lots[b.Key]
-		case record.KeyMade, record.KeyRetired, record.KeyLost:
-			in = true
-		}
 		// A correction stands after what it corrects.
-		in = in || chosen[e.Corrects()] && len(e.Panels) == 0
-		if in {
+		if slices.Contains(e.Panels, n) || e.Kind().Traits().Life == "keys" || chosen[e.Corrects()] && len(e.Panels) == 0 {
 			chosen[s.Seq] = true
+		}
+		if chosen[s.Seq] {
 			out = append(out, s)
 		}
 	}
 	return out, nil
-}
-
-func entriesOf(stored []book.Stored) []record.Entry {
-	es := make([]record.Entry, len(stored))
-	for i, s := range stored {
-		es[i] = s.Entry
-	}
-	return es
 }

@@ -2,14 +2,15 @@ package deed
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
-	"slices"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 )
 
@@ -46,9 +47,12 @@ type head struct {
 }
 
 type studio struct {
-	Maker string `json:"maker"`
-	Mark  string `json:"mark"`
-	Place string `json:"place,omitzero"`
+	Journal   string   `json:"journal,omitzero"`
+	MadeBy    []string `json:"made_by,omitzero"`
+	Maker     string   `json:"maker"`
+	Mark      string   `json:"mark"`
+	PaintedBy []string `json:"painted_by,omitzero"`
+	Place     string   `json:"place,omitzero"`
 }
 
 type correction struct {
@@ -56,7 +60,6 @@ type correction struct {
 	Changes   []change    `json:"changes,omitzero"` // absent: the entry was withdrawn
 	Entry     int64       `json:"entry"`            // the correcting one
 	Of        int64       `json:"of"`               // the corrected one
-	Unfit     string      `json:"unfit,omitzero"`
 	Withdrawn bool        `json:"withdrawn,omitzero"`
 	Written   record.When `json:"written"`
 }
@@ -100,23 +103,18 @@ func (f file) bytes() ([]byte, error) {
 
 // derive fills in what follows from the entries.
 func (f *file) derive(w *record.Workshop, p *record.Panel, entries []record.Entry) error {
-	f.Studio = studio{w.Studio.Maker, w.Studio.Mark, w.Studio.Place}
-	fixes := slices.Clone(p.Corrections)
+	f.Studio = studio{w.Studio.Journal, names(w.MadeBy(p)), w.Studio.Maker, w.Studio.Mark, names(w.PaintedBy(p)), w.Studio.Place}
 	standing := map[int64]record.Event{}
 	for _, e := range p.Events {
 		standing[e.Seq] = e
 	}
-	for _, m := range w.Materials {
-		fixes = append(fixes, m.Corrections...)
-		standing[m.Seq] = record.Event{Seq: m.Seq, At: m.At, Written: m.Written, Body: m.Body, Corrections: m.Corrections}
+	for _, e := range entries {
+		if ev, ok := w.Standing(e.Seq); ok {
+			standing[e.Seq] = ev
+		}
 	}
-	for _, l := range w.Lots {
-		fixes = append(fixes, l.Corrections...)
-		standing[l.Seq] = record.Event{Seq: l.Seq, At: l.At, Written: l.Written, Body: l.Body, Corrections: l.Corrections}
-	}
-	slices.SortStableFunc(fixes, func(a, b record.Correction) int { return int(a.Seq - b.Seq) })
 	f.Corrections, f.Effective, f.Photographs = nil, nil, nil
-	for _, c := range fixes {
+	for _, c := range p.Corrections {
 		f.Corrections = append(f.Corrections, told(c))
 	}
 	for _, e := range entries {
@@ -124,11 +122,11 @@ func (f *file) derive(w *record.Workshop, p *record.Panel, entries []record.Entr
 		if !ok || len(ev.Corrections) == 0 {
 			continue
 		}
-		now := record.Entry{Seq: ev.Seq, At: ev.At, Written: ev.Written, Body: ev.Body}
+		now := record.Entry{Seq: ev.Seq, At: ev.At, Written: ev.Written, Makers: ev.Makers, StudioAs: ev.StudioAs, Imported: ev.Imported, Body: ev.Body}
 		if len(e.Panels) > 0 {
 			now.Panels = []record.Number{p.Number}
 		}
-		data, err := record.Encode(now)
+		data, err := form.Write(now)
 		if err != nil {
 			return fmt.Errorf("entry %d as corrected: %w", e.Seq, err)
 		}
@@ -140,8 +138,16 @@ func (f *file) derive(w *record.Workshop, p *record.Panel, entries []record.Entr
 	return nil
 }
 
+func names(makers []record.Maker) []string {
+	var out []string
+	for _, m := range makers {
+		out = append(out, cmp.Or(m.Name, string(m.Key)))
+	}
+	return out
+}
+
 func told(c record.Correction) correction {
-	t := correction{Because: c.Because, Entry: c.Seq, Of: c.Of, Unfit: c.Unfit, Withdrawn: c.Withdrawal(), Written: c.Written}
+	t := correction{Because: c.Because, Entry: c.Seq, Of: c.Of, Withdrawn: c.Withdrawal(), Written: c.Written}
 	for _, ch := range c.Changes {
 		t.Changes = append(t.Changes, change{ch.Field, value(ch.Now), value(ch.Was)})
 	}

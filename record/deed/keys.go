@@ -27,8 +27,8 @@ func KeyMade(p seal.PublicKey) record.KeyMade {
 // KeyRetired is the body of the entry by which a key hands over to its heir,
 // on a day (YYYY-MM-DD). The signed note stands in it without its last line
 // end.
-func KeyRetired(mark string, old seal.Key, heir seal.PublicKey, day, because string) (record.KeyRetired, error) {
-	origin, err := seal.Origin(mark)
+func KeyRetired(mark, journal string, old seal.Key, heir seal.PublicKey, day, because string) (record.KeyRetired, error) {
+	origin, err := seal.Origin(mark, journal)
 	if err != nil {
 		return record.KeyRetired{}, err
 	}

@@ -12,7 +12,7 @@ import (
 // retired is the entry by which a key names its successor.
 func retired(t testing.TB, old, heir seal.Key) record.KeyRetired {
 	t.Helper()
-	r, err := deed.KeyRetired("KB", old, heir.Public(), "2026-06-01", "ten years old")
+	r, err := deed.KeyRetired("KB", "", old, heir.Public(), "2026-06-01", "ten years old")
 	if err != nil {
 		t.Fatal(err)
 	}

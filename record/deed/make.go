@@ -8,8 +8,9 @@ import (
 	"time"
 
 	"backleaf/record"
-	"backleaf/record/book"
+	"backleaf/record/accept"
 	"backleaf/record/check"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 )
 
@@ -29,28 +30,28 @@ type Deed struct {
 // ErrChanged: the panel was read before the book was last written to.
 var ErrChanged = errors.New("the book was written to since the panel was read; try again")
 
-// Make makes the deed of a panel from the book as it stands. w and p are what
+// Make makes the deed of a panel from a journal as it stands. w and p are what
 // the findings were worked out from, and must be what the book still says. key
 // is the studio's current one, or nil if it has none. Nothing is written to
 // the book: keeping the head is for the caller.
-func Make(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, findings []check.Finding, key *seal.Key, issued time.Time) (Deed, error) {
-	d, err := makeDeed(ctx, b, w, p, findings, key, issued)
+func Make(ctx context.Context, j Journal, w *record.Workshop, p *record.Panel, findings []check.Finding, key *seal.Key, issued time.Time) (Deed, error) {
+	d, err := makeDeed(ctx, j, w, p, findings, key, issued)
 	if err != nil {
 		return Deed{}, fmt.Errorf("cannot make the record of %s: %w", p.Number, err)
 	}
 	return d, nil
 }
 
-func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, findings []check.Finding, key *seal.Key, issued time.Time) (Deed, error) {
-	size, root, err := b.Tree(ctx)
+func makeDeed(ctx context.Context, j Journal, w *record.Workshop, p *record.Panel, findings []check.Finding, key *seal.Key, issued time.Time) (Deed, error) {
+	size, root, err := j.Tree(ctx)
 	if err != nil {
 		return Deed{}, err
 	}
-	stored, err := Entries(ctx, b, p.Number, size)
+	stored, err := Entries(ctx, j, p.Number, size)
 	if err != nil {
 		return Deed{}, err
 	}
-	entries := entriesOf(stored)
+	entries := form.Entries(stored)
 	mine, err := record.Fold(entries)
 	if err != nil {
 		return Deed{}, err
@@ -82,7 +83,7 @@ func makeDeed(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 	if key == nil {
 		return d, nil
 	}
-	return d, d.sign(f, mine, here, *key, b.HashReader(ctx))
+	return d, d.sign(f, mine, here, *key, j.HashReader(ctx))
 }
 
 // sign adds everything that needs the key.
@@ -99,7 +100,7 @@ func (d *Deed) sign(f file, w *record.Workshop, p *record.Panel, key seal.Key, h
 	if d.Signature, err = key.SignRecord(d.Record); err != nil {
 		return err
 	}
-	origin, err := seal.Origin(w.Studio.Mark)
+	origin, err := seal.Origin(w.Studio.Mark, w.Studio.Journal)
 	if err != nil {
 		return err
 	}
@@ -109,7 +110,7 @@ func (d *Deed) sign(f file, w *record.Workshop, p *record.Panel, key seal.Key, h
 	}
 	var places []int64
 	for _, e := range f.Entries {
-		stored, err := record.DecodeStored(e)
+		stored, err := form.Read(e)
 		if err != nil {
 			return err
 		}
@@ -137,7 +138,7 @@ func statement(s seal.Statement, key seal.Key) ([]byte, error) {
 		s.Made = ""
 	}
 	title, maker := s.Title, s.Maker
-	for limit := record.MaxLine; ; limit -= 10 {
+	for limit := accept.MaxLine; ; limit -= 10 {
 		s.Title, s.Maker = clip(title, limit), clip(maker, limit)
 		msg, err := s.Sign(key)
 		if err == nil || limit <= 40 {

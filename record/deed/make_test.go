@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
@@ -73,7 +74,7 @@ func TestStatement(t *testing.T) {
 	if s != want {
 		t.Errorf("%+v", s)
 	}
-	put(t, b, record.Entry{Panels: []record.Number{first}, Body: record.Described{Title: strings.Repeat("Ā", record.MaxLine)}})
+	put(t, b, record.Entry{Panels: []record.Number{first}, Body: record.Described{Title: strings.Repeat("Ā", accept.MaxLine)}})
 	if s, err = seal.OpenStatement(made(t, b, first, &k).Statement); err != nil || !strings.HasSuffix(s.Title, "Ā…") {
 		t.Errorf("a long title: %+v, %v", s, err)
 	}

@@ -10,6 +10,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 )
 
@@ -27,6 +28,7 @@ type Record struct {
 	Entries  []seal.Entry // as a proof counts them, from 0
 	Workshop *record.Workshop
 	Panel    *record.Panel // folded from the entries
+	Newer    bool          // a later program made it: what it says may be out of date here
 }
 
 // Read reads record.json in its one spelling and folds its entries. It refuses
@@ -50,12 +52,12 @@ func read(data []byte) (Record, error) {
 	if v, _, _ := strings.Cut(string(data[len(seal.RecordPrefix):]), `"`); v != "1" {
 		return Record{}, ErrNewer
 	}
-	var f file
-	if err := json.Unmarshal(data, &f, json.RejectUnknownMembers(true)); err != nil {
+	if err := form.Canonical(data, seal.MaxRecordBytes); err != nil {
 		return Record{}, err
 	}
-	if again, err := f.bytes(); err != nil || !bytes.Equal(again, data) {
-		return Record{}, errors.New("it is not spelt in the one canonical form")
+	var f file
+	if err := json.Unmarshal(data, &f); err != nil {
+		return Record{}, fmt.Errorf("%w: %w", ErrNewer, err)
 	}
 	if _, ok := f.Issued.Exact(); !ok {
 		return Record{}, errors.New("its time of issue is not exact")
@@ -69,7 +71,7 @@ func read(data []byte) (Record, error) {
 	}
 	var entries []record.Entry
 	for _, data := range f.Entries {
-		e, err := record.DecodeStored(data)
+		e, err := form.Read(data)
 		if err != nil {
 			return Record{}, fmt.Errorf("entry %d of the record: %w", len(entries)+1, err)
 		}
@@ -88,6 +90,12 @@ func read(data []byte) (Record, error) {
 	}
 	if _, err := record.ParseNumber(string(f.Number), r.Workshop.Studio.NAAN); err != nil {
 		return Record{}, err
+	}
+	if again, err := f.bytes(); err != nil || !bytes.Equal(again, data) {
+		r.Newer = true // it has members that this program does not know
+	}
+	if r.Newer = r.Newer || len(r.Panel.Newer) > 0; r.Newer {
+		return r, nil // what follows from entries that cannot be read cannot be told again
 	}
 	again := f
 	if err := again.derive(r.Workshop, r.Panel, entries); err != nil {

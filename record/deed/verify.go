@@ -185,7 +185,7 @@ func (r *Report) head(f Files) {
 	if r.Record == nil {
 		return
 	}
-	if origin, _ := seal.Origin(r.Record.Workshop.Studio.Mark); origin != h.Origin {
+	if origin, _ := seal.Origin(r.Record.Workshop.Studio.Mark, r.Record.Workshop.Studio.Journal); origin != h.Origin {
 		r.say(Fails, "the head is of another journal than that of the record: %s, not %s", h.Origin, origin)
 	}
 	if h.Size != r.Record.Size || h.Root != r.Record.Root {

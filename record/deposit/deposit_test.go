@@ -15,7 +15,9 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/deposit"
+	"backleaf/record/form"
 	"backleaf/record/sheet"
 	"backleaf/record/tell"
 	"backleaf/schema"
@@ -32,7 +34,7 @@ func story(t *testing.T) (*record.Workshop, []record.Entry) {
 	}
 	var es []record.Entry
 	for i, v := range file.Entries {
-		e, err := record.Decode(v)
+		e, err := accept.Parse(v)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -54,10 +56,15 @@ func story(t *testing.T) (*record.Workshop, []record.Entry) {
 func tables(t *testing.T) map[string][][]string {
 	t.Helper()
 	w, es := story(t)
-	all, err := deposit.Tables(w, es)
-	if err != nil {
-		t.Fatal(err)
+	var stored []form.Stored
+	for _, e := range es {
+		b, err := form.Write(e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		stored = append(stored, form.Stored{Seq: e.Seq, Bytes: b, Entry: e})
 	}
+	all := deposit.Tables(w, stored)
 	out := map[string][][]string{}
 	for _, x := range all {
 		b, err := x.CSV()
@@ -95,7 +102,7 @@ func TestEveryField(t *testing.T) {
 			if !slices.Contains(kinds, e.Kind()) {
 				continue
 			}
-			b, err := record.Encode(e)
+			b, err := form.Write(e)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -73,8 +73,8 @@ func layerValues(l record.Layer) map[string]string {
 
 // wentInto names products and binders of a layer, as the shelf tells them.
 func wentInto(w *record.Workshop, l record.Layer) (products, binders []string) {
-	use := func(k record.Key) {
-		m, ok := w.Material(k)
+	use := func(k record.Key, as []int64) {
+		m, ok := w.Material(k, as)
 		if !ok {
 			return
 		}
@@ -84,12 +84,12 @@ func wentInto(w *record.Workshop, l record.Layer) (products, binders []string) {
 		}
 	}
 	if l.Cloth != nil {
-		use(l.Cloth.Cloth)
+		use(l.Cloth.Cloth, l.Cloth.ClothAs)
 		return products, binders
 	}
 	if l.Coating != nil {
 		for _, part := range l.Coating.Mix {
-			use(part.Material)
+			use(part.Material, part.As)
 		}
 	}
 	return products, binders

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/form"
 	"backleaf/record/sheet"
 )
 
@@ -28,33 +29,26 @@ func (t Table) CSV() ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// Tables returns the tables of a journal, given folded and as entries: panels,
+// Tables returns the tables of a journal, given folded and as it is stored: panels,
 // layers, materials, lots, journal.
-func Tables(w *record.Workshop, entries []record.Entry) ([]Table, error) {
-	j, err := journal(entries)
-	if err != nil {
-		return nil, err
-	}
+func Tables(w *record.Workshop, entries []form.Stored) []Table {
 	return []Table{
 		{"panels", panels(w)}, {"layers", layers(w)},
-		{"materials", shelf(w.Materials)}, {"lots", shelf(w.Lots)}, {"journal", j},
-	}, nil
+		{"materials", shelf(w.Materials)}, {"lots", shelf(w.Lots)}, {"journal", journal(entries)},
+	}
 }
 
-func journal(entries []record.Entry) ([][]string, error) {
+func journal(entries []form.Stored) [][]string {
 	rows := [][]string{{"entry", "written", "at", "kind", "panels", "corrects", "json"}}
-	for _, e := range entries {
-		b, err := record.Encode(e)
-		if err != nil {
-			return nil, err
-		}
+	for _, s := range entries {
+		e := s.Entry
 		var ns []string
 		for _, n := range e.Panels {
 			ns = append(ns, string(n))
 		}
-		rows = append(rows, []string{num(e.Seq), e.Written.String(), e.At.String(), string(e.Kind()), strings.Join(ns, " "), num(e.Corrects()), string(b)})
+		rows = append(rows, []string{num(e.Seq), e.Written.String(), e.At.String(), string(e.Kind()), strings.Join(ns, " "), num(e.Corrects()), string(s.Bytes)})
 	}
-	return rows, nil
+	return rows
 }
 
 // shelf is the table of materials or of lots, as they stand now.

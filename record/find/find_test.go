@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/check"
 	"backleaf/record/find"
 )
@@ -70,7 +71,7 @@ func shop(t testing.TB) *record.Workshop {
 	}
 	var es []record.Entry
 	for i, s := range texts {
-		e, err := record.Decode([]byte(s))
+		e, err := accept.Parse([]byte(s))
 		if err != nil {
 			t.Fatalf("%s: %v", s, err)
 		}

@@ -25,7 +25,7 @@ func Lot(k record.Key) Test {
 
 func uses(fits func(materials, lots []record.Key) bool) Test {
 	return func(_ *record.Workshop, p *record.Panel) bool {
-		return slices.ContainsFunc(p.Events, func(e record.Event) bool { return fits(record.Entry{Body: e.Body}.Shelf()) })
+		return slices.ContainsFunc(p.Events, func(e record.Event) bool { return fits(record.Shelf(e.Body)) })
 	}
 }
 
@@ -42,7 +42,7 @@ func Binder(b record.Binder) Test {
 				return true
 			}
 			for _, part := range l.Coating.Mix {
-				m, _ := w.Material(part.Material)
+				m, _ := w.Material(part.Material, part.As)
 				if m.Binder == b || b == Unknown && m.Binder == "" {
 					return true
 				}
@@ -57,7 +57,7 @@ func Binder(b record.Binder) Test {
 func Board(name string) Test {
 	return func(w *record.Workshop, p *record.Panel) bool {
 		c := p.Cut()
-		m, _ := w.Material(c.Board)
+		m, _ := w.Material(c.Board, c.BoardAs)
 		kind := string(m.Board.Kind)
 		if name == Unknown {
 			return kind == "" || kind == Unknown
@@ -75,7 +75,7 @@ func Cloth(name string) Test {
 			return len(laid) == 0
 		}
 		return slices.ContainsFunc(laid, func(l record.Done[record.ClothLaid]) bool {
-			m, _ := w.Material(l.Body.Cloth)
+			m, _ := w.Material(l.Body.Cloth, l.Body.ClothAs)
 			fibre := string(m.Cloth.Fibre)
 			if name == Unknown {
 				return fibre == "" || fibre == Unknown
@@ -114,7 +114,7 @@ func Varnish(what string) Test {
 func resinOf(w *record.Workshop, v record.Varnish) (resin string, names []string) {
 	resin = v.Resin
 	for _, part := range v.Mix {
-		m, _ := w.Material(part.Material)
+		m, _ := w.Material(part.Material, part.As)
 		names = append(names, string(part.Material), string(part.Lot), string(m.Binder))
 		for _, r := range []string{m.Resin, string(m.Binder)} {
 			if resin == "" && r != Unknown {
@@ -132,7 +132,7 @@ func Removable(a record.Answer) Test {
 		return slices.ContainsFunc(record.Each[record.Varnish](p), func(v record.Done[record.Varnish]) bool {
 			said := v.Body.Removable
 			for _, part := range v.Body.Mix {
-				if m, _ := w.Material(part.Material); said == "" {
+				if m, _ := w.Material(part.Material, part.As); said == "" {
 					said = m.Removable
 				}
 			}

@@ -197,7 +197,7 @@ func (m *maker) part(name, label string) node {
 
 func (m *maker) board() node {
 	c := m.p.Cut()
-	mat, _ := m.w.Material(c.Board)
+	mat, _ := m.w.Material(c.Board, c.BoardAs)
 	n := m.part("board", "board")
 	n["classified_as"] = []node{support.node("Type", partType)}
 	if b, ok := boards[mat.Board.Kind]; ok {
@@ -229,7 +229,7 @@ func (m *maker) layer(name string, l record.Layer) node {
 	}
 	switch {
 	case l.Cloth != nil:
-		mat, _ := m.w.Material(l.Cloth.Cloth)
+		mat, _ := m.w.Material(l.Cloth.Cloth, l.Cloth.ClothAs)
 		c, ok := fibres[mat.Cloth.Fibre]
 		made(c, ok)
 		words = append(words, mat.Name)
@@ -250,7 +250,7 @@ func (m *maker) layer(name string, l record.Layer) node {
 	}
 	if l.Coating != nil {
 		for _, part := range l.Coating.Mix {
-			mat, _ := m.w.Material(part.Material)
+			mat, _ := m.w.Material(part.Material, part.As)
 			c, ok := binders[mat.Binder]
 			made(c, ok)
 			words = append(words, mat.Name)

@@ -11,6 +11,7 @@ import (
 	"github.com/piprate/json-gold/ld"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/linkedart"
 	"backleaf/record/toolcheck"
 )
@@ -36,7 +37,7 @@ func panel(t *testing.T) (*record.Workshop, *record.Panel) {
 		`{"kind":"condition","panels":["N"],"by":"a conservator","text":"sound"}`,
 		`{"kind":"handed-over","panels":["N"],"how":"sale","private_sha256":"` + strings.Repeat("ab", 32) + `"}`,
 	} {
-		e, err := record.Decode([]byte(strings.ReplaceAll(s, `"N"`, `"`+string(n)+`"`)))
+		e, err := accept.Parse([]byte(strings.ReplaceAll(s, `"N"`, `"`+string(n)+`"`)))
 		if err != nil {
 			t.Fatalf("%s: %v", s, err)
 		}

@@ -22,19 +22,23 @@ var ErrOtherKey = errors.New("signed with another key")
 
 var errNote = errors.New("not a signed note with one signature as this program writes it")
 
-// Origin returns the name of a studio's journal, which is also the name of the key in its notes: "backleaf/" and the studio mark.
-// The mark has one to sixteen capitals and digits.
-func Origin(mark string) (string, error) {
+// Origin returns what names a studio's journal, and the key in its notes: "backleaf/", the studio mark, "/" and the name of the journal.
+// The mark has one to sixteen capitals and digits, the name 26 characters of the betanumeric set; it is empty for a journal without one.
+func Origin(mark, journal string) (string, error) {
 	origin := "backleaf/" + mark
+	if journal != "" {
+		origin += "/" + journal
+	}
 	if !validOrigin(origin) {
-		return "", fmt.Errorf("the studio mark %q cannot name a journal: one to sixteen capitals and digits", mark)
+		return "", fmt.Errorf("the studio mark %q and the name %q cannot name a journal", mark, journal)
 	}
 	return origin, nil
 }
 
 func validOrigin(origin string) bool {
 	mark, ok := strings.CutPrefix(origin, "backleaf/")
-	return ok && len(mark) >= 1 && len(mark) <= 16 && strings.Trim(mark, "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
+	mark, journal, named := strings.Cut(mark, "/")
+	return ok && (!named || len(journal) == 26 && strings.Trim(journal, "0123456789bcdfghjkmnpqrstvwxz") == "") && len(mark) >= 1 && len(mark) <= 16 && strings.Trim(mark, "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
 }
 
 // noteSigner lets the note library sign with a Key.

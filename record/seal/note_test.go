@@ -53,11 +53,11 @@ func signedHead(t testing.TB) []byte {
 }
 
 func TestOrigin(t *testing.T) {
-	if o, err := seal.Origin("KB"); err != nil || o != "backleaf/KB" {
+	if o, err := seal.Origin("KB", ""); err != nil || o != "backleaf/KB" {
 		t.Errorf("%q %v", o, err)
 	}
 	for _, mark := range []string{"", "kb", "K B", "K+B", "K\nB", "K/B", "ÄB", strings.Repeat("K", 17)} {
-		if _, err := seal.Origin(mark); err == nil {
+		if _, err := seal.Origin(mark, ""); err == nil {
 			t.Errorf("mark %q accepted", mark)
 		}
 	}

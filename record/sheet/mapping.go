@@ -11,6 +11,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // Mapping says which column of a sheet is which field. The package
@@ -124,7 +125,7 @@ func ParseMapping(data []byte) (Mapping, error) {
 }
 
 func (m Mapping) checkWords() error {
-	if sh, _ := record.Shapes("currency"); m.Currency != "" && !regexp.MustCompile(sh.Pattern).MatchString(m.Currency) {
+	if sh, _ := accept.Shapes("currency"); m.Currency != "" && !regexp.MustCompile(sh.Pattern).MatchString(m.Currency) {
 		return fmt.Errorf("currency: %q: expected %s", clip(m.Currency), sh.Meaning)
 	}
 	if m.Dates != "" && !slices.Contains(DateForms, m.Dates) {

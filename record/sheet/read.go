@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // Options is what a sheet is read against.
@@ -212,7 +213,7 @@ func (r *rowReader) word(field, list string) string {
 // the sheet a field of the entry comes from.
 func (r *rowReader) add(at record.When, body record.Body, names map[string]string) {
 	e := record.Entry{At: at, Body: body, Panels: []record.Number{"KB26-0001-K"}} // any number, to be checked with
-	if _, err := record.Encode(e); err != nil {
+	if err := accept.Check(e); err != nil {
 		fe, ok := err.(*record.FieldError)
 		field := ""
 		if ok {

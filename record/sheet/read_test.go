@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
+	"backleaf/record/form"
 	"backleaf/record/sheet"
 )
 
@@ -27,7 +29,7 @@ func shop(t testing.TB) *record.Workshop {
 		`{"kind":"lot","key":"white-1","material":"white"}`,
 		`{"kind":"cut","batch":"a","size":"20 x 20 cm","own_reference":"Taken","panels":["KB26-0001-K"]}`,
 	} {
-		e, err := record.Decode([]byte(s))
+		e, err := accept.Parse([]byte(s))
 		if err != nil {
 			t.Fatalf("%s: %v", s, err)
 		}
@@ -74,7 +76,7 @@ func told(t testing.TB, r sheet.Row) string {
 	var s []string
 	for _, e := range r.Entries {
 		e.Panels = []record.Number{"KB26-0001-K"}
-		b, err := record.Encode(e)
+		b, err := form.Write(e)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -324,9 +326,9 @@ func FuzzRead(f *testing.F) {
 			}
 			for _, e := range r.Entries {
 				e.Panels = []record.Number{"KB26-0001-K"}
-				b, err := record.Encode(e)
+				b, err := form.Write(e)
 				if err == nil {
-					_, err = record.Decode(b)
+					_, err = accept.Parse(b)
 				}
 				if err != nil {
 					t.Fatalf("line %d: %v", r.Line, err)

@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 )
 
 // told names, for a field that says more of something, what it speaks of.
@@ -187,7 +188,7 @@ func (r *rowReader) handover() {
 		}
 	}
 	for f, text := range map[string]string{"handover_to": p.To, "handover_private_note": p.Note} {
-		if err := record.CheckLine(strings.ReplaceAll(text, "\n", "")); err != nil {
+		if err := accept.CheckLine(strings.ReplaceAll(text, "\n", "")); err != nil {
 			r.refuse(f, "%v", err)
 		}
 	}

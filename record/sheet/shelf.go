@@ -18,7 +18,7 @@ func (r *reader) onShelf(name string) (material, lot record.Key, err error) {
 	if l, ok := r.Shop.Lot(k); ok {
 		return l.Material, k, nil
 	}
-	if _, ok := r.Shop.Material(k); ok {
+	if _, ok := r.Shop.MaterialNow(k); ok {
 		return k, "", nil
 	}
 	return "", "", fmt.Errorf("there is neither a lot nor a material %q on the shelf%s", clip(name), r.near(name))

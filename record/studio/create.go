@@ -3,22 +3,24 @@ package studio
 import (
 	"context"
 	"errors"
+	"io"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio/refuse"
 )
 
 // Create makes a new book of a studio. A zero studio gives an empty book, to
 // be filled by an import.
-func Create(ctx context.Context, path string, clock func() time.Time, s record.Studio) error {
+func Create(ctx context.Context, path string, clock func() time.Time, random io.Reader, s record.Studio) error {
 	var es []record.Entry
 	now := clock()
 	if s != (record.Studio{}) {
 		now = now.In(Zone(s))
 		e := record.Entry{At: record.Moment(now), Body: s}
-		if _, err := record.Encode(e); err != nil {
+		if err := accept.Check(e); err != nil {
 			return refuse.Unclearly("not-a-studio", "%w", err)
 		}
 		es = append(es, e)
@@ -26,6 +28,9 @@ func Create(ctx context.Context, path string, clock func() time.Time, s record.S
 	b, err := book.Create(ctx, path)
 	if err != nil {
 		return err
+	}
+	if random != nil {
+		b.Random = random // it names the journal
 	}
 	if len(es) > 0 {
 		_, err = b.Append(ctx, now, es...)

@@ -44,7 +44,7 @@ func (t *Teller) Care(reader trade.Audience) []string {
 }
 
 func (t *Teller) care() []trade.Advice {
-	m, _ := t.w.Material(t.p.Cut().Board)
+	m, _ := t.w.Material(t.p.Cut().Board, t.p.Cut().BoardAs)
 	return trade.CareOf(m.Board.Kind, trade.Layers(t.w, t.p))
 }
 

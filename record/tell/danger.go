@@ -29,8 +29,7 @@ func (t *Teller) Warnings() []string {
 		switch {
 		case !d.Grave:
 		case d.Risk == trade.Stated:
-			m, _ := t.w.Material(d.Material)
-			add(&recorded, m.Name)
+			add(&recorded, d.Product)
 		case named && d.Sure:
 			add(&holds, string(name))
 		case named:

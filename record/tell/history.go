@@ -54,7 +54,7 @@ func (t *Teller) Corrections() []string {
 	for _, c := range t.p.Corrections {
 		line, changes := t.c.Lines.Amended, []string{}
 		switch {
-		case c.Unfit != "":
+		case c.Amends && len(c.Changes) == 0:
 			line = t.c.Lines.Unfit
 		case c.Withdrawal():
 			line = t.c.Lines.Withdrawn

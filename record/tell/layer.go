@@ -51,7 +51,7 @@ func (t *Teller) Binder(c *record.Coating) string {
 	}
 	var names []string
 	for _, part := range c.Mix {
-		m, _ := t.w.Material(part.Material)
+		m, _ := t.w.Material(part.Material, part.As)
 		if !t.c.Knows(m.Binder) {
 			return ""
 		}
@@ -64,7 +64,7 @@ func (t *Teller) Binder(c *record.Coating) string {
 
 // cloth names a cloth, with weave and threads where there is room.
 func (t *Teller) cloth(c *record.ClothLaid, whole bool) string {
-	m, _ := t.w.Material(c.Cloth)
+	m, _ := t.w.Material(c.Cloth, c.ClothAs)
 	name := string(t.c.Lines.Cloth)
 	if t.c.Knows(m.Cloth.Fibre) {
 		name = t.c.Word(m.Cloth.Fibre)
@@ -97,7 +97,7 @@ func known(q Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
 
 // Board names the board: "birch plywood".
 func (t *Teller) Board() string {
-	m, ok := t.w.Material(t.p.Cut().Board)
+	m, ok := t.w.Material(t.p.Cut().Board, t.p.Cut().BoardAs)
 	if !ok || !t.c.Knows(m.Board.Kind) {
 		return string(t.c.Lines.Board)
 	}
@@ -267,7 +267,7 @@ func (t *Teller) VarnishLine() string {
 		return t.c.Capital(t.removable(name, v.Removable, v.RemovedWith))
 	}
 	for _, part := range last.Coating.Mix {
-		m, ok := t.w.Material(part.Material)
+		m, ok := t.w.Material(part.Material, part.As)
 		if !ok || m.Removable == "" {
 			continue
 		}

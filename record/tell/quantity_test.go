@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/paper"
 	"backleaf/record/section"
 	"backleaf/record/tell"
@@ -30,7 +31,7 @@ func workshopOf(t testing.TB, lines ...string) *record.Workshop {
 	}
 	var es []record.Entry
 	for i, l := range append([]string{`"kind":"studio","maker":"Ada Exemple","mark":"DM"`}, lines...) {
-		e, err := record.Decode([]byte(fmt.Sprintf(`{"v":1,"seq":%d,"written":"2031-03-01T10:00:00+02:00",%s}`, i+1, strings.ReplaceAll(l, "NUMBER", string(n)))))
+		e, err := accept.Parse([]byte(fmt.Sprintf(`{"v":1,"seq":%d,"written":"2031-03-01T10:00:00+02:00",%s}`, i+1, strings.ReplaceAll(l, "NUMBER", string(n)))))
 		if err != nil {
 			t.Fatalf("%s: %v", l, err)
 		}

@@ -53,7 +53,7 @@ func bandKind(l record.Layer) section.BandKind {
 func (t *Teller) boardBand() section.Band {
 	cut, _ := record.Latest[record.Cut](t.p)
 	b := section.Band{Kind: section.Board, Label: t.c.Capital(t.Board()), Note: t.Day(cut.At)}
-	m, ok := t.w.Material(cut.Body.Board)
+	m, ok := t.w.Material(cut.Body.Board, cut.Body.BoardAs)
 	if ok {
 		b.Plies = int(m.Board.Plies)
 	}

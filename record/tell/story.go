@@ -218,7 +218,7 @@ func BoardLine(w *record.Workshop, p *record.Panel) string {
 		return "not recorded"
 	}
 	s := string(c.Board)
-	if m, ok := w.Material(c.Board); ok {
+	if m, ok := w.Material(c.Board, c.BoardAs); ok {
 		s = m.Name
 	}
 	return s + After(", lot ", string(c.Lot)) + After(", grain along the ", string(c.Grain))

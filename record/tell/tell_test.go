@@ -11,6 +11,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/tell"
 )
 
@@ -35,7 +36,7 @@ func workshop(t testing.TB) *record.Workshop {
 	t.Helper()
 	var es []record.Entry
 	for _, text := range exampleTexts(t) {
-		e, err := record.Decode(text)
+		e, err := accept.Parse(text)
 		if err != nil {
 			t.Fatal(err)
 		}

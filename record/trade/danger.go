@@ -125,7 +125,7 @@ func (r Risk) rank() int {
 // PanelDangers reads the dangers of a whole panel, board included.
 func PanelDangers(w *record.Workshop, p *record.Panel) Dangers {
 	d := DangersOf(Layers(w, p))
-	if m, ok := w.Material(p.Cut().Board); ok {
+	if m, ok := w.Material(p.Cut().Board, p.Cut().BoardAs); ok {
 		b := Danger{Material: m.Key, Product: m.Name}
 		for _, x := range []struct {
 			risk Risk

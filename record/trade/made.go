@@ -14,15 +14,15 @@ type Made struct {
 // bolt.
 func Of(w *record.Workshop, l record.Layer) Made {
 	m := Made{Layer: l, All: true}
-	take := func(k record.Key) {
-		if x, ok := w.Material(k); ok {
+	take := func(k record.Key, as []int64) {
+		if x, ok := w.Material(k, as); ok {
 			m.Materials = append(m.Materials, x)
 		} else {
 			m.All = false
 		}
 	}
 	if l.Cloth != nil {
-		take(l.Cloth.Cloth)
+		take(l.Cloth.Cloth, l.Cloth.ClothAs)
 		return m
 	}
 	if l.Coating == nil || len(l.Coating.Mix) == 0 {
@@ -30,7 +30,7 @@ func Of(w *record.Workshop, l record.Layer) Made {
 		return m
 	}
 	for _, p := range l.Coating.Mix {
-		take(p.Material)
+		take(p.Material, p.As)
 	}
 	return m
 }

@@ -12,6 +12,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/check"
 	"backleaf/record/deed"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 	"backleaf/record/studio/papers"
 )
@@ -19,7 +20,7 @@ import (
 // certificates draws anew each certificate that was issued, from the journal as
 // it stood that moment. One whose record does not come out with the digest that
 // was written down is left out.
-func (d *depositor) certificates(ctx context.Context, stored []book.Stored) (err error) {
+func (d *depositor) certificates(ctx context.Context, stored []form.Stored) (err error) {
 	var then *book.Book // the journal as it stood, which grows
 	defer func() {
 		if then != nil {

@@ -16,6 +16,7 @@ import (
 	"backleaf/record/bag"
 	"backleaf/record/book"
 	parts "backleaf/record/deposit"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
@@ -65,7 +66,7 @@ func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, p
 		return x, nil, err
 	}
 	x.Name = j.Name
-	kept, made, warnings, err := importPhotos(ctx, bookPath, root, j.Entries)
+	kept, made, warnings, err := importPhotos(ctx, bookPath, root, form.Entries(j.Entries))
 	x.Kept, x.Warnings = len(kept), warnings
 	if err == nil {
 		x.Entries, x.Root, err = importEntries(ctx, bookPath, clock, j)
@@ -80,7 +81,7 @@ func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, p
 	}
 	lost := map[string]bool{}
 	for _, e := range j.Entries {
-		if p, ok := e.Body.(record.Photograph); ok && !kept[p.SHA256] {
+		if p, ok := e.Entry.Body.(record.Photograph); ok && !kept[p.SHA256] {
 			lost[p.SHA256] = true
 		}
 	}
@@ -94,7 +95,7 @@ func importEntries(ctx context.Context, bookPath string, clock func() time.Time,
 		return nil, root, err
 	}
 	defer b.Close()
-	if done, err = exchange.Import(ctx, &studio.Session{Book: b, Clock: clock}, j.Name, j.Entries, j.Lines); err == nil {
+	if done, err = exchange.Import(ctx, &studio.Session{Book: b, Clock: clock}, j.Name, form.Entries(j.Entries), j.Lines); err == nil {
 		_, root, err = b.Tree(ctx)
 	}
 	return done, root, err

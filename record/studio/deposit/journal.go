@@ -11,6 +11,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/deed"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 	"backleaf/record/studio/bounded"
 	"backleaf/record/studio/exchange"
@@ -20,7 +21,7 @@ import (
 // Journal is the journal of a deposit as read.
 type Journal struct {
 	Name    string
-	Entries []record.Entry
+	Entries []form.Stored
 	Lines   []int
 	Root    seal.Hash
 	Signed  bool // its head is signed with a key of the journal
@@ -35,16 +36,12 @@ func ReadJournal(ctx context.Context, dir string, root *os.Root) (j Journal, err
 		return j, err
 	}
 	j.Name = filepath.Join(dir, "data", "journal.json")
-	if j.Entries, j.Lines, err = exchange.Read(j.Name, data); err != nil {
+	if j.Entries, j.Lines, err = exchange.ReadJournal(j.Name, data); err != nil {
 		return j, err
 	}
 	var tree seal.Tree
 	for _, e := range j.Entries {
-		b, err := record.Encode(e)
-		if err != nil {
-			return j, err
-		}
-		if err := tree.Append(b); err != nil {
+		if err := tree.Append(e.Bytes); err != nil {
 			return j, err
 		}
 	}
@@ -78,7 +75,7 @@ func (j *Journal) agreesWithBook(ctx context.Context, path string) error {
 }
 
 func (j *Journal) agreesWithHead(note []byte) error {
-	w, err := record.Fold(j.Entries)
+	w, err := record.Fold(form.Entries(j.Entries))
 	if err != nil {
 		return err
 	}

@@ -58,7 +58,7 @@ func (d *depositor) keys(ctx context.Context) error {
 	if d.key == nil {
 		return nil
 	}
-	note, err := keys.Head(d.shop.Studio.Mark, d.head.Size, d.head.Root, *d.key)
+	note, err := keys.Head(d.shop.Studio, d.head.Size, d.head.Root, *d.key)
 	if err != nil {
 		return err
 	}

@@ -23,6 +23,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	parts "backleaf/record/deposit"
+	"backleaf/record/form"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
@@ -167,16 +168,8 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 }
 
 // journal adds the journal, its tables, and what is the same in every deposit.
-func (d *depositor) journal(stored []book.Stored) error {
-	entries := make([]record.Entry, len(stored))
-	for i, s := range stored {
-		entries[i] = s.Entry
-	}
-	tables, err := parts.Tables(d.shop, entries)
-	if err != nil {
-		return err
-	}
-	for _, t := range tables {
+func (d *depositor) journal(stored []form.Stored) error {
+	for _, t := range parts.Tables(d.shop, stored) {
 		data, err := t.CSV()
 		if err != nil {
 			return err

@@ -14,10 +14,9 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
-	"backleaf/record/book"
+	"backleaf/record/accept"
+	"backleaf/record/form"
 )
-
-import ()
 
 // exchange is the form of an import or export file: entries in order.
 type exchange struct {
@@ -30,7 +29,7 @@ type exchange struct {
 const MaxBytes = 1 << 30
 
 // Write writes entries in the exchange form: their very bytes, a line each.
-func Write(w io.Writer, es []book.Stored) error {
+func Write(w io.Writer, es []form.Stored) error {
 	var b bytes.Buffer
 	b.WriteString(`{"backleaf":"entries","v":1,"entries":[`)
 	for i, e := range es {
@@ -55,10 +54,35 @@ type BadFile struct {
 func (e *BadFile) Error() string { return fmt.Sprintf("%s, line %d: %v", e.File, e.Line, e.Err) }
 func (e *BadFile) Unwrap() error { return e.Err }
 
-// Read reads an import file whole. Errors carry file, line and field.
-func Read(name string, data []byte) ([]record.Entry, []int, error) {
-	fail := func(off int64, err error) ([]record.Entry, []int, error) {
-		return nil, nil, &BadFile{name, lineAt(data, off), err}
+// Read reads an import file whole: entries that may be written today, and the
+// lines at which they stand. Errors carry file, line and field.
+func Read(name string, data []byte) (es []record.Entry, lines []int, err error) {
+	lines, err = read(name, data, func(v jsontext.Value) error {
+		e, err := accept.Parse(v)
+		es = append(es, e)
+		return err
+	})
+	return es, lines, err
+}
+
+// ReadJournal reads a file that holds a whole journal. It judges nothing:
+// what a later program wrote is read as it is.
+func ReadJournal(name string, data []byte) (stored []form.Stored, lines []int, err error) {
+	lines, err = read(name, data, func(v jsontext.Value) error {
+		b := v.Clone()
+		if err := b.Canonicalize(); err != nil {
+			return err
+		}
+		e, err := form.Read(b)
+		stored = append(stored, form.Stored{Seq: e.Seq, Bytes: b, Entry: e})
+		return err
+	})
+	return stored, lines, err
+}
+
+func read(name string, data []byte, take func(jsontext.Value) error) (lines []int, err error) {
+	fail := func(off int64, err error) ([]int, error) {
+		return nil, &BadFile{name, lineAt(data, off), err}
 	}
 	var ex exchange
 	if err := json.Unmarshal(data, &ex, json.RejectUnknownMembers(true)); err != nil {
@@ -75,8 +99,6 @@ func Read(name string, data []byte) ([]record.Entry, []int, error) {
 	if ex.Backleaf != "entries" || ex.Version != 1 {
 		return fail(0, fmt.Errorf(`not an import file: expected "backleaf":"entries","v":1`))
 	}
-	var es []record.Entry
-	var lines []int
 	off := int64(0)
 	for i, v := range ex.Entries {
 		// Each value is a verbatim part of the file, and they stand in order.
@@ -85,14 +107,13 @@ func Read(name string, data []byte) ([]record.Entry, []int, error) {
 			at = 0
 		}
 		off += at
-		e, err := record.Decode(v)
-		if err != nil {
+		if err := take(v); err != nil {
 			return fail(off+fieldOffset(v, err), fmt.Errorf("entry %d of the file, %w", i+1, err))
 		}
-		es, lines = append(es, e), append(lines, lineAt(data, off))
+		lines = append(lines, lineAt(data, off))
 		off += int64(len(v))
 	}
-	return es, lines, nil
+	return lines, nil
 }
 
 // fieldOffset finds the field an error names inside an entry.

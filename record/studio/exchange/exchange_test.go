@@ -7,7 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"backleaf/record"
+	"backleaf/record/accept"
+	"backleaf/record/form"
 	"backleaf/record/studio/exchange"
 )
 
@@ -40,15 +41,15 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("%d entries on %d lines", len(es), len(lines))
 		}
 		for i, e := range es {
-			b, err := record.Encode(e)
+			b, err := form.Write(e)
 			if err != nil {
 				t.Fatalf("entry %d was read and cannot be written: %v", i+1, err)
 			}
-			again, err := record.Decode(b)
+			again, err := accept.Parse(b)
 			if err != nil {
 				t.Fatalf("entry %d was written and cannot be read: %v", i+1, err)
 			}
-			if c, err := record.Encode(again); err != nil || string(c) != string(b) {
+			if c, err := form.Write(again); err != nil || string(c) != string(b) {
 				t.Fatalf("entry %d changes when it is written again: %v", i+1, err)
 			}
 		}

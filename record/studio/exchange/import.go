@@ -11,8 +11,6 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-import ()
-
 // Import appends entries read from a file, all or none; lines are where they
 // stand in it.
 func Import(ctx context.Context, s *studio.Session, name string, es []record.Entry, lines []int) ([]record.Entry, error) {

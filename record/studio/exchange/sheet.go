@@ -15,8 +15,6 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-import ()
-
 // SheetOrder says how a spreadsheet of older panels is to be read. Names are
 // for errors.
 type SheetOrder struct {

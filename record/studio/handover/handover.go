@@ -6,6 +6,7 @@ import (
 	"context"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/private"
@@ -15,7 +16,7 @@ import (
 // Write writes down that the panels of a view left or came back.
 func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedOver, part private.Part) (studio.Written, error) {
 	for _, t := range []struct{ field, text string }{{"to", part.To}, {"private-note", part.Note}} {
-		if err := record.CheckLine(t.text); err != nil {
+		if err := accept.CheckLine(t.text); err != nil {
 			return studio.Written{}, refuse.Input(t.field, "not-a-line", "%w", err)
 		}
 	}

@@ -3,18 +3,19 @@ package keys
 import (
 	"context"
 
+	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/seal"
 )
 
 // SignHead signs size and root of the journal as it stands, for the studio of
-// that mark, and keeps the head in the book.
-func SignHead(ctx context.Context, b *book.Book, mark string, k seal.Key) ([]byte, error) {
+// that studio, and keeps the head in the book.
+func SignHead(ctx context.Context, b *book.Book, st record.Studio, k seal.Key) ([]byte, error) {
 	size, root, err := b.Tree(ctx)
 	if err != nil {
 		return nil, err
 	}
-	note, err := Head(mark, size, root, k)
+	note, err := Head(st, size, root, k)
 	if err != nil {
 		return nil, err
 	}
@@ -22,8 +23,8 @@ func SignHead(ctx context.Context, b *book.Book, mark string, k seal.Key) ([]byt
 }
 
 // Head signs a size and root.
-func Head(mark string, size int64, root seal.Hash, k seal.Key) ([]byte, error) {
-	origin, err := seal.Origin(mark)
+func Head(st record.Studio, size int64, root seal.Hash, k seal.Key) ([]byte, error) {
+	origin, err := seal.Origin(st.Mark, st.Journal)
 	if err != nil {
 		return nil, err
 	}

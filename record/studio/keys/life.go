@@ -103,7 +103,7 @@ func Retire(ctx context.Context, s *studio.Session, who Holder, because string) 
 	}
 	x.Old, x.New = old.Public(), heir.Public()
 	now := s.Clock().In(studio.Zone(w.Studio))
-	retired, err := deed.KeyRetired(w.Studio.Mark, old, x.New, now.Format(time.DateOnly), because)
+	retired, err := deed.KeyRetired(w.Studio.Mark, w.Studio.Journal, old, x.New, now.Format(time.DateOnly), because)
 	if err != nil {
 		return x, err
 	}

@@ -10,8 +10,6 @@ import (
 	"backleaf/record/seal"
 )
 
-import ()
-
 // Sheet draws the page from which a key can be made again, as PDF/A-1b. Whoever
 // reads it signs as the studio.
 func Sheet(s record.Studio, k seal.Key, now time.Time) ([]byte, error) {

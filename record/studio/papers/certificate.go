@@ -12,6 +12,7 @@ import (
 
 	"backleaf/certificate"
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/check"
 	"backleaf/record/deed"
@@ -51,7 +52,7 @@ func (o CertificateOrder) Acceptable() error {
 		return refuse.Input("paper", "no-such-paper", "%q is neither a4 nor letter", o.Paper)
 	}
 	for _, t := range []struct{ field, text string }{{"buyer", o.Buyer}, {"because", o.Because}} {
-		if err := record.CheckLine(t.text); err != nil {
+		if err := accept.CheckLine(t.text); err != nil {
 			return refuse.Input(t.field, "not-a-line", "%w", err)
 		}
 	}

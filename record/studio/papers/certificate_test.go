@@ -21,7 +21,7 @@ func TestIssueFollowsItsHead(t *testing.T) {
 	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
 	clock := func() time.Time { return now }
 	path := filepath.Join(dir, "studio.sqlite")
-	if err := studio.Create(ctx, path, clock, record.Studio{Maker: "Anna", Mark: "KB", Zone: "UTC"}); err != nil {
+	if err := studio.Create(ctx, path, clock, nil, record.Studio{Maker: "Anna", Mark: "KB", Zone: "UTC"}); err != nil {
 		t.Fatal(err)
 	}
 	b, err := book.Open(ctx, path)

@@ -131,7 +131,7 @@ func labelWarnings(v *studio.View, layouts []label.Layout) (ws []record.Said) {
 // bareBack reports that nothing recorded seals the back of a panel that could
 // take up moisture.
 func bareBack(w *record.Workshop, p *record.Panel) bool {
-	m, _ := w.Material(p.Cut().Board)
+	m, _ := w.Material(p.Cut().Board, p.Cut().BoardAs)
 	return m.Board.Kind != record.AluminiumComp && !slices.ContainsFunc(p.BuildUp(record.Back), w.Seals)
 }
 

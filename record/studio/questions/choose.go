@@ -44,7 +44,7 @@ func Around(ctx context.Context, b *book.Book, ns ...record.Number) (*record.Wor
 			all = append(all, e.Panels...)
 		}
 	}
-	slices.SortFunc(all, record.CompareNumbers)
+	slices.Sort(all)
 	if all = slices.Compact(all); len(all) == len(ns) {
 		return w, nil
 	}

@@ -208,7 +208,7 @@ func (f Filter) onShelf(w *record.Workshop) error {
 	}{{"board", f.Boards, append(record.Words("BoardKind"), find.Unknown)}, {"cloth", f.Cloths, append(record.Words("Fibre"), find.Unknown, find.None)}} {
 		for _, t := range x.given {
 			t = lower(t)
-			_, material := w.Material(record.Key(t))
+			_, material := w.MaterialNow(record.Key(t))
 			_, lot := w.Lot(record.Key(t))
 			if !material && !lot && !slices.Contains(x.words, t) {
 				e := refuse.Cannot("no-such-material", "%q is neither on the shelf nor one of %s", t, strings.Join(x.words, ", "))

@@ -63,7 +63,7 @@ func (r *Register) olderHead(e verify.Evidence) (seal.Head, *deed.Record, error)
 	if e.Files.Signature == nil || rep.Key == nil || r.ring.Standing(*rep.Key) == deed.Unrecorded {
 		return seal.Head{}, nil, errors.New("its head is not signed with a key of the studio")
 	}
-	origin, err := seal.Origin(rep.Record.Workshop.Studio.Mark)
+	origin, err := seal.Origin(rep.Record.Workshop.Studio.Mark, rep.Record.Workshop.Studio.Journal)
 	return seal.Head{Origin: origin, Size: rep.Record.Size, Root: rep.Record.Root}, rep.Record, err
 }
 

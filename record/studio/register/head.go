@@ -48,7 +48,7 @@ func (r *Register) openHead(msg []byte) (seal.Head, error) {
 		if errors.Is(err, seal.ErrOtherKey) {
 			continue
 		}
-		if mine, _ := seal.Origin(r.shop.Studio.Mark); err == nil && h.Origin != mine {
+		if mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); err == nil && h.Origin != mine {
 			err = fmt.Errorf("it is of journal %s", h.Origin)
 		}
 		return h, err

@@ -84,9 +84,9 @@ func (r *Register) Paper(ctx context.Context, f deed.Files, rep deed.Report) ([]
 		origin = rep.Statement.Origin
 	}
 	if rep.Record != nil {
-		origin, _ = seal.Origin(rep.Record.Workshop.Studio.Mark)
+		origin, _ = seal.Origin(rep.Record.Workshop.Studio.Mark, rep.Record.Workshop.Studio.Journal)
 	}
-	if mine, _ := seal.Origin(r.shop.Studio.Mark); origin != mine {
+	if mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); origin != mine {
 		j.say(deed.Unknown, "whether a certificate was replaced or withdrawn: the book here is of another studio, mark %s", r.shop.Studio.Mark)
 		return j, nil
 	}

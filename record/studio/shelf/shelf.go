@@ -32,7 +32,7 @@ func Take(ctx context.Context, v *studio.View, at record.When, ms []record.Mater
 
 // Material returns a material of the shelf.
 func Material(w *record.Workshop, k record.Key) (record.Material, error) {
-	m, ok := w.Material(k)
+	m, ok := w.MaterialNow(k)
 	if !ok {
 		return m, refuse.Cannot("no-such-material", "there is no material %q on the shelf", k)
 	}
@@ -73,7 +73,7 @@ func free(w *record.Workshop, l record.Lot) error {
 			return refuse.Cannot("lot-there", "lot %s is on the shelf already", l.Key).With(record.With("entry", record.EntryRef(there.Seq)))
 		}
 	}
-	if _, ok := w.Material(l.Material); !ok {
+	if _, ok := w.MaterialNow(l.Material); !ok {
 		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("material", l.Material))
 	}
 	return nil
@@ -110,7 +110,7 @@ func Trace(w *record.Workshop, k record.Key) []Use {
 	uses := []Use{}
 	for _, p := range w.Panels {
 		for _, e := range p.Events {
-			_, lots := (record.Entry{Body: e.Body}).Shelf()
+			_, lots := record.Shelf(e.Body)
 			for _, l := range lots {
 				if l == k {
 					uses = append(uses, Use{p.Number, e.Seq, e.Body.Kind(), tell.Event(e), e.At, tell.Whereabouts(p)})

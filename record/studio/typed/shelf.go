@@ -47,7 +47,7 @@ func (r *Reader) onShelf(k record.Key) (material, lot record.Key, err error) {
 	if l, ok := r.Shop.Lot(k); ok {
 		return l.Material, k, nil
 	}
-	if _, ok := r.Shop.Material(k); !ok {
+	if _, ok := r.Shop.MaterialNow(k); !ok {
 		return "", "", refuse.Cannot("not-on-shelf", "there is neither a lot nor a material %q on the shelf", k)
 	}
 	var lots []record.Key

@@ -1,9 +1,7 @@
-package record
+package accept
 
 import (
-	"reflect"
 	"regexp"
-	"strings"
 )
 
 // A Shape is a text with a form of its own. The `is` tag of a field names its
@@ -23,6 +21,7 @@ var shapes = map[string]Shape{
 	"sha256":   shape(`^[0-9a-f]{64}$`, "a SHA-256 digest in 64 lower-case hex figures"),
 	"mark":     shape(`^[BCDFGHJKMNPQRSTVWXZ]{1,4}$`, "one to four capital consonants without L and Y, for example KB"),
 	"link":     shape(`^HTTPS?://[0-9A-Z$%*+./:-]{1,112}$`, "an upper-case web address, like HTTPS://EXAMPLE.ORG/P/"),
+	"journal":  shape(`^[0-9bcdfghjkmnpqrstvwxz]{26}$`, "the 26 characters of the name of a journal"),
 	"naan":     shape(`^[0-9bcdfghjkmnpqrstvwxz]{5}$`, "five characters of the ARK set"),
 	"zone":     shape(`^[A-Za-z][A-Za-z0-9_+/-]{0,63}$`, "a name of the IANA list, like Europe/Riga"),
 	"paper":    shape(`^(a4|letter)$`, "a4 or letter"),
@@ -40,33 +39,3 @@ const (
 	MaxLine = 300  // names, titles, single lines
 	MaxText = 4000 // notes and reports
 )
-
-// PanelsOf returns how many panels an entry of a kind may name.
-func PanelsOf(k Kind) (least, most int) {
-	switch kinds[k].panels {
-	case onePanel:
-		return 1, 1
-	case somePanels:
-		return 1, maxPanels
-	case anyPanels:
-		return 0, maxPanels
-	}
-	return 0, 0
-}
-
-const (
-	maxPanels = 5000
-	maxList   = 200
-)
-
-// field is what the tags of a struct field say.
-type field struct {
-	name     string // in JSON; empty for embedded fields
-	required bool
-	is       string
-}
-
-func fieldOf(f reflect.StructField) field {
-	name, opts, _ := strings.Cut(f.Tag.Get("json"), ",")
-	return field{name, !strings.Contains(opts, "omitzero"), f.Tag.Get("is")}
-}

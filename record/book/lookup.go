@@ -1,0 +1,109 @@
+package book
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/form"
+	"backleaf/schema"
+)
+
+// lookupVersion grows whenever the look-up tables, or what is written into
+// them, change; TestLookupForm remembers.
+const lookupVersion = 1
+
+// lookupForm is the digest of all that the look-up tables are made by: their
+// SQL and the fields in which people write freely.
+var lookupForm = func() string {
+	h := sha256.New()
+	h.Write([]byte(schema.Lookup))
+	for _, k := range record.Kinds() {
+		var free func(prefix string, fs []record.Field)
+		free = func(prefix string, fs []record.Field) {
+			for _, f := range fs {
+				if f.Free() {
+					fmt.Fprintln(h, prefix+f.Name)
+				}
+				free(prefix+f.Name+"/", f.Fields)
+			}
+		}
+		free(string(k)+"/", k.Fields())
+	}
+	return hex.EncodeToString(h.Sum(nil))
+}()
+
+// madeBy is the SQL by which this program signs the look-up tables it made.
+func madeBy() string {
+	return fmt.Sprintf("INSERT INTO lookup (version, form) VALUES (%d, '%s');\n", lookupVersion, lookupForm)
+}
+
+// freshness is what the look-up tables of a book are to this program.
+type freshness int
+
+const (
+	fresh freshness = iota
+	stale           // made by an older program, or missing: they can be rebuilt
+	ahead           // made by a newer program: they are left alone
+)
+
+func (s *session) lookups() (freshness, error) {
+	there, err := s.one("SELECT 1 FROM main.sqlite_schema WHERE name = 'lookup'", nil, new(int))
+	if err != nil || !there {
+		return stale, err
+	}
+	var version int64
+	var form string
+	ok, err := s.one("SELECT version, form FROM main.lookup", nil, &version, &form)
+	switch {
+	case err != nil:
+		return stale, err
+	case ok && version > lookupVersion:
+		return ahead, nil
+	case ok && version == lookupVersion && form == lookupForm:
+		return fresh, nil
+	}
+	return stale, nil
+}
+
+// Rebuild makes all look-up tables anew from the journal.
+func (b *Book) Rebuild(ctx context.Context) error {
+	return b.update(ctx, func(s *session) error { return s.rebuild(ctx, false) })
+}
+
+// rebuild makes the look-up tables anew: in the book, or beside it for this
+// connection only, where the book must or can not be written to.
+func (s *session) rebuild(ctx context.Context, beside bool) error {
+	sql := schema.Lookup
+	if beside {
+		// Names without a schema mean the temporary tables first
+		// (https://www.sqlite.org/lang_naming.html).
+		sql = strings.NewReplacer("CREATE TABLE ", "CREATE TEMP TABLE ", "CREATE INDEX ", "CREATE INDEX temp.", "CREATE VIRTUAL TABLE ", "CREATE VIRTUAL TABLE temp.").Replace(sql)
+		sql = "PRAGMA temp_store = MEMORY;\n" + sql
+	} else {
+		for _, t := range lookupTables {
+			sql = "DROP TABLE IF EXISTS main." + t + ";\n" + sql
+		}
+	}
+	s.forget()
+	if _, err := s.conn.ExecContext(ctx, sql); err != nil {
+		return err
+	}
+	if _, err := s.conn.ExecContext(ctx, madeBy()); err != nil {
+		return err
+	}
+	d := &Draft{s: s, touched: map[record.Number]bool{}}
+	var es []record.Entry
+	if err := s.stored(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, func(st form.Stored) { es = append(es, st.Entry) }); err != nil {
+		return err
+	}
+	for _, e := range es {
+		if err := d.index(e); err != nil {
+			return err
+		}
+	}
+	return d.indexPanels()
+}

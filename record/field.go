@@ -1,0 +1,142 @@
+package record
+
+import (
+	"encoding"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/go-json-experiment/json/jsontext"
+)
+
+// Field is one field of a kind of entry, or of an object within one.
+type Field struct {
+	Name     string       // in JSON
+	Go       string       // in Go, "Type.Field", for its description
+	Type     reflect.Type // of the value; of one item where List is true
+	List     bool
+	Required bool
+	Is       string  // the shape of a text; see Shapes
+	Ref      string  // what it names: "material", "lot of FIELD", "entry KIND"
+	Fields   []Field // of an object
+}
+
+var textMarshaler = reflect.TypeFor[encoding.TextMarshaler]()
+
+// IsText reports that the value stands as a text in JSON.
+func (f Field) IsText() bool {
+	return f.Type.Kind() == reflect.String || f.Type.Implements(textMarshaler)
+}
+
+// Words returns the closed list of words that the field takes; nil if it takes
+// none.
+func (f Field) Words() []string {
+	if f.Type.Kind() != reflect.String {
+		return nil
+	}
+	return closed[f.Type.Name()]
+}
+
+// Free reports that the field holds text in the words of a person.
+func (f Field) Free() bool {
+	return f.Type == reflect.TypeFor[string]() && (f.Is == "" || f.Is == "text")
+}
+
+// fieldTable holds the fields of every kind, made once.
+var fieldTable = func() map[Kind][]Field {
+	out := map[Kind][]Field{}
+	for k, i := range kinds {
+		out[k] = fieldsOf(reflect.TypeOf(i.blank))
+	}
+	return out
+}()
+
+// Fields returns the fields of a kind in the order of its Go type.
+func (k Kind) Fields() []Field { return fieldTable[k] }
+
+func fieldsOf(t reflect.Type) []Field {
+	var out []Field
+	for i := range t.NumField() {
+		g := t.Field(i)
+		name, opts, _ := strings.Cut(g.Tag.Get("json"), ",")
+		if g.Anonymous {
+			out = append(out, fieldsOf(g.Type)...)
+			continue
+		}
+		f := Field{Name: name, Go: t.Name() + "." + g.Name, Type: g.Type, Required: !strings.Contains(opts, "omitzero"), Is: g.Tag.Get("is"), Ref: g.Tag.Get("ref")}
+		if f.Type.Kind() == reflect.Slice && f.Type != reflect.TypeFor[jsontext.Value]() {
+			f.List, f.Type = true, f.Type.Elem()
+		}
+		if f.Type.Kind() == reflect.Struct && !f.Type.Implements(textMarshaler) {
+			f.Fields = fieldsOf(f.Type)
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// Walk calls visit for every value that is set in a body, objects before what
+// they hold, with its place as an RFC 6901 pointer without the first slash.
+func Walk(b Body, visit func(place string, f Field, v reflect.Value)) {
+	if isBody(b) {
+		walk(reflect.ValueOf(b), "", fieldTable[b.Kind()], visit)
+	}
+}
+
+func walk(v reflect.Value, place string, fields []Field, visit func(string, Field, reflect.Value)) {
+	for _, f := range fields {
+		x := fieldValue(v, f)
+		if x.IsZero() {
+			continue
+		}
+		at := place + f.Name
+		if !f.List {
+			walkValue(x, at, f, visit)
+			continue
+		}
+		for i := range x.Len() {
+			walkValue(x.Index(i), at+"/"+strconv.Itoa(i), f, visit)
+		}
+	}
+}
+
+func walkValue(v reflect.Value, at string, f Field, visit func(string, Field, reflect.Value)) {
+	visit(at, f, v)
+	if f.Fields != nil {
+		walk(v, at+"/", f.Fields, visit)
+	}
+}
+
+// FreeText returns what people wrote freely in a body, each text once.
+func FreeText(b Body) []string {
+	var out []string
+	Walk(b, func(_ string, f Field, v reflect.Value) {
+		if f.Free() && !slices.Contains(out, v.String()) {
+			out = append(out, v.String())
+		}
+	})
+	return out
+}
+
+// unread lists the places of a body that this program cannot read: a unit, a
+// date, a number or a word of a later one.
+func unread(b Body) []string {
+	var out []string
+	Walk(b, func(place string, f Field, v reflect.Value) {
+		if f.fault(v) {
+			out = append(out, place)
+		}
+	})
+	return out
+}
+
+func (f Field) fault(v reflect.Value) bool {
+	if words := f.Words(); words != nil {
+		return !slices.Contains(words, v.String()) && v.String() != Unknown
+	}
+	if x, ok := v.Interface().(interface{ Fault() error }); ok {
+		return x.Fault() != nil
+	}
+	return false
+}

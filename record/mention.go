@@ -1,0 +1,137 @@
+package record
+
+import (
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Mention is a place where a body names a material, and perhaps a lot of it.
+type Mention struct {
+	Place    string // RFC 6901 pointer without the first slash
+	Material Key
+	As       []int64 // entries that describe it as it is meant; see [Part.As]
+	Lot      Key
+	LotPlace string
+}
+
+// Mentions lists the materials and lots that a body names, in the order of its
+// fields.
+func Mentions(b Body) []Mention {
+	var out []Mention
+	if isBody(b) {
+		mentions(reflect.ValueOf(b), "", b.Kind().Fields(), func(m Mention) []int64 {
+			out = append(out, m)
+			return nil
+		}, false)
+	}
+	return out
+}
+
+// Bind returns a body in which every mention names the entries that as
+// returns for it. The body given is left as it was.
+func Bind(b Body, as func(Mention) []int64) Body {
+	if !isBody(b) || len(Mentions(b)) == 0 {
+		return b
+	}
+	v := reflect.New(reflect.TypeOf(b)).Elem()
+	v.Set(reflect.ValueOf(b))
+	mentions(v, "", b.Kind().Fields(), as, true)
+	return v.Interface().(Body)
+}
+
+func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []int64, set bool) {
+	for _, f := range fields {
+		x := fieldValue(v, f)
+		if x.IsZero() {
+			continue
+		}
+		switch {
+		case f.List && f.Fields != nil:
+			if set {
+				clone := reflect.MakeSlice(x.Type(), x.Len(), x.Len())
+				reflect.Copy(clone, x)
+				x.Set(clone)
+			}
+			for i := range x.Len() {
+				mentions(x.Index(i), place+f.Name+"/"+strconv.Itoa(i)+"/", f.Fields, as, set)
+			}
+		case f.Fields != nil:
+			mentions(x, place+f.Name+"/", f.Fields, as, set)
+		case f.Ref == "material":
+			m := Mention{Place: place + f.Name, Material: Key(x.String())}
+			var bound reflect.Value
+			for _, g := range fields {
+				switch {
+				case g.Name == f.Name+"_as":
+					bound = fieldValue(v, g)
+					m.As = bound.Interface().([]int64)
+				case g.Ref == "lot of "+f.Name && g.Name != "offcut_of":
+					m.Lot, m.LotPlace = Key(fieldValue(v, g).String()), place+g.Name
+				}
+			}
+			if to := as(m); set && bound.IsValid() {
+				bound.Set(reflect.ValueOf(to))
+			}
+		}
+	}
+}
+
+func fieldValue(v reflect.Value, f Field) reflect.Value {
+	_, name, _ := strings.Cut(f.Go, ".")
+	return v.FieldByName(name)
+}
+
+// Shelf lists the materials and lots a body names, each once. Unknown ones are
+// left out.
+func Shelf(b Body) (materials, lots []Key) {
+	add := func(to *[]Key, k Key) {
+		if k != "" && k != Unknown && !slices.Contains(*to, k) {
+			*to = append(*to, k)
+		}
+	}
+	for _, m := range Mentions(b) {
+		add(&materials, m.Material)
+		add(&lots, m.Lot)
+	}
+	return materials, lots
+}
+
+// Described lists the entries by which an entry names what it means: of
+// materials, makers and the studio.
+func (e Entry) Described() []int64 {
+	out := slices.Clone(e.StudioAs)
+	for _, h := range e.Makers {
+		out = append(out, h.As...)
+	}
+	for _, m := range Mentions(e.Body) {
+		out = append(out, m.As...)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// Corrects returns the entry that this one amends or withdraws, or 0.
+func (e Entry) Corrects() int64 {
+	switch b := e.Body.(type) {
+	case Amended:
+		return b.Entry
+	case Withdrawn:
+		return b.Entry
+	}
+	return 0
+}
+
+// KeyOf returns the key of what a body puts on the shelf; empty for others.
+func KeyOf(b Body) Key {
+	if !isBody(b) {
+		return ""
+	}
+	for _, f := range b.Kind().Fields() {
+		if f.Name == "key" {
+			return Key(fieldValue(reflect.ValueOf(b), f).String())
+		}
+	}
+	return ""
+}

@@ -1,0 +1,53 @@
+-- Look-up tables of the book. All of them follow from the journal and can be
+-- made anew; they have a version of their own, and stale ones are rebuilt.
+
+-- Which program made them: one row.
+CREATE TABLE lookup (
+  version INTEGER NOT NULL,
+  form    TEXT NOT NULL -- SHA-256 of what they are made by
+) STRICT;
+
+-- Every entry: what it is, how many panels it names.
+CREATE TABLE about (
+  seq    INTEGER PRIMARY KEY,
+  kind   TEXT NOT NULL,
+  panels INTEGER NOT NULL
+) STRICT;
+CREATE INDEX about_kind ON about (kind, seq);
+
+-- Which entries name which panel.
+CREATE TABLE mention (
+  panel TEXT NOT NULL,
+  seq   INTEGER NOT NULL,
+  PRIMARY KEY (panel, seq)
+) STRICT, WITHOUT ROWID;
+
+-- Which entries amend or withdraw which.
+CREATE TABLE correction (
+  of  INTEGER NOT NULL,
+  seq INTEGER NOT NULL,
+  PRIMARY KEY (of, seq)
+) STRICT, WITHOUT ROWID;
+
+-- Which entries describe the studio, a maker or a thing on the shelf, and from
+-- when on, after all corrections.
+CREATE TABLE described (
+  kind TEXT NOT NULL,
+  name TEXT NOT NULL, -- the key, or empty for the studio
+  seq  INTEGER NOT NULL,
+  at   TEXT NOT NULL, -- EDTF, or empty where only the moment of writing is known
+  PRIMARY KEY (kind, name, seq)
+) STRICT, WITHOUT ROWID;
+
+-- Panels as they stand after all corrections.
+CREATE TABLE panel (
+  number TEXT PRIMARY KEY,
+  batch  TEXT NOT NULL,
+  year   INTEGER NOT NULL, -- all four figures
+  serial INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE INDEX panel_year ON panel (year, serial);
+
+-- Words that people wrote about a panel, for full-text search; one row a
+-- panel, rowid = year * 10000000 + serial.
+CREATE VIRTUAL TABLE words USING fts5 (panel UNINDEXED, text, tokenize = "unicode61 remove_diacritics 2");
