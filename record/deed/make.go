@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"backleaf/record"
-	"backleaf/record/accept"
 	"backleaf/record/check"
 	"backleaf/record/form"
 	"backleaf/record/seal"
@@ -138,7 +137,7 @@ func statement(s seal.Statement, key seal.Key) ([]byte, error) {
 		s.Made = ""
 	}
 	title, maker := s.Title, s.Maker
-	for limit := accept.MaxLine; ; limit -= 10 {
+	for limit := maxLine; ; limit -= 10 {
 		s.Title, s.Maker = clip(title, limit), clip(maker, limit)
 		msg, err := s.Sign(key)
 		if err == nil || limit <= 40 {
@@ -146,6 +145,9 @@ func statement(s seal.Statement, key seal.Key) ([]byte, error) {
 		}
 	}
 }
+
+// maxLine is the longest title or maker that an entry takes.
+const maxLine = 300
 
 func clip(s string, most int) string {
 	if r := []rune(s); len(r) > most {

@@ -101,7 +101,7 @@ func TestDay(t *testing.T) {
 func newStudio(t *testing.T, clock func() time.Time) *studio.Session {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "studio.sqlite")
-	if err := studio.Create(t.Context(), path, clock, record.Studio{Maker: "Anna", Mark: "KB", Zone: "UTC"}); err != nil {
+	if err := studio.Create(t.Context(), path, clock, nil, record.Studio{Maker: "Anna", Mark: "KB", Zone: "UTC"}); err != nil {
 		t.Fatal(err)
 	}
 	b, err := book.Open(t.Context(), path)
