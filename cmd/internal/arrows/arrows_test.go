@@ -167,7 +167,6 @@ func TestStudioHasNoDoor(t *testing.T) {
 	}
 }
 
-<<<<<<< HEAD
 // pulledIn lists packages and all that they import.
 func pulledIn(t *testing.T, packages ...string) []string {
 	t.Helper()
@@ -184,12 +183,6 @@ func pulledIn(t *testing.T, packages ...string) []string {
 	return deps
 }
 
-// The whole of what record pulls in is pure: no database, no PDF, no commands.
-func TestRecordIsPure(t *testing.T) {
-	for _, dep := range pulledIn(t, "./record", "./record/measure", "./record/edtf") {
-		if dep == "database/sql" || dep == "net/http" || strings.HasPrefix(dep, "modernc.org/") || strings.HasPrefix(dep, "github.com/go-pdf/") || strings.HasPrefix(dep, "github.com/spf13/") {
-			t.Errorf("record pulls in %s", dep)
-=======
 // The whole of what record pulls in is pure, and whoever verifies a paper needs
 // no database.
 func TestPure(t *testing.T) {
@@ -200,21 +193,10 @@ func TestPure(t *testing.T) {
 		"record/deed":          {"database/sql", "modernc.org/"},
 		"record/studio/verify": {"database/sql", "modernc.org/"},
 	} {
-		cmd := exec.Command("go", "list", "-deps", "./"+room)
-		cmd.Dir = filepath.Join("..", "..", "..")
-		out, err := cmd.Output()
-		if err != nil {
-			t.Fatal(err)
-		}
-		deps := strings.Fields(string(out))
-		if !slices.Contains(deps, module+room) {
-			t.Fatalf("go list gave %q", deps)
-		}
-		for _, dep := range deps {
+		for _, dep := range pulledIn(t, "./"+room) {
 			if slices.ContainsFunc(without, func(w string) bool { return dep == w || strings.HasPrefix(dep, w) }) {
 				t.Errorf("%s pulls in %s", room, dep)
 			}
->>>>>>> 3424afb (cmd/internal/arrows: name the rooms of form and acceptance; keep the verifier free of a database)
 		}
 	}
 }
