@@ -77,7 +77,7 @@ func (s *subject) binders(f Film) (bs []record.Binder, known bool) {
 	}
 	known = true
 	for _, part := range f.Layer.Coating.Mix {
-		m, _ := s.w.Material(part.Material)
+		m, _ := s.w.Material(part.Material, part.As)
 		if m.Binder == "" || m.Binder == record.Unknown {
 			known = false
 		} else if !slices.Contains(bs, m.Binder) {
@@ -115,7 +115,7 @@ func (s *subject) parts(f Film) (ms []record.Material, known bool) {
 	}
 	known = len(f.Layer.Coating.Mix) > 0
 	for _, part := range f.Layer.Coating.Mix {
-		m, ok := s.w.Material(part.Material)
+		m, ok := s.w.Material(part.Material, part.As)
 		if !ok {
 			known = false
 			continue
