@@ -19,8 +19,9 @@ import (
 	"crypto/sha512"
 	"hash"
 	"io"
-	"os"
 	"strings"
+
+	"backleaf/record/safefile"
 )
 
 const (
@@ -42,7 +43,7 @@ func Bytes(path string, content []byte) File {
 
 // FromDisk is the file that stands at name on the disk.
 func FromDisk(path, name string) File {
-	return File{path, func() (io.ReadCloser, error) { return os.Open(name) }}
+	return File{path, func() (io.ReadCloser, error) { return safefile.Open(name, safefile.Unbounded) }}
 }
 
 // Field is one line of bag-info.txt. Labels compare without regard to case and
@@ -52,9 +53,13 @@ type Field struct{ Label, Value string }
 // Is reports whether f has this label.
 func (f Field) Is(label string) bool { return strings.EqualFold(f.Label, label) }
 
-// algorithms are those a stranger's bag may use; the writer uses the last two.
-var algorithms = map[string]func() hash.Hash{
-	"md5": md5.New, "sha1": sha1.New, "sha256": sha256.New, "sha512": sha512.New,
+// An algorithm of checksums.
+type algorithm struct {
+	name string
+	new  func() hash.Hash
 }
 
-var written = []string{"sha256", "sha512"}
+// algorithms are those a stranger's bag may use; the writer uses the last two.
+var algorithms = [...]algorithm{{"md5", md5.New}, {"sha1", sha1.New}, {"sha256", sha256.New}, {"sha512", sha512.New}}
+
+var written = algorithms[2:]

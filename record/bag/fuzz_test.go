@@ -50,8 +50,7 @@ func FuzzFetchAndDeclaration(f *testing.F) {
 	f.Add("u - ../x\nu  7\tdata/a b%25")
 	f.Add(declaration)
 	f.Fuzz(func(t *testing.T, text string) {
-		paths, _ := bag.ParseFetch(text)
-		for _, p := range paths {
+		for _, p := range bag.ParseFetch(text) {
 			if !filepath.IsLocal(p) {
 				t.Fatalf("path %q", p)
 			}

@@ -9,9 +9,14 @@ import (
 	"unicode/utf8"
 )
 
+// maxPathBytes is what most systems take.
+const maxPathBytes = 4096
+
 // checkRead refuses paths that could lead out of a bag (RFC 8493 section 5.1).
 func checkRead(p string) error {
 	switch {
+	case len(p) > maxPathBytes:
+		return fmt.Errorf("path is longer than %d bytes", maxPathBytes)
 	case !utf8.ValidString(p):
 		return errors.New("path is not UTF-8")
 	case strings.ContainsRune(p, 0):

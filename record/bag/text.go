@@ -1,18 +1,59 @@
 package bag
 
 import (
+	"bufio"
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"io"
 	"maps"
 	"slices"
 	"strings"
 	"unicode/utf8"
 )
 
-// Tag files may end their lines with LF, CR or CR LF (RFC 8493 section 2.1.1).
+// maxLineBytes bounds a line of a list: a digest, a path or address, spaces.
+const maxLineBytes = 16 << 10
+
+// eachLine calls do with every line of r. Tag files may end their lines with
+// LF, CR or CR LF (RFC 8493 section 2.1.1).
+func eachLine(r io.Reader, do func(number int, line string)) error {
+	lines := bufio.NewScanner(r)
+	lines.Buffer(nil, maxLineBytes)
+	lines.Split(nextLine)
+	number := 0
+	for lines.Scan() {
+		if number++; number > maxFiles {
+			return fmt.Errorf("has more than %d lines, and no more was read", maxFiles)
+		}
+		do(number, lines.Text())
+	}
+	if errors.Is(lines.Err(), bufio.ErrTooLong) {
+		return fmt.Errorf("line %d: is longer than %d KB, and no more was read", number+1, maxLineBytes>>10)
+	}
+	return lines.Err()
+}
+
+func nextLine(data []byte, atEnd bool) (advance int, line []byte, err error) {
+	for i, c := range data {
+		switch {
+		case c == '\n':
+			return i + 1, data[:i], nil
+		case c == '\r' && i+1 < len(data) && data[i+1] == '\n':
+			return i + 2, data[:i], nil
+		case c == '\r' && (i+1 < len(data) || atEnd):
+			return i + 1, data[:i], nil
+		}
+	}
+	if atEnd && len(data) > 0 {
+		return len(data), data, nil
+	}
+	return 0, nil, nil
+}
+
 var newlines = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 
+// lines splits a text that is small.
 func lines(text string) []string {
 	text = strings.TrimSuffix(newlines.Replace(text), "\n")
 	if text == "" {
@@ -32,31 +73,32 @@ func (m manifest) String() string {
 	return b.String()
 }
 
-// parseManifest reads all lines it can and reports each it cannot. digits is
-// the length of a digest in hexadecimal.
-func parseManifest(text string, digits int) (manifest, []error) {
-	m, errs := manifest{}, []error(nil)
-	for i, line := range lines(text) {
+// readManifest reads all lines it can, hands each to entry, and reports those
+// it cannot read and those that entry refuses. digits is the length of a digest
+// in hexadecimal.
+func readManifest(r io.Reader, digits int, entry func(path, digest string) error, bad func(error)) {
+	err := eachLine(r, func(number int, line string) {
 		p, digest, err := parseManifestLine(line, digits)
-		if _, twice := m[p]; err == nil && twice {
-			err = fmt.Errorf("%q is listed twice", p)
+		if err == nil {
+			err = entry(p, digest)
 		}
 		if err != nil {
-			errs = append(errs, fmt.Errorf("line %d: %w", i+1, err))
-			continue
+			bad(fmt.Errorf("line %d: %w", number, err))
 		}
-		m[p] = digest
+	})
+	if err != nil {
+		bad(err)
 	}
-	return m, errs
 }
 
+// parseManifestLine gives the digest as its bytes.
 func parseManifestLine(line string, digits int) (p, digest string, err error) {
 	end := strings.IndexAny(line, " \t")
 	if end < 0 {
 		return "", "", errors.New("is not a checksum, spaces and a path")
 	}
-	digest = strings.ToLower(line[:end])
-	if _, err := hex.DecodeString(digest); err != nil || len(digest) != digits {
+	sum, err := hex.DecodeString(line[:end])
+	if err != nil || end != digits {
 		return "", "", fmt.Errorf("checksum is not %d hexadecimal digits", digits)
 	}
 	p = strings.TrimLeft(line[end:], " \t")
@@ -70,7 +112,7 @@ func parseManifestLine(line string, digits int) (p, digest string, err error) {
 	if err := checkRead(p); err != nil {
 		return "", "", fmt.Errorf("%w: %q", err, p)
 	}
-	return p, digest, nil
+	return p, string(sum), nil
 }
 
 // parseDeclaration checks bagit.txt: two lines, nothing else, no white space
@@ -139,26 +181,32 @@ func formatInfo(fields []Field) string {
 	return b.String()
 }
 
-// parseFetch reads fetch.txt: URL, length or "-", path (RFC 8493 section 2.2.3).
+// readFetch reads fetch.txt: URL, length or "-", path (RFC 8493 section 2.2.3).
 // Only the paths matter here, since nothing is fetched.
-func parseFetch(text string) (paths []string, errs []error) {
-	for i, line := range lines(text) {
-		f := strings.Fields(line)
-		if len(f) < 3 {
-			errs = append(errs, fmt.Errorf("line %d: is not a URL, a length and a path", i+1))
-			continue
-		}
-		_, rest, _ := strings.Cut(line, f[0])
-		_, rest, _ = strings.Cut(rest, f[1])
-		p, err := decodePath(strings.TrimLeft(rest, " \t"))
-		if err == nil {
-			err = checkRead(p)
-		}
+func readFetch(r io.Reader, entry func(path string), bad func(error)) {
+	err := eachLine(r, func(number int, line string) {
+		p, err := parseFetchLine(line)
 		if err != nil {
-			errs = append(errs, fmt.Errorf("line %d: %w", i+1, err))
-			continue
+			bad(fmt.Errorf("line %d: %w", number, err))
+			return
 		}
-		paths = append(paths, p)
+		entry(p)
+	})
+	if err != nil {
+		bad(err)
 	}
-	return paths, errs
+}
+
+func parseFetchLine(line string) (string, error) {
+	f := strings.Fields(line)
+	if len(f) < 3 {
+		return "", errors.New("is not a URL, a length and a path")
+	}
+	_, rest, _ := strings.Cut(line, f[0])
+	_, rest, _ = strings.Cut(rest, f[1])
+	p, err := decodePath(strings.TrimLeft(rest, " \t"))
+	if err != nil {
+		return "", err
+	}
+	return p, checkRead(p)
 }

@@ -1,90 +1,93 @@
 package bag
 
 import (
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"hash"
+	"hash/maphash"
 	"io"
-	"io/fs"
 	"maps"
 	"os"
 	"slices"
-	"strconv"
 	"strings"
+
+	"golang.org/x/text/unicode/norm"
+
+	"backleaf/record/safefile"
 )
 
-// Problem is one thing that keeps a bag from being complete or valid.
-type Problem struct {
-	Path string // within the bag; text from outside, printed quoted if need be
-	What string
-}
-
-func (p Problem) String() string {
-	if q := strconv.Quote(p.Path); q != `"`+p.Path+`"` {
-		return q + ": " + p.What
-	}
-	return p.Path + ": " + p.What
-}
-
-// Report says what was found. A bag is complete if every file that should be
-// there is, and no other in data/; it is valid if moreover all checksums hold
-// and nothing else is wrong (RFC 8493 section 3).
-type Report struct {
-	Complete, Valid bool
-	Problems        []Problem
-	Notes           []Problem // what a reader should know but breaks nothing
-	Algorithms      []string  // of the payload manifests
-	Files           int       // in data/
-	Octets          int64     // in data/
-	Info            []Field   // bag-info.txt
-}
-
-// Tag files are read into memory, so a stranger's may not be larger than this.
+// Tag files are read into memory but for the lists, which are read line by
+// line; a stranger's may not be larger than this.
 const (
-	maxTextBytes     = 1 << 20
-	maxManifestBytes = 64 << 20
+	maxTextBytes = 1 << 20
+	maxListBytes = 256 << 20
 )
 
 // Validate reads the bag in the folder dir. The error is only for a folder that
 // cannot be read at all; what is wrong with the bag is in the report.
+//
+// What it takes is bounded but for the time to read the listed files once: some
+// 200 MB of memory, however many files the bag lists.
 func Validate(dir string) (Report, error) {
 	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return Report{}, fmt.Errorf("cannot read bag: %w", err)
 	}
 	defer root.Close()
-	c := checker{root: root, complete: true, files: map[string]int64{}}
-	if err := c.walk(); err != nil {
+	c := checker{root: root, complete: true, files: map[string]*file{}, left: maxFiles}
+	if err := c.check(); err != nil {
 		return Report{}, fmt.Errorf("cannot read bag %s: %w", dir, err)
 	}
+	return c.report, nil
+}
+
+// check goes from what costs little to what costs much: what is there, what the
+// lists say of it, and last what the files hold.
+func (c *checker) check() error {
+	if err := c.walk(".", 0); err != nil {
+		return err
+	}
+	if !c.hasData {
+		c.incomplete("data", "the payload folder is missing")
+	}
 	c.declaration()
-	payload := c.manifests("manifest-")
-	tags := c.manifests("tagmanifest-")
-	if len(payload) == 0 {
+	for _, prefix := range []string{"manifest-", "tagmanifest-"} {
+		if err := c.manifests(prefix); err != nil {
+			return err
+		}
+	}
+	if len(c.report.Algorithms) == 0 {
 		c.incomplete("manifest-*.txt", "there is no payload manifest")
 	}
-	c.fetch(payload)
-	c.presence(payload, tags)
+	c.fetch()
+	paths := slices.Sorted(maps.Keys(c.files))
+	c.presence(paths)
+	c.alike(paths)
 	c.info()
-	c.checksums(payload, tags)
-	c.report.Algorithms = slices.Sorted(maps.Keys(payload))
+	c.checksums(paths)
 	slices.SortFunc(c.report.Problems, func(a, b Problem) int {
 		return strings.Compare(a.Path+"\x00"+a.What, b.Path+"\x00"+b.What)
 	})
 	c.report.Complete = c.complete
 	c.report.Valid = c.complete && len(c.report.Problems) == 0
-	return c.report, nil
+	return nil
 }
 
 type checker struct {
 	root     *os.Root
-	files    map[string]int64 // every regular file and its size
+	files    map[string]*file
+	left     int                   // files that may still be added
+	hasData  bool                  // there is a payload folder
+	payload  [len(algorithms)]bool // of which there is a manifest
 	complete bool
 	report   Report
 }
 
 func (c *checker) problem(path, format string, args ...any) {
+	if len(c.report.Problems) == maxProblems {
+		c.report.More++
+		return
+	}
 	c.report.Problems = append(c.report.Problems, Problem{path, fmt.Sprintf(format, args...)})
 }
 
@@ -93,177 +96,177 @@ func (c *checker) incomplete(path, format string, args ...any) {
 	c.problem(path, format, args...)
 }
 
-// walk lists the regular files. Links, pipes and devices are reported and from
-// then on not there: they are never opened.
-func (c *checker) walk() error {
-	hasData := false
-	err := fs.WalkDir(c.root.FS(), ".", func(p string, d fs.DirEntry, err error) error {
-		if err != nil {
-			if p == "." {
-				return err
-			}
-			c.incomplete(p, "cannot be read: %v", reason(err))
-			return nil
-		}
-		if d.IsDir() {
-			hasData = hasData || p == "data"
-			return nil
-		}
-		info, err := d.Info()
-		if err != nil {
-			c.incomplete(p, "cannot be read: %v", reason(err))
-			return nil
-		}
-		if !info.Mode().IsRegular() {
-			c.incomplete(p, "is no regular file (%s) and was not read", kindOf(info.Mode()))
-			return nil
-		}
-		c.files[p] = info.Size()
-		if strings.HasPrefix(p, payloadDir) {
-			c.report.Files++
-			c.report.Octets += info.Size()
-		}
-		return nil
-	})
-	if err == nil && !hasData {
-		c.incomplete("data", "the payload folder is missing")
-	}
-	return err
+func (c *checker) there(p string) bool {
+	f, ok := c.files[p]
+	return ok && f.there
 }
 
-func kindOf(m fs.FileMode) string {
-	switch {
-	case m&fs.ModeSymlink != 0:
-		return "a symbolic link"
-	case m&fs.ModeNamedPipe != 0:
-		return "a pipe"
-	case m&fs.ModeSocket != 0:
-		return "a socket"
-	}
-	return "a device"
-}
-
-// text reads a tag file that is known to be there.
-func (c *checker) text(p string, limit int64) (string, bool) {
-	f, err := c.root.Open(p)
-	if err != nil {
-		c.problem(p, "cannot be read: %v", reason(err))
+// text reads a small tag file, if it is there.
+func (c *checker) text(p string) (string, bool) {
+	f, ok := c.open(p)
+	if !ok {
 		return "", false
 	}
 	defer f.Close()
-	b, err := io.ReadAll(io.LimitReader(f, limit+1))
-	switch {
-	case err != nil:
-		c.problem(p, "cannot be read: %v", reason(err))
-	case int64(len(b)) > limit:
-		c.problem(p, "is larger than %d MiB and was not read", limit>>20)
-	default:
-		return string(b), true
+	b, err := safefile.ReadAll(f, maxTextBytes)
+	if err != nil {
+		c.problem(p, "was not read: %v", reason(err))
+		return "", false
 	}
-	return "", false
+	return string(b), true
 }
 
 func (c *checker) declaration() {
-	if _, ok := c.files["bagit.txt"]; !ok {
+	if !c.there("bagit.txt") {
 		c.incomplete("bagit.txt", "is missing")
 		return
 	}
-	if text, ok := c.text("bagit.txt", maxTextBytes); ok {
+	if text, ok := c.text("bagit.txt"); ok {
 		if err := parseDeclaration(text); err != nil {
 			c.problem("bagit.txt", "%v", err)
 		}
 	}
 }
 
-// manifests reads all manifests of one kind, by algorithm.
-func (c *checker) manifests(prefix string) map[string]manifest {
-	out := map[string]manifest{}
-	for _, p := range slices.Sorted(maps.Keys(c.files)) {
-		if !isManifest(p, prefix) {
+// list reads a list of files line by line, if it is not too large.
+func (c *checker) list(p string, read func(io.Reader)) bool {
+	if c.files[p].size > maxListBytes {
+		c.problem(p, "is larger than %d MB and was not read", maxListBytes>>20)
+		return false
+	}
+	f, ok := c.open(p)
+	if !ok {
+		return false
+	}
+	defer f.Close()
+	read(io.LimitReader(f, maxListBytes))
+	return true
+}
+
+// manifests reads all manifests of one kind.
+func (c *checker) manifests(prefix string) error {
+	for _, p := range slices.Sorted(maps.Keys(c.files)) { // that is the order of algorithms
+		if !isManifest(p, prefix) || !c.there(p) {
 			continue
 		}
-		algorithm := strings.TrimSuffix(strings.TrimPrefix(p, prefix), ".txt")
-		newHash := algorithms[algorithm]
-		if newHash == nil {
+		name := strings.TrimSuffix(strings.TrimPrefix(p, prefix), ".txt")
+		i := slices.IndexFunc(algorithms[:], func(a algorithm) bool { return a.name == name })
+		if i < 0 {
 			c.problem(p, "uses a checksum that is not known here")
 			continue
 		}
-		text, ok := c.text(p, maxManifestBytes)
-		if !ok {
-			continue
-		}
-		m, errs := parseManifest(text, 2*newHash().Size())
-		for _, err := range errs {
-			c.problem(p, "%v", err)
-		}
-		for _, listed := range slices.Sorted(maps.Keys(m)) {
-			inData := strings.HasPrefix(listed, payloadDir)
-			if inData != (prefix == "manifest-") || isManifest(listed, "tagmanifest-") {
-				c.problem(p, "lists %q, which does not belong there", listed)
-				delete(m, listed)
+		var full error
+		entry := func(listed, digest string) error {
+			f, err := c.listed(prefix, listed)
+			switch {
+			case errors.Is(err, errTooMany):
+				full = err
+				return nil
+			case err != nil:
+				return err
+			case f.listed[i]:
+				return fmt.Errorf("%q is listed twice", listed)
 			}
+			f.list(i, digest)
+			return nil
 		}
-		out[algorithm] = m
+		read := c.list(p, func(r io.Reader) {
+			readManifest(r, 2*algorithms[i].new().Size(), entry, func(err error) { c.problem(p, "%v", err) })
+		})
+		if full != nil {
+			return full
+		}
+		if read && prefix == "manifest-" {
+			c.payload[i] = true
+			c.report.Algorithms = append(c.report.Algorithms, name)
+		}
 	}
-	return out
+	return nil
+}
+
+// listed returns the file that a manifest of a kind lists.
+func (c *checker) listed(prefix, p string) (*file, error) {
+	if strings.HasPrefix(p, payloadDir) != (prefix == "manifest-") || isManifest(p, "tagmanifest-") {
+		return nil, fmt.Errorf("lists %q, which does not belong there", p)
+	}
+	return c.at(p)
 }
 
 // fetch tells of files that the bag wants taken from the network; that is
 // never done.
-func (c *checker) fetch(payload map[string]manifest) {
-	if _, ok := c.files["fetch.txt"]; !ok {
+func (c *checker) fetch() {
+	const name = "fetch.txt"
+	if !c.there(name) {
 		return
 	}
-	text, ok := c.text("fetch.txt", maxManifestBytes)
-	if !ok {
-		return
-	}
-	paths, errs := parseFetch(text)
-	for _, err := range errs {
-		c.problem("fetch.txt", "%v", err)
-	}
-	for _, p := range paths {
-		for algorithm, m := range payload {
-			if _, ok := m[p]; !ok {
-				c.problem("fetch.txt", "lists %q, which manifest-%s.txt does not", p, algorithm)
+	n := 0
+	c.list(name, func(r io.Reader) {
+		readFetch(r, func(p string) {
+			n++
+			for i, a := range algorithms {
+				if f, ok := c.files[p]; c.payload[i] && (!ok || !f.listed[i]) {
+					c.problem(name, "lists %q, which manifest-%s.txt does not", p, a.name)
+				}
 			}
-		}
+		}, func(err error) { c.problem(name, "%v", err) })
+	})
+	c.remark(Problem{name, fmt.Sprintf("names %d files to be fetched; nothing was fetched", n)})
+}
+
+func (c *checker) remark(p Problem) {
+	if len(c.report.Notes) < maxProblems {
+		c.report.Notes = append(c.report.Notes, p)
 	}
-	c.report.Notes = append(c.report.Notes, Problem{"fetch.txt", fmt.Sprintf("names %d files to be fetched; nothing was fetched", len(paths))})
 }
 
 // presence compares lists and files both ways. In version 1.0 every payload
 // manifest lists every payload file.
-func (c *checker) presence(payload, tags map[string]manifest) {
-	for prefix, ms := range map[string]map[string]manifest{"manifest-": payload, "tagmanifest-": tags} {
-		for algorithm, m := range ms {
-			for p := range m {
-				if _, ok := c.files[p]; !ok {
-					c.incomplete(p, "is missing (listed in %s%s.txt)", prefix, algorithm)
-				}
-			}
+func (c *checker) presence(paths []string) {
+	for _, p := range paths {
+		f, inData := c.files[p], strings.HasPrefix(p, payloadDir)
+		list := "tagmanifest-"
+		if inData {
+			list = "manifest-"
 		}
-	}
-	for p := range c.files {
-		for algorithm, m := range payload {
-			if _, ok := m[p]; strings.HasPrefix(p, payloadDir) && !ok {
-				c.incomplete(p, "is not listed in manifest-%s.txt", algorithm)
+		for i, a := range algorithms {
+			switch {
+			case f.listed[i] && !f.there:
+				c.incomplete(p, "is missing (listed in %s%s.txt)", list, a.name)
+			case !f.listed[i] && f.there && inData && c.payload[i]:
+				c.incomplete(p, "is not listed in manifest-%s.txt", a.name)
 			}
 		}
 	}
 }
 
+// alike notes files that some systems cannot tell apart (RFC 8493 sections 5.2
+// and 6.1).
+func (c *checker) alike(paths []string) {
+	seed, seen := maphash.MakeSeed(), map[uint64]bool{}
+	for _, p := range paths {
+		if !c.files[p].there {
+			continue
+		}
+		alike := maphash.String(seed, fold(norm.NFC.String(p)))
+		if seen[alike] {
+			c.remark(Problem{p, "differs from another file only in case or in how accents are spelled; not every system keeps both"})
+		}
+		seen[alike] = true
+	}
+}
+
 func (c *checker) info() {
-	if _, ok := c.files["bag-info.txt"]; !ok {
+	const name = "bag-info.txt"
+	if !c.there(name) {
 		return
 	}
-	text, ok := c.text("bag-info.txt", maxTextBytes)
+	text, ok := c.text(name)
 	if !ok {
 		return
 	}
 	fields, errs := parseInfo(text)
 	for _, err := range errs {
-		c.problem("bag-info.txt", "%v", err)
+		c.problem(name, "%v", err)
 	}
 	c.report.Info = fields
 	is := fmt.Sprintf("%d.%d", c.report.Octets, c.report.Files)
@@ -273,61 +276,47 @@ func (c *checker) info() {
 			continue
 		}
 		if seen {
-			c.problem("bag-info.txt", "holds Payload-Oxum twice")
+			c.problem(name, "holds Payload-Oxum twice")
 		}
 		if seen = true; f.Value != is {
-			c.problem("bag-info.txt", "Payload-Oxum is %q, but the payload is %s", f.Value, is)
+			c.problem(name, "Payload-Oxum is %q, but the payload is %s", f.Value, is)
 		}
 	}
 }
 
 // checksums reads each listed file once, for all its manifests.
-func (c *checker) checksums(payload, tags map[string]manifest) {
-	for _, p := range slices.Sorted(maps.Keys(c.files)) {
-		ms := tags
-		if strings.HasPrefix(p, payloadDir) {
-			ms = payload
-		}
-		want := map[string]string{}
-		for algorithm, m := range ms {
-			if digest, ok := m[p]; ok {
-				want[algorithm] = digest
-			}
-		}
-		if len(want) > 0 {
-			c.checksum(p, want)
+func (c *checker) checksums(paths []string) {
+	for _, p := range paths {
+		if f := c.files[p]; f.there {
+			c.checksum(p, f)
 		}
 	}
 }
 
-func (c *checker) checksum(p string, want map[string]string) {
-	f, err := c.root.Open(p)
-	if err != nil {
-		c.problem(p, "cannot be read: %v", reason(err))
+func (c *checker) checksum(p string, want *file) {
+	sums := map[int]hash.Hash{}
+	var to []io.Writer
+	for i, a := range algorithms {
+		if want.listed[i] {
+			sums[i] = a.new()
+			to = append(to, sums[i])
+		}
+	}
+	if len(to) == 0 {
+		return
+	}
+	f, ok := c.open(p)
+	if !ok {
 		return
 	}
 	defer f.Close()
-	sums := map[string]hash.Hash{}
-	var to []io.Writer
-	for algorithm := range want {
-		sums[algorithm] = algorithms[algorithm]()
-		to = append(to, sums[algorithm])
-	}
 	if _, err := io.Copy(io.MultiWriter(to...), f); err != nil {
 		c.problem(p, "cannot be read: %v", reason(err))
 		return
 	}
-	for _, algorithm := range slices.Sorted(maps.Keys(want)) {
-		if hex.EncodeToString(sums[algorithm].Sum(nil)) != want[algorithm] {
-			c.problem(p, "%s checksum differs", algorithm)
+	for i, a := range algorithms {
+		if sums[i] != nil && string(sums[i].Sum(nil)) != want.sum(i) {
+			c.problem(p, "%s checksum differs", a.name)
 		}
 	}
-}
-
-// reason leaves out the path, which comes from outside and is named already.
-func reason(err error) error {
-	if p, ok := errors.AsType[*fs.PathError](err); ok {
-		return p.Err
-	}
-	return err
 }

@@ -150,12 +150,33 @@ func TestFaults(t *testing.T) {
 		{"wrong oxum", set("bag-info.txt", "payload-oxum: 7.1\n"), true, false, `Payload-Oxum is "7.1", but the payload is 6.1`},
 		{"second oxum", set("bag-info.txt", "Payload-Oxum: 6.1\nPayload-Oxum: 6.1\n"), true, false, "twice"},
 		{"info without colon", set("bag-info.txt", "nonsense\n"), true, false, "bag-info.txt: line 1"},
+		{"twice, spelled otherwise", set("manifest-sha256.txt", sum256("hello\n")+" data/hello.txt\n"+sum256("hello\n")+" ./data/hello.txt\n"), true, false, `line 2: "data/hello.txt" is listed twice`},
+		{"percent that hides a way out", set("manifest-sha256.txt", sum256("")+" data/%2e%2e/%2e%2e/x"), false, false, "percent sign is not written %25"},
+		{"backslashes", set("manifest-sha256.txt", sum256("")+` data\..\..\x`), false, false, "path is not relative with forward slashes"},
+		{"zero byte", set("manifest-sha256.txt", sum256("")+" data/hello.txt\x00"), false, false, "path holds a zero byte"},
+		{"line end in a path", set("manifest-sha256.txt", sum256("hello\n")+" data/hello.txt\n"+sum256("")+" data/a%0Db"), false, false, `"data/a\rb": is missing`},
+		{"overlong line", set("manifest-sha256.txt", sum256("hello\n")+" data/hello.txt\n"+sum256("")+" data/"+strings.Repeat("x", 20000)), true, false, "line 2: is longer than 16 KB"},
+		{"overlong path", set("manifest-sha256.txt", sum256("hello\n")+" data/hello.txt\n"+sum256("")+" data/"+strings.Repeat("x", 5000)), true, false, "line 2: path is longer than 4096 bytes"},
 		{"fetch without manifest", set("fetch.txt", "https://example.org/x - data/x\n"), true, false, `lists "data/x", which manifest-sha512.txt does not`},
 		{"fetch climbing", set("fetch.txt", "https://example.org/x 5 ../x\n"), true, false, "fetch.txt: line 1: path has"},
 	} {
 		f := basic()
 		c.change(f)
 		checkBag(t, c.name, lay(t, f), c.complete, c.valid, c.problem)
+	}
+}
+
+// Two names that a system without regard to case, or to how accents are spelled, takes
+// for one: kept here, and said.
+func TestAlike(t *testing.T) {
+	f := basic()
+	for _, p := range []string{"data/A", "data/a", "data/\u00e9", "data/e\u0301"} {
+		f[p] = ""
+		f["manifest-sha512.txt"] += sum512("") + "  " + p + "\n"
+	}
+	r := validate(t, lay(t, retag(f)))
+	if !r.Valid || len(r.Notes) != 2 || r.Notes[0].Path != "data/a" || r.Notes[1].Path != "data/\u00e9" {
+		t.Errorf("%+v", r)
 	}
 }
 
@@ -199,7 +220,7 @@ func TestHostile(t *testing.T) {
 		{"terminal escapes", func(dir string) error { return os.WriteFile(filepath.Join(dir, "data", "\x1b[2J"), nil, 0o600) }, `"data/\x1b[2J": is not listed`},
 		{"large tag file", func(dir string) error {
 			return os.WriteFile(filepath.Join(dir, "bag-info.txt"), make([]byte, 2<<20), 0o600)
-		}, "is larger than 1 MiB"},
+		}, "bag-info.txt: was not read: it is larger than 1 MB"},
 	} {
 		dir := lay(t, basic())
 		if err := c.change(dir); err != nil {

@@ -136,16 +136,16 @@ type manifests map[string]manifest
 
 func newManifests() manifests {
 	ms := manifests{}
-	for _, name := range written {
-		ms[name] = manifest{}
+	for _, a := range written {
+		ms[a.name] = manifest{}
 	}
 	return ms
 }
 
 func (ms manifests) files(prefix string) []File {
 	var out []File
-	for _, name := range written {
-		out = append(out, Bytes(prefix+name+".txt", []byte(ms[name].String())))
+	for _, a := range written {
+		out = append(out, Bytes(prefix+a.name+".txt", []byte(ms[a.name].String())))
 	}
 	return out
 }
@@ -178,16 +178,18 @@ func (w *writer) put(f File, ms manifests) (err error) {
 	defer out.Close()
 	sums := map[string]hash.Hash{}
 	to := []io.Writer{out}
-	for algorithm := range ms {
-		sums[algorithm] = algorithms[algorithm]()
-		to = append(to, sums[algorithm])
+	for _, a := range written {
+		if ms != nil {
+			sums[a.name] = a.new()
+			to = append(to, sums[a.name])
+		}
 	}
 	n, err := io.Copy(io.MultiWriter(to...), in)
 	if err != nil {
 		return err
 	}
-	for algorithm, m := range ms {
-		m[f.Path] = hex.EncodeToString(sums[algorithm].Sum(nil))
+	for name, m := range ms {
+		m[f.Path] = hex.EncodeToString(sums[name].Sum(nil))
 	}
 	if strings.HasPrefix(f.Path, payloadDir) {
 		w.octets += n

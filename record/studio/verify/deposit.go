@@ -32,7 +32,7 @@ func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error)
 	}
 	for i, p := range report.Problems {
 		if i == MaxProblems {
-			say(deed.Fails, "and %d more", len(report.Problems)-i)
+			say(deed.Fails, "and %d more", len(report.Problems)-i+report.More)
 			break
 		}
 		say(deed.Fails, "%s", p)

@@ -3,12 +3,12 @@ package pdf_test
 import (
 	"fmt"
 	"os"
-	"os/exec"
 	"strings"
 	"testing"
 	"time"
 
 	"backleaf/record/pdf"
+	"backleaf/record/toolcheck"
 )
 
 // greedy are files that ask for far more than they hold, or for all that they
@@ -58,51 +58,26 @@ func overlapping() []byte {
 	return fmt.Appendf(b, "] >> >>\nstartxref\n%d\n%%%%EOF\n", start)
 }
 
-// No file costs more than these, whatever it holds. Each is read by a process
-// of its own, so that its memory can be measured.
+// No file costs more than these, whatever it holds.
 func TestBounds(t *testing.T) {
 	const mostMB, most = 300, 5 * time.Second
-	if path := os.Getenv("BACKLEAF_READ_PDF"); path != "" {
+	if toolcheck.InChild(t, func(path string) {
 		data, err := os.ReadFile(path)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := pdf.Attachments(data)
-		fmt.Println(memory(t), len(got.Files), err)
+		pdf.Attachments(data)
+	}) {
 		return
 	}
 	if testing.Short() {
 		t.Skip("writes half a gigabyte")
 	}
 	for name, data := range greedy() {
-		cmd := exec.Command(os.Args[0], "-test.run=^TestBounds$")
-		cmd.Env = append(os.Environ(), "BACKLEAF_READ_PDF="+save(t, data))
-		out, err := cmd.Output()
-		if err != nil {
-			t.Fatalf("%s: %v\n%s", name, err, out)
-		}
-		took := cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
-		var mb int
-		if _, err := fmt.Sscan(string(out), &mb); err != nil {
-			t.Fatalf("%s: %v\n%s", name, err, out)
-		}
-		t.Logf("%-30s %3d MB %5.2f s  %s", name, mb, took.Seconds(), strings.SplitN(string(out), "\n", 2)[0])
+		mb, took := toolcheck.Cost(t, save(t, data))
+		t.Logf("%-30s %3d MB %5.2f s", name, mb, took.Seconds())
 		if mb > mostMB || took > most {
 			t.Errorf("%s: %d MB, %v", name, mb, took)
 		}
 	}
-}
-
-// memory returns the most that this process ever held, in MB.
-func memory(t *testing.T) int {
-	status, err := os.ReadFile("/proc/self/status")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, rest, _ := strings.Cut(string(status), "VmHWM:")
-	var kb int
-	if _, err := fmt.Sscan(rest, &kb); err != nil {
-		t.Fatal(err)
-	}
-	return kb >> 10
 }

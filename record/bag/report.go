@@ -1,0 +1,30 @@
+package bag
+
+import "strconv"
+
+// Problem is one thing that keeps a bag from being complete or valid.
+type Problem struct {
+	Path string // within the bag; text from outside, printed quoted if need be
+	What string
+}
+
+func (p Problem) String() string {
+	if q := strconv.Quote(p.Path); q != `"`+p.Path+`"` {
+		return q + ": " + p.What
+	}
+	return p.Path + ": " + p.What
+}
+
+// Report says what was found. A bag is complete if every file that should be
+// there is, and no other in data/; it is valid if moreover all checksums hold
+// and nothing else is wrong (RFC 8493 section 3).
+type Report struct {
+	Complete, Valid bool
+	Problems        []Problem // by path; a thousand at most
+	More            int       // problems beyond those
+	Notes           []Problem // what a reader should know but breaks nothing; a thousand at most
+	Algorithms      []string  // of the payload manifests
+	Files           int       // in data/
+	Octets          int64     // in data/
+	Info            []Field   // bag-info.txt
+}
