@@ -3,7 +3,6 @@ package certificate
 import (
 	"errors"
 	"fmt"
-	"io"
 	"time"
 
 	"backleaf/record"
@@ -33,66 +32,88 @@ type Input struct {
 	Preview    bool            // says that it is not issued, and holds no files
 }
 
-// Draw writes a certificate as a PDF file. Nothing is written if it cannot be
-// drawn.
-func Draw(w io.Writer, in Input) error {
-	pdf, err := draw(in, paper.A3b)
-	if err != nil {
-		return fmt.Errorf("cannot draw the certificate of %s: %w", in.Panel.Number, err)
-	}
-	_, err = w.Write(pdf)
-	return err
+// A Drawn is a certificate as a PDF file, with what is to be known of its
+// photograph before it is printed.
+type Drawn struct {
+	PDF   []byte
+	Photo Photo
 }
 
-func draw(in Input, kind paper.Kind) ([]byte, error) {
+// Draw draws a certificate, a preview with the very layout that will be issued.
+func Draw(in Input) (Drawn, error) {
+	out, err := draw(in, paper.A3b)
+	if err != nil {
+		return Drawn{}, fmt.Errorf("cannot draw the certificate of %s: %w", in.Panel.Number, err)
+	}
+	return out, nil
+}
+
+func draw(in Input, kind paper.Kind) (Drawn, error) {
 	s, ok := papers[in.Paper]
 	if !ok {
-		return nil, fmt.Errorf("the paper %q is neither a4 nor letter", in.Paper)
+		return Drawn{}, fmt.Errorf("the paper %q is neither a4 nor letter", in.Paper)
 	}
 	if in.Issued.IsZero() {
-		return nil, errors.New("it has no date of issue")
+		return Drawn{}, errors.New("it has no date of issue")
 	}
 	c, err := newContent(in)
 	if err != nil {
-		return nil, err
+		return Drawn{}, err
 	}
 	d := &paper.Document{Info: paper.Info{
 		Title:    c.words.FileTitle.With("number", c.number, "title", c.title),
 		Author:   c.maker,
 		Subject:  string(c.words.FileSubject),
-		Language: c.language,
+		Language: c.teller.Catalogue().Tag.String(),
 		Created:  in.Issued,
 	}}
-	first, err := c.layPage(s)
+	at, err := c.pages(d, s)
 	if err != nil {
-		return nil, err
+		return Drawn{}, err
 	}
-	if first.plan.moved != 0 {
+	var files []paper.Attachment
+	if kind == paper.A3b {
+		files = c.attachments()
+	}
+	out := Drawn{Photo: c.photo.facts(at, in.Panel.Size())}
+	out.PDF, err = d.Finish(kind, files...)
+	return out, err
+}
+
+// pages lays front, reverse, and what the reverse has no room for.
+func (c *content) pages(d *paper.Document, s sheet) (placed, error) {
+	front, at, err := c.front(s)
+	for tooLong(err) && c.shorten() {
+		front, at, err = c.front(s)
+	}
+	if err != nil {
+		return at, err
+	}
+	pages := 2
+	_, p, err := c.reverse(s, pages)
+	if err != nil {
+		return at, err
+	}
+	if p != 0 {
 		// How many pages the rest needs is known when it is laid.
-		trial := &paper.Document{Info: paper.Info{}}
+		trial := &paper.Document{}
 		trial.Page(s.width, s.height)
-		if err := c.layRest(trial, s, first.plan); err != nil {
-			return nil, err
+		trial.Page(s.width, s.height)
+		if err := c.rest(trial, s, p, 3); err != nil {
+			return at, err
 		}
-		c.total = trial.Pages()
-		if first, err = c.layPage(s); err != nil {
-			return nil, err
-		}
+		pages = trial.Pages()
 	}
-	shapes, err := first.shapes()
+	back, p, err := c.reverse(s, pages)
 	if err != nil {
-		return nil, err
+		return at, err
 	}
-	d.Page(s.width, s.height).Draw(shapes...)
-	if first.plan.moved != 0 {
-		if err := c.layRest(d, s, first.plan); err != nil {
-			return nil, err
-		}
+	d.Page(s.width, s.height).Draw(front...)
+	d.Page(s.width, s.height).Draw(back...)
+	if p != 0 {
+		return at, c.rest(d, s, p, pages)
 	}
-	if kind != paper.A3b {
-		return d.Finish(kind) // without the files, for the tests
-	}
-	return d.Finish(kind, c.attachments()...)
+	return at, nil
 }
 
 // attachments are the files that prove the record.
@@ -114,7 +135,5 @@ func (c *content) attachments() []pdf.Attachment {
 	}
 	return out
 }
-
-func (c *content) signed() bool { return len(c.in.Deed.Signature) > 0 && !c.in.Preview }
 
 func tooLong(err error) bool { return errors.Is(err, paper.ErrTooLong) }

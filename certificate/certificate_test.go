@@ -3,6 +3,7 @@ package certificate_test
 import (
 	"bytes"
 	"encoding/json"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -34,24 +35,23 @@ func text(t testing.TB, path string) string {
 	return strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-raw", path, "-")), " ")
 }
 
-// read decodes the symbols of the first page at a resolution: the link and the
-// signed statement, or nothing for what is not there.
+// read decodes the symbols of both sides at a resolution: the link of the front
+// and the signed statement of the reverse, or nothing for what is not there.
 func read(t testing.TB, path, dpi string) (link, note string) {
 	t.Helper()
 	toolcheck.Require(t, "pdftoppm", "zbarimg")
 	root := filepath.Join(t.TempDir(), "page")
-	toolcheck.Run(t, "pdftoppm", "-r", dpi, "-gray", "-png", "-singlefile", path, root)
-	for _, l := range strings.Split(toolcheck.Run(t, "zbarimg", "-q", "--raw", root+".png"), "\n") {
-		if strings.HasPrefix(l, "HTTPS://") {
-			link = l
-		} else {
-			note += l + "\n"
-		}
+	toolcheck.Run(t, "pdftoppm", "-r", dpi, "-gray", "-l", "2", path, root)
+	pages, _ := filepath.Glob(root + "-*.pgm")
+	out := [2]string{}
+	for i, p := range pages {
+		got, _ := exec.Command("zbarimg", "-q", "--raw", "--nodbus", "--set", "disable", "--set", "qrcode.enable", p).Output() // it fails where there is no symbol
+		out[i] = strings.TrimRight(string(got), "\n")
 	}
-	if note = strings.TrimRight(note, "\n"); note != "" {
-		note += "\n"
+	if out[1] != "" {
+		out[1] += "\n"
 	}
-	return link, note
+	return out[0], out[1]
 }
 
 // An independent reader finds the link and the signed statement on the page,
@@ -67,6 +67,9 @@ func TestSymbolsAreRead(t *testing.T) {
 			}
 			path := save(t, name+".pdf", drawn(t, in))
 			for _, dpi := range []string{"200", "300"} {
+				if dpi == "300" && name != "plain" {
+					continue // what is read at 200 dpi is read at 300
+				}
 				link, note := read(t, path, dpi)
 				if link != "HTTPS://EXAMPLE.ORG/P/KB260001K" {
 					t.Errorf("%s, %s, %s dpi: link %q", name, paper, dpi, link)
@@ -147,19 +150,17 @@ func TestReadingOrder(t *testing.T) {
 	pdf, _ := signed(t, "a4")
 	page := text(t, save(t, "c.pdf", pdf))
 	at := 0
-	for _, want := range []string{"CERTIFICATE", "KB26-0001-K", "Issued on 1 June 2026.", "Low tide, evening", "Ada Example", "Date 2026", "Medium Oil on linen laid on birch plywood",
-		"30 × 40 cm × 3 mm", "lower right, in paint: AE 26", "tidal flats", "Riga, Latvia", "BUILD-UP", "Birch plywood, 3 mm. On the front", "hydrocarbon resin varnish",
-		"Front, back and edges sealed.", "removable with white spirit", "Hydrocarbon resin varnish", "55 µm, estimated", "CARE AND DISPLAY", "40 to 60 %", "lux", "NOT RECORDED", "Distinguishing features",
-		"STATEMENT BY THE MAKER", "I, Ada Example, of Riga, Latvia, made this panel", "WHAT THIS IS NOT", "Not an appraisal", "Signature of the maker", "Place and date", "Studio stamp",
-		"TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "signed text"} {
+	for _, want := range []string{"CERTIFICATE FOR A PAINTING ON PANEL", "Low tide, evening", "Ada Example, 2026", "Oil on linen laid on birch plywood",
+		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "The number KB26-0001-K stands on the back",
+		"Signature of the maker", "Place and date", "Studio stamp", "KB26-0001-K", "Issued on 1 June 2026.", "key of the studio",
+		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "55 µm, estimated", "Front, back and edges sealed.",
+		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
+		"WHAT THIS IS NOT", "Not an appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "signed text"} {
 		i := strings.Index(page[at:], want)
 		if i < 0 {
 			t.Fatalf("%q does not follow %q in:\n%s", want, page[max(0, at-40):at], page)
 		}
 		at += i
-	}
-	if strings.Count(page, "CERTIFICATE") > 2 || strings.Contains(page, "1 OF") {
-		t.Error("a certificate that fits one page has more")
 	}
 }
 
@@ -185,7 +186,7 @@ func TestUnsigned(t *testing.T) {
 	pdf := drawn(t, k.input(nil))
 	path := save(t, "c.pdf", pdf)
 	page := text(t, path)
-	if !strings.Contains(page, "none: the studio had no signing key") || strings.Contains(page, "openssl") {
+	if !strings.Contains(page, "the studio had no key on the day of issue") || strings.Contains(page, "openssl") {
 		t.Errorf("an unsigned certificate says:\n%s", page)
 	}
 	if list := toolcheck.Run(t, "pdfdetach", "-list", path); !strings.Contains(list, "record.json") || strings.Contains(list, "record.sig") {
@@ -203,7 +204,7 @@ func TestPreview(t *testing.T) {
 	in.Preview = true
 	path := save(t, "c.pdf", drawn(t, in))
 	page := text(t, path)
-	if !strings.Contains(page, "Preview, not issued") || strings.Contains(page, "Issued on") || strings.Contains(page, "SHA-256") {
+	if !strings.Contains(page, "Preview, not issued") || strings.Contains(page, "Issued on") || regexp.MustCompile(`[0-9a-f]{4} [0-9a-f]{4} [0-9a-f]{4}`).MatchString(page) {
 		t.Errorf("a preview says:\n%s", page)
 	}
 	if list := toolcheck.Run(t, "pdfdetach", "-list", path); !strings.HasPrefix(list, "0 ") {
@@ -211,6 +212,60 @@ func TestPreview(t *testing.T) {
 	}
 	if link, note := read(t, path, "300"); link == "" || note != "" {
 		t.Errorf("symbols in a preview: %q, %q", link, note)
+	}
+}
+
+// A preview stands where the certificate will stand: every word that both have
+// lies in the same place, on as many pages.
+func TestPreviewKeepsTheLayout(t *testing.T) {
+	k := finished(t)
+	k.photo(jpegFile(t, shore(400, 300)))
+	in := k.input(k.key())
+	in.Workshop.Keys = k.input(nil).Workshop.Keys // with the key on record
+	issued, _, _ := boxes(t, save(t, "issued.pdf", drawn(t, in)))
+	in.Preview, in.Deed = true, deed.Deed{}
+	preview, _, _ := boxes(t, save(t, "preview.pdf", drawn(t, in)))
+	if len(preview) != len(issued) {
+		t.Fatalf("%d pages, will be %d", len(preview), len(issued))
+	}
+	// The notice moves the front down by its line; the reverse stays.
+	at := map[string]box{}
+	for _, w := range preview[1] {
+		at[w.Text] = w
+	}
+	same := 0
+	for _, w := range issued[1] {
+		if p, ok := at[w.Text]; ok && p.XMin == w.XMin && p.YMin == w.YMin {
+			same++
+		}
+	}
+	if same < len(at)/2 || at["openssl"] == (box{}) {
+		t.Errorf("of %d words of the preview %d stand where they will", len(at), same)
+	}
+}
+
+// What is to be known of the photograph before it is printed.
+func TestPhotoFacts(t *testing.T) {
+	for _, c := range []struct {
+		w, h   int
+		ratio  float64 // to the panel of 30 × 40 cm
+		turned bool
+		most   float64 // pixels to the inch
+	}{{400, 300, 1, false, 100}, {300, 400, 0.5625, true, 100}, {2400, 1800, 1, false, 1000}, {100, 100, 0.75, false, 50}} {
+		k := finished(t)
+		k.photo(jpegFile(t, shore(c.w, c.h)))
+		d, err := certificate.Draw(k.input(nil))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := d.Photo
+		if p.PixelsWide != c.w || math.Abs(p.Ratio-c.ratio) > 0.001 || p.Turned != c.turned || p.PixelsPerInch > c.most || p.PixelsPerInch < c.most/10 ||
+			math.Abs(p.WidthMM/p.HeightMM-float64(c.w)/float64(c.h)) > 0.001 {
+			t.Errorf("%d × %d: %+v", c.w, c.h, p)
+		}
+	}
+	if d, err := certificate.Draw(finished(t).input(nil)); err != nil || d.Photo != (certificate.Photo{}) {
+		t.Errorf("no photograph: %+v, %v", d.Photo, err)
 	}
 }
 
@@ -245,7 +300,7 @@ func TestReplaces(t *testing.T) {
 	k := finished(t)
 	in := k.input(nil)
 	in.Replaces, _ = record.ParseWhen("2026-05-31T23:30:00+03:00")
-	if page := text(t, save(t, "c.pdf", drawn(t, in))); !strings.Contains(page, "Replaces the certificate of 31 May 2026.") {
+	if page := text(t, save(t, "c.pdf", drawn(t, in))); !strings.Contains(page, "Certificate no. 1, it replaces no. 0 of 31 May 2026.") {
 		t.Errorf("the page says:\n%s", page)
 	}
 }
@@ -263,9 +318,8 @@ func TestPhotographMustBeTheOne(t *testing.T) {
 		"no way":  nil,
 	} {
 		in.Photograph = get
-		var b bytes.Buffer
-		if err := certificate.Draw(&b, in); err == nil || b.Len() > 0 {
-			t.Errorf("%s: %v, %d bytes", name, err, b.Len())
+		if d, err := certificate.Draw(in); err == nil || d.PDF != nil {
+			t.Errorf("%s: %v, %d bytes", name, err, len(d.PDF))
 		}
 	}
 }
@@ -280,10 +334,9 @@ func TestRefused(t *testing.T) {
 	} {
 		in := k.input(nil)
 		change(&in)
-		var b bytes.Buffer
-		err := certificate.Draw(&b, in)
-		if err == nil || b.Len() > 0 {
-			t.Errorf("%s: %v, %d bytes", name, err, b.Len())
+		d, err := certificate.Draw(in)
+		if err == nil || d.PDF != nil {
+			t.Errorf("%s: %v, %d bytes", name, err, len(d.PDF))
 		}
 		if in.Buyer != "" && !strings.Contains(err.Error(), "buyer") {
 			t.Errorf("%s: the error does not name the field: %v", name, err)

@@ -6,8 +6,6 @@ import (
 	"backleaf/record/paper"
 )
 
-const mmPerPt = 25.4 / 72
-
 // A column sets texts and drawings one below the other in a given width. Its
 // first error stays. It is set at 0, 0 and placed later, when the heights of
 // its neighbours are known.
@@ -38,22 +36,46 @@ func (c *column) text(spans ...paper.Span) {
 		c.fail(err)
 		return
 	}
-	c.block(b)
+	c.put(paper.Text{Block: b})
 }
 
-// fit sets a paragraph scaled down until it is no higher than height.
-func (c *column) fit(height, smallest float64, spans ...paper.Span) {
-	b, err := paper.Fit(c.width, height, smallest, spans...)
+// centre sets a paragraph of lines in the middle, of at most width. Where it
+// takes more than one line, the lines are made about equally long.
+func (c *column) centre(width float64, spans ...paper.Span) {
+	b, err := paper.Compose(width, spans...)
+	if err == nil && b.Lines() > 1 {
+		b, err = balanced(width, b.Lines(), spans)
+	}
 	if err != nil {
 		c.fail(err)
 		return
 	}
-	c.block(b)
+	c.put(paper.Text{X: c.width / 2, Align: paper.Centre, Block: b})
 }
 
-func (c *column) block(b paper.Block) {
-	c.shapes = append(c.shapes, paper.Text{Y: c.height, Block: b})
-	c.height += b.HeightMM()
+// balanced sets text in so many lines of the least width.
+func balanced(width float64, lines int, spans []paper.Span) (paper.Block, error) {
+	least, best := width/float64(lines), width
+	for best-least > 0.5 {
+		mid := (least + best) / 2
+		b, err := paper.Compose(mid, spans...)
+		if err != nil {
+			return b, err
+		}
+		if b.Lines() <= lines && !b.Broken() {
+			best = mid
+		} else {
+			least = mid
+		}
+	}
+	return paper.Compose(best, spans...)
+}
+
+// put places a text below what stands there.
+func (c *column) put(t paper.Text) {
+	t.Y = c.height
+	c.shapes = append(c.shapes, t)
+	c.height += t.Block.HeightMM()
 }
 
 // pair sets a name in a hanging column of its own and a text beside it, their
@@ -74,6 +96,23 @@ func (c *column) pair(nameWidth float64, name, text paper.Span) {
 		paper.Text{Y: c.height + base - n.BaselineMM(), Block: n},
 		paper.Text{X: nameWidth, Y: c.height + base - t.BaselineMM(), Block: t})
 	c.height += math.Max(base-n.BaselineMM()+n.HeightMM(), base-t.BaselineMM()+t.HeightMM())
+}
+
+// framed sets a paragraph in the middle in a frame.
+func (c *column) framed(spans ...paper.Span) {
+	const pad, weight = 1.6, 0.3
+	b, err := paper.Compose(c.width-4*pad, spans...)
+	if err == nil && b.Lines() > 1 {
+		b, err = balanced(c.width-4*pad, b.Lines(), spans)
+	}
+	if err != nil {
+		c.fail(err)
+		return
+	}
+	w, h := b.WidthMM()+4*pad, b.HeightMM()+2*pad
+	c.shapes = append(c.shapes, paper.Rect{X: (c.width - w) / 2, Y: c.height, W: w, H: h, WeightMM: weight},
+		paper.Text{X: c.width / 2, Y: c.height + pad, Align: paper.Centre, Block: b})
+	c.height += h
 }
 
 // drawing places a drawing at the left.

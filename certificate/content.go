@@ -1,41 +1,44 @@
 package certificate
 
 import (
+	"strconv"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/deed"
+	"backleaf/record/paper"
 	"backleaf/record/section"
 	"backleaf/record/tell"
+	"backleaf/record/trade"
 )
 
 // content is everything that a certificate says, in words.
 type content struct {
-	in       Input
-	words    tell.CertificateWords
-	language string
-	teller   *tell.Teller
+	in     Input
+	words  tell.CertificateWords
+	teller *tell.Teller
 
 	number, title, maker string
 	titled               bool
-	notices              []notice
-	facts                []fact
-	signedAt, more       []fact // may stand on page 2
+	notices              []string // what must be said before all else
+	warnings             string
+	lines                []line // of the front, below title and maker
+	particulars          []fact // of the reverse
 	sentences            []string
 	section              section.Section
 	care, gaps           []string
-	careSources          string
-	statementText        string
 	link                 string // what the small symbol holds
 	url                  string // the same if it is a web address
 	photo                photograph
 	small, big           symbol
-	total                int // pages
-
-	laid     map[layKey]laid
-	drawings map[drawKey]drawn
+	proof                bool // there is room for a signature and what belongs to it
 }
 
-// A fact has a name and a text; field names its place in the record.
+// A line is a text of the front; field names its place in the record. One with
+// a name may go to the reverse instead.
+type line struct{ text, field, name, recorded string }
+
+// A fact has a name and a text.
 type fact struct{ name, text, field string }
 
 func newContent(in Input) (*content, error) {
@@ -43,100 +46,104 @@ func newContent(in Input) (*content, error) {
 		in.Catalogue = tell.English
 	}
 	t := tell.New(in.Catalogue, in.Workshop, in.Panel)
-	c := &content{in: in, words: in.Catalogue.Certificate, language: in.Catalogue.Tag.String(), teller: t,
-		number: t.Number(), title: t.Title(), maker: t.Maker(), section: t.Section(), url: t.Link(), link: t.Link(),
-		total: 2, laid: map[layKey]laid{}, drawings: map[drawKey]drawn{}}
+	c := &content{in: in, words: in.Catalogue.Certificate, teller: t,
+		number: t.Number(), title: t.Title(), maker: t.Maker(), section: t.Section(), url: t.Link(), link: t.Link()}
 	d := in.Panel.Description()
 	c.titled = d.Title != "" && d.Title != record.Unknown
 	if c.link == "" {
 		c.link = t.PlainText()
 	}
-	c.notices = c.noticesOf()
-	c.takeFacts(d)
-	c.sentences = []string{t.BuildUpSentence(), c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
-	if n := len(in.Panel.Corrections); n > 0 {
-		c.sentences = append(c.sentences, in.Catalogue.Fill(c.words.Corrected, record.With("n", n)))
-	}
-	c.care = t.CareAdvice()
-	c.careSources = string(c.words.CareSources)
-	if strings.Contains(strings.Join(c.care, ""), string(in.Catalogue.Care.Cold)) {
-		c.careSources += " " + string(c.words.Cold)
-	}
+	c.takeNotices()
+	c.warnings = strings.Join(t.Warnings(), " ")
+	c.takeLines(d)
+	c.takeParticulars(d)
+	c.sentences = []string{c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
+	c.care = t.Care(trade.Owner)
 	c.takeGaps(d)
-	c.statementText = c.words.StatementText.With("maker", c.maker)
-	if p := t.MakerPlace(); p != "" {
-		c.statementText = c.words.StatementPlace.With("maker", c.maker, "place", p)
-	}
-	var err error
+	c.section.Name, c.section.Detail, c.section.Head = text.Bold(), note, sized(paper.Heading, 7)
+	return c, c.takeSymbols()
+}
+
+func (c *content) takeSymbols() (err error) {
 	if c.photo, err = c.takePhotograph(); err != nil {
-		return nil, err
+		return err
 	}
 	if c.small, err = linkSymbol(c.link); err != nil {
-		return nil, err
+		return err
 	}
 	if c.signed() {
-		c.big, err = statementSymbol(string(in.Deed.Statement))
+		c.big, err = statementSymbol(string(c.in.Deed.Statement))
 	}
-	return c, err
+	c.proof = c.signed()
+	if c.in.Preview {
+		ring, kerr := deed.Keys(c.in.Workshop.Keys)
+		_, has := ring.Current()
+		c.proof = kerr == nil && has
+	}
+	return err
 }
+
+// signed reports that there is a signature to print.
+func (c *content) signed() bool { return len(c.in.Deed.Signature) > 0 && !c.in.Preview }
 
 func (c *content) sentence(s string) string { return c.words.Sentence.With("text", s) }
 
-// A notice is what must be said before all else.
-type notice struct {
-	text  string
-	loud  bool
-	field string
-}
-
-func (c *content) noticesOf() []notice {
-	var out []notice
+func (c *content) takeNotices() {
 	if c.in.Preview {
-		out = append(out, notice{string(c.words.Preview), true, ""})
-	} else {
-		line := c.words.Issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
-		if c.in.Replaces.Known() {
-			line += " " + c.words.Replaces.With("date", c.teller.Day(c.in.Replaces))
-		}
-		out = append(out, notice{line, false, "date of issue"})
+		c.notices = append(c.notices, string(c.words.Preview))
 	}
 	if c.in.Deed.Demo || c.in.Workshop.Studio.Demo {
 		demo := c.words.DemoOnly
 		if c.signed() && c.in.Deed.Key.IsDemo() {
 			demo = c.words.Demo
 		}
-		out = append(out, notice{string(demo), true, ""})
+		c.notices = append(c.notices, string(demo))
 	}
-	return out
 }
 
-// takeFacts gathers the facts that a cataloguer asks for. What is not recorded
-// is told among the gaps.
-func (c *content) takeFacts(d record.Described) {
-	t, w := c.teller, c.words
-	add := func(to *[]fact, name tell.Message, text, field string) {
-		if text != "" && text != record.Unknown {
-			*to = append(*to, fact{string(name), text, field})
+// takeLines gathers what stands below title and maker on the front, as beside
+// a picture on a wall.
+func (c *content) takeLines(d record.Described) {
+	add := func(form tell.Message, text, field string, name tell.Message) {
+		if known(text) {
+			c.lines = append(c.lines, line{form.With("text", text), field, string(name), text})
 		}
 	}
-	if d.Made.Known() {
-		add(&c.facts, w.Date, t.DateOfWork(), "date of the work")
+	w := c.words
+	add("{text}", first(c.teller.MediumLine()), "medium and support", w.Medium)
+	add("{text}", c.teller.Dimensions(), "size", "")
+	add(w.SignedLine, d.Signed, "signature", w.Signed)
+	add(w.InscribedLine, d.Inscription, "inscription", w.Inscription)
+	add(w.OwnerLine, c.in.Buyer, "buyer", w.Owner)
+}
+
+// takeParticulars gathers what else a cataloguer asks for.
+func (c *content) takeParticulars(d record.Described) {
+	w := c.words
+	add := func(name tell.Message, text, field string) {
+		if known(text) {
+			c.particulars = append(c.particulars, fact{string(name), text, field})
+		}
 	}
-	add(&c.facts, w.Medium, first(t.MediumLine()), "medium and support")
-	add(&c.facts, w.Size, t.Dimensions(), "size")
-	add(&c.facts, w.Owner, c.in.Buyer, "buyer")
-	add(&c.facts, w.Price, c.in.Price, "price")
-	add(&c.signedAt, w.Signed, d.Signed, "signature")
-	add(&c.more, w.Inscription, d.Inscription, "inscription")
-	add(&c.more, w.Features, d.Features, "distinguishing features")
-	add(&c.more, w.Subject, d.Subject, "subject")
 	kind := d.Type
 	if kind == "" {
 		kind = string(w.Painting)
 	}
-	add(&c.more, w.Type, kind, "type of object")
-	add(&c.more, w.Place, t.MakerPlace(), "place")
-	add(&c.more, w.OwnNumber, d.Owner, "own reference")
+	add(w.Type, kind, "type of object")
+	add(w.Subject, d.Subject, "subject")
+	add(w.Features, d.Features, "distinguishing features")
+	add(w.OwnNumber, d.Owner, "own reference")
+	add(w.Price, c.in.Price, "price")
+}
+
+func known(text string) bool { return text != "" && text != record.Unknown }
+
+// date is that of the work, or nothing.
+func (c *content) date() string {
+	if !c.in.Panel.Description().Made.Known() {
+		return ""
+	}
+	return c.teller.DateOfWork()
 }
 
 // first starts a text with a capital.
@@ -159,11 +166,56 @@ func (c *content) takeGaps(d record.Described) {
 		name tell.Message
 		text string
 	}{{c.words.NoFeatures, d.Features}, {c.words.NoSubject, d.Subject}, {c.words.NoPlace, c.teller.MakerPlace()}} {
-		if f.text == "" || f.text == record.Unknown {
+		if !known(f.text) {
 			names = append(names, string(f.name))
 		}
 	}
 	if names != nil {
 		c.gaps = append(c.gaps, c.sentence(first(c.teller.List(names))))
 	}
+}
+
+// statement is what the maker says by signing.
+func (c *content) statement() string {
+	s := c.words.StatementText.With("maker", c.maker)
+	if p := c.teller.MakerPlace(); known(p) {
+		s = c.words.StatementPlace.With("maker", c.maker, "place", p)
+	}
+	return s + " " + c.words.SameNumber.With("number", c.number)
+}
+
+// issued says when the certificate was issued and what it replaces.
+func (c *content) issued() string {
+	if c.in.Preview {
+		return string(c.words.NotIssued)
+	}
+	s := c.words.Issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
+	if c.in.Replaces.Known() {
+		n := len(record.Each[record.Issued](c.in.Panel)) + 1
+		s += " " + c.words.Replaces.With("date", c.teller.Day(c.in.Replaces), "n", strconv.Itoa(n), "before", strconv.Itoa(n-1))
+	}
+	return s
+}
+
+// shorten moves the longest line of the front to the reverse, if there is one
+// that may go there.
+func (c *content) shorten() bool {
+	at := -1
+	for i, l := range c.lines {
+		if l.name != "" && (at < 0 || len(l.text) > len(c.lines[at].text)) {
+			at = i
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	l := c.lines[at]
+	c.particulars = append([]fact{{l.name, l.recorded, l.field}}, c.particulars...)
+	c.lines = append(c.lines[:at:at], c.lines[at+1:]...)
+	return true
+}
+
+// corrected says how many entries were corrected.
+func (c *content) corrected(n int) string {
+	return c.teller.Catalogue().Fill(c.words.Corrected, record.With("n", n))
 }

@@ -1,19 +1,24 @@
-// Package certificate draws the certificate of a finished work: one page, A4
-// or Letter, that its owner can frame and that anyone can check.
+// Package certificate draws the certificate of a finished work: a front for the
+// wall and a reverse for the file, A4 or Letter, printed on one sheet or two.
 //
-// The page holds the photograph, what a cataloguer asks for (the categories of
-// Object ID; dimensions after Cataloging Cultural Objects 3.2.1), the build-up
-// in words and as a drawing, care, the maker's statement, what the certificate
-// is not, places for signature, date and stamp, and how to check it. What is
-// not recorded is said to be so. What does not fit at a smaller size goes to a
-// second page, and the first says what stands there.
+// The front shows the work first: the photograph as large as its proportions
+// and the page allow, title, maker, date, medium, dimensions (after Cataloging
+// Cultural Objects 3.2.1), how it is signed and inscribed, what is dangerous,
+// the maker's statement with room for a hand and a round stamp of 35 mm, and
+// the number that stands on the back of the panel. The reverse repeats title,
+// maker, number and digest, so that the two cannot be parted, and holds the
+// build-up as a drawing, care, what is not recorded (with the categories of
+// Object ID), what was corrected, what the certificate is not, and how to check
+// it. What the reverse has no room for goes to further pages, and it says so.
+// Text to be read is 9 pt at least.
 //
 // The file is built to PDF/A-3b and carries record.json and, if the studio has
-// a key, what proves it (package deed). A symbol on the page holds the signed
+// a key, what proves it (package deed). A symbol on the reverse holds the signed
 // statement, so that the paper alone can be checked: TestSymbolsAreRead reads
 // it back from the page, TestOpenSSL checks the files with openssl alone,
 // TestPreflight and TestA3bRules hold the file against the archive format.
 //
-// The buyer's name and the price stand on the page only if they are given. The
-// same input gives the same bytes.
+// A preview has the layout that will be issued, with the room kept for what is
+// made then (TestPreview). The buyer's name and the price stand on the page only
+// if they are given. The same input gives the same bytes.
 package certificate

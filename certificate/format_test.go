@@ -117,5 +117,5 @@ func TestA3bRules(t *testing.T) {
 			rule("6.2.11.4 embedded", get(o, "/FontFile2") != nil)
 		}
 	}
-	rule("there is a page with picture and link to look at", pages == 1 && images == 1 && links == 1)
+	rule("there are pages with picture and link to look at", pages == 2 && images == 1 && links == 1)
 }

@@ -164,11 +164,11 @@ func (k *bench) input(key *seal.Key) certificate.Input {
 
 func drawn(t testing.TB, in certificate.Input) []byte {
 	t.Helper()
-	var b bytes.Buffer
-	if err := certificate.Draw(&b, in); err != nil {
+	d, err := certificate.Draw(in)
+	if err != nil {
 		t.Fatal(err)
 	}
-	return b.Bytes()
+	return d.PDF
 }
 
 // save keeps a file for outside programs; BACKLEAF_KEEP names a folder that

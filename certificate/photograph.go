@@ -22,6 +22,9 @@ type photograph struct {
 	title         string
 }
 
+// placed is how large a photograph stands on the page.
+type placed struct{ widthMM, heightMM float64 }
+
 // takePhotograph reads the last photograph of the front and holds it against
 // the digest on record.
 func (c *content) takePhotograph() (photograph, error) {
@@ -48,6 +51,16 @@ func (c *content) takePhotograph() (photograph, error) {
 	return photograph{file, w, h, c.words.Photograph.With("title", c.title)}, err
 }
 
+func (p photograph) aspect() float64 { return float64(p.width) / float64(p.height) }
+
+// fit is the largest size in an area that keeps the proportions.
+func (p photograph) fit(w, h float64) placed {
+	if w/h > p.aspect() {
+		return placed{h * p.aspect(), h}
+	}
+	return placed{w, w / p.aspect()}
+}
+
 // shape draws the photograph with no more pixels than a printer can show.
 func (p photograph) shape(x, y, w, h float64) (paper.Shape, error) {
 	dots := func(mm float64) int { return int(math.Ceil(mm / 25.4 * printDPI)) }
@@ -56,4 +69,32 @@ func (p photograph) shape(x, y, w, h float64) (paper.Shape, error) {
 		return nil, err
 	}
 	return paper.Picture{X: x, Y: y, W: w, H: h, Image: img, Title: p.title}, nil
+}
+
+// Photo is what is to be known of the photograph of a certificate before it is
+// printed. Without one, PixelsWide is 0.
+type Photo struct {
+	PixelsWide, PixelsHigh int
+	WidthMM, HeightMM      float64 // on the page
+	PixelsPerInch          float64 // as printed: below 150 it shows
+	// Ratio is width to height of the photograph by that of the panel: 1 if
+	// they agree, 0 if the size of the panel is not known.
+	Ratio float64
+	// Turned says that one is upright and the other lies.
+	Turned bool
+}
+
+func (p photograph) facts(at placed, panel record.Size) Photo {
+	if p.width == 0 {
+		return Photo{}
+	}
+	f := Photo{PixelsWide: p.width, PixelsHigh: p.height, WidthMM: at.widthMM, HeightMM: at.heightMM, PixelsPerInch: float64(p.width) / at.widthMM * 25.4}
+	h, ok := panel.Height.Micrometers()
+	w, too := panel.Width.Micrometers()
+	if ok && too && h > 0 && w > 0 {
+		aspect := float64(w) / float64(h)
+		f.Ratio = p.aspect() / aspect
+		f.Turned = (p.aspect() > 1) != (aspect > 1) && p.aspect() != 1 && aspect != 1
+	}
+	return f
 }

@@ -49,14 +49,3 @@ func TestKindsOfPhotograph(t *testing.T) {
 		t.Errorf("the picture in the file: %v", list)
 	}
 }
-
-// Every foot-note mark of the care advice has its source on the page.
-func TestCareSources(t *testing.T) {
-	page := text(t, save(t, "c.pdf", drawn(t, finished(t).input(nil))))
-	_, care, _ := strings.Cut(page, "CARE AND DISPLAY")
-	for _, mark := range []string{"¹", "²", "³", "⁴", "⁵", "⁶"} {
-		if n := strings.Count(care, mark); n != 2 {
-			t.Errorf("mark %s stands %d times", mark, n)
-		}
-	}
-}

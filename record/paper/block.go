@@ -94,6 +94,14 @@ func (b Block) LineMM() float64 {
 	return b.lines[0].heightMM()
 }
 
+// SizePt returns the size of the type of the first line.
+func (b Block) SizePt() float64 {
+	if len(b.lines) == 0 {
+		return 0
+	}
+	return b.lines[0].bodyPt
+}
+
 // BaselineMM returns how far the first baseline lies below the top.
 func (b Block) BaselineMM() float64 {
 	if len(b.lines) == 0 {

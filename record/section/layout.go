@@ -3,6 +3,7 @@ package section
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"backleaf/record/paper"
@@ -192,6 +193,9 @@ func (l *layout) draw() (paper.Drawing, error) {
 	if d.Desc == "" {
 		d.Desc = l.describe()
 	}
+	if err := l.above(&d); err != nil {
+		return d, err
+	}
 	right := l.stripWidth()
 	tops := l.tops()
 	y := headMM
@@ -213,29 +217,39 @@ func (l *layout) draw() (paper.Drawing, error) {
 	}
 	const line = 0.2
 	d.Shapes = append(d.Shapes, paper.Rect{X: line / 2, Y: headMM, W: right - line/2, H: l.body, WeightMM: line})
-	return d, l.words(&d)
+	return d, l.below(&d)
 }
 
-// words sets what stands above and below the strip.
-func (l *layout) words(d *paper.Drawing) error {
+// above sets the word over the strip, below those under it; a reader comes to
+// the layers between them.
+func (l *layout) above(d *paper.Drawing) error {
+	if l.first > 0 {
+		return nil
+	}
+	return put(d, l.section.Head, l.section.Words.Front, 0, 0.4, l.stripWidth())
+}
+
+func (l *layout) below(d *paper.Drawing) error {
 	s := l.section
 	aside := s.Detail.Italic()
-	put := func(style paper.Style, text string, x, y, width float64) error {
-		b, err := paper.Fit(width, headMM, 0.5, paper.Span{Style: style, Text: text, Field: "words of the drawing"})
-		d.Shapes = append(d.Shapes, paper.Text{X: x, Y: y, Block: b})
-		return err
+	y := headMM + l.body + 0.8
+	var err error
+	if l.last == len(s.Bands) {
+		err = put(d, s.Head, s.Words.Back, 0, y, l.stripWidth())
 	}
-	below := headMM + l.body + 0.8
-	err := put(aside, s.Words.NotToScale, l.calloutX(), below, l.width-l.calloutX())
-	if err == nil && l.first == 0 {
-		err = put(s.Head, s.Words.Front, 0, 0.4, l.stripWidth())
-	}
-	if err == nil && l.last == len(s.Bands) {
-		err = put(s.Head, s.Words.Back, 0, below, l.stripWidth())
+	if err == nil {
+		err = put(d, aside, s.Words.NotToScale, l.calloutX(), y, l.width-l.calloutX())
 	}
 	if err == nil && l.last-l.first < len(s.Bands) {
-		err = put(aside, fmt.Sprintf(s.Words.Part, l.first+1, l.last, len(s.Bands)), 0, below+headMM, l.width)
+		numbers := strings.NewReplacer("{first}", strconv.Itoa(l.first+1), "{last}", strconv.Itoa(l.last), "{all}", strconv.Itoa(len(s.Bands)))
+		err = put(d, aside, numbers.Replace(s.Words.Part), 0, y+headMM, l.width)
 	}
+	return err
+}
+
+func put(d *paper.Drawing, style paper.Style, text string, x, y, width float64) error {
+	b, err := paper.Fit(width, headMM, 0.5, paper.Span{Style: style, Text: text, Field: "words of the drawing"})
+	d.Shapes = append(d.Shapes, paper.Text{X: x, Y: y, Block: b})
 	return err
 }
 

@@ -90,7 +90,7 @@ type Words struct {
 	NotRecorded string // instead of one
 	NotToScale  string
 	// Part says which layers a drawing shows that is one of several; it has
-	// three places for numbers: first, last, all.
+	// places for numbers: {first}, {last} and {all}.
 	Part string
 }
 

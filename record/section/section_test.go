@@ -48,7 +48,7 @@ func longBands(n int) []section.Band {
 }
 
 var words = section.Words{Front: "Front", Back: "Back", Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
-	NotToScale: "Not to scale", Part: "Layers %d to %d of %d, counted from the front"}
+	NotToScale: "Not to scale", Part: "Layers {first} to {last} of {all}, counted from the front"}
 
 func drawn(bands []section.Band) section.Section {
 	return section.Section{Bands: bands, Words: words, Title: "Build-up"}

@@ -3,12 +3,12 @@ package tell
 import (
 	"slices"
 
+	"backleaf/record"
 	"backleaf/record/trade"
 )
 
 // DangerWords name what harms whoever sands, heats or burns a panel.
 type DangerWords struct {
-	Names                map[trade.Hazard]Message
 	Holds, May, Recorded Message // {names}
 	Never                Message
 }
@@ -25,15 +25,15 @@ func (t *Teller) Warnings() []string {
 		}
 	}
 	for _, d := range trade.PanelDangers(t.w, t.p).Found {
-		name, named := words.Names[trade.Hazard(d.Risk)]
+		name, named := t.c.Word(record.Code(d.Risk)), slices.Contains(trade.Hazards, trade.Hazard(d.Risk))
 		switch {
 		case !d.Grave:
 		case d.Risk == trade.Stated:
 			add(&recorded, d.Product)
 		case named && d.Sure:
-			add(&holds, string(name))
+			add(&holds, name)
 		case named:
-			add(&may, string(name))
+			add(&may, name)
 		}
 	}
 	may = slices.DeleteFunc(may, func(s string) bool { return slices.Contains(holds, s) })

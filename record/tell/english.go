@@ -27,7 +27,7 @@ var English = &Catalogue{
 		Front: "Front", Back: "Back",
 		Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
 		NotToScale: "Not to scale",
-		Part:       "Layers %d to %d of %d, counted from the front",
+		Part:       "Layers {first} to {last} of {all}, counted from the front",
 	},
 	Lines: Lines{
 		Blank: "Blank panel", Untitled: "Untitled",

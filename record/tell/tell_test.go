@@ -57,7 +57,7 @@ func everything(k *tell.Teller) []string {
 		out = append(out, list...)
 	}
 	s := k.Section()
-	out = append(out, s.Title, s.Words.Front, s.Words.NotRecorded, s.Words.Part)
+	out = append(out, s.Title, s.Words.Front, s.Words.NotRecorded, strings.NewReplacer("{first}", "1", "{last}", "2", "{all}", "3").Replace(s.Words.Part))
 	for _, b := range s.Bands {
 		out = append(out, b.Label, b.Note)
 	}

@@ -14,7 +14,6 @@ import (
 	"backleaf/record/deed"
 	"backleaf/record/form"
 	"backleaf/record/seal"
-	"backleaf/record/studio/papers"
 )
 
 // certificates draws anew each certificate that was issued, from the journal as
@@ -89,7 +88,8 @@ func (d *depositor) certificate(ctx context.Context, then *book.Book, e record.E
 	if seal.DigestOf(in.Deed.Record).String() != issued.Record {
 		return nil, errors.New("the record does not come out as it was: the rules of thumb or their words have changed since")
 	}
-	return papers.Drawn(in)
+	drawn, err := certificate.Draw(in)
+	return drawn.PDF, err
 }
 
 // keyAt is the key that signed at the time; nil if there was none.

@@ -1,7 +1,6 @@
 package papers
 
 import (
-	"bytes"
 	"cmp"
 	"context"
 	"errors"
@@ -40,6 +39,7 @@ type CertificateOrder struct {
 // Certificate is what was issued.
 type Certificate struct {
 	PDF      []byte
+	Photo    certificate.Photo
 	Panel    record.Number
 	Entry    int64           // 0 for a preview
 	Replaces int64           // the entry of the one before; 0: none
@@ -97,7 +97,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	}
 	c.Replaces, in.Replaces = replaced(p)
 	if o.Preview {
-		if c.PDF, err = Drawn(in); err != nil || o.File == "" {
+		if err = c.draw(in); err != nil || o.File == "" {
 			return c, err
 		}
 		return c, safefile.Create(o.File, 0o644, func(f *os.File) error { _, err := f.Write(c.PDF); return err })
@@ -109,7 +109,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	if in.Deed, err = deed.Make(ctx, s.Book, v.Shop, p, check.Panel(v.Shop, p, now), key, now); err != nil {
 		return c, refuse.Because("not-written", err)
 	}
-	if c.PDF, err = Drawn(in); err != nil {
+	if err = c.draw(in); err != nil {
 		return c, refuse.Because("not-written", err)
 	}
 	if len(in.Deed.Signature) > 0 {
@@ -130,11 +130,10 @@ func replaced(p *record.Panel) (entry int64, at record.When) {
 	return old.Seq, at
 }
 
-// Drawn draws a certificate.
-func Drawn(in certificate.Input) ([]byte, error) {
-	var pdf bytes.Buffer
-	err := certificate.Draw(&pdf, in)
-	return pdf.Bytes(), err
+func (c *Certificate) draw(in certificate.Input) error {
+	d, err := certificate.Draw(in)
+	c.PDF, c.Photo = d.PDF, d.Photo
+	return err
 }
 
 // issue writes the file, the entry, and only then gives the file its name: a

@@ -1,0 +1,104 @@
+package certificate
+
+import (
+	"encoding/base64"
+	"math"
+	"strings"
+
+	"backleaf/record/paper"
+	"backleaf/record/seal"
+)
+
+// Measures of the check block, in characters and millimetres.
+const (
+	groupsALine = 8
+	base64ALine = 44
+	digestNameW = 24.0
+)
+
+// command checks the record. It is one command in two lines.
+const command = "openssl pkeyutl -verify -pubin -inkey studio.pem \\\n  -rawin -in record.json -sigfile record.sig"
+
+// check is the foot of the reverse: how to check the certificate. A preview
+// keeps the same room.
+func (c *content) check(s sheet) *column {
+	col := &column{width: s.inner()}
+	textWidth := s.inner()
+	if c.proof {
+		textWidth -= bigSideMM - 2*quietMM + 4
+	}
+	say := &column{width: textWidth}
+	say.text(paper.Span{Style: heading, Text: string(c.words.Verify)})
+	say.gap(1.2)
+	mono := func(title, text string) {
+		say.pair(digestNameW, paper.Span{Style: sized(name, 8.5), Text: title}, paper.Span{Style: digest, Text: text})
+		say.gap(0.9)
+	}
+	later := "\n" // two lines, as what will stand here
+	record, signature, key := string(c.words.Unissued)+later, string(c.words.Unissued)+later, string(c.words.Unissued)+later
+	if !c.in.Preview {
+		record = groups(seal.DigestOf(c.in.Deed.Record))
+	}
+	if c.signed() {
+		signature, key = inLines(base64.StdEncoding.EncodeToString(c.in.Deed.Signature), base64ALine), groups(c.in.Deed.Key.Fingerprint())
+	}
+	if c.url != "" {
+		mono(string(c.words.Link), c.url)
+	}
+	if c.in.Preview || len(c.in.Deed.Record) > 0 {
+		mono(string(c.words.Record), record)
+	}
+	last := c.words.VerifyNone
+	if c.proof {
+		mono(string(c.words.Signature), signature)
+		mono(string(c.words.Key), key)
+		mono(string(c.words.Test), command)
+		last = c.words.VerifyText + " " + c.words.Symbol
+	} else {
+		say.pair(digestNameW, paper.Span{Style: sized(name, 8.5), Text: string(c.words.Signature)}, paper.Span{Style: text, Text: string(c.words.Unsigned)})
+	}
+	say.gap(1.2)
+	say.text(paper.Span{Style: text, Text: string(last)})
+	if say.err != nil {
+		col.fail(say.err)
+		return col
+	}
+	const above = 3.0 // of what stands below the rule
+	col.height = above + say.height
+	col.shapes = append(col.shapes, hairline(0, 0, col.width, 0), say.at(0, above-0.8))
+	if c.proof {
+		const room = bigSideMM - 2*quietMM
+		x := s.inner() - room
+		col.height = math.Max(col.height, above+room)
+		if c.signed() {
+			col.shapes = append(col.shapes, paper.Group{X: s.inner() - c.big.side + quietMM, Y: above - quietMM, Shapes: []paper.Shape{c.big.shape}})
+		} else {
+			col.shapes = append(col.shapes, corners(x, above, room, room))
+		}
+	}
+	return col
+}
+
+// corners marks a rectangle by its four corners.
+func corners(x, y, w, h float64) paper.Shape {
+	const arm = 2.5
+	var lines [][]paper.Point
+	for _, k := range []struct{ x, y, dx, dy float64 }{{x, y, 1, 1}, {x + w, y, -1, 1}, {x, y + h, 1, -1}, {x + w, y + h, -1, -1}} {
+		lines = append(lines, []paper.Point{{X: k.x + arm*k.dx, Y: k.y}, {X: k.x, Y: k.y}, {X: k.x, Y: k.y + arm*k.dy}})
+	}
+	return paper.Strokes{Lines: lines, WeightMM: 0.15}
+}
+
+// groups sets a digest in two lines.
+func groups(d seal.Digest) string {
+	g := strings.Fields(d.Groups())
+	return strings.Join(g[:groupsALine], " ") + "\n" + strings.Join(g[groupsALine:], " ")
+}
+
+func inLines(s string, n int) string {
+	var lines []string
+	for ; len(s) > n; s = s[n:] {
+		lines = append(lines, s[:n])
+	}
+	return strings.Join(append(lines, s), "\n")
+}

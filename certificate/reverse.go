@@ -1,0 +1,293 @@
+package certificate
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"backleaf/record/paper"
+	"backleaf/record/seal"
+)
+
+// Measures of the reverse, in millimetres.
+const (
+	backGutterMM = 8.0
+	drawingW     = 0.58 // of the width, for the drawing
+	tallestMM    = 150.0
+	nameW        = 22.0 // hanging column for the names of facts
+)
+
+// moved says what finds no room on the reverse and goes to a further page.
+type moved int
+
+// What may move.
+const (
+	factsMoved moved = 1 << iota
+	drawingMoved
+	gapsMoved
+	careMoved
+)
+
+// plans are the ways to share out the reverse, the best first.
+var plans = []moved{0, factsMoved, drawingMoved, drawingMoved | factsMoved, drawingMoved | factsMoved | gapsMoved, drawingMoved | factsMoved | gapsMoved | careMoved}
+
+// reverse lays the side for the file, by the first plan that fits.
+func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
+	foot := c.check(s)
+	above := c.notThis(s)
+	for _, p := range plans {
+		n := pages
+		if p == 0 {
+			n = 2
+		}
+		head := c.running(s, 2, n)
+		for _, col := range []*column{foot, above, head} {
+			if col.err != nil {
+				return nil, p, col.err
+			}
+		}
+		const gap = 6.0
+		top := s.top + head.height + gap
+		end := s.height - s.bottom - foot.height - gap - above.height - gap
+		shapes, height, err := c.middle(s, p, top, end-top)
+		if err != nil && !tooLong(err) {
+			return nil, p, err
+		}
+		if err != nil || height > end-top+1e-6 {
+			continue
+		}
+		out := append([]paper.Shape{head.at(s.side, s.top)}, shapes...)
+		return append(out, above.at(s.side, end+gap), foot.at(s.side, s.height-s.bottom-foot.height)), p, nil
+	}
+	return nil, 0, paper.ErrTooLong
+}
+
+// running heads every page but the front, so that they cannot be parted.
+func (c *content) running(s sheet, page, pages int) *column {
+	col := &column{width: s.inner()}
+	no, err := paper.Compose(0, paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"})
+	if err != nil {
+		col.fail(err)
+		return col
+	}
+	of, err := paper.Compose(0, paper.Span{Style: capital, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))})
+	if err != nil {
+		col.fail(err)
+		return col
+	}
+	col.shapes = append(col.shapes, paper.Text{Block: no}, right(col.width, no.BaselineMM()-of.BaselineMM(), of))
+	col.height = no.HeightMM() + 0.6
+	title := text.Italic()
+	if !c.titled {
+		title = text
+	}
+	col.text(paper.Span{Style: title, Text: c.title, Field: "title"}, paper.Span{Style: text, Text: " · " + c.maker + " · " + c.issued(), Field: "maker"})
+	if digestLine := c.digestLine(); digestLine != "" {
+		col.gap(0.4)
+		col.text(paper.Span{Style: digest, Text: digestLine})
+	}
+	col.gap(1.6)
+	col.shapes = append(col.shapes, hairline(0, col.height, col.width, col.height))
+	return col
+}
+
+func (c *content) digestLine() string {
+	switch {
+	case c.in.Preview:
+		return c.words.RecordLine.With("digest", string(c.words.Unissued))
+	case len(c.in.Deed.Record) == 0:
+		return ""
+	}
+	return c.words.RecordLine.With("digest", seal.DigestOf(c.in.Deed.Record).Groups())
+}
+
+// middle is the build-up with care and what else is to be said beside it.
+func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, float64, error) {
+	wide := (s.inner() - backGutterMM) * drawingW
+	l := &column{width: wide}
+	l.text(paper.Span{Style: heading, Text: string(c.words.BuildUp)})
+	l.gap(1)
+	words := &column{width: wide}
+	words.text(paper.Span{Style: text, Text: strings.Join(c.sentences, " "), Field: "build-up"})
+	if p&factsMoved == 0 {
+		c.particularsIn(words)
+	}
+	if p != 0 {
+		words.gap(3)
+		words.text(paper.Span{Style: name, Text: c.elsewhere(p)})
+	}
+	if words.err != nil {
+		return nil, 0, words.err
+	}
+	if p&drawingMoved == 0 {
+		ds, err := c.section.Draw(wide, math.Min(tallestMM, room-l.height-words.height-2))
+		switch {
+		case err != nil:
+			return nil, 0, err
+		case len(ds) > 1:
+			return nil, 0, paper.ErrTooLong
+		}
+		l.drawing(ds[0])
+		l.gap(2)
+	}
+	l.shapes = append(l.shapes, words.at(0, l.height))
+	l.height += words.height
+	r := &column{}
+	for _, runOn := range []bool{false, true} {
+		if r.height > room || !runOn {
+			r = &column{width: s.inner() - backGutterMM - wide}
+			if p&careMoved == 0 {
+				c.careIn(r, runOn)
+			}
+			if p&gapsMoved == 0 {
+				c.gapsIn(r)
+			}
+		}
+	}
+	if err := firstError(l.err, r.err); err != nil {
+		return nil, 0, err
+	}
+	return []paper.Shape{l.at(s.side, y), r.at(s.side+wide+backGutterMM, y)}, math.Max(l.height, r.height), nil
+}
+
+func (c *content) particularsIn(col *column) {
+	col.gap(5)
+	col.text(paper.Span{Style: heading, Text: string(c.words.Facts)})
+	col.gap(1)
+	for _, f := range c.particulars {
+		col.pair(nameW, paper.Span{Style: name, Text: f.name}, paper.Span{Style: text, Text: f.text, Field: f.field})
+		col.gap(0.6)
+	}
+}
+
+// careIn gives each advice a paragraph or, where room is short, runs them on.
+func (c *content) careIn(col *column, runOn bool) {
+	col.text(paper.Span{Style: heading, Text: string(c.words.Care)})
+	col.gap(1)
+	if runOn {
+		col.text(paper.Span{Style: text, Text: strings.Join(c.care, " ")})
+		return
+	}
+	for _, t := range c.care {
+		col.text(paper.Span{Style: text, Text: t})
+		col.gap(0.8)
+	}
+}
+
+// gapsIn says what is not recorded, and what was corrected.
+func (c *content) gapsIn(col *column) {
+	if len(c.gaps) > 0 {
+		col.gap(5)
+		col.text(paper.Span{Style: heading, Text: string(c.words.Gaps)})
+		col.gap(1)
+		col.text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
+	}
+	if n := len(c.in.Panel.Corrections); n > 0 {
+		col.gap(5)
+		col.text(paper.Span{Style: heading, Text: string(c.words.Corrections)})
+		col.gap(1)
+		col.text(paper.Span{Style: text, Text: c.corrected(n)})
+	}
+}
+
+// notThis says what the certificate is not, and how to reach the studio.
+func (c *content) notThis(s sheet) *column {
+	wide := (s.inner() - backGutterMM) * drawingW
+	col := &column{width: s.inner()}
+	l, r := &column{width: wide}, &column{width: s.inner() - backGutterMM - wide}
+	l.text(paper.Span{Style: heading, Text: string(c.words.Not)})
+	l.gap(1)
+	l.text(paper.Span{Style: text, Text: string(c.words.NotText)})
+	r.text(paper.Span{Style: heading, Text: string(c.words.Studio)})
+	r.gap(1)
+	where := []string{c.maker}
+	for _, x := range []string{c.teller.MakerPlace(), c.in.Workshop.Studio.Contact} {
+		if known(x) {
+			where = append(where, x)
+		}
+	}
+	r.text(paper.Span{Style: text, Text: strings.Join(where, "\n"), Field: "studio"})
+	if err := firstError(l.err, r.err); err != nil {
+		col.fail(err)
+	}
+	col.shapes = append(col.shapes, l.at(0, 0), r.at(wide+backGutterMM, 0))
+	col.height = math.Max(l.height, r.height)
+	return col
+}
+
+// elsewhere says what stands on the next page.
+func (c *content) elsewhere(p moved) string {
+	var parts []string
+	for _, m := range []struct {
+		bit  moved
+		name string
+	}{{drawingMoved, string(c.words.Drawing)}, {factsMoved, string(c.words.FactsPart)}, {careMoved, string(c.words.CarePart)}, {gapsMoved, string(c.words.GapsPart)}} {
+		if p&m.bit != 0 {
+			parts = append(parts, m.name)
+		}
+	}
+	return c.words.OnPage.With("parts", c.teller.List(parts), "page", "3")
+}
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// rest sets what found no room on the reverse, on as many pages as it needs.
+func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
+	var failed error
+	f := paper.Flow{Next: func() paper.Frame {
+		page := d.Page(s.width, s.height)
+		head := c.running(s, d.Pages(), pages)
+		if head.err != nil {
+			failed = head.err
+			return paper.Frame{}
+		}
+		page.Draw(head.at(s.side, s.top))
+		y := s.top + head.height + 8
+		return paper.Frame{Page: page, X: s.side, Y: y, W: s.inner(), H: s.height - s.bottom - y}
+	}}
+	title := func(text string) { f.Heading(7, 1.5, paper.Span{Style: heading, Text: text}) }
+	if p&factsMoved != 0 {
+		title(string(c.words.Facts))
+		for _, x := range c.particulars {
+			f.Row([]paper.Column{{WidthMM: nameW}, {}}, []paper.Span{{Style: name, Text: x.name}}, []paper.Span{{Style: text, Text: x.text, Field: x.field}})
+			f.Gap(1)
+		}
+	}
+	if p&careMoved != 0 {
+		title(string(c.words.Care))
+		for _, t := range c.care {
+			f.Text(paper.Span{Style: text, Text: t})
+			f.Gap(0.8)
+		}
+	}
+	if p&gapsMoved != 0 {
+		title(string(c.words.Gaps))
+		f.Text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
+		if n := len(c.in.Panel.Corrections); n > 0 {
+			f.Gap(1)
+			f.Text(paper.Span{Style: text, Text: c.corrected(n)})
+		}
+	}
+	if p&drawingMoved != 0 {
+		title(string(c.words.DrawingHead))
+		ds, err := c.section.Draw(s.inner()*0.8, s.room()-40)
+		if err != nil {
+			return err
+		}
+		for _, one := range ds {
+			f.Drawing(one)
+			f.Gap(6)
+		}
+	}
+	if failed != nil {
+		return failed
+	}
+	return f.Done()
+}
