@@ -71,7 +71,7 @@ func draw(in Input, kind paper.Kind) (Drawn, error) {
 	if err != nil {
 		return Drawn{}, err
 	}
-	var files []paper.Attachment
+	var files []pdf.Attachment
 	if kind == paper.A3b {
 		files = c.attachments()
 	}
