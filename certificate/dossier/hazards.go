@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/tell"
 	"backleaf/record/trade"
 )
 
@@ -16,53 +15,39 @@ func (b *builder) hazards() []Item {
 			out = append(out, Text{Text: s})
 		}
 	}
-	pigment := func(p record.Pigment) {
-		holds, may := trade.HazardsOf(p)
-		metals := func(m tell.Message, hs []trade.Hazard) {
-			var names []string
-			for _, h := range hs {
-				names = append(names, w.Metals[string(h)].With())
+	found := trade.PanelDangers(b.w, b.p).Found
+	for _, d := range found {
+		switch d.Risk {
+		case trade.Stated:
+			say(w.Toxic.With("product", d.Product))
+		case trade.HazardText:
+			say(w.Recorded.With("product", d.Product, "hazard", d.Text))
+		case trade.OilyRags:
+			say(string(w.Oil))
+		case trade.Solvents:
+			say(string(w.Solvent))
+		case trade.WoodDust:
+			say(string(w.Board))
+		case trade.Formaldehyde:
+			say(w.Formaldehyde.With("class", b.Said(d.Text)))
+		default:
+			m := w.PigmentMay
+			if d.Sure {
+				m = w.Pigment
 			}
-			if names != nil {
-				say(m.With("pigment", p.Name, "index", b.Said(p.Index), "metal", b.List(names)))
-			}
-		}
-		metals(w.Pigment, holds)
-		metals(w.PigmentMay, may)
-	}
-	for _, u := range b.p.Used() {
-		m, _ := b.w.Material(u.Material, u.As)
-		if m.Toxic == record.Yes {
-			say(w.Toxic.With("product", m.Name))
-		}
-		if m.Hazard != "" {
-			say(w.Recorded.With("product", m.Name, "hazard", m.Hazard))
-		}
-		for _, p := range m.Pigments {
-			pigment(p)
-		}
-	}
-	oil, solvent := false, false
-	for _, l := range b.p.Layers() {
-		if l.Paint != nil {
-			for _, p := range l.Paint.Pigments {
-				pigment(p)
-			}
-		}
-		solvent = solvent || l.Varnish != nil
-	}
-	oil = slices.Contains(b.binders(), record.DryingOil) || slices.Contains(b.binders(), record.Alkyd)
-	if oil {
-		say(string(w.Oil))
-	}
-	if solvent {
-		say(string(w.Solvent))
-	}
-	if m, ok := b.w.Material(b.p.Cut().Board, b.p.Cut().BoardAs); ok && trade.IsWooden(m.Board.Kind) != record.No {
-		say(string(w.Board))
-		if trade.IsGlued(m.Board.Kind) != record.No {
-			say(w.Formaldehyde.With("class", b.Said(m.Board.Formaldehyde)))
+			say(m.With("pigment", d.Pigment.Name, "index", b.Said(d.Pigment.Index), "metal", b.List(b.metals(found, d))))
 		}
 	}
 	return append(out, Text{Text: string(w.Local), Strong: true}, Text{Text: string(w.Sources), Small: true})
+}
+
+// metals names what a pigment holds, or may hold, as one danger says.
+func (b *builder) metals(found []trade.Danger, d trade.Danger) []string {
+	var names []string
+	for _, x := range found {
+		if name := b.Word(record.Code(x.Risk)); x.Pigment == d.Pigment && x.Sure == d.Sure && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
 }

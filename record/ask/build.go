@@ -71,12 +71,12 @@ func (r *reader) metals() Answer {
 	var sure, may []string
 	var es []int64
 	for _, x := range d.Found {
-		name := r.Catalogue().Dossier.Hazards.Metals[string(x.Risk)].With()
+		name := r.Word(record.Code(x.Risk))
 		line := pigmentName(x.Pigment) + r.in(x.Seq) + ": " + name
 		switch {
 		case x.Risk == trade.Stated:
 			line = x.Product + ": recorded as harmful when sanded or cleaned"
-		case name == "":
+		case x.Pigment == record.Pigment{}:
 			continue
 		case !x.Sure:
 			may = append(may, pigmentName(x.Pigment)+r.in(x.Seq)+" may hold "+name)

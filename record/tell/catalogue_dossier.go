@@ -93,7 +93,6 @@ type DossierProducts struct {
 // DossierHazards warn whoever works on the panel.
 type DossierHazards struct {
 	Local, Recorded, Toxic, Pigment, PigmentMay, Board, Formaldehyde, Oil, Solvent, Sources Message
-	Metals                                                                                  map[string]Message
 }
 
 // DossierFindings introduce what the rules say.
@@ -181,8 +180,6 @@ var englishDossier = DossierWords{
 		Solvent:      "Solvents for varnish: ventilate, gloves, no flame.",
 		Sources: "Wood dust: IARC 2012, US National Toxicology Program 2002. Lead: OSHA, permissible limit 50 µg/m³ over 8 hours. Formaldehyde: NIOSH, 0.016 ppm. Self-heating rags: insurers’ notes. " +
 			"Pigments by Colour Index generic name, from conservation literature and, for the greater part, from memory. Other cautions: common practice.",
-		Metals: map[string]Message{"lead": "lead", "cadmium": "cadmium", "mercury": "mercury", "arsenic": "arsenic", "chromium-vi": "chromate (chromium VI)", "barium": "barium that acid dissolves",
-			"antimony": "antimony", "cobalt": "cobalt", "nickel": "nickel", "manganese": "manganese"},
 	},
 	Findings: DossierFindings{
 		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",

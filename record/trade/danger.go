@@ -31,7 +31,7 @@ type Danger struct {
 	Pigment  record.Pigment // where it comes from a pigment
 	Material record.Key     // where it comes from a material
 	Product  string         // the material's name, as it was then
-	Text     string         // hazard text of the tin, as recorded
+	Text     string         // of a hazard text: the text; of a board: its formaldehyde class as printed
 }
 
 // Dangers is what is known of the dangers of some layers.
@@ -51,10 +51,22 @@ func DangersOf(layers []Made) Dangers {
 		d.Harmful = maybe
 	}
 	for _, m := range layers {
-		if m.Layer.Cloth != nil {
+		found := Dangers{}
+		harmful := m.harmful(&found)
+		if m.gone() == maybe {
+			for i := range found.Found {
+				found.Found[i].Sure = false
+			}
+			if harmful == yes {
+				harmful = maybe
+			}
+		}
+		for _, x := range found.Found {
+			d.add(x)
+		}
+		if m.Layer.Cloth != nil && harmful != yes { // only a statement makes a cloth harmful
 			continue
 		}
-		harmful := m.harmful(&d)
 		if harmful == maybe && !slices.Contains(d.Open, m.Layer.Seq) {
 			d.Open = append(d.Open, m.Layer.Seq)
 		}
@@ -126,7 +138,7 @@ func (r Risk) rank() int {
 func PanelDangers(w *record.Workshop, p *record.Panel) Dangers {
 	d := DangersOf(Layers(w, p))
 	if m, ok := w.Material(p.Cut().Board, p.Cut().BoardAs); ok {
-		b := Danger{Material: m.Key, Product: m.Name}
+		b := Danger{Material: m.Key, Product: m.Name, Text: m.Board.Formaldehyde}
 		for _, x := range []struct {
 			risk Risk
 			is   record.Answer

@@ -35,11 +35,29 @@ func Of(w *record.Workshop, l record.Layer) Made {
 	return m
 }
 
-// Layers gathers every layer of a panel, in order of application.
+// Layers gathers the layers that still stand on a panel, at least in part or
+// perhaps, in order of application.
 func Layers(w *record.Workshop, p *record.Panel) []Made {
 	var out []Made
 	for _, l := range p.Layers() {
-		out = append(out, Of(w, l))
+		if l.Stands() {
+			out = append(out, Of(w, l))
+		}
+	}
+	return out
+}
+
+// gone answers whether a layer was taken off again, all of it.
+func (m Made) gone() record.Answer {
+	out := no
+	for _, x := range m.Layer.Losses {
+		switch x.Extent {
+		case "whole":
+			return yes
+		case "part":
+		default:
+			out = maybe
+		}
 	}
 	return out
 }
