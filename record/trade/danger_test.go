@@ -70,3 +70,19 @@ func TestDangersAdd(t *testing.T) {
 		}
 	}
 }
+
+// A layer that was taken off whole counts no more; one of which nobody knows
+// how much is left may still be there.
+func TestTakenOff(t *testing.T) {
+	for extent, want := range map[record.Extent]record.Answer{"reduced": record.Yes, "in-part": record.Yes, record.Unknown: record.Unknown, "": record.Unknown} {
+		lead := paint(record.Oil, record.Pigment{Index: "PW 1"})
+		lead.Layer.Losses = []record.Loss{{Seq: 9, Extent: extent}}
+		d := trade.DangersOf([]trade.Made{lead})
+		if d.Harmful != want {
+			t.Errorf("lead taken off, extent %q: harmful %s, want %s", extent, d.Harmful, want)
+		}
+		if d.Found[0].Risk != trade.Risk(trade.Lead) || d.Found[0].Sure != (want == record.Yes) {
+			t.Errorf("lead taken off, extent %q: %+v", extent, d.Found[0])
+		}
+	}
+}

@@ -54,7 +54,7 @@ func (m Made) gone() record.Answer {
 		switch x.Extent {
 		case "whole":
 			return yes
-		case "part":
+		case "reduced", "in-part":
 		default:
 			out = maybe
 		}
