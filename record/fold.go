@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Workshop is what a journal adds up to.
@@ -279,6 +280,9 @@ func diff(was, now Entry) ([]Change, error) {
 	slices.Sort(names)
 	var out []Change
 	for _, n := range names {
+		if text, is := strings.CutSuffix(n, "_kind"); is && string(a[text]) != string(b[text]) {
+			continue // the word follows its text
+		}
 		if string(a[n]) != string(b[n]) {
 			out = append(out, Change{n, string(a[n]), string(b[n])})
 		}

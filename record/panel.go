@@ -29,11 +29,13 @@ func (p *Panel) Year() int {
 	if c.Body.Year != 0 {
 		return int(c.Body.Year)
 	}
-	century := 2000
+	y := 2000 + p.Number.Year()
 	if t, ok := c.Written.Exact(); ok {
-		century = t.Year() / 100 * 100
+		if y = t.Year()/100*100 + p.Number.Year(); y > t.Year()+1 {
+			y -= 100
+		}
 	}
-	return century + p.Number.Year()
+	return y
 }
 
 // ComparePanels orders panels by year, then serial, then number.

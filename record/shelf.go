@@ -18,6 +18,7 @@ type Material struct {
 	Uses       []Use  `json:"uses"`              // one product may serve several
 	Maker      string `json:"producer,omitzero"` // who makes the product
 	Basis      string `json:"basis,omitzero"`    // where its values come from, e.g. "typical, common practice" or a data sheet and its date
+	BasisIs    Basis  `json:"basis_kind,omitzero"`
 	Binder     Binder `json:"binder,omitzero"`
 	Waterborne Answer `json:"waterborne,omitzero"`
 
@@ -30,9 +31,12 @@ type Material struct {
 	CureTo       Duration    `json:"cure_to,omitzero"`
 	MinFilm      Temperature `json:"film_forms_above,omitzero"` // lowest temperature at which a film forms
 	Thinner      string      `json:"thinner,omitzero"`
+	ThinnerIs    Solvent     `json:"thinner_kind,omitzero"`
 	Removable    Answer      `json:"removable,omitzero"`
 	RemovedWith  string      `json:"removed_with,omitzero"`
+	RemoverIs    Solvent     `json:"removed_with_kind,omitzero"`
 	Resin        string      `json:"resin,omitzero"` // resin class of a varnish
+	ResinIs      Resin       `json:"resin_kind,omitzero"`
 	Gloss        Gloss       `json:"gloss,omitzero"`
 	Pigments     []Pigment   `json:"pigments,omitzero"`
 	Hazard       string      `json:"hazard,omitzero" is:"text"` // hazard text as on the sheet or tin
@@ -46,6 +50,7 @@ type Material struct {
 type Board struct {
 	Kind         BoardKind `json:"kind,omitzero"`
 	Species      string    `json:"species,omitzero"` // of wood or veneer
+	Wood         Species   `json:"species_kind,omitzero"`
 	Plies        int64     `json:"plies,omitzero"`
 	Thickness    Length    `json:"thickness,omitzero"`
 	CoreVeneer   Length    `json:"core_veneer,omitzero"` // thickness of one inner veneer of plywood

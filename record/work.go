@@ -42,7 +42,9 @@ type Coating struct {
 	Mix         []Part      `json:"mix,omitzero"`
 	Thinned     Percent     `json:"thinned,omitzero"`      // thinner added, as a share of the undiluted volume
 	Thinner     string      `json:"thinned_with,omitzero"` // absent: water
+	ThinnerIs   Solvent     `json:"thinned_with_kind,omitzero"`
 	Tool        string      `json:"tool,omitzero"`
+	ToolIs      Tool        `json:"tool_kind,omitzero"`
 	WetTotal    Amount      `json:"wet_total,omitzero"`
 	WetEach     Amount      `json:"wet_each,omitzero"`
 	WetFilm     Length      `json:"wet_film,omitzero"` // measured with a gauge
@@ -77,9 +79,10 @@ type ClothLaid struct {
 
 // Trimmed is cloth cut flush with the board.
 type Trimmed struct {
-	Tool  string `json:"tool,omitzero"`
-	Eased Answer `json:"edges_eased,omitzero"` // edges eased with sandpaper
-	Note  string `json:"note,omitzero" is:"text"`
+	Tool   string `json:"tool,omitzero"`
+	ToolIs Tool   `json:"tool_kind,omitzero"`
+	Eased  Answer `json:"edges_eased,omitzero"` // edges eased with sandpaper
+	Note   string `json:"note,omitzero" is:"text"`
 }
 
 // Sanded is an abrasion of faces. Scale and grit belong together.
@@ -108,11 +111,13 @@ type PaintLayer struct {
 
 // Varnish is a final or interim varnish.
 type Varnish struct {
-	Faces       []Face `json:"faces,omitzero"` // absent: front
-	Resin       string `json:"resin,omitzero"` // resin class
-	Removable   Answer `json:"removable,omitzero"`
-	RemovedWith string `json:"removed_with,omitzero"`
-	Gloss       Gloss  `json:"gloss,omitzero"`
+	Faces       []Face  `json:"faces,omitzero"` // absent: front
+	Resin       string  `json:"resin,omitzero"` // resin class
+	ResinIs     Resin   `json:"resin_kind,omitzero"`
+	Removable   Answer  `json:"removable,omitzero"`
+	RemovedWith string  `json:"removed_with,omitzero"`
+	RemoverIs   Solvent `json:"removed_with_kind,omitzero"`
+	Gloss       Gloss   `json:"gloss,omitzero"`
 	Coating
 }
 

@@ -18,6 +18,14 @@ type Version struct {
 // share is known then. A lot was what it was when it came in.
 func Bind(e record.Entry, k Known) (record.Entry, error) {
 	at := e.At
+	e.Body = fillWords(e.Body)
+	if a, ok := e.Body.(record.Amended); ok {
+		var err error
+		if a.Change, err = bindChange(fillChange(a.Change), a.Entry, k); err != nil {
+			return e, err
+		}
+		e.Body = a
+	}
 	if e.Kind() == "studio" || e.Kind() == "maker" {
 		return e, nil
 	}
@@ -49,6 +57,10 @@ func Bind(e record.Entry, k Known) (record.Entry, error) {
 		}
 		return meant("material", m.Material, m.As)
 	})
+	if c, ok := e.Body.(record.Cut); ok && c.Year == 0 && len(e.Panels) > 0 {
+		c.Year = fullYear(e)
+		e.Body = c
+	}
 	return e, err
 }
 
@@ -73,4 +85,22 @@ func began(v Version, at record.When) bool {
 	from, ok := v.From.Latest()
 	then, ok2 := at.Earliest()
 	return ok && ok2 && !from.After(then)
+}
+
+// fullYear gives the year in a panel's number its century: that of the
+// cutting, where its date has those last two figures, else that in which it is
+// written down.
+func fullYear(e record.Entry) int64 {
+	figures := e.Panels[0].Year()
+	if at, ok := e.At.Earliest(); ok && at.Year()%100 == figures {
+		return int64(at.Year())
+	}
+	if at, ok := e.Written.Exact(); ok {
+		y := at.Year()/100*100 + figures
+		if y > at.Year()+1 {
+			y -= 100 // a panel of '98 that is written down today
+		}
+		return int64(y)
+	}
+	return 0
 }

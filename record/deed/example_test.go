@@ -46,7 +46,7 @@ func TestPublishedRecord(t *testing.T) {
 	if err := valid(t, compile(t), f.Record); err != nil {
 		t.Error(err)
 	}
-	if d := r.Record.Panel.Description(); d.Title != "Dune, evening" || len(r.Record.Panel.Corrections) != 2 || len(r.Record.Findings) != 2 {
+	if d := r.Record.Panel.Description(); d.Title != "Dune, evening" || len(r.Record.Panel.Corrections) != 3 || len(r.Record.Findings) != 2 {
 		t.Errorf("%+v, %v, %v", d, r.Record.Panel.Corrections, r.Record.Findings)
 	}
 }

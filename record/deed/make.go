@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"strings"
 	"time"
 
 	"backleaf/record"
@@ -124,7 +125,7 @@ func (d *Deed) sign(f file, w *record.Workshop, p *record.Panel, key seal.Key, h
 	}
 	day, _ := f.Issued.Exact()
 	d.Statement, err = statement(seal.Statement{
-		Origin: origin, Number: string(p.Number), Title: p.Description().Title, Maker: w.Studio.Maker, Size: p.Size().String(),
+		Origin: origin, Number: string(p.Number), Title: p.Description().Title, Maker: strings.Join(names(w.MadeBy(p)), ", "), Size: p.Size().String(),
 		Made: p.Description().Made.String(), Issued: day.Format(time.DateOnly), Record: seal.DigestOf(d.Record),
 	}, key)
 	return err

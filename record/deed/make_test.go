@@ -69,7 +69,7 @@ func TestStatement(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := seal.Statement{Origin: "backleaf/KB", Number: string(first), Title: "Dune, evening", Maker: "Ilze Kraukle", Size: "8 x 10 x 1/8 in",
+	want := seal.Statement{Origin: "backleaf/KB/00000000000000000000000000", Number: string(first), Title: "Dune, evening", Maker: "Ilze Kraukle", Size: "8 x 10 x 1/8 in",
 		Made: "2026-05", Issued: "2026-06-01", Record: seal.DigestOf(d.Record), Key: k.Public()}
 	if s != want {
 		t.Errorf("%+v", s)

@@ -1,0 +1,101 @@
+package accept
+
+import (
+	"reflect"
+	"strings"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"backleaf/record"
+)
+
+// Beside some free texts stands the word of a closed list: "tool_kind" beside
+// "tool". Rules read the word, people the text. Where only the text is given,
+// the word is looked up when the entry is written.
+const kindSuffix = "_kind"
+
+// fillWords gives each such text its word, where the list has it.
+func fillWords(b record.Body) record.Body {
+	if !isKnown(b) {
+		return b
+	}
+	v := reflect.New(reflect.TypeOf(b)).Elem()
+	v.Set(reflect.ValueOf(b))
+	fillIn(v, b.Kind().Fields())
+	return v.Interface().(record.Body)
+}
+
+func fillIn(v reflect.Value, fs []record.Field) {
+	for _, f := range fs {
+		_, name, _ := strings.Cut(f.Go, ".")
+		x := v.FieldByName(name)
+		text, paired := strings.CutSuffix(f.Name, kindSuffix)
+		switch {
+		case f.Fields != nil && !f.List:
+			fillIn(x, f.Fields)
+		case paired && x.IsZero():
+			for _, g := range fs {
+				_, name, _ := strings.Cut(g.Go, ".")
+				if g.Name == text && g.Free() {
+					x.SetString(record.WordIn(f.Type.Name(), v.FieldByName(name).String()))
+				}
+			}
+		}
+	}
+}
+
+// wordLists are the lists of the words beside texts, by the name of the text.
+var wordLists = func() map[string]string {
+	out := map[string]string{}
+	var take func([]record.Field)
+	take = func(fs []record.Field) {
+		for _, f := range fs {
+			if text, ok := strings.CutSuffix(f.Name, kindSuffix); ok {
+				out[text] = f.Type.Name()
+			}
+			take(f.Fields)
+		}
+	}
+	for _, k := range record.Kinds() {
+		take(k.Fields())
+	}
+	return out
+}()
+
+// fillChange does for the change of an amendment what fillWords does for an
+// entry: a text that is changed takes its word with it.
+func fillChange(change jsontext.Value) jsontext.Value {
+	var m map[string]jsontext.Value
+	if json.Unmarshal(change, &m) != nil {
+		return change
+	}
+	for name, v := range m {
+		list, paired := wordLists[name]
+		_, said := m[name+kindSuffix]
+		switch {
+		case v.Kind() == '{':
+			m[name] = fillChange(v)
+		case paired && !said && v.Kind() == '"':
+			var text string
+			json.Unmarshal(v, &text) // it is a JSON text
+			word := jsontext.Value("null")
+			if w := record.WordIn(list, text); w != "" {
+				word, _ = json.Marshal(w)
+			}
+			m[name+kindSuffix] = word
+		case paired && !said && v.Kind() == 'n':
+			m[name+kindSuffix] = jsontext.Value("null")
+		}
+	}
+	out, err := json.Marshal(m, json.Deterministic(true))
+	if err != nil {
+		return change
+	}
+	return out
+}
+
+func isKnown(b record.Body) bool {
+	blank, ok := record.Blank(b.Kind())
+	return ok && reflect.TypeOf(b) == reflect.TypeOf(blank)
+}
