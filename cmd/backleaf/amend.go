@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -84,7 +83,7 @@ func (a *app) correct(ctx context.Context, entry, why string, only []string, doe
 		}
 		w, outdated, err = bench.Correct(ctx, v, at, old, body)
 		return w, err
-	}, func(record.Entry) string { return fmt.Sprintf("%s E%d (%s)", does, seq, old.Kind()) })
+	})
 	for _, o := range outdated {
 		a.say("the certificate of %s (E%d) was issued before this correction; to replace it: backleaf certificate %s -o FILE", o.Panel, o.Certificate, o.Panel)
 	}

@@ -10,9 +10,11 @@ import (
 	"strings"
 	"time"
 
+	"backleaf/record"
 	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
+	"backleaf/record/tell"
 )
 
 // app is one run of the program: where it reads and writes, and its clock.
@@ -21,7 +23,8 @@ type app struct {
 	out, err io.Writer
 	env      func(string) string
 	now      func() time.Time
-	random   io.Reader // of salts; nil: the system's
+	random   io.Reader       // of salts; nil: the system's
+	lang     *tell.Catalogue // words of what is said; nil: English
 
 	bookPath string
 	asJSON   bool
@@ -112,11 +115,15 @@ var errQuiet = errors.New("said already")
 // quiet ends a command with an exit code and no further word.
 func quiet(code int) error { return &failure{errQuiet, "", code} }
 
+// ofPrint puts the keyboard's signs for those of print, so that what is shown
+// can be found and typed again.
+var ofPrint = strings.NewReplacer("\u00a0×\u00a0", " x ", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2044", "/", "\u2212", "-")
+
 // clean makes text from outside safe for a terminal: what could steer it is
 // shown as a code instead.
 func clean(s string) string {
 	var b strings.Builder
-	for _, r := range s {
+	for _, r := range ofPrint.Replace(s) {
 		if r != '\n' && accept.CheckLine(string(r)) != nil {
 			fmt.Fprintf(&b, "<U+%04X>", r)
 		} else {
@@ -135,6 +142,14 @@ func (a *app) say(format string, args ...any) {
 func (a *app) talk(format string, args ...any) {
 	fmt.Fprint(a.err, clean(fmt.Sprintf(format, args...)), "\n")
 }
+
+// words returns the words to speak with, as they are said now in a studio's
+// time zone.
+func (a *app) words(s record.Studio) *tell.Catalogue {
+	return a.catalogue().At(a.now(), studio.Zone(s))
+}
+
+func (a *app) catalogue() *tell.Catalogue { return cmp.Or(a.lang, tell.English) }
 
 // path returns the file of the book.
 func (a *app) path() string {

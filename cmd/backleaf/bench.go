@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -36,7 +37,7 @@ type doing func(context.Context, *studio.View, *typed.Reader, record.When) (stud
 
 // atBench opens the book, finds the panels and the time, lets do write, and
 // says what was written.
-func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing, what func(record.Entry) string) error {
+func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing) error {
 	return a.write(ctx, func(s *studio.Session) error {
 		v, err := s.Look(ctx, terms, o.except)
 		if err != nil {
@@ -52,52 +53,64 @@ func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing, 
 		if err != nil {
 			return err
 		}
-		a.sayWritten(v, done.Entries, what(done.Entries[0]))
+		a.sayWritten(v, done.Entries)
 		return nil
 	})
 }
 
 // act is atBench for one thing that was done, as read makes it of the flags.
-func act[B record.Body](a *app, ctx context.Context, o *moment, terms []string, read func(*typed.Reader) B, what func(B) string) error {
+func act[B record.Body](a *app, ctx context.Context, o *moment, terms []string, read func(*typed.Reader) B) error {
 	return a.atBench(ctx, o, terms, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
 		body := read(r)
 		if r.Err() != nil {
 			return studio.Written{}, r.Err()
 		}
 		return bench.Do(ctx, v, at, body)
-	}, func(e record.Entry) string { return what(e.Body.(B)) })
+	})
 }
 
-// always is what is said of an act that needs no further word.
-func always[B record.Body](what string) func(B) string { return func(B) string { return what } }
-
 // sayWritten says in one or two lines what was written.
-func (a *app) sayWritten(v *studio.View, es []record.Entry, what string) {
+func (a *app) sayWritten(v *studio.View, es []record.Entry) {
+	c := a.words(v.Shop.Studio)
 	first := es[0]
-	line := entrySpan(es) + "  " + what
-	if n := tell.PanelList(first.Panels); n != "" {
-		line += ": " + n
+	var what []string
+	for _, e := range es {
+		what = append(what, c.Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
 	}
-	if !first.At.IsZero() {
-		line += ", " + tell.When(first.At, v.Now, v.Zone)
-	}
-	a.say("%s", line)
+	a.tell(c, record.Say("written", tell.Told("entries", a.entrySpan(es)), record.With("at", first.At),
+		record.With("panels", first.Panels), tell.Told("what", c.Clauses(what))))
 	switch first.Kind() {
 	case "studio", "material", "lot":
 	case "cut":
-		a.say("to take it back: backleaf panel discard %s --because \"…\"", sayTerm(first.Panels))
+		a.tell(c, record.Say("take-back-panels", record.With("panels", sayTerm(first.Panels))))
 	default:
-		a.say("to take it back: backleaf withdraw %d --because \"…\"", first.Seq)
+		a.tell(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10))))
 	}
 }
 
+// tell prints what is said for the reader.
+func (a *app) tell(c *tell.Catalogue, s record.Said) { a.say("%s", tell.Say(c, s)) }
+
+// remark prints something said that is not data.
+func (a *app) remark(s record.Said) { a.talk("%s", tell.Say(a.catalogue(), s)) }
+
+// entry names an entry of the journal.
+func (a *app) entry(seq int64) string {
+	return a.catalogue().Fill("{entry}", record.With("entry", record.EntryRef(seq)))
+}
+
 // entrySpan names entries that follow one another: "E3", "E3 to E7".
-func entrySpan(es []record.Entry) string {
-	first, last := es[0].Seq, es[len(es)-1].Seq
-	if last == first {
-		return fmt.Sprintf("E%d", first)
+func (a *app) entrySpan(es []record.Entry) string {
+	first, last := record.EntryRef(es[0].Seq), record.EntryRef(0)
+	if len(es) > 1 {
+		last = record.EntryRef(es[len(es)-1].Seq)
 	}
-	return fmt.Sprintf("E%d to E%d", first, last)
+	return tell.Say(a.catalogue(), record.Say("entries", record.With("first", first), record.With("last", last)))
+}
+
+// near says when something happened, short where it is near.
+func near(c *tell.Catalogue, at record.When) string {
+	return c.Fill("{at:near}", record.With("at", at))
 }
 
 // sayTerm names panels as they could be typed again.

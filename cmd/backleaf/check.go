@@ -87,13 +87,13 @@ func (a *app) sayFindings(found []questions.Findings, all bool) error {
 func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 	f := group[0]
 	if len(group) == 1 {
-		a.say("%s%s", f.Panel, tell.After("  ", tell.Quoted(f.Title)))
+		a.tell(a.catalogue(), record.Say("panel-checked", record.With("panel", f.Panel), record.With("title", f.Title)))
 	} else {
 		var ns []record.Number
 		for _, g := range group {
 			ns = append(ns, g.Panel)
 		}
-		a.say("%s", tell.PanelList(ns))
+		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", ns)))
 	}
 	for _, x := range f.Findings {
 		if !all && !x.Open() {

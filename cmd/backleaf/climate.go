@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -24,8 +23,6 @@ func newClimate(a *app) *cobra.Command {
 				r.Text("temp", temp, &t.Temperature)
 				r.Text("rh", rh, &t.Humidity)
 				return t
-			}, func(t record.Climate) string {
-				return strings.TrimSpace("climate " + t.Temperature.String() + " " + t.Humidity.String())
 			})
 			if err == nil {
 				a.sayAir(t)

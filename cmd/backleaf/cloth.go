@@ -1,13 +1,10 @@
 package main
 
 import (
-	"cmp"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func newCloth(a *app) *cobra.Command {
@@ -30,8 +27,6 @@ func newCloth(a *app) *cobra.Command {
 				typed.Word(r, "wet-through", wet, &l.WetThrough)
 				typed.Word(r, "edges-pressed", pressed, &l.EdgesPressed)
 				return l
-			}, func(l record.ClothLaid) string {
-				return "cloth laid" + tell.After(", ", string(cmp.Or(l.ClothLot, l.Cloth))) + tell.After(" in ", tell.Mix(l.Mix)) + ", on " + tell.FaceList(l.Faces)
 			})
 		},
 	}

@@ -1,14 +1,12 @@
 package main
 
 import (
-	"cmp"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func newCoat(a *app) *cobra.Command {
@@ -26,12 +24,6 @@ func newCoat(a *app) *cobra.Command {
 				coat := record.Coat{Coating: w.read(r), Faces: r.Faces("on", on), Extra: r.Faces("extra", extra)}
 				typed.Word(r, "as", as, &coat.Purpose)
 				return coat
-			}, func(c record.Coat) string {
-				what := cmp.Or(string(c.Purpose), "coat")
-				if m := tell.Mix(c.Mix); m != "" {
-					what += ", " + m + ","
-				}
-				return what + " on " + tell.FaceList(c.Faces)
 			})
 		},
 	}

@@ -25,7 +25,7 @@ func newCondition(a *app) *cobra.Command {
 				return err
 			}
 			t.Text = said
-			return act(a, c.Context(), &o, terms, func(*typed.Reader) record.Condition { return t }, always[record.Condition]("condition, by "+t.By))
+			return act(a, c.Context(), &o, terms, func(*typed.Reader) record.Condition { return t })
 		},
 	}
 	o.flags(c)

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/questions"
@@ -53,7 +54,7 @@ func (a *app) sayCosts(views []questions.Cost, batches []questions.BatchCost) er
 			if l.Missing != "" {
 				t.row("  "+l.What, "not recorded", entry, l.Missing)
 			} else {
-				t.row("  "+l.What, l.Cost.String(), entry, tell.After("lot ", string(l.Lot)))
+				t.row("  "+l.What, l.Cost.String(), entry, tell.Say(a.catalogue(), record.Say("of-lot", record.With("lot", l.Lot))))
 			}
 		}
 		t.row("  together", sumText(v.Sums, v.Complete))

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
@@ -61,8 +62,11 @@ func (a *app) sayDue(steps []questions.Step, now time.Time) error {
 	}
 	for _, s := range steps {
 		window := tell.Window(s.From, s.Safe, s.Until, now)
-		a.say("%-8s  %s%s", tell.English.State(s.State), s.Text, tell.After(": ", window))
-		a.say("          batch %s, %s", s.Batch, tell.PanelList(s.Panels))
+		if window != "" {
+			window = ": " + window
+		}
+		a.say("%-8s  %s%s", tell.English.State(s.State), s.Text, window)
+		a.tell(a.catalogue(), record.Say("due-panels", record.With("batch", s.Batch), record.With("panels", s.Panels)))
 	}
 	return nil
 }

@@ -43,7 +43,7 @@ salted digest. --note stands in the journal: keep names out of it.`,
 					return studio.Written{}, r.Err()
 				}
 				return handover.Write(ctx, v, at, h, part)
-			}, func(record.Entry) string { return string(h.How) })
+			})
 			if err == nil && part != (private.Part{}) {
 				a.say("private, outside the journal: %s", partWords(part, panels))
 			}
@@ -99,7 +99,8 @@ func handoverShow(a *app) *cobra.Command {
 				if a.asJSON {
 					return a.sayJSON(ps)
 				}
-				a.say("%s  %s", p.Number, tell.Whereabouts(p))
+				words := a.words(w.Studio)
+				a.say("%s  %s", p.Number, tell.Say(words, tell.Whereabouts(p)))
 				t := a.table()
 				for _, h := range ps {
 					state := partStates[h.State]
@@ -109,7 +110,7 @@ func handoverShow(a *app) *cobra.Command {
 					if h.Taken {
 						state += " (entry withdrawn)"
 					}
-					t.row(fmt.Sprintf("E%d", h.Entry), string(h.How), tell.When(h.At, a.now(), studio.Zone(w.Studio)), state, h.Note)
+					t.row(a.entry(h.Entry), words.Word(h.How), near(words, h.At), state, h.Note)
 				}
 				if len(ps) == 0 {
 					return nil

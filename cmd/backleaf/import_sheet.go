@@ -48,10 +48,11 @@ func (a *app) importSheet(ctx context.Context, o sheetFlags) error {
 		if err != nil {
 			return err
 		}
-		a.say("E%d to E%d  from %s: %s", done.Entries[0].Seq, done.Entries[len(done.Entries)-1].Seq, o.file, tell.PanelList(done.Numbers))
-		a.say("to take one back: backleaf panel discard %s --because \"…\"", done.Numbers[0])
+		c := a.catalogue()
+		a.tell(c, record.Say("sheet-written", tell.Told("entries", a.entrySpan(done.Entries)), record.With("file", o.file), record.With("panels", done.Numbers)))
+		a.tell(c, record.Say("take-back-one", record.With("panel", done.Numbers[0])))
 		if done.Private > 0 {
-			a.say("private, outside the journal: to whom and for how much, of %d handovers", done.Private)
+			a.tell(c, record.Say("sheet-private", record.With("n", done.Private)))
 		}
 		if n := x.RefusedRows(); n > 0 {
 			a.talk("%d rows were not written; take the others out of the sheet before you import it again", n)
@@ -77,21 +78,21 @@ func (a *app) saySheet(ctx context.Context, x *exchange.Sheet, o sheetFlags) err
 	if err != nil {
 		return err
 	}
-	entries := 0
+	entries, c := 0, a.catalogue().At(x.Now, x.Now.Location())
 	for _, row := range rows {
 		entries += len(row.Entries)
-		a.say("line %d  %s%s", row.Line, row.Number, tell.After("  ", row.Reference))
+		a.tell(c, record.Say("sheet-line", record.With("line", row.Line), record.With("panel", row.Number), record.With("reference", row.Reference)))
 		for j, e := range row.Entries {
-			secret := ""
+			code := "sheet-entry"
 			if j == row.Private {
-				secret = ", with a private part"
+				code = "sheet-entry-private"
 			}
-			a.say("  %s, %s%s", tell.Event(record.Event{At: e.At, Body: e.Body}), tell.When(e.At, x.Now, x.Now.Location()), secret)
+			a.tell(c, record.Say(code, tell.Told("what", c.Event(record.Event{At: e.At, Body: e.Body})), record.With("at", e.At)))
 		}
 	}
 	a.sayRefused(x, o.file)
 	n := x.RefusedRows()
-	a.say("dry run: %d panels in %d entries would be written, %d rows refused; nothing was written", len(rows), entries, n)
+	a.tell(c, record.Say("sheet-dry-run", record.With("panels", len(rows)), record.With("entries", entries), record.With("refused", n)))
 	if n > 0 && !o.partly {
 		return quiet(exitError)
 	}

@@ -26,7 +26,7 @@ func newInspect(a *app) *cobra.Command {
 				typed.Word(r, "edges", edges, &t.Edges)
 				typed.Word(r, "adhesion", adhesion, &t.Adhesion)
 				return t
-			}, always[record.Inspection]("inspected"))
+			})
 		},
 	}
 	o.flags(c)

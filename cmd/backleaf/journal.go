@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"reflect"
 
 	"github.com/spf13/cobra"
@@ -12,7 +11,6 @@ import (
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func newJournal(a *app) *cobra.Command {
@@ -46,10 +44,10 @@ func newJournal(a *app) *cobra.Command {
 				if err != nil {
 					return err
 				}
-				now, loc := a.now(), studio.Zone(w.Studio)
+				words := a.words(w.Studio)
 				if len(args) == 1 {
 					e := es[0].Entry
-					a.say("E%d  %s  %s", e.Seq, e.Kind(), tell.PanelList(e.Panels))
+					a.tell(words, record.Say("entry", record.With("entry", record.EntryRef(e.Seq)), record.With("kind", e.Kind()), record.With("panels", e.Panels)))
 					t := a.table()
 					t.pair("at", e.At.String())
 					t.pair("written", e.Written.String())
@@ -59,7 +57,8 @@ func newJournal(a *app) *cobra.Command {
 				t := a.table()
 				for _, stored := range es {
 					e := stored.Entry
-					t.row(fmt.Sprintf("E%d", e.Seq), tell.When(e.At, now, loc), tell.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}), tell.PanelList(e.Panels))
+					t.row(a.entry(e.Seq), near(words, e.At), words.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}),
+						words.Fill("{panels, if {{panels}}}", record.With("panels", e.Panels)))
 				}
 				return t.done()
 			})

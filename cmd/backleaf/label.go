@@ -127,7 +127,7 @@ func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
 	line := o.out + "  " + countLabels(made.Layouts)
 	switch {
 	case len(made.Entries) > 0:
-		line += "; " + entrySpan(made.Entries)
+		line += "; " + a.entrySpan(made.Entries)
 	case len(v.Panels) > 0:
 		line += "; a preview, nothing written down"
 	}

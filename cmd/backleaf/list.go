@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/sheet"
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
@@ -40,7 +41,7 @@ func listAs(a *app, name string) *cobra.Command {
 
 func (a *app) sayPanelRows(rows []questions.Row, of int) error {
 	if a.asCSV {
-		return sheet.Write(a.out, questions.Table(rows))
+		return sheet.Write(a.out, questions.Table(a.catalogue(), rows))
 	}
 	if a.asJSON {
 		return a.sayJSON(rows)
@@ -53,9 +54,10 @@ func (a *app) sayPanelRows(rows []questions.Row, of int) error {
 		a.talk("none of the %d panels", of)
 		return nil
 	}
-	t := a.table()
+	t, c := a.table(), a.catalogue()
 	for _, r := range rows {
-		t.row(string(r.Number), string(r.Batch), r.Size.String(), string(r.Stage), r.Where, tell.Quoted(r.Title))
+		t.row(string(r.Number), string(r.Batch), c.Fill("{size}", record.With("size", r.Size)), c.Word(r.Stage), tell.Say(c, r.Where),
+			tell.Say(c, record.Say("title", record.With("title", r.Title))))
 	}
 	return t.done()
 }

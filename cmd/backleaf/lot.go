@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -47,8 +46,6 @@ journal and reaches no label, certificate or export.`,
 					return studio.Written{}, r.Err()
 				}
 				return shelf.AddLot(ctx, v, at, l, paid)
-			}, func(record.Entry) string {
-				return fmt.Sprintf("lot %s of %s%s", l.Key, l.Material, tell.After(", no. ", l.MakerLot))
 			})
 		},
 	}
@@ -77,13 +74,14 @@ func lotList(a *app) *cobra.Command {
 					return a.sayJSON(bodies(w.Lots))
 				}
 				if len(w.Lots) == 0 {
-					a.talk("there are no lots yet; \"backleaf lot add\" puts one on the shelf")
+					a.remark(record.Say("no-lots"))
 					return nil
 				}
-				t := a.table()
+				t, words := a.table(), a.catalogue()
 				for _, l := range w.Lots {
 					b := l.Body
-					t.row(string(b.Key), string(b.Material), b.MakerLot, b.Quantity.String(), tell.Dated("expires ", b.Expires))
+					t.row(string(b.Key), string(b.Material), b.MakerLot, words.Fill("{quantity, if {{quantity}}}", record.With("quantity", b.Quantity)),
+						tell.Say(words, record.Say("lot-expires", record.With("expires", b.Expires))))
 				}
 				return t.done()
 			})
@@ -111,21 +109,22 @@ func lotTrace(a *app) *cobra.Command {
 				if a.asCSV {
 					rows := [][]string{{"number", "entry", "what", "at", "where"}}
 					for _, u := range uses {
-						rows = append(rows, []string{string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, u.At.String(), u.Where})
+						rows = append(rows, []string{string(u.Panel), a.entry(u.Entry), a.catalogue().Event(u.Event), u.At.String(), tell.Say(a.catalogue(), u.Where)})
 					}
 					return sheet.Write(a.out, rows)
 				}
 				if a.asJSON {
 					return a.sayJSON(uses)
 				}
-				a.say("lot %s of %s%s", l.Key, l.Material, tell.After(", no. ", l.MakerLot))
+				words := a.words(w.Studio)
+				a.say("%s", words.Event(record.Event{Body: l}))
 				if len(uses) == 0 {
-					a.say("not used on any panel, as far as recorded")
+					a.tell(words, record.Say("lot-not-used"))
 					return nil
 				}
 				t := a.table()
 				for _, u := range uses {
-					t.row(string(u.Panel), fmt.Sprintf("E%d", u.Entry), u.What, tell.When(u.At, a.now(), studio.Zone(w.Studio)), u.Where)
+					t.row(string(u.Panel), a.entry(u.Entry), words.Event(u.Event), near(words, u.At), tell.Say(words, u.Where))
 				}
 				return t.done()
 			})

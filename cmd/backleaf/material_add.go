@@ -2,7 +2,6 @@ package main
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -78,7 +77,7 @@ Describing the same key again replaces the description; both stay readable.`,
 					r.Text(t.field, t.text, t.into)
 				}
 				return base
-			}, func(m record.Material) string { return fmt.Sprintf("material %s, %s", m.Key, m.Name) })
+			})
 		},
 	}
 	f := c.Flags()

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -45,7 +44,7 @@ them with the figures of your own tin's data sheet when you have them.`,
 			}
 			return a.atBench(c.Context(), &moment{}, nil, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (studio.Written, error) {
 				return shelf.Take(ctx, v, at, ms)
-			}, func(record.Entry) string { return "on the shelf: " + strings.Join(names, ", ") })
+			})
 		},
 	}
 }

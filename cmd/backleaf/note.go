@@ -16,7 +16,7 @@ func newNote(a *app) *cobra.Command {
 		Args: wanted(1, -1, "the text of the note, last"),
 		RunE: func(c *cobra.Command, args []string) error {
 			last := len(args) - 1
-			return act(a, c.Context(), &o, args[:last], func(*typed.Reader) record.Note { return record.Note{Text: args[last]} }, always[record.Note]("note"))
+			return act(a, c.Context(), &o, args[:last], func(*typed.Reader) record.Note { return record.Note{Text: args[last]} })
 		},
 	}
 	o.flags(c)

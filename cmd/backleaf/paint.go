@@ -28,7 +28,7 @@ func newPaint(a *app) *cobra.Command {
 				typed.Word(r, "film", film, &p.Film)
 				typed.Word(r, "gloss", gloss, &p.Gloss)
 				return p
-			}, func(p record.PaintLayer) string { return strings.TrimPrefix(string(p.Medium)+" paint layer", " ") })
+			})
 		},
 	}
 	o.flags(c)

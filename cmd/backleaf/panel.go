@@ -44,9 +44,6 @@ func panelAdd(a *app) *cobra.Command {
 					return studio.Written{}, r.Err()
 				}
 				return bench.Cut(ctx, v, at, count, cut)
-			}, func(e record.Entry) string {
-				made := e.Body.(record.Cut)
-				return "new, batch " + string(made.Batch) + ", " + made.Size.String()
 			})
 		},
 	}

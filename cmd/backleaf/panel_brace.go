@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -25,7 +24,7 @@ func panelBrace(a *app) *cobra.Command {
 				typed.Word(r, "fixing", fixing, &b.Fixing)
 				typed.Word(r, "run", run, &b.Run)
 				return b
-			}, func(b record.Braced) string { return "braced, " + cmp.Or(string(b.Bracing), "kind not recorded") })
+			})
 		},
 	}
 	o.flags(c)

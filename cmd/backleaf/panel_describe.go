@@ -5,7 +5,6 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func panelDescribe(a *app) *cobra.Command {
@@ -22,7 +21,7 @@ func panelDescribe(a *app) *cobra.Command {
 				r.Text("meant-for-rh", meant, &d.MeantFor)
 				r.When(made, &d.Made)
 				return d
-			}, func(d record.Described) string { return "described" + tell.After(", ", tell.Quoted(d.Title)) })
+			})
 		},
 	}
 	o.flags(c)

@@ -19,7 +19,7 @@ func panelDiscard(a *app) *cobra.Command {
 			if err := needs(why, "", "say --because: a reader will ask"); err != nil {
 				return err
 			}
-			return act(a, c.Context(), &o, args, func(*typed.Reader) record.Discarded { return record.Discarded{Because: why} }, always[record.Discarded]("discarded"))
+			return act(a, c.Context(), &o, args, func(*typed.Reader) record.Discarded { return record.Discarded{Because: why} })
 		},
 	}
 	o.flags(c)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -35,8 +34,6 @@ folder "photographs" beside the book; the journal keeps its digest and size.`,
 					return w, err
 				}
 				return bench.Photograph(ctx, v, at, p, data)
-			}, func(record.Entry) string {
-				return fmt.Sprintf("photograph kept, %s, %d x %d pixels", p.Role, p.Width, p.Height)
 			})
 		},
 	}

@@ -2,38 +2,12 @@ package main
 
 import (
 	"errors"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
-
-// warnings are the words for what an act gives to think about.
-var warnings = map[string]tell.Message{
-	"backup-old":              `reminder: the last backup is of {last}; "backleaf backup FILE" makes one`,
-	"back-not-sealed":         "note: no seal is recorded on the back of {panels}; a label keeps best on a sealed back",
-	"no-room":                 "{panel}: no room on the {size} label for: {fields}",
-	"printed-before":          "{panel}: printed before, {when}",
-	"key-file-open":           "note: others than you may read {file}: \"chmod 600 {file}\" closes it",
-	"backup-remark":           "note: {why}",
-	"head-not-kept":           "note: the deposit is made, but the book cannot keep its head: {why}",
-	"photograph-bad":          "photograph {file}: {why}",
-	"photograph-not-imported": "{why}",
-	"sheet-not-remembered":    "note: the panels are written, but the book will not know this sheet again: {why}",
-	"clock-behind":            "note: this computer's clock ({clock}) is behind the last entry in the book ({last}): set it right",
-	"coarse-grit":             "note: {scale} {grit} is coarser than 150: it may cut through to fibre or board",
-	"is-away":                 `note: {panel} is away already: {how} ({entry}); "backleaf withdraw" takes back what was written twice`,
-	"never-backed-up":         `reminder: this book of {entries} entries was never backed up; "backleaf backup FILE" does it`,
-	"no-cloth-to-trim":        "note: no cloth is recorded on {panels}",
-	"not-printable":           "note: written down as it is, but it cannot be printed on a label or certificate: {why}",
-	"oz-as-weight":            `note: oz is taken as weight; for fluid ounces write "{number} fl oz"`,
-	"private-parts-missing":   "note: of {panels} panels the private part was erased or is not in this copy",
-	"purpose-not-recorded":    "note: what this coat was for is not recorded; say it with --as sealer or the like, or amend the entry with --set purpose=sealer",
-	"was-discarded":           "note: {panel} was discarded",
-	"was-here":                "note: {panel} was in the studio, as far as recorded",
-}
 
 // hints say what to do next, by the code of what was refused. A code without a
 // line has no hint.
@@ -42,7 +16,7 @@ var hints = map[string]tell.Message{
 	"coat-of-nothing":          "leave it out if it was not measured",
 	"grit-without-scale":       "look at the back of the paper: a P before the number, or none (CAMI)",
 	"later-today":              `for an evening before today say "yesterday {clock}"`,
-	"lot-there":                `choose another key for another tin, or put this one right: backleaf amend {number} --set … --because "…"`,
+	"lot-there":                `choose another key for another tin, or put this one right: backleaf amend {entry} --set … --because "…"`,
 	"lot-without-material":     "describe it first: backleaf material add {material} …",
 	"no-faces":                 "say --on front, --on back,edges or --on all",
 	"no-moment":                `say 14:05 or "2026-05-03 09:00"`,
@@ -107,47 +81,13 @@ var hints = map[string]tell.Message{
 
 // warn prints warnings.
 func (a *app) warn(v *studio.View, ws []record.Said) {
+	c := a.catalogue()
+	if v != nil {
+		c = c.At(v.Now, v.Zone)
+	}
 	for _, w := range ws {
-		a.talk("%s", inWords(warnings[w.Code], w, v))
+		a.talk("%s", tell.Say(c, w))
 	}
-}
-
-// inWords puts the values of something said into a message.
-func inWords(m tell.Message, s record.Said, v *studio.View) string {
-	var pairs []string
-	for _, x := range s.Values {
-		text := strings.Join(x.Texts, ", ")
-		switch x.Type {
-		case "entry":
-			pairs = append(pairs, "number", text)
-			text = "E" + text
-		case "Number":
-			var ns []record.Number
-			for _, t := range x.Texts {
-				ns = append(ns, record.Number(t))
-			}
-			text = tell.PanelList(ns)
-		case "When":
-			text = inTime(s.Code, text, v)
-		}
-		pairs = append(pairs, x.Name, text)
-	}
-	return m.With(pairs...)
-}
-
-// inTime says a time: day and hour of a clock, the day of a backup.
-func inTime(code, text string, v *studio.View) string {
-	w, err := record.ParseWhen(text)
-	t, exact := w.Exact()
-	switch {
-	case err != nil:
-		return text
-	case code == "clock-behind" && exact:
-		return t.In(v.Zone).Format("2 Jan 15:04")
-	case code == "backup-old" && exact:
-		return t.In(v.Zone).Format("2 January 2006")
-	}
-	return tell.When(w, v.Now, v.Zone)
 }
 
 // exitCodes are the exit codes of refusals.
@@ -164,5 +104,5 @@ func refused(err error) (said, hint string, code int) {
 	if err == error(r) && r.Field != "" {
 		said = "--" + said
 	}
-	return said, inWords(hints[r.Said.Code], r.Said, nil), exitCodes[r.Class]
+	return said, tell.English.Fill(hints[r.Said.Code], r.Said.Values...), exitCodes[r.Class]
 }

@@ -1,13 +1,10 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func newSand(a *app) *cobra.Command {
@@ -31,12 +28,6 @@ anything that holds lead; local rules come first.`,
 				typed.Word(r, "through", through, &t.Through)
 				typed.Word(r, "dusted", dusted, &t.Dusted)
 				return t
-			}, func(t record.Sanded) string {
-				what := "sanded " + tell.FaceList(t.Faces)
-				if t.Grit > 0 {
-					what += fmt.Sprintf(" with %s %d", t.Scale, t.Grit)
-				}
-				return what
 			})
 		},
 	}

@@ -1,10 +1,6 @@
 package main
 
 import (
-	"cmp"
-	"fmt"
-	"time"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
@@ -44,20 +40,13 @@ func (a *app) onePanel(c *cobra.Command, typed string, do func(*studio.Session, 
 
 // story prints a panel for a reader.
 func (a *app) story(w *record.Workshop, p *record.Panel) error {
-	now, loc := a.now(), studio.Zone(w.Studio)
-	d := p.Description()
-	a.say("%s  %s", p.Number, cmp.Or(tell.Quoted(d.Title), "no title"))
+	c := a.words(w.Studio)
+	k := tell.New(c, w, p)
+	a.say("%s", tell.Say(c, record.Say("panel", record.With("panel", p.Number), record.With("title", p.Description().Title))))
 	t := a.table()
-	t.pair("  made by", w.Studio.Maker+tell.After(", ", w.Studio.Place))
-	t.pair("  size", p.Size().String()+" (height x width x depth)")
-	t.pair("  board", tell.BoardLine(w, p))
-	t.pair("  batch", string(p.Batch))
-	t.pair("  stage", string(p.Stage())+", "+tell.Whereabouts(p))
-	t.pair("  date of the work", tell.Dated("", d.Made))
-	t.pair("  subject", d.Subject)
-	t.pair("  inscription", d.Inscription)
-	t.pair("  signed", d.Signed)
-	t.pair("  own reference", d.Owner)
+	for _, pair := range k.Particulars() {
+		t.pair("  "+pair[0], pair[1])
+	}
 	if err := t.done(); err != nil {
 		return err
 	}
@@ -66,38 +55,42 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 		if len(layers) == 0 {
 			continue
 		}
-		a.say("\n%s, from the board outwards", f)
+		a.say("")
+		a.tell(c, record.Say("build-up-of", record.With("face", f)))
 		t := a.table()
 		for _, l := range layers {
-			t.row("  "+tell.LayerLine(p, l), tell.When(l.At, now, loc), fmt.Sprintf("E%d", l.Seq))
+			t.row("  "+k.LayerLine(l), near(c, l.At), a.entry(l.Seq))
 		}
 		if err := t.done(); err != nil {
 			return err
 		}
 	}
-	return a.storyRest(w, p, now, loc)
+	return a.storyRest(c, k, w, p)
 }
 
-func (a *app) storyRest(w *record.Workshop, p *record.Panel, now time.Time, loc *time.Location) error {
-	a.say("\nwhat happened")
+func (a *app) storyRest(c *tell.Catalogue, k *tell.Teller, w *record.Workshop, p *record.Panel) error {
+	a.say("")
+	a.tell(c, record.Say("what-happened"))
 	t := a.table()
 	for _, e := range p.Events {
-		t.row("  "+tell.When(e.At, now, loc), tell.Event(e), fmt.Sprintf("E%d", e.Seq))
+		t.row("  "+near(c, e.At), a.entry(e.Seq), c.WholeEvent(e))
 	}
 	if err := t.done(); err != nil {
 		return err
 	}
-	if len(p.Corrections) > 0 {
-		a.say("\ncorrections")
-		for _, c := range p.Corrections {
-			a.say("  E%d, %s: %s (%s)", c.Seq, tell.When(c.Written, now, loc), tell.CorrectionLine(c), c.Because)
-		}
-	}
-	if gaps := w.Gaps(p); len(gaps) > 0 {
-		a.say("\nnot recorded")
-		for _, g := range gaps {
-			a.say("  %s", tell.Say(tell.English, g.Say()))
-		}
-	}
+	a.sayList(c, "corrections", k.Corrections())
+	a.sayList(c, "gaps", k.Gaps())
 	return nil
+}
+
+// sayList prints lines under a heading, if there are any.
+func (a *app) sayList(c *tell.Catalogue, heading string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	a.say("")
+	a.tell(c, record.Say(heading))
+	for _, l := range lines {
+		a.say("  %s", l)
+	}
 }

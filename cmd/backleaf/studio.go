@@ -76,7 +76,7 @@ func studioChange(a *app) *cobra.Command {
 					return w, err
 				}
 				return v.Change(ctx, at, n)
-			}, func(record.Entry) string { return "the studio, as changed" })
+			})
 		},
 	}
 	o.flags(c)

@@ -31,7 +31,7 @@ somebody else. It is a record, no advice: what to do is for a conservator.`,
 			return act(a, c.Context(), &o, terms, func(r *typed.Reader) record.Treatment {
 				t.Faces = r.Faces("on", on)
 				return t
-			}, always[record.Treatment]("treatment by "+t.By))
+			})
 		},
 	}
 	o.flags(c)

@@ -20,7 +20,7 @@ func newTrim(a *app) *cobra.Command {
 			return act(a, c.Context(), &o, args, func(r *typed.Reader) record.Trimmed {
 				typed.Word(r, "eased", eased, &t.Eased)
 				return t
-			}, always[record.Trimmed]("trimmed"))
+			})
 		},
 	}
 	o.flags(c)

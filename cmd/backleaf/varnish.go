@@ -1,13 +1,10 @@
 package main
 
 import (
-	"cmp"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func newVarnish(a *app) *cobra.Command {
@@ -27,7 +24,7 @@ func newVarnish(a *app) *cobra.Command {
 				typed.Word(r, "removable", removable, &v.Removable)
 				typed.Word(r, "gloss", gloss, &v.Gloss)
 				return v
-			}, func(v record.Varnish) string { return "varnish" + tell.After(", ", cmp.Or(tell.Mix(v.Mix), v.Resin)) })
+			})
 		},
 	}
 	o.flags(c)

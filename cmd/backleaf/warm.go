@@ -23,7 +23,7 @@ func newWarm(a *app) *cobra.Command {
 				t.Faces = r.Faces("on", on)
 				r.Text("for", long, &t.For)
 				return t
-			}, always[record.WarmAir]("warm air"))
+			})
 		},
 	}
 	o.flags(c)

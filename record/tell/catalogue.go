@@ -1,8 +1,11 @@
 package tell
 
 import (
+	"time"
+
 	"golang.org/x/text/language"
 
+	"backleaf/record"
 	"backleaf/record/edtf"
 	"backleaf/record/section"
 )
@@ -20,6 +23,8 @@ type Catalogue struct {
 	Codes       map[string]Message // of all families, see [codes]
 	Rules       map[string]RuleWords
 	Findings    FindingLines
+	Events      map[record.Kind]Message
+	Objects     map[string]Message
 	Lines       Lines
 	Care        CareWords
 	Danger      DangerWords
@@ -27,6 +32,8 @@ type Catalogue struct {
 	Certificate CertificateWords
 	Dossier     DossierWords
 	Plan        PlanWords
+
+	now time.Time // see [Catalogue.At]
 }
 
 // Joins stand between words.
@@ -84,6 +91,11 @@ type Lines struct {
 	Varnish, Board           Message
 	Newer                    Message // {code}
 	NewerValues              Message // {code} {values}
+	NewerKind                Message // {kind}
+	Today                    Message // {time}
+	Digest                   Message // {first}: its first figures
+	Panels, PanelsAmong      Message // {n} {first} {last}: a run; some of a run
+	Products                 Message // {layer} {mix}
 }
 
 // CareWords are the advice to whoever keeps the panel. Each advice ends in the

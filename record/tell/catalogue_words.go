@@ -1,12 +1,5 @@
 package tell
 
-import (
-	"reflect"
-	"strings"
-
-	"backleaf/record"
-)
-
 // englishWords are the closed lists of the record, each under the name of its
 // type, and the lists of the program.
 var englishWords = Words{
@@ -69,8 +62,9 @@ var englishWords = Words{
 		"varnish": "varnish", "label": "label"}.words(),
 	"State": texts{"overdue": "overdue", "now": "now", "later": "later", "any-time": "any time"}.words(),
 
+	"Kind":  englishKinds.words(),
 	"unit":  englishUnits,
-	"field": fieldWords(),
+	"field": englishFields,
 }
 
 // englishUnits are what is printed for the units of the record; the form is a
@@ -95,29 +89,5 @@ func (t texts) words() map[string]Word {
 	for k, s := range t {
 		out[k] = Word{Text: s}
 	}
-	return out
-}
-
-// fieldWords names the fields of all entries: in English they are the names of
-// the record themselves.
-func fieldWords() map[string]Word {
-	out := map[string]Word{}
-	var add func(reflect.Type)
-	add = func(t reflect.Type) {
-		for i := range t.NumField() {
-			f := t.Field(i)
-			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-			if name == "" && f.Anonymous {
-				add(f.Type)
-			} else if name != "" {
-				out[name] = Word{Text: strings.ReplaceAll(name, "_", " ")}
-			}
-		}
-	}
-	for _, k := range record.Kinds() {
-		b, _ := record.Blank(k)
-		add(reflect.TypeOf(b))
-	}
-	out["at"] = Word{Text: "when"}
 	return out
 }

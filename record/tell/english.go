@@ -10,11 +10,16 @@ import (
 
 // English is the catalogue that ships.
 var English = &Catalogue{
-	Tag:    language.English,
-	Number: englishNumbers,
-	Words:  englishWords.with("code", englishTrade.words()),
+	Tag:     language.English,
+	Number:  englishNumbers,
+	Words:   englishWords.with("code", englishTrade.words()),
+	Events:  englishEvents,
+	Objects: englishObjects,
 	Codes: codes(
 		englishGaps,
+		englishWhere,
+		englishWarnings,
+		englishBench,
 		englishCare,
 		englishFindings, englishDue,
 	),
@@ -51,7 +56,8 @@ var English = &Catalogue{
 		Change: "{field}: {was} → {now}", SharedByPanels: "{n, plural, one {{amount} for one panel} other {{amount} for {n} panels together}}", ForEach: "{amount} for each panel",
 		SectionTitle: "Build-up of {number}, cut through",
 		Cloth:        "cloth", Coat: "coat", Paint: "paint", Varnish: "varnish", Board: "board of a kind not recorded",
-		Newer: "newer: {code}", NewerValues: "newer: {code}, {values}",
+		Newer: "newer: {code}", NewerValues: "newer: {code}, {values}", NewerKind: "newer: {kind}",
+		Today: "today {time}", Digest: "{first}…", Panels: "{n} panels, {first} to {last}", PanelsAmong: "{n} panels, {first} … {last}", Products: "{layer} ({mix})",
 	},
 	Care: CareWords{
 		Line:     "Keep at 40–60 % relative humidity, 16–25 °C, at most 200" + paper.NoBreakSpace + "lux; no damp, sun or heat.",

@@ -26,71 +26,59 @@ func (c *Catalogue) FieldName(k record.Kind, path string) string {
 
 // field tells the JSON text of one field of a kind of entry by the type that
 // the kind gives it. A free text is told as it is, whatever it looks like.
-func (c *Catalogue) field(k record.Kind, path string, text string) string {
+func (c *Catalogue) field(k record.Kind, name string, text string) string {
 	if text == "" {
 		return string(c.Lines.NotRecorded)
 	}
-	body, _ := record.Blank(k)
-	typ := fieldType(reflect.TypeOf(body), strings.Split(path, "."))
-	if path == "at" || path == "written" {
-		typ = reflect.TypeFor[record.When]()
-	}
-	if typ != nil {
-		v := reflect.New(typ)
+	if f, ok := fieldOf(k, name); ok {
+		t := f.Type
+		if f.List {
+			t = reflect.SliceOf(t)
+		}
+		v := reflect.New(t)
 		if json.Unmarshal([]byte(text), v.Interface()) == nil {
-			return c.typed(k, path, v.Elem())
+			return c.value(c.fieldValue(k, name, f, v.Elem()), "exact") // it may be the seconds that were changed
 		}
 	}
-	var free any
-	if json.Unmarshal([]byte(text), &free) != nil {
-		return text
+	return c.plain(k, name, jsontext.Value(text))
+}
+
+// fieldOf finds a field of a kind, or of what every entry has.
+func fieldOf(k record.Kind, name string) (record.Field, bool) {
+	if name == "at" || name == "written" {
+		return record.Field{Name: name, Type: reflect.TypeFor[record.When]()}, true
 	}
-	if s, ok := free.(string); ok {
+	fields := k.Fields()
+	i := slices.IndexFunc(fields, func(f record.Field) bool { return f.Name == name })
+	if i < 0 {
+		return record.Field{}, false
+	}
+	return fields[i], true
+}
+
+// plain tells a JSON value whose type is not known: texts and numbers as they
+// are, members by their names.
+func (c *Catalogue) plain(k record.Kind, path string, text jsontext.Value) string {
+	var list []jsontext.Value
+	var members map[string]jsontext.Value
+	var s string
+	switch {
+	case json.Unmarshal(text, &s) == nil:
 		return s
-	}
-	return text
-}
-
-// typed tells a value of a field by its Go type.
-func (c *Catalogue) typed(k record.Kind, path string, v reflect.Value) string {
-	switch x := v.Interface().(type) {
-	case record.When: // to the second: it may be all that was changed
-		return c.one("When", x.String(), "exact")
-	case bool:
-		return c.Word(map[bool]record.Answer{true: record.Yes, false: record.No}[x])
-	case jsontext.Value:
-		return c.change(k, x)
-	}
-	if isObject(v.Type()) {
-		return c.object(k, path, v)
-	}
-	if v.Kind() == reflect.Slice && isObject(v.Type().Elem()) {
-		var parts []string
-		for i := range v.Len() {
-			parts = append(parts, c.object(k, path, v.Index(i)))
+	case json.Unmarshal(text, &list) == nil:
+		var out []string
+		for _, x := range list {
+			out = append(out, c.plain(k, path, x))
 		}
-		return c.Clauses(parts)
-	}
-	return c.value(record.With("value", v.Interface()), "")
-}
-
-// object tells the fields of an object within a field.
-func (c *Catalogue) object(k record.Kind, path string, v reflect.Value) string {
-	out := ""
-	for i := range v.NumField() {
-		f := v.Type().Field(i)
-		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if v.Field(i).IsZero() {
-			continue
+		return c.List(out)
+	case json.Unmarshal(text, &members) == nil && members != nil:
+		var out []string
+		for _, name := range slices.Sorted(maps.Keys(members)) {
+			out = append(out, c.Join.Named.With("name", c.FieldName(k, path+"."+name), "value", c.plain(k, path+"."+name, members[name])))
 		}
-		one := c.Join.Named.With("name", c.FieldName(k, path+"."+name), "value", c.typed(k, path+"."+name, v.Field(i)))
-		if out == "" {
-			out = one
-		} else {
-			out = c.Join.List.With("a", out, "b", one)
-		}
+		return c.List(out)
 	}
-	return out
+	return string(text)
 }
 
 // change tells the merge patch of an amendment of a kind of entry.
@@ -110,31 +98,89 @@ func (c *Catalogue) change(k record.Kind, patch jsontext.Value) string {
 	return c.Clauses(out)
 }
 
-// isObject reports a Go type that stands in JSON as an object.
-func isObject(t reflect.Type) bool {
-	_, text := t.MethodByName("MarshalText")
-	return t.Kind() == reflect.Struct && !text
+// fields are the values of the fields of a body or object.
+func (c *Catalogue) fields(k record.Kind, under string, fields []record.Field, v reflect.Value) []record.Value {
+	var out []record.Value
+	for _, f := range fields {
+		_, name, _ := strings.Cut(f.Go, ".")
+		out = append(out, c.fieldValue(k, under+f.Name, f, v.FieldByName(name)))
+	}
+	return out
 }
 
-// fieldType finds the type of a field by its JSON names; nil if there is none.
-func fieldType(t reflect.Type, path []string) reflect.Type {
-	if t == nil || t.Kind() != reflect.Struct {
-		return nil
+// digest is the type of texts of which the beginning is enough.
+const digest = "digest"
+
+// fieldValue makes a typed value of a field at a path. What holds objects is
+// told at once.
+func (c *Catalogue) fieldValue(k record.Kind, path string, f record.Field, v reflect.Value) record.Value {
+	if f.Fields != nil {
+		return c.objects(k, path, f, v)
 	}
-	for i := range t.NumField() {
-		f := t.Field(i)
-		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if f.Anonymous { // its fields are the entry's own
-			if found := fieldType(f.Type, path); found != nil {
-				return found
-			}
+	switch x := v.Interface().(type) {
+	case bool:
+		return record.With(f.Name, map[bool]record.Answer{true: record.Yes}[x])
+	case jsontext.Value:
+		if len(x) == 0 {
+			return record.Value{Name: f.Name, Type: told}
 		}
-		if name == path[0] && len(path) == 1 {
-			return f.Type
+		return Told(f.Name, c.change("", x))
+	case int64:
+		if strings.HasPrefix(f.Ref, "entry") || f.Name == "entry" || f.Name == "as_of" {
+			return record.With(f.Name, record.EntryRef(x))
 		}
-		if name == path[0] {
-			return fieldType(f.Type, path[1:])
+		if x == 0 {
+			return record.Value{Name: f.Name, Type: "count"}
+		}
+	case []int64:
+		var refs []record.EntryRef
+		for _, n := range x {
+			refs = append(refs, record.EntryRef(n))
+		}
+		return record.With(f.Name, refs)
+	}
+	out := record.With(f.Name, v.Interface())
+	if f.Is == "sha256" || f.Is == "base64" {
+		out.Type = digest
+	}
+	return out
+}
+
+// objects tells the objects in a field.
+func (c *Catalogue) objects(k record.Kind, path string, f record.Field, v reflect.Value) record.Value {
+	out := record.Value{Name: f.Name, Type: told}
+	switch {
+	case v.IsZero():
+	case f.List:
+		for i := range v.Len() {
+			out.Texts = append(out.Texts, c.object(k, path, f, v.Index(i), v.Len()))
+		}
+	default:
+		out.Texts = []string{c.object(k, path, f, v, 1)}
+	}
+	return out
+}
+
+// object tells one of so many objects in a field: by the message of its type,
+// then every other field by its name.
+func (c *Catalogue) object(k record.Kind, path string, f record.Field, v reflect.Value, of int) string {
+	said := record.Said{Values: append([]record.Value{record.With("of", of)}, c.fields(k, path+".", f.Fields, v)...)}
+	line, told := c.telling(c.Objects[f.Type.Name()], said)
+	var out []string
+	if line != "" {
+		out = append(out, line)
+	}
+	for _, x := range said.Values[1:] {
+		if tells(x) && !told[x.Name] {
+			out = append(out, c.Join.Named.With("name", c.FieldName(k, path+"."+x.Name), "value", c.value(x, "")))
 		}
 	}
-	return nil
+	return c.Series(out)
+}
+
+// tells reports that a value says something to a reader: digests and keys do
+// not, and which entry describes a material as it was meant only where that is
+// not known for certain.
+func tells(v record.Value) bool {
+	return len(v.Texts) > 0 && v.Type != digest && (!strings.HasSuffix(v.Name, "_as") || len(v.Texts) > 1)
 }

@@ -52,18 +52,24 @@ func (t *Teller) GapsTogether() []string {
 func (t *Teller) Corrections() []string {
 	var out []string
 	for _, c := range t.p.Corrections {
-		line, changes := t.c.Lines.Amended, []string{}
-		switch {
-		case c.Amends && len(c.Changes) == 0:
-			line = t.c.Lines.Unfit
-		case c.Withdrawal():
-			line = t.c.Lines.Withdrawn
-		}
-		for _, ch := range c.Changes {
-			changes = append(changes, t.c.Lines.Change.With("field", t.c.FieldName(c.Kind, ch.Field), "was", t.c.field(c.Kind, ch.Field, ch.Was), "now", t.c.field(c.Kind, ch.Field, ch.Now)))
-		}
-		out = append(out, line.With("entry", t.Entry(c.Seq), "of", t.Entry(c.Of), "date", t.Day(c.Written),
-			"changes", t.c.Clauses(changes), "because", c.Because))
+		out = append(out, t.c.Correction(c))
 	}
 	return out
+}
+
+// Correction says what was amended or withdrawn, when and why.
+func (c *Catalogue) Correction(x record.Correction) string {
+	line, changes := c.Lines.Amended, []string{}
+	switch {
+	case x.Amends && len(x.Changes) == 0:
+		line = c.Lines.Unfit
+	case x.Withdrawal():
+		line = c.Lines.Withdrawn
+	}
+	for _, ch := range x.Changes {
+		changes = append(changes, c.Fill(c.Lines.Change, Told("field", c.FieldName(x.Kind, ch.Field)),
+			Told("was", c.field(x.Kind, ch.Field, ch.Was)), Told("now", c.field(x.Kind, ch.Field, ch.Now))))
+	}
+	return c.Fill(line, record.With("entry", record.EntryRef(x.Seq)), record.With("of", record.EntryRef(x.Of)), record.With("date", x.Written),
+		Told("changes", c.Clauses(changes)), record.With("because", x.Because))
 }

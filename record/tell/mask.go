@@ -27,6 +27,9 @@ func rewrite(to, from reflect.Value, f func(string) string) {
 			return
 		}
 		for i := range from.NumField() {
+			if !from.Type().Field(i).IsExported() {
+				continue
+			}
 			rewrite(to.Field(i), from.Field(i), f)
 		}
 	case reflect.Slice:

@@ -21,7 +21,8 @@ import (
 //	select  the word, code or text itself; "none" for a value not recorded, "some" for any other
 //	gender  masc, fem or neut, of a word or of all words of a list
 //	number  sing or plur, of a word, or of a list of more than one
-//	kind    of a date: day, month, season, year, decade, about, span, open
+//	kind    of a date: day, month, season, year, decade, years, span, open
+//	if      {name, if {text}}: the text where the value is recorded, else nothing
 //
 // A message of words that depend on one another is written whole for each
 // choice. A recorded text is never searched for places and has no forms.
@@ -107,15 +108,27 @@ func (r *messageReader) place() piece {
 		r.fail("a place without a name")
 	case sign == '}':
 	case sign == ',':
-		by, next := r.until(",}{")
-		if p.by = strings.TrimSpace(by); next != ',' || !choosers[p.by] {
-			r.fail("{%s} is chosen by %q", p.name, p.by)
-		}
-		p.when = r.variants(p.name)
+		r.choice(&p)
 	default:
 		r.fail("{%s is not closed", p.name)
 	}
 	return p
+}
+
+// choice reads what chooses and the texts to choose from.
+func (r *messageReader) choice(p *piece) {
+	by, sign := r.until(",}{")
+	switch p.by = strings.TrimSpace(by); {
+	case p.by == "if" && sign == '{':
+		p.when = []variant{{"", r.read(true)}}
+		if rest, sign := r.until("{}"); sign != '}' || rest != "" {
+			r.fail("{%s, if has other than one text", p.name)
+		}
+	case choosers[p.by] && sign == ',':
+		p.when = r.variants(p.name)
+	default:
+		r.fail("{%s} is chosen by %q", p.name, p.by)
+	}
 }
 
 func (r *messageReader) variants(name string) []variant {
@@ -144,6 +157,8 @@ func write(ps []piece) string {
 		switch {
 		case p.name == "":
 			b.WriteString(p.text)
+		case p.by == "if":
+			fmt.Fprintf(&b, "{%s, if {%s}}", p.name, write(p.when[0].then))
 		case p.by != "":
 			fmt.Fprintf(&b, "{%s, %s,", p.name, p.by)
 			for _, v := range p.when {
@@ -182,27 +197,43 @@ func Told(name, words string) record.Value {
 const told = "told"
 
 func (c *Catalogue) fill(m Message, s record.Said) string {
-	ps, err := m.pieces()
-	if err != nil {
-		return string(m)
-	}
-	var b strings.Builder
-	c.put(&b, ps, s)
-	return b.String()
+	text, _ := c.telling(m, s)
+	return text
 }
 
-func (c *Catalogue) put(b *strings.Builder, ps []piece, s record.Said) {
+// telling fills a message and says which values are told by it.
+func (c *Catalogue) telling(m Message, s record.Said) (string, map[string]bool) {
+	ps, err := m.pieces()
+	if err != nil {
+		return string(m), nil
+	}
+	f := filling{c: c, said: s, told: map[string]bool{}}
+	f.put(ps)
+	return f.text.String(), f.told
+}
+
+// filling is a message being filled.
+type filling struct {
+	c    *Catalogue
+	said record.Said
+	text strings.Builder
+	told map[string]bool
+}
+
+func (f *filling) put(ps []piece) {
 	for _, p := range ps {
-		v := s.Value(p.name)
+		v := f.said.Value(p.name)
 		switch {
 		case p.name == "":
-			b.WriteString(p.text)
+			f.text.WriteString(p.text)
 		case v.Name == "":
-			b.WriteString(write([]piece{p})) // nothing is dropped in silence
+			f.text.WriteString(write([]piece{p})) // nothing is dropped in silence
 		case p.by == "":
-			b.WriteString(c.within(v, p.form, s))
+			f.told[v.Name] = true
+			f.text.WriteString(f.c.within(v, p.form, f.said))
 		default:
-			c.put(b, choose(p.when, c.choices(v, p.by)), s)
+			f.told[v.Name] = f.told[v.Name] || p.by == "select" || p.by == "plural"
+			f.put(choose(p.when, f.c.choices(v, p.by)))
 		}
 	}
 }

@@ -3,6 +3,7 @@ package tell
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/edtf"
@@ -12,6 +13,9 @@ import (
 func (c *Catalogue) value(v record.Value, form string) string {
 	if len(v.Texts) == 0 {
 		return c.missing(v.Type)
+	}
+	if v.Type == "Number" && len(v.Texts) > 2 && form != "each" {
+		return c.panels(v.Texts)
 	}
 	if form == "range" && len(v.Texts) == 2 {
 		return c.between(v.Texts[0], v.Texts[1])
@@ -62,6 +66,8 @@ func (c *Catalogue) one(kind, text, form string) string {
 		return c.Lines.Entry.With("n", text)
 	case "Size":
 		return c.size(text)
+	case digest:
+		return c.Lines.Digest.With("first", text[:min(len(text), 8)])
 	}
 	if w, ok := c.lookUp(kind, text); ok {
 		return w.in(form)
@@ -86,8 +92,8 @@ func (c *Catalogue) between(from, to string) string {
 }
 
 // date tells a date: without the time of day, or in form "moment" with it to
-// the minute, in form "exact" to the second; other forms are roles of the
-// language's dates.
+// the minute, in form "exact" to the second, in form "near" as told at a
+// certain moment; other forms are roles of the language's dates.
 func (c *Catalogue) date(text, form string) string {
 	w, err := record.ParseWhen(text)
 	switch {
@@ -97,15 +103,48 @@ func (c *Catalogue) date(text, form string) string {
 		return string(c.Lines.UnknownDate)
 	}
 	switch at, exact := w.Exact(); {
+	case form == "near" && exact:
+		return c.near(at)
 	case form == "exact":
 		return w.Date().In(c.Dates, "")
 	case form == "moment" && exact:
 		m, _ := edtf.Parse(at.Format("2006-01-02T15:04:00Z07:00"))
 		return m.In(c.Dates, "")
-	case form == "moment":
+	case form == "moment", form == "near":
 		return w.Date().In(c.Dates, "")
 	}
 	return w.Date().Day().In(c.Dates, form)
+}
+
+// At returns the catalogue as it speaks at a moment and in a time zone: dates
+// in form "near" are told from there.
+func (c *Catalogue) At(now time.Time, zone *time.Location) *Catalogue {
+	at := *c
+	at.now = now.In(zone)
+	return &at
+}
+
+// near tells a moment in the zone of [Catalogue.At]: only the time if it is
+// today.
+func (c *Catalogue) near(at time.Time) string {
+	if c.now.IsZero() {
+		return c.date(at.Format(time.RFC3339), "moment")
+	}
+	at = at.In(c.now.Location())
+	if at.Format(time.DateOnly) == c.now.Format(time.DateOnly) {
+		return c.Lines.Today.With("time", at.Format(c.Dates.Clock))
+	}
+	return c.date(at.Format(time.RFC3339), "moment")
+}
+
+// panels names many panels briefly: a run, or the ends and how many.
+func (c *Catalogue) panels(texts []string) string {
+	first, last := record.Number(texts[0]), record.Number(texts[len(texts)-1])
+	m := c.Lines.Panels
+	if last.Serial()-first.Serial()+1 != len(texts) {
+		m = c.Lines.PanelsAmong
+	}
+	return c.Fill(m, record.With("n", len(texts)), record.With("first", first), record.With("last", last))
 }
 
 // size tells height × width × depth as measured.
@@ -132,6 +171,8 @@ func (c *Catalogue) choices(v record.Value, by string) []string {
 		return []string{"none"}
 	}
 	switch by {
+	case "if":
+		return []string{""}
 	case "plural":
 		number := v.Texts[0]
 		if p := figure.FindStringSubmatch(number); p != nil {
@@ -180,6 +221,19 @@ func (c *Catalogue) List(words []string) string {
 		s = c.Join.List.With("a", s, "b", w)
 	}
 	return c.Join.LastOfList.With("a", s, "b", words[last])
+}
+
+// Series joins parts that are no list with a last one: "linen, plain weave".
+func (c *Catalogue) Series(parts []string) string {
+	line := ""
+	for i, p := range parts {
+		if i == 0 {
+			line = p
+			continue
+		}
+		line = c.Join.List.With("a", line, "b", p)
+	}
+	return line
 }
 
 // Clauses joins parts that may hold commas themselves: "size; sealer, edges".

@@ -9,7 +9,6 @@ import (
 	"backleaf/record"
 	"backleaf/record/paper"
 	"backleaf/record/studio"
-	"backleaf/record/tell"
 )
 
 // Do writes down what was done on the panels of a view. The body is judged
@@ -31,7 +30,7 @@ func Do(ctx context.Context, v *studio.View, at record.When, body record.Body) (
 // are recorded as they are, but no label or certificate can be drawn.
 func Unprintable(texts ...string) (ws []record.Said) {
 	for _, t := range texts {
-		if _, err := paper.Compose(0, paper.Span{Style: paper.Body, Text: t, Field: tell.Quoted(t)}); err != nil {
+		if _, err := paper.Compose(0, paper.Span{Style: paper.Body, Text: t, Field: "“" + t + "”"}); err != nil {
 			ws = append(ws, record.Say("not-printable", record.With("why", err.Error())))
 		}
 	}

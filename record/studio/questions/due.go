@@ -45,7 +45,7 @@ func Due(w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step
 
 // calendarWords are the summary and the description of a step.
 func calendarWords(s check.Step) (summary, description string) {
-	panels := tell.PanelList(s.Panels)
+	panels := tell.English.Fill("{panels}", record.With("panels", s.Panels))
 	summary = tell.English.Task(s.Task) + ": " + panels
 	if s.Batch != "" {
 		summary += " (" + string(s.Batch) + ")"

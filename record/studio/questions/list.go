@@ -19,7 +19,7 @@ type Row struct {
 	Size   record.Size   `json:"size"`
 	Board  string        `json:"board,omitzero"` // lot, or else material
 	Stage  record.Stage  `json:"stage"`
-	Where  string        `json:"where"`
+	Where  record.Said   `json:"where"`
 	Since  record.When   `json:"where_since,omitzero"`
 	Title  string        `json:"title,omitzero"`
 	Made   record.When   `json:"made,omitzero"`
@@ -27,7 +27,11 @@ type Row struct {
 
 func rowOf(p *record.Panel) Row {
 	d, cut := p.Description(), p.Cut()
-	r := Row{p.Number, d.Owner, p.Batch, p.Size(), tell.ShelfName(cut.Board, cut.Lot), p.Stage(), tell.Whereabouts(p), record.When{}, d.Title, d.Made}
+	board := cut.Lot
+	if board == "" || board == record.Unknown {
+		board = cut.Board
+	}
+	r := Row{p.Number, d.Owner, p.Batch, p.Size(), string(board), p.Stage(), tell.Whereabouts(p), record.When{}, d.Title, d.Made}
 	if x, ok := p.Discarded(); ok {
 		r.Since = x.At
 	} else if h, ok := record.Latest[record.HandedOver](p); ok {
@@ -36,12 +40,13 @@ func rowOf(p *record.Panel) Row {
 	return r
 }
 
-// Table is a list of panels for a spreadsheet. Dates are EDTF texts.
-func Table(rows []Row) [][]string {
+// Table is a list of panels for a spreadsheet, in a language. Dates are EDTF
+// texts.
+func Table(c *tell.Catalogue, rows []Row) [][]string {
 	out := [][]string{{"number", "own_reference", "batch", "title", "made", "size", "board", "stage", "where", "where_since"}}
 	for _, r := range rows {
 		out = append(out, []string{string(r.Number), r.Own, string(r.Batch), r.Title, r.Made.String(), r.Size.String(),
-			r.Board, string(r.Stage), r.Where, r.Since.String()})
+			r.Board, string(r.Stage), tell.Say(c, r.Where), r.Since.String()})
 	}
 	return out
 }

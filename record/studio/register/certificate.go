@@ -31,7 +31,8 @@ func (j *judgement) certificate(p *record.Panel, digest string, lost bool) {
 		j.say(deed.Holds, "the studio's book knows it: issued on %s (E%d)", sayDay(c.At), c.Seq)
 		for _, x := range all {
 			if x.Body.Replaces == c.Seq {
-				j.say(deed.Fails, "as a certificate in force: it was replaced on %s (E%d)%s", sayDay(x.At), x.Seq, tell.After(": ", x.Body.Reason))
+				j.say(deed.Fails, "as a certificate in force: it was replaced on %s (E%d)%s", sayDay(x.At), x.Seq,
+					tell.English.Fill("{reason, if {: {reason}}}", record.With("reason", x.Body.Reason)))
 			}
 		}
 		for _, x := range record.Each[record.Revoked](p) {

@@ -130,7 +130,7 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 		j.say(deed.Fails, "the book here has no panel %s", n)
 		return j
 	}
-	j.say(deed.Holds, "the book here knows it: %s%s, %s", p.Size(), tell.After(", ", tell.Quoted(p.Description().Title)), p.Stage())
+	j.say(deed.Holds, "the book here knows it: %s%s, %s", p.Size(), tell.Say(tell.English, record.Say("with-title", record.With("title", p.Description().Title))), p.Stage())
 	if d, ok := p.Discarded(); ok {
 		j.say(deed.Fails, "as a panel in use: it was discarded (E%d): %s", d.Seq, d.Body.Because)
 	}

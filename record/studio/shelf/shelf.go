@@ -99,9 +99,9 @@ type Use struct {
 	Panel record.Number `json:"panel"`
 	Entry int64         `json:"entry"`
 	Kind  record.Kind   `json:"kind"`
-	What  string        `json:"what"`
 	At    record.When   `json:"at,omitzero"`
-	Where string        `json:"where"` // where the panel is now
+	Where record.Said   `json:"where"` // where the panel is now
+	Event record.Event  `json:"-"`
 }
 
 // Trace finds every event a lot went into, as it stands after corrections. The
@@ -113,7 +113,7 @@ func Trace(w *record.Workshop, k record.Key) []Use {
 			_, lots := record.Shelf(e.Body)
 			for _, l := range lots {
 				if l == k {
-					uses = append(uses, Use{p.Number, e.Seq, e.Body.Kind(), tell.Event(e), e.At, tell.Whereabouts(p)})
+					uses = append(uses, Use{p.Number, e.Seq, e.Body.Kind(), e.At, tell.Whereabouts(p), e})
 				}
 			}
 		}

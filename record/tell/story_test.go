@@ -1,0 +1,144 @@
+package tell_test
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+
+	"backleaf/record"
+	"backleaf/record/accept"
+	"backleaf/record/tell"
+)
+
+// examples are entries of every kind with every field, by kind.
+func examples(t testing.TB) map[record.Kind][]record.Event {
+	t.Helper()
+	out := map[record.Kind][]record.Event{}
+	for _, text := range exampleTexts(t) {
+		e, err := accept.Parse(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[e.Kind()] = append(out[e.Kind()], record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Panels: e.Panels, Body: e.Body})
+	}
+	return out
+}
+
+// Every kind of entry has a name and a sentence, every place of the sentence is
+// a field of the kind, and every field has a name.
+func TestEveryKindAndFieldHasItsWords(t *testing.T) {
+	for _, k := range record.Kinds() {
+		if tell.English.Words["Kind"][string(k)].Text == "" {
+			t.Errorf("the kind %s has no name", k)
+		}
+		body, _ := record.Blank(k)
+		if _, ok := tell.English.Events[k]; !ok {
+			t.Errorf("the kind %s has no sentence", k)
+		}
+		if line := tell.English.Event(record.Event{Body: body}); strings.ContainsAny(line, "{}") {
+			t.Errorf("%s: the sentence has places that are no fields: %s", k, line)
+		}
+		for _, name := range fieldNames(reflect.TypeOf(body)) {
+			if tell.English.Words["field"][name].Text == "" && tell.English.Words["field"][string(k)+"."+name].Text == "" {
+				t.Errorf("the field %s of %s has no name", name, k)
+			}
+		}
+	}
+}
+
+// fieldNames are the names of all fields of a type and of the objects in them.
+func fieldNames(t reflect.Type) []string {
+	var out []string
+	switch {
+	case t.Kind() == reflect.Slice:
+		return fieldNames(t.Elem())
+	case t.Kind() != reflect.Struct:
+		return nil
+	}
+	for i := range t.NumField() {
+		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		if name != "" {
+			out = append(out, name)
+		}
+		out = append(out, fieldNames(t.Field(i).Type)...)
+	}
+	return out
+}
+
+// The whole of an entry leaves a trace of each of its fields: without one of
+// them it is told otherwise.
+func TestEveryFieldIsTold(t *testing.T) {
+	all := examples(t)
+	for _, k := range record.Kinds() {
+		if len(all[k]) == 0 {
+			t.Errorf("no example of the kind %s", k)
+		}
+		for _, e := range all[k] {
+			whole := tell.English.WholeEvent(e)
+			if strings.ContainsAny(whole, "{}") {
+				t.Errorf("%s: a place is left: %s", k, whole)
+			}
+			without(t, reflect.ValueOf(e.Body), func(field string, body reflect.Value) {
+				e.Body = body.Interface().(record.Body)
+				if tell.English.WholeEvent(e) == whole && !forPrograms[field] {
+					t.Errorf("%s: nothing is told of %s: %s", k, field, whole)
+				}
+			})
+		}
+	}
+}
+
+// forPrograms are digests and keys, which say nothing to a reader, and which
+// entry describes a material, of which a reader learns where it is not certain.
+var forPrograms = map[string]bool{"SHA256": true, "Record": true, "PDF": true, "Fingerprint": true, "PublicKey": true, "Successor": true, "Private": true,
+	"As": true, "BoardAs": true, "ClothAs": true}
+
+// without calls do with copies of a body that each lack one field.
+func without(t testing.TB, body reflect.Value, do func(field string, body reflect.Value)) {
+	t.Helper()
+	for _, f := range reflect.VisibleFields(body.Type()) {
+		if f.Anonymous || body.FieldByIndex(f.Index).IsZero() {
+			continue
+		}
+		less := reflect.New(body.Type()).Elem()
+		less.Set(body)
+		less.FieldByIndex(f.Index).SetZero()
+		do(f.Name, less)
+	}
+}
+
+// A kind that only a newer program knows is told as such.
+func TestNewerKind(t *testing.T) {
+	if got := tell.English.Event(record.Event{Body: newer{}}); got != "newer: moon-phase" {
+		t.Errorf("got %q", got)
+	}
+}
+
+type newer struct{}
+
+func (newer) Kind() record.Kind { return "moon-phase" }
+
+func TestEvents(t *testing.T) {
+	const cut = `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"30 x 40 cm x 3 mm","board":"ply","grain":"width"`
+	mix := `"mix":[{"parts":3,"material":"sealer","lot":"sealer-3"},{"parts":1,"material":"unknown"}]`
+	for line, want := range map[string]string{
+		cut: "cut, batch b, 30 × 40 cm × 3 mm, ply; grain: along the width",
+		`"kind":"coat","panels":["NUMBER"],"purpose":"sealer","faces":["front","back","edges"],"extra":["edges"],` + mix + `,"wet_total":"310 g","tool":"roller","thinned":"10 %","thinned_with":"water"`: "sealer, 3 parts of sealer-3 and 1 part of a material not known, thinned 10 %, with water, 310 g, roller on front, back and edges, more on edges",
+		`"kind":"coat","panels":["NUMBER"],"purpose":"unknown","faces":["back"],"wet_each":"unknown"`:                                                                                                     "coat for a purpose not known, amount not known on back",
+		`"kind":"paint","panels":["NUMBER"],"medium":"oil","pigments":[{"name":"titanium white","colour_index":"PW 6"},{"name":"green earth"}],"gloss":"satin"`:                                           "oil paint, titanium white (PW 6) and green earth; sheen: satin",
+		`"kind":"sanded","panels":["NUMBER"],"faces":["front"],"scale":"P","grit":180,"sanded_through":"unknown"`:                                                                                         "sanded front with P 180, through to fibre: unknown",
+		`"kind":"inspection","panels":["NUMBER"],"bow":"0.5 mm","span":"25 cm","hollow_to":"front","edges":"sound"`:                                                                                       "inspected, bow 0.5 mm over 25 cm, hollow at the front, edges sound",
+		`"kind":"described","panels":["NUMBER"],"made":"2019-21~","own_reference":"2019-21"`:                                                                                                              "described, made about spring 2019; own reference: 2019-21",
+		`"kind":"handed-over","panels":["NUMBER"],"how":"sale"`:                                                                                                                                           "handed over: sale",
+	} {
+		lines := []string{ply, cut, line}
+		if line == cut {
+			lines = lines[:2]
+		}
+		k := panelOf(t, lines...)
+		got := ordinary.Replace(tell.English.WholeEvent(k.Events[len(k.Events)-1]))
+		if got != want {
+			t.Errorf("\n got %s\nwant %s", got, want)
+		}
+	}
+}
