@@ -17,7 +17,7 @@ func newPaint(a *app) *cobra.Command {
 	var medium, oil, film, gloss string
 	c := &cobra.Command{
 		Use: "paint " + panelWords, Short: "write down a paint layer",
-		Example: `  backleaf paint 0142 --medium oil --technique "thin first layer" --pigment "lead-tin yellow=PY 44" --pigment "ivory black=PBk 9"
+		Example: `  backleaf paint 0142 --medium oil --technique "thin first layer" --pigment "yellow ochre=PY 43" --pigment "ivory black=PBk 9"
   backleaf paint 0143 --medium acrylic --underdrawing "charcoal, fixed" --at "2026-05-09 10:00"`,
 		Args: wanted(1, -1, "the panels that were painted"),
 		RunE: func(c *cobra.Command, args []string) error {

@@ -21,20 +21,21 @@ type part struct {
 }
 
 // read looks a pigment up: by its Colour Index names, those in the field for
-// them or else those in its name, and only without any by its name.
+// them or else those in its name, and by its name only where the tables know
+// none of them.
 func read(p record.Pigment) reading {
-	if p.Index != "" && !strings.EqualFold(p.Index, record.Unknown) {
-		if found, rest := findIndexes(p.Index); len(found) > 0 {
-			return listedAs(found, len(spelled(rest)) == 0)
-		}
+	found, rest := findIndexes(p.Index)
+	if r := listedAs(found, len(spelled(rest)) == 0); len(r.parts) > 0 {
+		return r
 	}
-	if found, _ := findIndexes(p.Name); len(found) > 0 {
-		all := true
-		for _, s := range parted(p.Name) {
-			one, _ := findIndexes(s)
-			all = all && len(one) > 0
-		}
-		return listedAs(found, all)
+	all := true
+	for _, s := range parted(p.Name) {
+		one, _ := findIndexes(s)
+		all = all && len(one) > 0
+	}
+	found, _ = findIndexes(p.Name)
+	if r := listedAs(found, all); len(r.parts) > 0 {
+		return r
 	}
 	r := reading{named: true}
 	for _, s := range parted(p.Name) {

@@ -201,6 +201,7 @@ func TestIndexDecides(t *testing.T) {
 		{record.Pigment{Name: "white", Index: "PW 6, PW 1"}, trade.Lead, record.Yes},
 		{record.Pigment{Name: "white", Index: "PW 6, others"}, trade.Lead, record.Unknown},
 		{record.Pigment{Name: "new yellow", Index: "PY 999"}, trade.Lead, record.Unknown},
+		{record.Pigment{Name: "lead-tin yellow", Index: "PY 999"}, trade.Lead, record.Yes}, // an index that no table knows decides nothing
 		{record.Pigment{Name: "lead white", Index: "unknown"}, trade.Lead, record.Yes},
 		{record.Pigment{Name: "lead white", Index: "n/a"}, trade.Lead, record.Yes},
 		{record.Pigment{Name: "lead white + house grey"}, trade.Lead, record.Yes},
