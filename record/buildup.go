@@ -36,6 +36,15 @@ func (l Layer) Stands() bool {
 // application, with what was taken off it later.
 func (p *Panel) Layers() []Layer { return p.layers }
 
+// With returns the panel as other events tell it: as it stood before some of
+// them, or as it would stand after more.
+func (p *Panel) With(events []Event) *Panel {
+	q := *p
+	q.Events = events
+	q.join()
+	return &q
+}
+
 // join works out the layers from the events.
 func (p *Panel) join() {
 	p.layers = nil

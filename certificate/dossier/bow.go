@@ -10,45 +10,16 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/measure"
 	"backleaf/record/paper"
+	"backleaf/record/tell"
 )
 
 func (b *builder) bow() []Item {
-	w := b.d.Bow
 	var out []Item
-	e, err := check.Bow(b.w, b.p)
-	switch {
-	case err != nil:
-		out = append(out, Text{Text: w.NoEstimate.With("why", strings.TrimPrefix(err.Error(), check.ErrNoBow.Error()+": "))})
-	case math.Max(math.Abs(e.LowMicrons), math.Abs(e.HighMicrons)) < 5:
-		out = append(out, Text{Text: w.NoBow.With("upper", string(w.Upper))})
-	default:
-		out = append(out, Text{Text: b.estimate(e)})
-	}
-	if err == nil {
-		if len(e.Missing) > 0 {
-			out = append(out, Text{Text: w.Without.With("what", strings.Join(e.Missing, "; "))})
-		}
-		for _, n := range e.Notes {
-			out = append(out, Text{Text: upper(w.Reckoned.With("note", n)), Small: true})
-		}
+	for _, said := range check.Balance(b.w, b.p) {
+		out = append(out, Text{Text: b.c.Capital(tell.Say(b.c, said)) + "."})
 	}
 	out = append(out, b.movement()...)
 	return append(out, b.measured()...)
-}
-
-func (b *builder) estimate(e check.BowEstimate) string {
-	w := b.d.Bow
-	low, high := math.Abs(e.LowMicrons), math.Abs(e.HighMicrons)
-	if e.LowMicrons < 0 && e.HighMicrons > 0 {
-		low = 0
-	}
-	low, high = math.Min(low, high), math.Max(math.Abs(e.LowMicrons), math.Abs(e.HighMicrons))
-	hollow := ""
-	if t := e.HollowTo(); t == "front" || t == "back" {
-		hollow = w.Hollow.With("face", b.Word(t))
-	}
-	said := upper(w.Estimate.With("range", w.Range.With("low", tenths(low), "high", b.millimetres(high)), "span", b.millimetres(e.SpanMicrons), "hollow", hollow, "upper", string(w.Upper)))
-	return said + " " + w.Grade.With("grade", string(w.Grades[e.Grade]))
 }
 
 func tenths(microns float64) string {

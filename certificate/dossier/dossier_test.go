@@ -145,7 +145,7 @@ func TestAnswers(t *testing.T) {
 		"Hydrocarbon resin varnish, satin, removable with white spirit (as stated for the product: typical, common practice)",
 		"21.5 °C, 57 %", "Test first; a conservator decides.", "from memory of Horie",
 		"contains lead. Do not sand dry", "Usual cautions; local rules come first.",
-		"Estimate, upper bound", "0.12 %", "local rules come first",
+		"estimate for a flat board", "0.12 %", "local rules come first",
 		"E17 changed, faces: back → back and edges (its edges were done too)",
 		"root hash was 5a5a5a", "openssl pkeyutl -verify",
 	} {
@@ -291,9 +291,6 @@ func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	other.WriteString(afternoon + string(number(t)) + strings.Join(sources(), " "))
 	for _, r := range check.Rules {
 		other.WriteString(r.Source)
-	}
-	if e, err := check.Bow(w, p); err == nil {
-		other.WriteString(strings.Join(e.Missing, " ") + strings.Join(e.Notes, " "))
 	}
 	allowed := strings.ToLower(other.String()) + " µm mm rh sha " + head.Root + " the plywood association's figure of per as given in"
 	d := dossier.New(masked, w, p, head)

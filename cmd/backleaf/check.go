@@ -19,9 +19,10 @@ func newCheck(a *app) *cobra.Command {
 		Long: `Hold panels against the rules of thumb, the worst finding first. A rule holds, falls
 short, does not apply, or cannot be judged because something was not recorded; what
 is not known never counts as a pass. Panels of which the same is said are named
-together. Exit code 3 when something falls short.`,
+together, the worst first, and what was not recorded is one list of questions. Exit
+code 3 when something falls short by more than information.`,
 		Example: `  backleaf check batch:may
-  backleaf check 0142 --why answered-coats`,
+  backleaf check 0142 --why balanced-pull`,
 		RunE: func(c *cobra.Command, args []string) error {
 			if why != "" {
 				rule, err := questions.Rule(why)
@@ -56,7 +57,7 @@ func (a *app) sayRule(r check.Rule) {
 	t.row("  source", r.Source)
 	t.row("  weight", tell.English.Severity(r.Severity))
 	t.row("  judged", string(w.Judged))
-	t.row("  still to do", string(w.Remedy))
+	t.row("  to watch", string(w.Watch))
 	t.done()
 }
 
@@ -96,7 +97,7 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", ns)))
 	}
 	for _, x := range f.Findings {
-		if !all && !x.Open() {
+		if !all && x.Outcome != check.FallsShort {
 			continue
 		}
 		head := tell.English.Outcome(x.Outcome)
@@ -105,9 +106,12 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 		}
 		a.say("  %s  %s", head, x.Rule)
 		a.say("    %s", x.Text)
-		if x.Outcome == check.FallsShort && x.Remedy != "" {
+		if x.Outcome == check.FallsShort {
 			a.say("    → %s", x.Remedy)
 		}
+	}
+	if !all {
+		a.sayQuestions(f.Questions())
 	}
 	each, count := "", f.Count()
 	if len(group) > 1 {
@@ -115,4 +119,22 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 	}
 	a.say("  %s%d hold, %d fall short, %d not recorded, %d do not apply", each,
 		count[check.Holds], count[check.FallsShort], count[check.NotRecorded], count[check.NotApplicable])
+}
+
+// manyQuestions is how many questions are put at once.
+const manyQuestions = 6
+
+// sayQuestions prints what is not recorded as one list.
+func (a *app) sayQuestions(questions []string) {
+	if len(questions) == 0 {
+		return
+	}
+	a.say("  not recorded, the most useful first:")
+	for i, q := range questions {
+		if i == manyQuestions {
+			a.say("    and %d more (--all)", len(questions)-i)
+			break
+		}
+		a.say("    %s", q)
+	}
 }

@@ -22,7 +22,7 @@ asked for (--unsealed, none, unknown). Discarded panels are found too.`,
   backleaf find harbour --made-between "1998 2004" --where sale
   backleaf find --board plywood --unsealed back --csv
   backleaf find --varnish none --stage painted --where studio
-  backleaf find --finding answered-coats --size-from "40 x 60 cm"`,
+  backleaf find --finding balanced-pull --size-from "40 x 60 cm"`,
 		RunE: func(c *cobra.Command, args []string) error {
 			o.Words = strings.Join(args, " ")
 			search, err := o.Read(a.now())

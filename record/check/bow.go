@@ -1,226 +1,88 @@
 package check
 
 import (
-	"errors"
-	"fmt"
-	"math"
-	"slices"
-	"strings"
-	"time"
-
 	"backleaf/record"
-	"backleaf/record/measure"
+	"backleaf/record/balance"
 )
 
-// BowEstimate is how far layers could pull a panel hollow, elastic and without
-// relaxation: print it as "estimate, upper bound". Positive is hollow at the
-// front.
-type BowEstimate struct {
-	LowMicrons, HighMicrons float64 // Low <= High, with sign
-	SpanMicrons             float64 // the longer side
-	Grade                   measure.BowGrade
-	Missing                 []string // what the figures leave out, in words; none when they are whole
-	Notes                   []string // what stands in for a figure nobody recorded
-	Entries                 []int64  // the layers that pull
+// measuredBow is what an inspection says of the bow.
+type measuredBow struct {
+	verdict verdict
+	balance.Measured
+	known bool // how far it bows, and over what span
 }
 
-// ErrNoBow means that the record does not say enough of the board for any
-// estimate.
-var ErrNoBow = errors.New("the bow cannot be estimated")
-
-// Bow estimates the bow of a panel as it stands, from all its layers.
-func Bow(w *record.Workshop, p *record.Panel) (BowEstimate, error) {
-	return BowOf(w, p, func(record.Layer) bool { return true })
-}
-
-// BowOf estimates the bow that some of the layers cause by themselves.
-func BowOf(w *record.Workshop, p *record.Panel, which func(record.Layer) bool) (BowEstimate, error) {
-	s := newSubject(w, p, time.Time{})
-	return s.bow(func(f Film) bool { return which(f.Layer) })
-}
-
-// bow weighs the pull of the films and cloths of the two faces against each
-// other. Films of one binder cancel by thickness; what cancels needs no
-// figure for its stress.
-func (s *subject) bow(which func(Film) bool) (BowEstimate, error) {
-	sheet, span, notes, err := s.sheet()
-	if err != nil {
-		return BowEstimate{}, err
-	}
-	b := BowEstimate{SpanMicrons: span, Notes: notes}
-	var order []record.Binder
-	sum := map[record.Binder]*measure.Pull{}
-	cloth := measure.Pull{PerUnit: measure.ClothTension()}
-	miss := func(what string) {
-		if !slices.Contains(b.Missing, what) {
-			b.Missing = append(b.Missing, what)
-		}
-	}
-	for _, f := range s.films {
-		if f.Layer.Face == record.Edges || !which(f) {
+// measured returns the last bow measured, and whether that was after some
+// layers; nil if none was.
+func (s *subject) measured(layers []Film) (*measuredBow, record.Answer) {
+	var last *record.Done[record.Inspection]
+	sure := record.Answer(record.Yes)
+	for _, look := range record.Each[record.Inspection](s.p) {
+		if look.Body.Bow.IsZero() && look.Body.Toward != "flat" {
 			continue
 		}
-		amount := f.DryMicrons
-		var pull *measure.Pull
-		if isCloth(f) {
-			pull, amount = &cloth, 1
-		} else {
-			binder := binderOf(s, f)
-			switch {
-			case f.Dry == Unknown:
-				miss(fmt.Sprintf("the %s of entry %d", f.Layer.Name(), f.Layer.Seq))
-				continue
-			case binder == "":
-				miss(fmt.Sprintf("the %s of entry %d (its binder is not recorded)", f.Layer.Name(), f.Layer.Seq))
-				continue
-			}
-			if sum[binder] == nil {
-				sum[binder] = &measure.Pull{}
-				order = append(order, binder)
-			}
-			pull = sum[binder]
+		if last != nil {
+			sure = all(sure, before(last.At, look.At))
 		}
-		if !slices.Contains(b.Entries, f.Layer.Seq) {
-			b.Entries = append(b.Entries, f.Layer.Seq)
-		}
-		if f.Layer.Face == record.Front {
-			pull.Front += amount
-		} else {
-			pull.Back += amount
-		}
+		last = &look
 	}
-	var pulls []measure.Pull
-	if cloth.Front != cloth.Back {
-		pulls = append(pulls, cloth)
+	if last == nil {
+		return nil, record.No
 	}
-	for _, binder := range order {
-		pull := *sum[binder]
-		if math.Abs(pull.Front-pull.Back) < 0.01 {
-			continue
-		}
-		stress, err := measure.FilmStress(binder)
-		if err != nil {
-			miss(fmt.Sprintf("the films of %s (no figure for their pull is known)", words(string(binder))))
-			continue
-		}
-		pull.PerUnit = stress
-		pulls = append(pulls, pull)
+	for _, f := range layers {
+		sure = all(sure, before(f.Layer.At, last.At))
 	}
-	r, err := measure.BowEstimate(sheet, span, pulls)
-	if err != nil {
-		return BowEstimate{}, fmt.Errorf("%w: %w", ErrNoBow, err)
+	if sure == record.No { // coated since: it says nothing of the panel as it stands
+		return nil, record.No
 	}
-	b.LowMicrons, b.HighMicrons = r.Low, r.High
-	b.Grade, err = measure.GradeBow(b.most(), span)
-	return b, err
+	return s.graded(*last), sure
 }
 
-// words turns a hyphenated word of the record into words for a reader.
-func words(s string) string { return strings.ReplaceAll(s, "-", " ") }
-
-// most is the larger of the two figures, without sign.
-func (b BowEstimate) most() float64 { return max(math.Abs(b.LowMicrons), math.Abs(b.HighMicrons)) }
-
-func (b BowEstimate) least() float64 {
-	if b.LowMicrons <= 0 && b.HighMicrons >= 0 {
-		return 0
-	}
-	return min(math.Abs(b.LowMicrons), math.Abs(b.HighMicrons))
-}
-
-// Percent returns the low and the high figure as a share of the span, without
-// sign.
-func (b BowEstimate) Percent() (low, high float64) {
-	return b.least() / b.SpanMicrons * 100, b.most() / b.SpanMicrons * 100
-}
-
-// HollowTo says which face goes hollow: front, back, flat, or unknown where
-// the range reaches both ways.
-func (b BowEstimate) HollowTo() record.Toward {
+// graded judges a measured bow over its span.
+func (s *subject) graded(look record.Done[record.Inspection]) *measuredBow {
+	b, at := look.Body, []int64{look.Seq}
+	um, ok := b.Bow.Micrometers()
+	span, spanned := b.Span.Micrometers()
+	m := &measuredBow{Measured: balance.Measured{BowMicrons: float64(um), SpanMicrons: float64(span), Toward: b.Toward, Over: balance.Over(known(b.Along))}}
+	values := []record.Value{record.With("bow", b.Bow), record.With("span", b.Span), record.With("toward", b.Toward)}
 	switch {
-	case b.LowMicrons == 0 && b.HighMicrons == 0:
-		return "flat"
-	case b.LowMicrons >= 0:
-		return "front"
-	case b.HighMicrons <= 0:
-		return "back"
+	case b.Bow.IsZero():
+		m.verdict = say(Holds, at, "measured-flat")
+		return m
+	case !ok:
+		m.verdict = say(NotRecorded, at, "bow-open")
+		return m
+	case !spanned:
+		m.verdict = say(NotRecorded, at, "bow-span-open", values...)
+		return m
 	}
-	return record.Unknown
-}
-
-func binderOf(s *subject, f Film) record.Binder {
-	bs, known := s.binders(f)
-	switch {
-	case !known:
-		return ""
-	case len(bs) > 1:
-		return "mixed"
-	}
-	return bs[0]
-}
-
-// sheet returns the board as a plate over its longer side.
-func (s *subject) sheet() (measure.Sheet, float64, []string, error) {
-	fail := func(why string) (measure.Sheet, float64, []string, error) {
-		return measure.Sheet{}, 0, nil, fmt.Errorf("%w: %s", ErrNoBow, why)
-	}
-	long, _, ok := s.sides()
-	if !ok {
-		return fail("the size is not recorded")
-	}
-	t, ok := s.thickness()
-	if !ok {
-		return fail("the thickness of the board is not recorded")
-	}
-	var stiff measure.Stiffness
-	var notes []string
-	var err error
-	switch board := s.board(); board.Kind {
-	case "":
-		return fail("the kind of board is not recorded")
-	case record.MDF:
-		stiff, err = measure.FibreboardStiffness(record.MDF, t)
-	case record.Hardboard, record.TemperedHardboard:
-		stiff, err = measure.FibreboardStiffness(record.Hardboard, t)
-	case record.Plywood:
-		if board.Species != "" && !strings.Contains(strings.ToLower(board.Species), "birch") {
-			return fail("no stiffness is known for plywood of " + board.Species)
-		}
-		stiff, err = plywood(board, t)
+	m.known = true
+	switch grade := balance.GradeOf(m.BowMicrons, m.SpanMicrons); {
+	case grade <= balance.Slight:
+		m.verdict = say(Holds, at, "measured-bow", values...)
+	case grade == balance.Strong:
+		m.verdict = say(FallsShort, at, "measured-bow", values...).at(Warning)
 	default:
-		return fail("no stiffness is known for " + words(string(board.Kind)))
+		m.verdict = say(FallsShort, at, "measured-bow", values...)
 	}
-	if err != nil {
-		return fail(err.Error())
-	}
-	if stiff.LowConfidence {
-		notes = append(notes, "stiffness of the board: "+stiff.Source.String())
-	}
-	mpa := min(stiff.AlongMPa, stiff.AcrossMPa)
-	if stiff.AlongMPa != stiff.AcrossMPa {
-		h, _ := s.p.Size().Height.Micrometers()
-		w, _ := s.p.Size().Width.Micrometers()
-		switch g := s.cut.Body.Grain; {
-		case g == "height" && h > w || g == "width" && w > h:
-			mpa = stiff.AlongMPa
-		case g != "height" && g != "width":
-			notes = append(notes, "the run of the grain is not recorded: reckoned across it, where the board is softest")
-		}
-	}
-	return measure.Sheet{ThicknessMicrons: t, ModulusMPa: mpa, Poisson: stiff.Poisson}, long, notes, nil
+	return m
 }
 
-func plywood(b record.Board, thicknessMicrons float64) (measure.Stiffness, error) {
-	plies := int(b.Plies)
-	if plies == 0 {
-		var err error
-		if plies, err = measure.BirchPlies(thicknessMicrons); err != nil {
-			return measure.Stiffness{}, err
-		}
+// known is a word, or nothing where it is not known.
+func known[W ~string](w W) W {
+	if w == record.Unknown {
+		return ""
 	}
-	veneers, err := measure.EqualVeneers(plies, thicknessMicrons)
-	if err != nil {
-		return measure.Stiffness{}, err
+	return w
+}
+
+// asCut is the bow of the board before its first coat; nil if nobody measured it.
+func (s *subject) asCut() *balance.Measured {
+	c := s.cut.Body
+	um, ok := c.Bow.Micrometers()
+	if !ok {
+		return nil
 	}
-	return measure.PlywoodStiffness(veneers)
+	span, _ := c.BowSpan.Micrometers()
+	return &balance.Measured{BowMicrons: float64(um), SpanMicrons: float64(span), Toward: c.BowToward, Over: balance.Over(known(c.BowAlong))}
 }

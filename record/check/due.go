@@ -72,14 +72,13 @@ func Due(w *record.Workshop, at time.Time) []Step {
 
 // asOf is a panel without what had certainly not happened yet.
 func asOf(p *record.Panel, at time.Time) *record.Panel {
-	q := *p
-	q.Events = nil
+	var events []record.Event
 	for _, e := range p.Events {
 		if first, ok := e.At.Earliest(); !ok || !first.After(at) {
-			q.Events = append(q.Events, e)
+			events = append(events, e)
 		}
 	}
-	return &q
+	return p.With(events)
 }
 
 // State is how a step stands at a moment.

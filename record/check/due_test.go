@@ -88,7 +88,7 @@ func TestDue(t *testing.T) {
 			[]string{"sand 05-03T14:00 05-05T14:00 -", "paint 05-05T14:00 05-16T14:00 -"}},
 		{"an oil ground", `
 			coat 05-02T14:00 purpose=ground faces=front,back mix=oilground`, "05-02T15:00",
-			[]string{"paint 11-02T14:00 05-02T14:00 -"}},
+			[]string{"paint 06-02T14:00 11-02T14:00 -"}},
 		{"painted in oil", `
 			paint 05-02T14:00 medium=oil`, "05-02T15:00",
 			[]string{"varnish 11-02T14:00 05-02T14:00 -"}},
@@ -97,7 +97,7 @@ func TestDue(t *testing.T) {
 			[]string{"varnish - - -"}},
 		{"painted in acrylic", `
 			paint 05-02T14:00 medium=acrylic`, "05-12T15:00",
-			[]string{"varnish 05-09T14:00 05-16T14:00 -"}},
+			[]string{"varnish 05-05T14:00 05-16T14:00 -"}},
 		{"painted with who knows what", `
 			paint 05-02T14:00`, "05-12T15:00", []string{"varnish - - -"}},
 		{"varnished", `

@@ -3,6 +3,7 @@ package check
 import (
 	"backleaf/record"
 	"backleaf/record/measure"
+	"backleaf/record/trade"
 )
 
 // Certainty says where a thickness comes from.
@@ -23,6 +24,8 @@ type Film struct {
 	DryMicrons float64
 	Wet, Dry   Certainty
 	Why        record.Said // why something is unknown
+
+	made trade.Made
 }
 
 // Films returns the thickness of every layer of a panel, in the order of
@@ -47,10 +50,22 @@ func Films(w *record.Workshop, p *record.Panel) []Film {
 	return films
 }
 
+// newFilm is a layer whose thickness nobody has reckoned yet.
+func newFilm(w *record.Workshop, l record.Layer) Film {
+	return Film{Layer: l, Wet: Unknown, Dry: Unknown, made: trade.Of(w, l)}
+}
+
+// inPart reports that some of the layer was taken off.
+func (f Film) inPart() bool { return len(f.Layer.Losses) > 0 }
+
 func (s *shares) film(p *record.Panel, l record.Layer) Film {
-	f := Film{Layer: l, Wet: Unknown, Dry: Unknown}
+	f := newFilm(s.w, l)
 	if l.Coating == nil {
 		f.Why = record.Say("cloth-is-no-film")
+		return f
+	}
+	if f.inPart() {
+		f.Why = record.Say("layer-reduced")
 		return f
 	}
 	c := l.Coating

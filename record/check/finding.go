@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 // Outcome is what a rule says about a panel.
@@ -51,7 +52,9 @@ type Finding struct {
 	Severity Severity
 	Said     []record.Said // what was found, the deciding first; each may name its entries as a value "entries"
 	Entries  []int64       // all entries it rests on, in order
-	Remedy   record.Said   // what can still be done; zero where nothing is wrong
+	Remedy   record.Said   // what can still be done, or what to watch; zero where nothing is wrong
+	Write    []record.Body // the entries of a remedy that was reckoned and works; none where there is none
+	Works    []trade.Work  // on what the deciding verdicts rest, where the rule has a source for each
 }
 
 // verdict is what a rule says about one thing it judges. Severity is empty
@@ -61,6 +64,7 @@ type verdict struct {
 	severity Severity
 	said     record.Said
 	entries  []int64
+	works    []trade.Work
 }
 
 func say(o Outcome, entries []int64, code string, values ...record.Value) verdict {
@@ -68,6 +72,8 @@ func say(o Outcome, entries []int64, code string, values ...record.Value) verdic
 }
 
 func (v verdict) at(s Severity) verdict { v.severity = s; return v }
+
+func (v verdict) from(rests trade.Standing) verdict { v.works = rests.Works; return v }
 
 // one is the answer of a rule that judges a single thing.
 func one(o Outcome, entries []int64, code string, values ...record.Value) []verdict {
@@ -77,11 +83,34 @@ func one(o Outcome, entries []int64, code string, values ...record.Value) []verd
 // Panel judges a panel by every rule at a moment, the worst finding first.
 func Panel(w *record.Workshop, p *record.Panel, now time.Time) []Finding {
 	s := newSubject(w, p, now)
+	findings := s.findings()
+	for i, f := range findings {
+		switch f.Outcome {
+		case FallsShort:
+			findings[i].Remedy, findings[i].Write = s.remedy(f, findings)
+		case NotRecorded:
+			findings[i].Remedy = record.Say("remedy-write-down")
+		}
+	}
+	return findings
+}
+
+// Outcome says what one rule says of a panel at a moment.
+func (r Rule) Outcome(w *record.Workshop, p *record.Panel, now time.Time) Outcome {
+	return r.find(r.judge(newSubject(w, p, now))).Outcome
+}
+
+// findings judges by every rule, the worst first, what is not recorded in the
+// order of what to ask, without remedies.
+func (s *subject) findings() []Finding {
 	findings := make([]Finding, len(Rules))
 	for i, r := range Rules {
 		findings[i] = r.find(r.judge(s))
 	}
 	slices.SortStableFunc(findings, func(a, b Finding) int {
+		if a.Outcome == NotRecorded && b.Outcome == NotRecorded {
+			return asking(a.Rule) - asking(b.Rule)
+		}
 		return cmp.Or(rank(Outcomes, a.Outcome)-rank(Outcomes, b.Outcome), rank(Severities, a.Severity)-rank(Severities, b.Severity))
 	})
 	return findings
@@ -113,18 +142,17 @@ func (r Rule) find(vs []verdict) Finding {
 			f.Said, seqs = append(f.Said, v.said), append(seqs, nil)
 		}
 		seqs[i] = append(seqs[i], v.entries...)
+		for _, w := range v.works {
+			if v.outcome == f.Outcome && !slices.Contains(f.Works, w) {
+				f.Works = append(f.Works, w)
+			}
+		}
 		f.Entries = append(f.Entries, v.entries...)
 	}
 	for i, s := range f.Said {
 		f.Said[i].Values = append(slices.Clip(s.Values), entriesOf(seqs[i])...)
 	}
 	f.Entries = tidy(f.Entries)
-	switch f.Outcome {
-	case FallsShort:
-		f.Remedy = record.Say("remedy-" + r.Name)
-	case NotRecorded:
-		f.Remedy = record.Say("remedy-write-down")
-	}
 	return f
 }
 

@@ -163,7 +163,7 @@ func entry(t testing.TB, line string, seq, before int) record.Entry {
 			if value != "-" {
 				m[name] = strings.Split(value, ",")
 			}
-		case "faces", "extra", "uses":
+		case "faces", "extra", "uses", "means":
 			m[name] = strings.Split(value, ",")
 		case "board", "cloth", "change":
 			if strings.HasPrefix(value, "{") {
@@ -193,6 +193,12 @@ func entry(t testing.TB, line string, seq, before int) record.Entry {
 				ps = append(ps, pigment)
 			}
 			m[name] = ps
+		case "layers":
+			n, err := strconv.Atoi(strings.TrimPrefix(value, "@"))
+			if err != nil {
+				t.Fatalf("%s: %v", line, err)
+			}
+			m[name] = []int{n + before}
 		case "grit", "entry":
 			n, err := strconv.Atoi(strings.TrimPrefix(value, "@"))
 			if err != nil {

@@ -2,9 +2,9 @@ package check
 
 import (
 	"slices"
-	"strings"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 // isPaint, isVarnish, isCloth and isCoat tell the layers of a face apart. The
@@ -16,27 +16,20 @@ func isCoat(f Film) bool    { return !isPaint(f) && !isVarnish(f) && !isCloth(f)
 
 // laidAs answers whether a layer is a coat for one of some purposes.
 func laidAs(f Film, purposes ...record.Purpose) record.Answer {
-	switch {
-	case !isCoat(f):
+	if !isCoat(f) {
 		return record.No
-	case f.Layer.Purpose == "" || f.Layer.Purpose == record.Unknown:
-		return record.Unknown
 	}
-	return is(slices.Contains(purposes, f.Layer.Purpose))
+	return word(f.Layer.Purpose, purposes...)
 }
 
 func isGround(f Film) record.Answer { return laidAs(f, record.Ground) }
 
-// seals answers whether a coat closes the face it lies on. A ground is no
-// sealer.
-func (s *subject) seals(f Film) record.Answer {
-	switch {
-	case s.w.Seals(f.Layer):
-		return record.Yes
-	case f.Layer.Purpose == "other" && isCoat(f):
+// word answers whether a word of a closed list is one of some.
+func word[W ~string](w W, want ...W) record.Answer {
+	if w == "" || w == record.Unknown {
 		return record.Unknown
 	}
-	return all(laidAs(f, record.Sizing, record.Sealer, record.Adhesive, record.StainBlock, record.Isolation, record.Barrier))
+	return is(slices.Contains(want, w))
 }
 
 func filter(films []Film, keep func(Film) bool) []Film {
@@ -49,132 +42,61 @@ func filter(films []Film, keep func(Film) bool) []Film {
 	return out
 }
 
-// lay answers whether one layer was laid before another. Those of one entry
-// lie as they are listed: the adhesive under its cloth.
-func (s *subject) lay(a, b Film) record.Answer {
+// laidBefore answers whether one layer was laid before another. Those of one
+// entry lie as they are listed: the adhesive under its cloth.
+func laidBefore(a, b Film) record.Answer {
 	if a.Layer.Seq == b.Layer.Seq {
 		return is(isCoat(a) && isCloth(b))
 	}
 	return before(a.Layer.At, b.Layer.At)
 }
 
-var mediumBinder = map[record.PaintMedium]record.Binder{
-	record.Oil: record.DryingOil, record.WaterMixableOil: record.DryingOil, record.AlkydPaint: record.Alkyd,
-	record.AcrylicPaint: record.Acrylic, record.VinylPaint: record.PVA, record.EggTempera: record.Egg,
-	record.CaseinPaint: record.Casein, record.Gouache: record.Gum, record.Watercolour: record.Gum, record.Encaustic: record.Wax,
-}
-
-// binders lists what holds a layer together, and whether that is all of it. A
-// paint is known by its medium where its materials are not.
-func (s *subject) binders(f Film) (bs []record.Binder, known bool) {
-	if isPaint(f) {
-		if b := mediumBinder[f.Layer.Paint.Medium]; b != "" {
-			return []record.Binder{b}, true
+// inOrder is unknown where the dates of some layers do not tell their order.
+func inOrder(films []Film) record.Answer {
+	for i := range films {
+		for j := range i {
+			if films[i].Layer.Seq != films[j].Layer.Seq && before(films[j].Layer.At, films[i].Layer.At) == record.Unknown {
+				return record.Unknown
+			}
 		}
 	}
-	if isCloth(f) || len(f.Layer.Coating.Mix) == 0 {
-		return nil, false
-	}
-	known = true
-	for _, part := range f.Layer.Coating.Mix {
-		m, _ := s.w.Material(part.Material, part.As)
-		if m.Binder == "" || m.Binder == record.Unknown {
-			known = false
-		} else if !slices.Contains(bs, m.Binder) {
-			bs = append(bs, m.Binder)
-		}
-	}
-	return bs, known
+	return record.Yes
 }
 
-// has answers whether a layer contains one of some binders.
-func (s *subject) has(f Film, want ...record.Binder) record.Answer {
-	bs, known := s.binders(f)
-	switch {
-	case slices.ContainsFunc(bs, func(b record.Binder) bool { return slices.Contains(want, b) }):
-		return record.Yes
-	case known:
-		return record.No
+// seals answers whether a layer is a coat that closes the face it lies on; one
+// that was taken off in part may no more.
+func (f Film) seals() record.Answer {
+	if a := f.made.Seals(); a != record.Yes || !f.inPart() {
+		return a
 	}
 	return record.Unknown
 }
 
-func (s *subject) isOil(f Film) record.Answer     { return s.has(f, record.DryingOil, record.Alkyd) }
-func (s *subject) isAcrylic(f Film) record.Answer { return s.has(f, record.Acrylic) }
+// materials returns what a layer was made of, and whether that is all of it.
+func (f Film) materials() ([]record.Material, bool) { return f.made.Materials, f.made.All }
 
-// waterborne answers whether the films of a layer form from water. Size of
-// glue, gum or starch gels or dries without a lowest temperature and is left
-// out.
-func (s *subject) waterborne(f Film) record.Answer { return s.has(f, record.Acrylic, record.PVA) }
-
-// parts returns the materials of a layer that the shelf describes, and whether
-// those are all.
-func (s *subject) parts(f Film) (ms []record.Material, known bool) {
-	if isCloth(f) {
-		return nil, false
+// fuses answers whether the film of a layer forms from particles in water, and
+// so needs a least temperature: if one of its binders does.
+func (f Film) fuses() record.Answer {
+	bs, known := f.made.Binders()
+	var answers []record.Answer
+	for _, b := range bs {
+		answers = append(answers, trade.Fuses(b))
 	}
-	known = len(f.Layer.Coating.Mix) > 0
-	for _, part := range f.Layer.Coating.Mix {
-		m, ok := s.w.Material(part.Material, part.As)
-		if !ok {
-			known = false
-			continue
-		}
-		ms = append(ms, m)
+	if !known {
+		answers = append(answers, record.Unknown)
 	}
-	return ms, known
-}
-
-// pigments lists the colourants of a layer as recorded for it and for its
-// materials.
-func (s *subject) pigments(f Film) []record.Pigment {
-	var ps []record.Pigment
-	if isPaint(f) {
-		ps = append(ps, f.Layer.Paint.Pigments...)
-	}
-	ms, _ := s.parts(f)
-	for _, m := range ms {
-		ps = append(ps, m.Pigments...)
-	}
-	return ps
-}
-
-// told reports that a pigment can be recognised without doubt: by its Colour
-// Index name. A name in words ("mixing white") may hide several.
-func told(p record.Pigment) bool { return p.Index != "" && p.Index != record.Unknown }
-
-// allTold reports that the colourants of a layer are recorded so that nothing
-// can hide among them: for a paint its own list, for a coat those of all its
-// materials.
-func (s *subject) allTold(f Film) bool {
-	ps := s.pigments(f)
-	if len(ps) == 0 || slices.ContainsFunc(ps, func(p record.Pigment) bool { return !told(p) }) {
-		return false
-	}
-	if isPaint(f) && len(f.Layer.Paint.Pigments) > 0 {
-		return true
-	}
-	ms, known := s.parts(f)
-	return known && !slices.ContainsFunc(ms, func(m record.Material) bool { return len(m.Pigments) == 0 })
-}
-
-// isOneOf reports that a pigment has one of the Colour Index names, or a name
-// that contains one of the words.
-func isOneOf(p record.Pigment, indexes, words []string) bool {
-	index := strings.ToUpper(strings.ReplaceAll(p.Index, " ", ""))
-	index, _, _ = strings.Cut(index, ":")
-	name := strings.ToLower(p.Name)
-	return slices.Contains(indexes, index) || slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
+	return some(answers...)
 }
 
 // removable answers for a varnish: as recorded with it, or with its materials,
 // of which one that stays makes all stay.
-func (s *subject) removable(f Film) record.Answer {
+func (f Film) removable() record.Answer {
 	if r := f.Layer.Varnish.Removable; r != "" {
 		return r
 	}
-	ms, known := s.parts(f)
-	answers := []record.Answer{}
+	ms, known := f.materials()
+	var answers []record.Answer
 	for _, m := range ms {
 		answers = append(answers, m.Removable)
 	}
@@ -198,3 +120,6 @@ func what(f Film) record.Value {
 	}
 	return record.With("layer", f.Layer.Purpose)
 }
+
+func isOil(f Film) record.Answer     { return f.made.IsOil() }
+func isAcrylic(f Film) record.Answer { return f.made.Contains(record.Acrylic) }

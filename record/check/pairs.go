@@ -1,55 +1,69 @@
 package check
 
-import "backleaf/record"
+import (
+	"backleaf/record"
+	"backleaf/record/trade"
+)
 
-// pair is one layer over another on the same face.
+// pair is a layer over another on the same face, or over the board, which has
+// no entry of its own but the cut.
 type pair struct {
 	above, below Film
-	over         record.Answer // whether it lies over it
-	direct       record.Answer // with nothing between
+	shown        trade.Strata  // what the lower one shows to the upper
+	direct       record.Answer // whether nothing lies between
 }
 
-// pairs lists what may lie over what on a face, coats, paints and varnishes;
-// cloths too if asked for.
-func (s *subject) pairs(face record.Face, withCloth bool) []pair {
-	films := filter(s.on(face), func(f Film) bool { return withCloth || !isCloth(f) })
+// pairs lists what may lie directly on what on a face. A cloth lies in its
+// adhesive and is no upper layer of a pair.
+func (s *subject) pairs(face record.Face) []pair {
+	films := s.on(face)
+	board := Film{Layer: record.Layer{Face: face}}
 	var out []pair
-	for i, below := range films {
-		for j, above := range films {
-			over := s.lay(below, above)
-			if i == j || over == record.No {
+	for j, above := range films {
+		if isCloth(above) {
+			continue
+		}
+		first := record.Answer(record.Yes)
+		for i, below := range films {
+			over := laidBefore(below, above)
+			if i == j {
 				continue
 			}
+			first = all(first, not(over))
 			direct := over
 			for k, f := range films {
 				if k != i && k != j {
-					direct = all(direct, not(all(s.lay(below, f), s.lay(f, above))))
+					direct = all(direct, not(all(laidBefore(below, f), laidBefore(f, above))))
 				}
 			}
-			out = append(out, pair{above, below, over, direct})
+			if direct != record.No {
+				out = append(out, pair{above, below, s.shows(below, films), direct})
+			}
+		}
+		if first != record.No {
+			out = append(out, pair{above, board, trade.BoardStrata(s.board().Kind), first})
 		}
 	}
 	return out
 }
 
-// each judges the pairs of both faces; judge gives false for one that the rule
-// does not ask about.
-func (s *subject) each(withCloth bool, judge func(pair) (verdict, bool)) []verdict {
-	var vs []verdict
-	for _, face := range faces {
-		for _, p := range s.pairs(face, withCloth) {
-			if v, ok := judge(p); ok {
-				v.entries = append(filmSeqs(p.above, p.below), v.entries...)
-				vs = append(vs, v)
+// shows is what a layer shows to the next: a cloth, or the adhesive it was
+// wetted through with.
+func (s *subject) shows(f Film, films []Film) trade.Strata {
+	if isCloth(f) {
+		for _, a := range films {
+			if a.Layer.Seq == f.Layer.Seq && isCoat(a) {
+				return trade.Shows(f.made, a.made)
 			}
 		}
 	}
-	return vs
+	return f.made.StrataOf()
 }
 
-// aboveBelow names the two layers of a pair.
-func (p pair) names(more ...record.Value) []record.Value {
-	below := what(p.below)
-	below.Name = "below"
-	return append([]record.Value{what(p.above), below}, more...)
+// lower names the lower layer of a pair.
+func (p pair) lower() record.Value {
+	if p.below.Layer.Seq == 0 {
+		return record.With("layer", record.Code("board"))
+	}
+	return what(p.below)
 }

@@ -64,6 +64,17 @@ func turn(t testing.TB, e record.Entry) record.Entry {
 	case record.Sanded:
 		b.Faces = swap(b.Faces)
 		e.Body = b
+	case record.LeftBare:
+		b.Faces = swap(b.Faces)
+		e.Body = b
+	case record.Cut:
+		switch b.BowToward {
+		case "front":
+			b.BowToward = "back"
+		case "back":
+			b.BowToward = "front"
+		}
+		e.Body = b
 	case record.PaintLayer:
 		b.Faces = other(b.Faces)
 		e.Body = b
@@ -139,8 +150,8 @@ func order(w *record.Workshop) []int64 {
 }
 
 // notStrict are the fields whose absence is read as something, as the package
-// doc says.
-var notStrict = []string{"thinned", "thinned_with", "extra"}
+// doc says, what outranks a reckoning, and what makes another act of an act.
+var notStrict = []string{"thinned", "thinned_with", "extra", "bow", "recorded", "layers"}
 
 // blurs returns an entry with each field taken out or unknown in turn, at
 // every depth.

@@ -40,7 +40,7 @@ func judgeThickness(s *subject) []verdict {
 	case s.board().Kind == record.Plywood && t >= 2500 && in(16, 20):
 		return one(FallsShort, at, "thin-plywood", values...)
 	}
-	return []verdict{say(FallsShort, at, "thin", values...).at(Advice)}
+	return one(FallsShort, at, "thin", values...)
 }
 
 // spelledThickness is the thickness of the board in the unit it was measured in.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 var filmForming = Rule{
@@ -19,7 +20,7 @@ func judgeFilmForming(s *subject) []verdict {
 		if isCloth(f) {
 			continue
 		}
-		water := s.waterborne(f)
+		water := f.fuses()
 		c, read := s.celsius(f)
 		limit, stated := s.filmLimit(f)
 		warm := record.Answer(record.Unknown)
@@ -50,12 +51,12 @@ func judgeFilmForming(s *subject) []verdict {
 // filmLimit is the highest lowest film-forming temperature that parts of a
 // layer state, and whether all state one that have one.
 func (s *subject) filmLimit(f Film) (limit float64, all bool) {
-	ms, all := s.parts(f)
+	ms, all := f.materials()
 	limit = math.Inf(-1)
 	for _, m := range ms {
 		mc, ok := m.MinFilm.Millicelsius()
 		if !ok {
-			all = all && m.Binder != record.Acrylic && m.Binder != record.PVA
+			all = all && trade.Fuses(m.Binder) == record.No
 			continue
 		}
 		limit = max(limit, float64(mc)/1000)

@@ -14,13 +14,13 @@ var glueSize = Rule{
 func judgeGlue(s *subject) []verdict {
 	var vs []verdict
 	for _, face := range record.Faces {
-		coats := filter(s.on(face), func(f Film) bool { return isCoat(f) && s.seals(f) != record.No })
+		coats := filter(s.on(face), func(f Film) bool { return isCoat(f) && f.seals() != record.No })
 		if len(coats) == 0 {
 			continue
 		}
 		other := record.Answer(record.No)
 		for _, f := range coats {
-			bs, known := s.binders(f)
+			bs, known := f.made.Binders()
 			a := record.Answer(record.Unknown)
 			switch {
 			case len(bs) == 1 && known && bs[0] == record.AnimalGlue:
@@ -28,7 +28,7 @@ func judgeGlue(s *subject) []verdict {
 			case known:
 				a = record.Yes
 			}
-			other = some(other, all(s.seals(f), a))
+			other = some(other, all(f.seals(), a))
 		}
 		o := outcome(record.Yes, other)
 		vs = append(vs, say(o, filmSeqs(coats...), "glue-alone"+map[Outcome]string{Holds: "-not", NotRecorded: "-open"}[o], record.With("face", face)))

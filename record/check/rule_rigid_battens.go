@@ -21,16 +21,3 @@ func judgeBattens(s *subject) []verdict {
 	}
 	return orNone(vs, "not-braced")
 }
-
-// word answers whether a word of a closed list is one of some.
-func word[W ~string](w W, want ...W) record.Answer {
-	if w == "" || w == record.Unknown {
-		return record.Unknown
-	}
-	for _, x := range want {
-		if w == x {
-			return record.Yes
-		}
-	}
-	return record.No
-}

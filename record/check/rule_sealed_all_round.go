@@ -42,21 +42,25 @@ func (s *subject) sealed(face record.Face) verdict {
 	sealed := record.Answer(record.No)
 	coats := filter(s.on(face), isCoat)
 	for _, f := range coats {
-		if a := s.seals(f); a == record.Yes {
+		if a := f.seals(); a == record.Yes {
 			return say(Holds, filmSeqs(f), "sealed", on)
 		} else {
 			sealed = some(sealed, a)
 		}
 	}
+	bare := s.bare(face)
 	switch {
 	case sealed == record.Unknown:
 		return say(NotRecorded, filmSeqs(coats...), "sealed-by-open", on)
-	case len(coats) == 0 && s.unless() != record.No:
+	case len(coats) == 0 && bare == nil && s.unless() != record.No:
 		return say(NotRecorded, nil, "sealed-open", on)
 	}
-	v := say(FallsShort, filmSeqs(coats...), "sealed-not", on)
-	if len(coats) > 0 {
+	v := say(FallsShort, append(filmSeqs(coats...), bare...), "sealed-not", on)
+	switch {
+	case len(coats) > 0:
 		v.said.Code = "sealed-by-ground-only"
+	case bare != nil:
+		v.said.Code = "left-bare"
 	}
 	// A small or a thick panel forgives a bare face (common practice).
 	long, _, sized := s.sides()

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 var stainBlock = Rule{
@@ -14,11 +15,12 @@ var stainBlock = Rule{
 	judge:    judgeStainBlock,
 }
 
+// judgeStainBlock asks of acrylic paint alone: under oil no stain shows.
 func judgeStainBlock(s *subject) []verdict {
 	var vs []verdict
 	for _, face := range faces {
 		for _, paint := range filter(s.on(face), isPaint) {
-			if acrylic := s.isAcrylic(paint); acrylic != record.No {
+			if acrylic := paint.made.Contains(record.Acrylic); acrylic != record.No {
 				vs = append(vs, s.blocked(face, paint, acrylic))
 			}
 		}
@@ -30,14 +32,14 @@ func judgeStainBlock(s *subject) []verdict {
 func (s *subject) blocked(face record.Face, paint Film, acrylic record.Answer) verdict {
 	at := filmSeqs(paint)
 	sure, maybe := 0, 0
-	stains := not(s.isBoard(record.AluminiumComp))
+	stains := trade.Stains(trade.BoardStrata(s.board().Kind))
 	for _, f := range s.on(face) {
-		under := s.lay(f, paint)
+		under := laidBefore(f, paint)
 		switch {
 		case isCloth(f):
-			stains = some(stains, all(under, s.clothStains(f)))
-		case isCoat(f) && under != record.No:
-			switch a := all(under, s.blocks(f)); a {
+			stains = some(stains, all(under, trade.Stains(f.made.StrataOf())))
+		case isCoat(f):
+			switch all(under, f.blocks()) {
 			case record.Yes:
 				sure, maybe = sure+1, maybe+1
 				at = append(at, f.Layer.Seq)
@@ -60,16 +62,11 @@ func (s *subject) blocked(face record.Face, paint Film, acrylic record.Answer) v
 
 // blocks answers whether a coat was laid as a stain block, or is of a material
 // meant as one.
-func (s *subject) blocks(f Film) record.Answer {
-	ms, known := s.parts(f)
+func (f Film) blocks() record.Answer {
+	ms, known := f.materials()
 	meant := record.Answer(record.Unknown)
 	if known {
 		meant = is(!slices.ContainsFunc(ms, func(m record.Material) bool { return !slices.Contains(m.Uses, record.UseStainBlock) }))
 	}
 	return some(laidAs(f, record.StainBlock), all(not(isGround(f)), meant))
-}
-
-func (s *subject) clothStains(f Film) record.Answer {
-	m, _ := s.w.Material(f.Layer.Cloth.Cloth, f.Layer.Cloth.ClothAs)
-	return all(not(word(m.Cloth.Fibre, "polyester")), not(word(m.Cloth.Fibre, "other")))
 }

@@ -40,13 +40,17 @@ func (s *subject) veneer(films []Film) []verdict {
 	for _, c := range cloths {
 		under := record.Answer(record.Yes)
 		for _, g := range grounds {
-			under = all(under, some(not(isGround(g)), s.lay(c, g)))
+			under = all(under, some(not(isGround(g)), laidBefore(c, g)))
 		}
 		between = some(between, under)
 	}
-	if len(cloths) == 0 {
+	meant := s.p.ClothIntended()
+	if len(cloths) == 0 && meant != record.No {
 		between = s.unless()
 	}
 	o := outcome(all(s.isBoard(record.Plywood), grounded), between)
+	if o == FallsShort && meant == record.No {
+		return []verdict{say(o, append(filmSeqs(grounds...), s.cut.Seq), "veneer-meant-bare").at(Information)}
+	}
 	return one(o, append(filmSeqs(append(grounds, cloths...)...), s.cut.Seq), "veneer-covered"+suffix[o])
 }

@@ -1,9 +1,10 @@
 package check
 
 import (
-	"slices"
+	"cmp"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 var zincInOil = Rule{
@@ -13,41 +14,34 @@ var zincInOil = Rule{
 	judge:    judgeZinc,
 }
 
+// judgeZinc asks for zinc oxide; zinc bound otherwise is no fault that is known.
 func judgeZinc(s *subject) []verdict {
 	var vs []verdict
 	for _, f := range s.films {
-		oil := record.Answer(record.No)
-		if isPaint(f) || isGround(f) != record.No {
-			oil = s.isOil(f)
-		}
+		oil := all(some(is(isPaint(f)), isGround(f)), f.made.IsOil())
 		if oil == record.No {
 			continue
 		}
-		free := record.Answer(record.Unknown)
-		switch {
-		case slices.ContainsFunc(s.pigments(f), func(p record.Pigment) bool { return isOneOf(p, []string{"PW4", "PW5"}, []string{"zinc"}) }):
-			free = record.No
-		case s.allTold(f):
-			free = record.Yes
+		zinc := trade.Among(f.made.Pigments(), func(p record.Pigment) record.Answer { return trade.HoldsZinc(p, trade.ZincOxide) })
+		if zinc == record.No && !f.made.Told() {
+			zinc = record.Unknown
 		}
-		o := outcome(oil, free)
-		vs = append(vs, say(o, filmSeqs(f), "no-zinc"+suffix[o], what(f)))
+		o := outcome(oil, not(zinc))
+		code := "no-zinc" + suffix[o]
+		if o == NotRecorded && f.made.Told() && oil == record.Yes {
+			code = "zinc-form-open"
+		}
+		vs = append(vs, say(o, filmSeqs(f), code, what(f)))
 	}
 	return orNone(vs, "no-oil-layer")
 }
 
 var toxicLayers = Rule{
 	Name:     "toxic-layers",
-	Source:   "OSHA limits for lead (50 µg/m³); habits: common practice; Colour Index names from memory",
+	Source:   "Colour Index names (tables of record/trade, source by source); OSHA limits for lead (50 µg/m³); habits: common practice",
 	Severity: Warning,
 	judge:    judgeToxic,
 }
-
-var toxicIndexes = []string{"PW1", "PW2", "PW16", "PY34", "PY35", "PY36", "PY37", "PY39", "PY41", "PY46", "PY31", "PY32", "PY33",
-	"PO20", "PO21", "PO23", "PO45", "PR103", "PR104", "PR105", "PR106", "PR107", "PR108", "PR113", "PG21", "PG22", "PV49", "PW11", "PBK12"}
-
-var toxicWords = []string{"lead", "flake white", "cremnitz", "cadmium", "naples yellow", "chrome yellow", "vermilion", "cinnabar",
-	"orpiment", "realgar", "emerald green", "schweinfurt", "strontium yellow", "zinc yellow", "barium yellow", "antimony", "red minium", "minium"}
 
 func judgeToxic(s *subject) []verdict {
 	var vs []verdict
@@ -55,22 +49,17 @@ func judgeToxic(s *subject) []verdict {
 		if isCloth(f) {
 			continue
 		}
-		at := filmSeqs(f)
-		ms, known := s.parts(f)
-		harmless := known && !slices.ContainsFunc(ms, func(m record.Material) bool { return m.Toxic != record.No })
-		harmful := slices.ContainsFunc(ms, func(m record.Material) bool { return m.Toxic == record.Yes })
-		ps := s.pigments(f)
-		named := slices.IndexFunc(ps, func(p record.Pigment) bool { return isOneOf(p, toxicIndexes, toxicWords) })
-		switch {
-		case named >= 0:
-			vs = append(vs, say(FallsShort, at, "holds-pigment", what(f), record.With("pigment", ps[named].Name)))
-		case harmful:
-			vs = append(vs, say(FallsShort, at, "harmful", what(f)))
-		case harmless || isPaint(f) && s.allTold(f):
-			vs = append(vs, say(Holds, at, "harmless", what(f)))
-		default:
-			vs = append(vs, say(NotRecorded, at, "harmful-open", what(f)))
+		d := trade.DangersOf([]trade.Made{f.made})
+		v := say(outcome(record.Yes, not(d.Harmful)), filmSeqs(f), "harmless", what(f))
+		v.said.Code += suffix[v.outcome]
+		for _, x := range d.Found {
+			if x.Grave && x.Pigment != (record.Pigment{}) && x.Sure == (d.Harmful == record.Yes) && v.outcome != Holds {
+				code := map[Outcome]string{FallsShort: "holds-hazard", NotRecorded: "hazard-open"}[v.outcome]
+				v.said = record.Say(code, what(f), record.With("hazard", record.Code(x.Risk)), record.With("pigment", cmp.Or(x.Pigment.Name, x.Pigment.Index)))
+				break
+			}
 		}
+		vs = append(vs, v)
 	}
 	return orNone(vs, "no-layer")
 }

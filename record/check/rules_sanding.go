@@ -82,7 +82,7 @@ func (s *subject) clothUnder(face record.Face, at record.When) record.Answer {
 	for _, c := range filter(s.on(face), isCloth) {
 		covered := record.Answer(record.No)
 		for _, f := range s.on(face) {
-			covered = some(covered, all(isGround(f), s.lay(c, f), before(f.Layer.At, at)))
+			covered = some(covered, all(isGround(f), laidBefore(c, f), before(f.Layer.At, at)))
 		}
 		out = some(out, all(before(c.Layer.At, at), not(covered)))
 	}
@@ -103,7 +103,7 @@ func judgeSandedThrough(s *subject) []verdict {
 		for _, face := range sand.Body.Faces {
 			closed := record.Answer(record.No)
 			for _, f := range s.on(face) {
-				a := all(s.seals(f), before(sand.At, f.Layer.At))
+				a := all(f.seals(), before(sand.At, f.Layer.At))
 				if a != record.No && !slices.Contains(by, f.Layer.Seq) {
 					by = append(by, f.Layer.Seq)
 				}

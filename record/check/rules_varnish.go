@@ -12,13 +12,13 @@ var varnishRemovable = Rule{
 func judgeVarnishRemovable(s *subject) []verdict {
 	var vs []verdict
 	for _, f := range filter(s.films, isVarnish) {
-		_, known := s.parts(f)
+		_, known := f.materials()
 		resin := f.Layer.Varnish.Resin
 		named := record.Answer(record.Unknown)
 		if known || resin != "" && resin != record.Unknown {
 			named = record.Yes
 		}
-		removable := s.removable(f)
+		removable := f.removable()
 		o := outcome(record.Yes, all(removable, named))
 		code := "varnish-removable" + suffix[o]
 		if o == NotRecorded && removable == record.Yes {

@@ -1,9 +1,11 @@
 package check
 
 import (
+	"cmp"
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/trade"
 )
 
 func (s *subject) step(t Task, entry int64, code string, values ...record.Value) Step {
@@ -78,12 +80,15 @@ const answerUntil = day
 func (s *subject) answerStep() []Step {
 	work := func(f Film) bool { return isCoat(f) && laidAs(f, record.Barrier, record.Isolation) == record.No }
 	front, back := filter(s.on(record.Front), work), filter(s.on(record.Back), work)
-	if len(front) == len(back) || s.asMade() != record.Yes {
+	if len(front) == len(back) || !s.made {
 		return nil
 	}
 	lead, lacks := front, record.Back
 	if len(back) > len(front) {
 		lead, lacks = back, record.Front
+	}
+	if s.bare(lacks) != nil { // the maker says that it is meant so
+		return nil
 	}
 	answered := min(len(front), len(back))
 	// It can be coated when the last coat of the other face is touch-dry, and
@@ -117,7 +122,11 @@ func (s *subject) benchSteps() []Step {
 	}
 	last := slices.MaxFunc(tops, func(a, b Film) int { return int(a.Layer.Seq - b.Layer.Seq) })
 	if len(grounds) == 0 && !slices.ContainsFunc(s.films, isCloth) {
-		return []Step{s.within(s.step(TaskLay, last.Layer.Seq, "due-lay"), s.window(last, touchDry))}
+		code := "due-lay"
+		if s.p.ClothIntended() == record.No {
+			code = "due-ground"
+		}
+		return []Step{s.within(s.step(TaskLay, last.Layer.Seq, code), s.window(last, touchDry))}
 	}
 	var ws []window
 	for _, f := range tops {
@@ -139,34 +148,48 @@ func (s *subject) benchSteps() []Step {
 		return steps
 	}
 	top := grounds[len(grounds)-1]
-	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.waitWindow(top, groundWaits))
+	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.waitWindow(top, trade.Strata{trade.OilPaint}))
 	switch {
-	case s.isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
+	case isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
 		return []Step{oil}
-	case s.isAcrylic(top) == record.Yes:
+	case isAcrylic(top) == record.Yes:
 		return append(steps, oil)
 	}
 	return steps
 }
 
 // waitWindow is when the next may be laid over a layer that has to dry: from
-// the least time, surely from the good one; where there is no least, from the
-// good one, surely from the best.
-func (s *subject) waitWindow(f Film, table []wait) window {
-	w, known := s.waitFor(f, table)
-	switch from, to, ok := dated(f.Layer.At); {
+// the least time, surely from the usual one; where there is no least, or months
+// are usual, from the usual time, surely from the better one.
+func (s *subject) waitWindow(f Film, upper trade.Strata) window {
+	waits, known := trade.WaitsFor(upper, f.made.StrataOf(), not(thin(f)))
+	from, to, ok := dated(f.Layer.At)
+	switch {
 	case known == record.Unknown:
 		return window{rests: []record.Said{record.Say("binder-open", what(f))}}
 	case known == record.No:
 		return window{rests: []record.Said{record.Say("no-wait-known", what(f))}}
 	case !ok:
 		return window{rests: []record.Said{record.Say("laid-when-open", what(f))}}
-	case w.least == (term{}) || w.good.months > 0:
-		return window{from: w.good.after(from), safe: w.best.after(to)}
-	default:
-		return window{from: w.least.after(from), safe: w.good.after(to)}
 	}
+	var out window
+	for _, w := range waits {
+		first, sure := w.Least, w.Usual
+		if first.IsZero() || w.Usual.Months > 0 {
+			first, sure = w.Usual, cmp.Or(w.Better, w.Usual)
+		}
+		if t := first.After(from); out.from.IsZero() || t.Before(out.from) {
+			out.from = t
+		}
+		if t := sure.After(to); t.After(out.safe) {
+			out.safe = t
+		}
+	}
+	return out
 }
+
+// resinVarnishes are the varnishes that a painting is usually given.
+var resinVarnishes = trade.Strata{trade.NaturalResin, trade.AcrylicResin, trade.HydrocarbonResin, trade.KetoneResin}
 
 // finishSteps are the steps of a painted panel.
 func (s *subject) finishSteps() []Step {
@@ -182,10 +205,10 @@ func (s *subject) finishSteps() []Step {
 		}
 		paint := films[at]
 		st := s.step(TaskVarnish, paint.Layer.Seq, "due-varnish")
-		if s.isAcrylic(paint) == record.Yes {
+		if isAcrylic(paint) == record.Yes {
 			st.Said.Code = "due-varnish-acrylic"
 		}
-		steps = append(steps, s.within(st, s.waitWindow(paint, varnishWaits)))
+		steps = append(steps, s.within(st, s.waitWindow(paint, resinVarnishes)))
 	}
 	if len(steps) > 0 {
 		return steps

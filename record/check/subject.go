@@ -14,22 +14,28 @@ type subject struct {
 	now   time.Time
 	cut   record.Done[record.Cut]
 	films []Film // one for each layer, in the order of application
+	made  bool   // recorded as made
 }
 
 // newSubject prepares a panel for judgement at a moment.
 func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *subject {
-	s := unmeasured(w, p, now)
-	s.films = Films(w, p)
-	return s
+	return subjectOf(w, p, now, Films(w, p))
 }
 
 // unmeasured is a subject whose films have no thickness: next steps need none.
 func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
-	s := &subject{w: w, p: p, now: now}
-	s.cut, _ = record.Latest[record.Cut](p)
+	var films []Film
 	for _, l := range p.Layers() {
-		s.films = append(s.films, Film{Layer: l, Wet: Unknown, Dry: Unknown})
+		films = append(films, newFilm(w, l))
 	}
+	return subjectOf(w, p, now, films)
+}
+
+// subjectOf leaves out what was taken off the panel: it counts no more.
+func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []Film) *subject {
+	s := &subject{w: w, p: p, now: now, made: p.AsMade()}
+	s.cut, _ = record.Latest[record.Cut](p)
+	s.films = filter(films, func(f Film) bool { return f.Layer.Stands() })
 	return s
 }
 
@@ -85,29 +91,24 @@ func (s *subject) sides() (long, short float64, ok bool) {
 	return float64(max(h, w)), float64(min(h, w)), ok1 && ok2
 }
 
-// asMade answers whether the making of the panel was written down as it
-// happened, so that what is absent was not done.
-func (s *subject) asMade() record.Answer {
-	for _, e := range s.p.Events {
-		switch e.Body.(type) {
-		case record.Cut, record.Coat, record.ClothLaid:
-			from, ok1 := e.At.Earliest()
-			written, ok2 := e.Written.Exact()
-			if !ok1 || !ok2 || written.Sub(from) > 7*day {
-				return record.No
-			}
-		}
-	}
-	return record.Yes
-}
-
 // unless is what may have been done besides what is recorded: nothing on a
 // panel recorded as made, else nobody can tell.
 func (s *subject) unless() record.Answer {
-	if s.asMade() == record.Yes {
+	if s.made {
 		return record.No
 	}
 	return record.Unknown
+}
+
+// bare returns where a face was said to be left without any coat.
+func (s *subject) bare(face record.Face) []int64 {
+	var at []int64
+	for _, b := range record.Each[record.LeftBare](s.p) {
+		if slices.Contains(b.Body.Faces, face) {
+			at = append(at, b.Seq)
+		}
+	}
+	return at
 }
 
 func seqs[B record.Body](done []record.Done[B]) []int64 {

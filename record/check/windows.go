@@ -38,7 +38,7 @@ func (s *subject) window(f Film, d drying) window {
 	stated, why := s.stated(f, d)
 	var usual []record.Said
 	if why.Code != "" {
-		if s.waterborne(f) != record.Yes {
+		if f.fuses() != record.Yes {
 			return window{rests: []record.Said{why}}
 		}
 		stated, usual = d.usual, []record.Said{record.Say("usual-times")}
@@ -104,7 +104,7 @@ func dated(at record.When) (from, to time.Time, ok bool) {
 
 // stated is the time of the slowest part of a mix, or why it is not known.
 func (s *subject) stated(f Film, d drying) (measure.Stated, record.Said) {
-	ms, known := s.parts(f)
+	ms, known := f.materials()
 	if !known {
 		return measure.Stated{}, record.Say("material-open", what(f))
 	}

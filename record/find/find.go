@@ -92,6 +92,9 @@ func Finding(rule string, o check.Outcome, now time.Time) Test {
 	}
 }
 
-// OutOfBalance fits panels of which a coat on one face was not answered on the
-// other, as far as recorded.
-func OutOfBalance(now time.Time) Test { return Finding("answered-coats", check.FallsShort, now) }
+// OutOfBalance fits panels whose faces do not pull alike, or do not let
+// moisture through alike, as far as recorded.
+func OutOfBalance(now time.Time) Test {
+	pull, damp := Finding("balanced-pull", check.FallsShort, now), Finding("balanced-moisture", check.FallsShort, now)
+	return func(w *record.Workshop, p *record.Panel) bool { return pull(w, p) || damp(w, p) }
+}

@@ -105,10 +105,9 @@ type DossierFindings struct {
 
 // DossierBow is said of bow and movement.
 type DossierBow struct {
-	Estimate, Range, Hollow, NoBow, NoEstimate, Without, Grade, Reckoned, Movement, NoMovement, LowConfidence, Measured, NotMeasured, Upper, SolidWood Message
-	Sides                                                                                                                                              [2]Message
-	Grades                                                                                                                                             [3]Message
-	Air                                                                                                                                                Message
+	Movement, NoMovement, LowConfidence, Measured, NotMeasured, SolidWood Message
+	Sides                                                                 [2]Message
+	Air                                                                   Message
 }
 
 // DossierHistory is what happened after the work was done.
@@ -187,14 +186,10 @@ var englishDossier = DossierWords{
 		Severe: "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: "{n, plural, one {one rule} other {{n} rules}}",
 	},
 	Bow: DossierBow{
-		Estimate: "{range} over the longer side of {span}{hollow}. {upper}", Range: "{low} to {high}", Hollow: ", hollow at the {face}", NoBow: "The layers that are recorded balance: no bow to speak of. {upper}",
-		Upper:      "Estimate, upper bound: linear elastic, without the relaxing of films; figures of films and cloth are orders of magnitude from the literature, partly from memory.",
-		NoEstimate: "A bow from the layers cannot be estimated: {why}.", Without: "Left out, because not recorded or without a figure: {what}.", Grade: "By share of the span: {grade} (common practice).",
-		Reckoned: "{note}.",
 		Movement: "Movement in its plane between 40 and 60 % relative humidity, estimate", NoMovement: "No figure for the in-plane movement of this board is at hand.",
 		LowConfidence: "low confidence", Measured: "Measured", NotMeasured: "No bow was measured.",
 		SolidWood: "Solid wood moves by species and direction of grain.",
-		Sides:     [2]Message{"Height", "Width"}, Grades: [3]Message{"slight, under 0.2 %", "marked, 0.2 to 0.5 %", "strong, over 0.5 %"}, Air: "{low} to {high}",
+		Sides:     [2]Message{"Height", "Width"}, Air: "{low} to {high}",
 	},
 	History: DossierHistory{Condition: "condition report by {by}: {text}", Treatment: "treatment by {by}: {text}", Purpose: "purpose: {text}", With: "with {text}", Because: "because {text}", By: "by {by}",
 		Edges: "edges {state}", Adhesion: "adhesion {state}", Label: "label printed", Certificate: "certificate issued", Withdrawn: "certificate {of} withdrawn: {because}", HandedOver: "handed over: {how}", Returned: "came back",

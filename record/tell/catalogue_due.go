@@ -2,7 +2,7 @@ package tell
 
 // englishDue is what is due, by code, and on what its window rests.
 var englishDue = map[string]Message{
-	"due-seal": "seal front, back and edges; the edges twice", "due-lay": "lay the cloth, or the ground",
+	"due-seal": "seal front, back and edges; the edges twice", "due-lay": "lay the cloth, or the ground", "due-ground": "lay the ground",
 	"due-press": "work adhesive under the loose {what}, press, and look again",
 	"due-trim":  "trim the cloth while the film is still soft", "due-trim-hard": "trim the cloth: the film is hard by now, use a fresh blade or sandpaper",
 	"due-answer": "turn and coat the {face}: it lacks {coats, plural, one {one coat} other {{coats} coats}} that the other face has",
@@ -14,4 +14,16 @@ var englishDue = map[string]Message{
 
 	"usual-times": "usual times, none stated for the material", "air-open": "air not recorded: the later moment is for the dampest", "air-read": "by the air read ({entries})",
 	"binder-open": "what the {layer} is made of is not recorded", "no-wait-known": "no waiting time is known for the {layer}",
+}
+
+// englishBalance is what is reckoned of the balance of a panel, by code.
+var englishBalance = map[string]Message{
+	"reckoned-pull":         "coats and cloth could bow this panel {bow:range} {over} of {span}, {direction}{toward, select, front {, hollow at the front} back {, hollow at the back} other {}} (estimate for a flat board; boards creep and films relax)",
+	"reckoned-pull-none":    "{over} of {span} coats and cloth balance: no bow to speak of (estimate)",
+	"reckoned-picture":      "as it ages the picture itself may add up to {most} {over}{toward, select, front {, hollow at the front} back {, hollow at the back} other {}}",
+	"reckoned-picture-none": "the picture itself adds no bow to speak of",
+	"reckoned-moisture":     "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel {bow:range} {over} for a day or so; it comes back",
+	"reckoned-amounts":      "amounts that nobody recorded were taken as usual (common practice)",
+	"reckoned-binders":      "a layer of unknown binder was taken to pull by as much as any may",
+	"reckoned-grain":        "the run of the grain is not recorded: reckoned both ways, the worse is told",
 }

@@ -10,9 +10,8 @@ import (
 
 // FindingLines are what joins the words of findings.
 type FindingLines struct {
-	Found     Message // {what} ({entries}): one thing found, and where
-	Run       Message // {from}–{to}: entries without a gap between them
-	WriteDown Message // what to do about what is not recorded
+	Found Message // {what} ({entries}): one thing found, and where
+	Run   Message // {from}–{to}: entries without a gap between them
 }
 
 // Rule returns the words of a rule by its name; empty ones for a rule that the
@@ -43,15 +42,23 @@ func (c *Catalogue) FoundHere(s record.Said) string {
 	return c.Findings.Found.With("what", text, "entries", c.Entries(seqs))
 }
 
-// Remedy says what can still be done; nothing where nothing is wrong.
+// Remedy says what can still be done, or what to watch; nothing where nothing
+// is wrong.
 func (c *Catalogue) Remedy(f check.Finding) string {
-	switch f.Remedy.Code {
-	case "":
+	if f.Remedy.Code == "" {
 		return ""
-	case "remedy-write-down":
-		return string(c.Findings.WriteDown)
 	}
-	return string(c.Rule(f.Rule).Remedy)
+	return Say(c, f.Remedy)
+}
+
+// watching are the codes by which a rule says that a thing is to be left alone,
+// and what to watch.
+func watching(leave Message, rules map[string]RuleWords) map[string]Message {
+	out := map[string]Message{}
+	for name, w := range rules {
+		out["watch-"+name] = leave + w.Watch
+	}
+	return out
 }
 
 // Entries names entries in order; a run of three or more by its ends.

@@ -2,6 +2,7 @@ package questions
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"backleaf/record"
@@ -27,6 +28,8 @@ type Finding struct {
 	Text     string         `json:"text"`
 	Entries  []int64        `json:"entries"`
 	Remedy   string         `json:"remedy,omitzero"`
+
+	each []string // the things said, one by one
 }
 
 // Rules are the names of the rules.
@@ -50,10 +53,15 @@ func Rule(name string) (check.Rule, error) {
 // found puts a finding in words.
 func found(f check.Finding) Finding {
 	c := tell.English
-	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f)}
+	var each []string
+	for _, s := range f.Said {
+		each = append(each, c.FoundHere(s))
+	}
+	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), each}
 }
 
-// Check holds panels against the rules, or against one of them.
+// Check holds panels against the rules, or against one of them, the worst panel
+// first.
 func Check(w *record.Workshop, ps []*record.Panel, now time.Time, rule string) []Findings {
 	all := []Findings{}
 	for _, p := range ps {
@@ -65,17 +73,41 @@ func Check(w *record.Workshop, ps []*record.Panel, now time.Time, rule string) [
 		}
 		all = append(all, f)
 	}
+	slices.SortStableFunc(all, func(a, b Findings) int { return b.weight() - a.weight() })
 	return all
 }
 
-// FallsShort reports that any finding falls short.
+// FallsShort reports that any finding falls short by more than information.
 func FallsShort(found []Findings) bool {
-	for _, f := range found {
-		if f.Count()[check.FallsShort] > 0 {
-			return true
+	return slices.ContainsFunc(found, func(f Findings) bool { return f.weight() > 0 })
+}
+
+// weight is how grave the findings of a panel are together: one warning more
+// than any advice.
+func (f Findings) weight() (n int) {
+	for _, x := range f.Findings {
+		if x.Outcome == check.FallsShort {
+			n += map[check.Severity]int{check.Warning: 1000, check.Advice: 1}[x.Severity]
 		}
 	}
-	return false
+	return n
+}
+
+// Questions are what the rules would have to know of a panel, each once, the
+// most useful first: what may be graver before what is lighter, and before all
+// that only a reader of the record would miss.
+func (f Findings) Questions() []string {
+	var out []string
+	for _, x := range f.Findings {
+		if x.Outcome == check.NotRecorded {
+			for _, q := range x.each {
+				if !slices.Contains(out, q) {
+					out = append(out, q)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // Open reports that something is to be done or to be learned.

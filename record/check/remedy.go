@@ -1,0 +1,214 @@
+package check
+
+import (
+	"slices"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/balance"
+)
+
+// offer is a remedy that may be worth offering: what to do, and the entries
+// that would then be written.
+type offer struct {
+	said   record.Said
+	bodies []record.Body
+}
+
+// offers lists what can be tried for a rule that falls short, the mildest
+// first. For the other rules there is only to leave it, and watch.
+var offers = map[string]func(*subject) []offer{
+	sealedAllRound.Name: func(s *subject) []offer {
+		var bare []record.Face
+		for _, face := range record.Faces {
+			if s.sealed(face).outcome == FallsShort {
+				bare = append(bare, face)
+			}
+		}
+		return s.coatAgain(bare)
+	},
+	edgesExtra.Name:   func(s *subject) []offer { return s.coatAgain([]record.Face{record.Edges}) },
+	balancedPull.Name: func(s *subject) []offer { return slices.Concat(s.coatAgain(s.lesser()), s.clothOn(s.lesser())) },
+	balancedMoisture.Name: func(s *subject) []offer {
+		return slices.Concat(s.coatAgain([]record.Face{s.opener()}), s.clothOn([]record.Face{s.opener()}))
+	},
+	backBarrier.Name: func(s *subject) []offer { return s.barrierOn(opposite(s.facing())) },
+	notSandedThrough.Name: func(s *subject) []offer {
+		var faces []record.Face
+		for _, sand := range record.Each[record.Sanded](s.p) {
+			for _, f := range sand.Body.Faces {
+				if !slices.Contains(faces, f) {
+					faces = append(faces, f)
+				}
+			}
+		}
+		return s.coatAgain(faces)
+	},
+	boardThickness.Name: func(s *subject) []offer {
+		return []offer{{record.Say("remedy-brace"), []record.Body{record.Braced{Bracing: "strainer", Fixing: "sliding", Run: "across-grain"}}}}
+	},
+	rigidBattens.Name: func(s *subject) []offer {
+		b, _ := record.Latest[record.Braced](s.p)
+		b.Body.Fixing, b.Body.Note = "sliding", ""
+		return []offer{{record.Say("remedy-free"), []record.Body{b.Body}}}
+	},
+}
+
+// coatAgain offers a coat of the stuff that already seals the panel.
+func (s *subject) coatAgain(on []record.Face) []offer {
+	on = slices.DeleteFunc(slices.Clone(on), func(f record.Face) bool { return f == "" })
+	for _, f := range slices.Backward(s.films) {
+		if len(on) > 0 && f.seals() == record.Yes && f.made.All {
+			return []offer{{
+				record.Say("remedy-coat", record.With("faces", on), what(f)),
+				[]record.Body{record.Coat{Purpose: f.Layer.Purpose, Faces: on, Extra: edgesOf(on), Coating: typical(f.Layer.Coating.Mix, f.Layer.Purpose, f.kind())}},
+			}}
+		}
+	}
+	return nil
+}
+
+func edgesOf(on []record.Face) []record.Face {
+	if slices.Contains(on, record.Edges) {
+		return []record.Face{record.Edges}
+	}
+	return nil
+}
+
+// clothOn offers the cloth of the other face, laid as that was.
+func (s *subject) clothOn(on []record.Face) []offer {
+	cloth, ok := record.Latest[record.ClothLaid](s.p)
+	if !ok || len(on) == 0 {
+		return nil
+	}
+	b := cloth.Body
+	b.Faces, b.WetThrough, b.EdgesPressed, b.Weighted, b.Coating = on, record.Yes, record.Yes, duration("24 h"), typical(b.Mix, record.Adhesive, "")
+	return []offer{{record.Say("remedy-cloth", record.With("faces", on)), []record.Body{b, record.Trimmed{}}}}
+}
+
+// barrierOn offers a coat of shellac or alkyd from the shelf.
+func (s *subject) barrierOn(face record.Face) []offer {
+	for _, m := range s.w.Materials {
+		if m.Body.Binder == record.Shellac || m.Body.Binder == record.Alkyd {
+			mix := []record.Part{{Parts: 1, Material: m.Body.Key, As: []int64{m.Seq}}}
+			return []offer{{
+				record.Say("remedy-barrier", record.With("face", face), record.With("material", m.Body.Name)),
+				[]record.Body{record.Coat{Purpose: record.Barrier, Faces: []record.Face{face}, Coating: typical(mix, record.Barrier, balance.Kind(m.Body.Binder))}},
+			}}
+		}
+	}
+	return nil
+}
+
+// typical is a coat of the usual thickness.
+func typical(mix []record.Part, p record.Purpose, k balance.Kind) record.Coating {
+	film, err := record.ParseLength(string(figure(balance.UsualCoat(p, k).Typical, "µm")))
+	if err != nil {
+		panic("check: a usual thickness is a length: " + err.Error())
+	}
+	return record.Coating{Mix: mix, DryFilm: film}
+}
+
+func duration(text string) record.Duration {
+	d, err := record.ParseDuration(text)
+	if err != nil {
+		panic("check: " + err.Error())
+	}
+	return d
+}
+
+// lesser is the face that pulls less, as far as can be reckoned.
+func (s *subject) lesser() []record.Face {
+	p := s.reckoned()[0]
+	j := balance.Judge(&p)
+	if j.Outcome == balance.CannotJudge {
+		return nil
+	}
+	switch toward(j.Work.Worst().BowMicrons) {
+	case "front":
+		return []record.Face{record.Back}
+	case "back":
+		return []record.Face{record.Front}
+	}
+	return nil
+}
+
+// opener is the face that takes up moisture sooner; empty for neither.
+func (s *subject) opener() record.Face {
+	p := s.reckoned()[0]
+	return balance.MoistureOf(&p, swing).Leads
+}
+
+// remedy is what can still be done about a finding that falls short: the first
+// offer that works when the panel is judged with its entries added, else to
+// leave it, and watch. An offer works if the rule falls short no more (or, for
+// the balance of a panel, the high pull goes down by a quarter, the lead of
+// moisture by half) and no other rule falls short that did not, or not as
+// gravely, of the same weight or more.
+func (s *subject) remedy(f Finding, others []Finding) (record.Said, []record.Body) {
+	if of := offers[f.Rule]; of != nil {
+		for _, o := range of(s) {
+			if s.works(f, others, o) {
+				return o.said, o.bodies
+			}
+		}
+	}
+	watch := record.Say("watch-" + f.Rule)
+	for _, said := range f.Said {
+		if cures := said.Value("cures"); len(cures.Texts) > 0 {
+			return record.Say("watch-cures", cures), nil
+		}
+	}
+	return watch, nil
+}
+
+func (s *subject) works(f Finding, others []Finding, o offer) bool {
+	then := s.with(o.bodies)
+	after := then.findings()
+	was := map[string]Finding{}
+	for _, g := range others {
+		was[g.Rule] = g
+	}
+	for _, g := range after {
+		switch before := was[g.Rule]; {
+		case g.Rule == f.Rule:
+			if !s.eased(f, g, then) {
+				return false
+			}
+		case g.Outcome != FallsShort || rank(Severities, g.Severity) > rank(Severities, f.Severity):
+		case before.Outcome != FallsShort || rank(Severities, g.Severity) < rank(Severities, before.Severity):
+			return false
+		}
+	}
+	return true
+}
+
+// eased reports that a finding is cleared, or the balance better as far as a
+// remedy is worth offering.
+func (s *subject) eased(was, is Finding, then *subject) bool {
+	if was.Rule != balancedPull.Name && was.Rule != balancedMoisture.Name {
+		return is.Outcome != FallsShort
+	}
+	before, after := s.reckoned()[0], then.reckoned()[0]
+	e := balance.Weigh(&before, &after)
+	if was.Rule == balancedPull.Name {
+		return e.LowersPull
+	}
+	return e.EvensMoisture && is.Outcome != FallsShort
+}
+
+// with is the panel with more entries, written now.
+func (s *subject) with(bodies []record.Body) *subject {
+	at, seq := s.now, s.w.Last
+	for _, e := range s.p.Events {
+		if last, ok := e.At.Latest(); ok && last.After(at) {
+			at = last
+		}
+	}
+	events := slices.Clone(s.p.Events)
+	for _, b := range bodies {
+		at, seq = at.Add(time.Hour), seq+1
+		events = append(events, record.Event{Seq: seq, At: record.Moment(at), Written: record.Moment(at), Body: b, Panels: []record.Number{s.p.Number}})
+	}
+	return newSubject(s.w, s.p.With(events), at)
+}

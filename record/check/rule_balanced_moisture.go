@@ -1,0 +1,71 @@
+package check
+
+import (
+	"backleaf/record"
+	"backleaf/record/balance"
+)
+
+var balancedMoisture = Rule{
+	Name: "balanced-moisture",
+	Source: "vapour resistances: Danish SBi-anvisning 178, a paint maker's perm ratings, ISO 7783 tests; the step of 10 % RH: museum guides; " +
+		"grades: common practice",
+	Severity: Advice,
+	judge:    judgeMoisture,
+}
+
+// swing is the change of the air in % RH by which moisture is judged: what
+// museum guides allow in a day.
+const swing = 10
+
+// judgeMoisture falls short where one face opens so much sooner than the other
+// that a usual change of the air bows the panel by more than a little.
+func judgeMoisture(s *subject) []verdict {
+	coats := filter(s.films, func(f Film) bool { return f.Layer.Face != record.Edges && !isCloth(f) })
+	if len(coats) == 0 {
+		return one(NotApplicable, nil, "no-coat")
+	}
+	at := append(filmSeqs(coats...), s.cut.Seq)
+	for _, face := range faces {
+		if s.told(face) != record.Yes {
+			return one(NotRecorded, at, "face-open", record.With("face", face))
+		}
+	}
+	p := s.reckoned()[0] // the order of the layers does not matter
+	m := balance.MoistureOf(&p, swing)
+	switch {
+	case m.Cannot != "":
+		return []verdict{s.cannot(m.Cannot, at)}
+	case m.Lacks.Amounts:
+		return one(NotRecorded, at, "moisture-amounts-open", why(s.films)...)
+	}
+	bow, span, over := worst(m.Height, m.Width, &p)
+	values := moistureValues(m, bow, span, over)
+	matters := balance.GradeOf(bow.Typical, span) >= balance.Matters
+	switch {
+	case m.Grade == balance.Even:
+		return one(Holds, at, "moisture-even")
+	case m.Grade == balance.FaceOpen && matters:
+		return []verdict{say(FallsShort, at, "moisture-uneven", values...).at(Warning)}
+	case m.Grade == balance.OneSided && matters:
+		return one(FallsShort, at, "moisture-uneven", values...)
+	}
+	return one(Holds, at, "moisture-slight", values...)
+}
+
+func size(s balance.Spread) float64 { return max(s.Typical, -s.Typical) }
+
+// worst is the side that bends more for its length.
+func worst(height, width balance.Spread, p *balance.Panel) (bow balance.Spread, spanMicrons float64, over string) {
+	if size(width)/p.WidthMicrons > size(height)/p.HeightMicrons {
+		return width, p.WidthMicrons, "over-width"
+	}
+	return height, p.HeightMicrons, "over-height"
+}
+
+func moistureValues(m balance.Moisture, bow balance.Spread, spanMicrons float64, over string) []record.Value {
+	return []record.Value{
+		record.With("leads", m.Leads),
+		record.With("bow", []record.Figure{millimetres(bow.Range().Least()), millimetres(bow.Range().Most())}),
+		record.With("most", millimetres(bow.Range().Most())), record.With("over", record.Code(over)), record.With("span", millimetres(spanMicrons)),
+	}
+}

@@ -1,0 +1,123 @@
+package check
+
+import (
+	"backleaf/record"
+	"backleaf/record/balance"
+)
+
+var balancedPull = Rule{
+	Name: "balanced-pull",
+	Source: "Stoney (Proc. R. Soc. A 82, 1909), real lever arms, plywood by lamination; stresses of films, one by one, in record/balance; " +
+		"pull of cloth borrowed from canvas on a stretcher; limits: door and board standards, MITRA (0.20 to 0.26 % called very minor)",
+	Severity: Advice,
+	judge:    judgePull,
+}
+
+// judgePull grades the bow that coats and cloth can make. A bow measured after
+// the last of them decides; else only figures that leave no doubt do.
+func judgePull(s *subject) []verdict {
+	work := filter(s.films, func(f Film) bool { return f.Layer.Face != record.Edges && !f.reckoned().Picture })
+	if len(work) == 0 {
+		return one(NotApplicable, nil, "no-coat")
+	}
+	v := s.pull(work)
+	m, after := s.measured(work)
+	switch {
+	case m == nil:
+		return []verdict{v}
+	case after == record.Yes || m.verdict.outcome == v.outcome:
+		return []verdict{m.verdict}
+	}
+	return one(NotRecorded, append(m.verdict.entries, v.entries...), "measured-when-open")
+}
+
+// pull judges by reckoning alone.
+func (s *subject) pull(work []Film) verdict {
+	at := append(filmSeqs(work...), s.cut.Seq)
+	for _, face := range faces {
+		if s.told(face) != record.Yes {
+			return say(NotRecorded, at, "face-open", record.With("face", face))
+		}
+	}
+	var worst balance.Judgement
+	for i, p := range s.reckoned() {
+		j := balance.Judge(&p)
+		switch {
+		case i == 0:
+			worst = j
+		case j.Outcome != worst.Outcome:
+			return say(NotRecorded, at, "order-open")
+		case j.Work.Worst().MostPercent() > worst.Work.Worst().MostPercent():
+			worst = j
+		}
+	}
+	switch worst.Outcome {
+	case balance.CannotJudge:
+		return s.cannot(worst.Cannot, at)
+	case balance.NotRecorded:
+		would := record.Code("")
+		if worst.Would[0] == worst.Would[1] && worst.Would[1] == worst.Would[2] {
+			would = record.Code(worst.Would[0])
+		}
+		if worst.Lacks.Binders {
+			return say(NotRecorded, at, "pull-binders-open", record.With("would", would))
+		}
+		return say(NotRecorded, at, "pull-amounts-open", append(why(work), record.With("would", would))...)
+	}
+	b := worst.Work.Worst()
+	values := bowValues(b)
+	switch worst.Outcome {
+	case balance.Holds:
+		return say(Holds, at, "pull-holds", values...)
+	case balance.FallsShort:
+		v := say(FallsShort, at, "pull-strong", values...)
+		if b.LeastGrade == balance.Strong {
+			v.severity = Warning
+		}
+		return v
+	}
+	return say(NotRecorded, at, "pull-open", values...)
+}
+
+// why says what is missing for the thickness of the first layer of unknown
+// thickness, as a code with its values.
+func why(films []Film) []record.Value {
+	for _, f := range films {
+		if f.Dry == Unknown && !isCloth(f) {
+			return append([]record.Value{record.With("why", record.Code(f.Why.Code))}, f.Why.Values...)
+		}
+	}
+	return []record.Value{record.With("why", record.Code("amount-open"))}
+}
+
+// cannot says why nothing can be reckoned.
+func (s *subject) cannot(why balance.Cannot, at []int64) verdict {
+	o := NotRecorded
+	if why == balance.NoFigure {
+		o = NotApplicable
+	}
+	return say(o, at, "cannot-"+string(why))
+}
+
+// bowValues are the figures of a reckoned bow: its range without sign, the
+// side, its direction in the board, and the face that goes hollow.
+func bowValues(b *balance.Bow) []record.Value {
+	return []record.Value{
+		record.With("bow", []record.Figure{millimetres(b.BowMicrons.Least()), millimetres(b.BowMicrons.Most())}),
+		record.With("most", millimetres(b.BowMicrons.Most())),
+		record.With("over", record.Code("over-"+string(b.Over))),
+		record.With("span", millimetres(b.SpanMicrons)),
+		record.With("direction", record.Code([...]string{"along-grain", "across-grain"}[b.Direction])),
+		record.With("toward", toward(b.BowMicrons)),
+	}
+}
+
+func toward(bow balance.Range) record.Toward {
+	switch {
+	case bow.Low >= 0 && bow.High > 0:
+		return "front"
+	case bow.High <= 0 && bow.Low < 0:
+		return "back"
+	}
+	return record.Unknown
+}

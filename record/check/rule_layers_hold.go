@@ -1,0 +1,253 @@
+package check
+
+import (
+	"backleaf/record"
+	"backleaf/record/trade"
+)
+
+var layersHold = Rule{
+	Name: "layers-hold",
+	Source: "conservators’ advice to artists and makers’ notes, pair by pair; common practice and memory of the literature where none was read; " +
+		"each finding names its own",
+	Severity: Advice,
+	judge:    judgeLayers,
+}
+
+// judgeLayers judges each layer on the one directly below it, and the first on
+// the board: each pair once, by what holds on what and by how long it waited.
+func judgeLayers(s *subject) []verdict {
+	var vs []verdict
+	sound := false // some pair would be sound, if it is one
+	for _, face := range faces {
+		for _, p := range s.pairs(face) {
+			v, ok := p.judge(s)
+			switch {
+			case !ok:
+			case p.direct == record.Yes:
+				vs = append(vs, v)
+			case v.outcome == Holds:
+				sound = true
+			default:
+				vs = append(vs, say(NotRecorded, filmSeqs(p.above, p.below), "order-open"))
+			}
+		}
+	}
+	if vs == nil && sound {
+		return one(NotRecorded, nil, "order-open")
+	}
+	return orNone(vs, "nothing-to-hold")
+}
+
+// judge judges a pair; false where the tables do not speak of it.
+func (p pair) judge(s *subject) (verdict, bool) {
+	upper, lower := p.above.made.StrataOf(), p.shown
+	j := trade.Over(upper, lower, s.facts(p))
+	at := filmSeqs(p.above, p.below)
+	names := []record.Value{strata("layer", upper, what(p.above)), strata("below", lower, p.lower())}
+	switch {
+	case j.Holds == "":
+		return verdict{}, false
+	case j.Holds == record.No && j.Verdict != trade.Conditions:
+		v := say(FallsShort, at, "pair-against", append(names, codes("reasons", j.Reasons), codes("cures", j.Cures))...)
+		if j.Rests.Read() && j.Unmet == nil {
+			v.severity = Warning
+		}
+		return v.from(j.Rests), true
+	case j.Holds == record.No:
+		return say(FallsShort, at, "pair-unmet", append(names, codes("lacks", j.Unmet), codes("cures", j.Cures))...).from(j.Rests), true
+	case j.Holds == record.Unknown && (len(upper) > 1 || len(lower) > 1):
+		if len(upper) > 1 {
+			return say(NotRecorded, at, "made-of-open", what(p.above)), true
+		}
+		return p.belowOpen(at), true
+	case j.Holds == record.Unknown:
+		return say(NotRecorded, at, "pair-open", append(names, codes("open", j.Open))...).from(j.Rests), true
+	}
+	if v, ok := s.waited(p, upper, lower, names); ok {
+		return v, true
+	}
+	return say(Holds, at, "pair-sound", names...).from(j.Rests), true
+}
+
+// waited judges how long the lower layer dried: short of the least it is a
+// warning, short of the usual advice. It is false where nothing is to be said.
+// Where the record leaves several waits, all have to agree.
+func (s *subject) waited(p pair, upper, lower trade.Strata, names []record.Value) (verdict, bool) {
+	var worst verdict
+	agreed := true
+	n := 0
+	for _, u := range upper {
+		for _, l := range lower {
+			for _, thick := range readings(not(thin(p.below))) {
+				v, ok := p.dried(u, l, thick, names)
+				if !ok {
+					v.outcome = Holds
+				}
+				agreed = agreed && (n == 0 || v.outcome == worst.outcome)
+				if n == 0 || rank(Outcomes, v.outcome) < rank(Outcomes, worst.outcome) {
+					worst = v
+				}
+				n++
+			}
+		}
+	}
+	if !agreed && worst.outcome == FallsShort {
+		return say(NotRecorded, filmSeqs(p.above, p.below), "pair-thick-open", append(names, worst.said.Value("wait"))...), true
+	}
+	return worst, worst.outcome != Holds
+}
+
+// readings are the answers that an answer may stand for.
+func readings(a record.Answer) []record.Answer {
+	if a == record.Yes || a == record.No {
+		return []record.Answer{a}
+	}
+	return []record.Answer{record.Yes, record.No}
+}
+
+// dried judges one reading; false where no time is known for it.
+func (p pair) dried(upper, lower trade.Stratum, thick record.Answer, names []record.Value) (verdict, bool) {
+	w, ok := trade.WaitFor(upper, lower, thick)
+	if !ok || p.below.Layer.Coating == nil {
+		return verdict{}, false
+	}
+	at := filmSeqs(p.above, p.below)
+	short := func(limit trade.Span) verdict {
+		dried, _ := between(p.below.Layer.At, p.above.Layer.At)
+		return say(FallsShort, at, "pair-early", append(names, record.With("time", lasting(dried.most)), record.With("wait", spanned(limit)))...).from(w.Rests)
+	}
+	least, usual := passed(p, w.Least), passed(p, w.Usual)
+	switch {
+	case least == record.No:
+		return short(w.Least).at(Warning), true
+	case usual == record.No:
+		return short(w.Usual), true
+	case least == record.Yes && usual == record.Yes:
+		return verdict{outcome: Holds}, true
+	}
+	limit := w.Usual
+	if limit.IsZero() {
+		limit = w.Least
+	}
+	v := say(NotRecorded, at, "pair-wait-open", append(names, record.With("wait", spanned(limit)))...)
+	if safe, ok := trade.SafeFrom(p.below.Layer.At, limit); ok {
+		v = say(NotRecorded, at, "pair-wait-open-until", append(names, record.With("safe", record.Moment(safe)))...)
+	}
+	return v.from(w.Rests), true
+}
+
+func passed(p pair, x trade.Span) record.Answer {
+	if x.IsZero() {
+		return record.Yes
+	}
+	return trade.Passed(p.below.Layer.At, p.above.Layer.At, x)
+}
+
+// spanned is a waiting time as a figure.
+func spanned(x trade.Span) record.Figure {
+	switch {
+	case x.Months > 0:
+		return figure(float64(x.Months), "months")
+	case x.Days > 0:
+		return figure(float64(x.Days), "d")
+	}
+	return figure(float64(x.Hours), "h")
+}
+
+// facts answers the conditions of a pair that lies directly on one another.
+// What may lie between unseen lies there only where nobody can tell.
+func (s *subject) facts(p pair) trade.Facts {
+	dulled := s.sandedBetween(p)
+	f := trade.Facts{
+		trade.Tooth:         some(p.below.matt(), dulled),
+		trade.Keyed:         dulled,
+		trade.ThinBelow:     thin(p.below),
+		trade.ThinAbove:     thin(p.above),
+		trade.Waited:        record.Yes, // judged by itself
+		trade.SealedFirst:   s.unless(),
+		trade.GroundBetween: s.unless(),
+		trade.Isolated:      s.unless(),
+		trade.Rigid:         record.Yes, // every panel is
+	}
+	if p.below.Layer.Coating == nil && !isCloth(p.below) {
+		f[trade.Keyed] = some(s.cut.Body.Keyed, dulled)
+		f[trade.Degreased] = s.cut.Body.Degreased
+		f[trade.Untempered] = not(s.isBoard(record.TemperedHardboard))
+	}
+	if isPaint(p.above) {
+		f[trade.FatOverLean] = word(p.above.Layer.Paint.Oil, "same", "fat")
+	}
+	return f
+}
+
+// matt answers whether a layer is matt: as recorded for it, or by the glossiest
+// of its materials.
+func (f Film) matt() record.Answer {
+	if isPaint(f) && f.Layer.Paint.Gloss != "" {
+		return word(f.Layer.Paint.Gloss, "matt", "satin")
+	}
+	ms, known := f.materials()
+	var answers []record.Answer
+	for _, m := range ms {
+		answers = append(answers, word(m.Gloss, "matt", "satin"))
+	}
+	if !known {
+		answers = append(answers, record.Unknown)
+	}
+	return all(answers...)
+}
+
+// thin answers whether a layer is thin: a paint as recorded; a single coat is,
+// unless it was laid extra.
+func thin(f Film) record.Answer {
+	if isPaint(f) {
+		return word(f.Layer.Paint.Film, "thin")
+	}
+	return is(!f.Layer.Extra)
+}
+
+// sandedBetween answers whether the lower surface was dulled before the upper
+// layer was laid.
+func (s *subject) sandedBetween(p pair) record.Answer {
+	out := s.unless()
+	for _, sand := range record.Each[record.Sanded](s.p) {
+		for _, f := range sand.Body.Faces {
+			if f != p.above.Layer.Face {
+				continue
+			}
+			after := record.Answer(record.Yes) // of the board every sanding is
+			if p.below.Layer.Seq != 0 {
+				after = before(p.below.Layer.At, sand.At)
+			}
+			out = some(out, all(after, before(sand.At, p.above.Layer.At)))
+		}
+	}
+	return out
+}
+
+// strata names what a layer is, where the record leaves one possibility; else
+// it is called what it is for.
+func strata(name string, s trade.Strata, otherwise record.Value) record.Value {
+	if len(s) != 1 {
+		otherwise.Name = name
+		return otherwise
+	}
+	return record.With(name, record.Code(s[0]))
+}
+
+// codes makes a list of codes a value.
+func codes[C ~string](name string, list []C) record.Value {
+	var out []record.Code
+	for _, c := range list {
+		out = append(out, record.Code(c))
+	}
+	return record.With(name, out)
+}
+
+// belowOpen says that it is not recorded what the lower layer of a pair is.
+func (p pair) belowOpen(at []int64) verdict {
+	if p.below.Layer.Seq == 0 {
+		return say(NotRecorded, at, "board-kind-open")
+	}
+	return say(NotRecorded, at, "made-of-open", what(p.below))
+}
