@@ -119,7 +119,7 @@ func (b *builder) bowOverTime(at []time.Time, shares []float64, said []string, w
 		}
 		xs = append(xs, x)
 	}
-	y := p.series("%", xs, shares, 4, span{0.1, math.Inf(1)}, false)
+	y := p.series("%", xs, shares, at, 4, span{0.1, math.Inf(1)}, false)
 	y = p.days(b, at, xs, y+1)
 	d := paper.Drawing{WidthMM: width, HeightMM: y + 1, Title: string(b.d.Figures.Bow), Desc: b.d.Figures.BowDesc.With("steps", strings.Join(said, "; ")), Shapes: p.shapes}
 	return []paper.Drawing{d}, p.err

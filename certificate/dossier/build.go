@@ -36,6 +36,7 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Doc
 	if w.Studio.Demo {
 		doc.Lead = append(doc.Lead, string(b.d.Demo))
 	}
+	doc.Glance = b.glance()
 	t := b.d.Titles
 	for _, s := range []struct {
 		title tell.Message
@@ -56,6 +57,7 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Doc
 		{t.Findings, b.findings()},
 		{t.Bow, b.bow()},
 		{t.History, b.history()},
+		{t.Batch, b.batch()},
 		{t.Corrections, lines(b.Corrections(), b.d.NoCorrections)},
 		{t.Gaps, lines(b.Gaps(), b.d.NoGaps)},
 		{t.Verify, b.verify()},

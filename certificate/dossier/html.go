@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"regexp"
 	"strings"
 
 	"backleaf/record/paper"
@@ -16,8 +17,14 @@ func (d *Document) HTML() ([]byte, error) {
 	var out bytes.Buffer
 	figure := 0
 	page := template.Must(template.New("page").Funcs(template.FuncMap{
-		"clean": paper.Clean,
-		"lines": func(s string) []string { return strings.Split(paper.Clean(s), "\n") },
+		"clean": fractions,
+		"lines": func(s string) (out []template.HTML) {
+			for l := range strings.SplitSeq(paper.Clean(s), "\n") {
+				out = append(out, fractions(l))
+			}
+			return out
+		},
+		"plain": paper.OneLine,
 		"draw": func(f *Figure) (template.HTML, error) {
 			all, err := f.Draw(163, 240)
 			if err != nil {
@@ -36,12 +43,21 @@ func (d *Document) HTML() ([]byte, error) {
 		"table":  func(i Item) *Table { return as[Table](i) },
 		"figure": func(i Item) *Figure { return as[Figure](i) },
 		"widths": widths,
-		"add":    func(a, b int) int { return a + b },
+		"all":    func(d *Document) []Section { return append([]Section{d.Glance}, d.Sections...) },
 	}).Parse(pageHTML))
 	if err := page.Execute(&out, d); err != nil {
 		return nil, fmt.Errorf("cannot write the dossier: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+var builtFraction = regexp.MustCompile(`(\d+)\x{2044}(\d+)`)
+
+// fractions makes text safe and sets what stands around a fraction slash as
+// figures above and below it.
+func fractions(s string) template.HTML {
+	safe := template.HTMLEscapeString(paper.Clean(s))
+	return template.HTML(builtFraction.ReplaceAllString(safe, `<span class="fraction"><sup>$1</sup>&frasl;<sub>$2</sub></span>`))
 }
 
 // widths gives the share of each column in per cent.
@@ -70,7 +86,7 @@ const pageHTML = `<!DOCTYPE html>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
-<title>{{clean .Running}}</title>
+<title>{{plain .Running}}</title>
 <style>
 body { font: 1rem/1.5 "Liberation Serif", "Times New Roman", serif; color: #000; background: #fff; max-width: 46rem; margin: 2.5rem auto; padding: 0 1.2rem; }
 h1 { font-weight: normal; font-size: 2rem; line-height: 1.2; margin: .4rem 0; overflow-wrap: anywhere; }
@@ -89,6 +105,10 @@ figure { margin: 1.2rem 0; }
 svg { max-width: 100%; height: auto; }
 p { margin: .5rem 0; overflow-wrap: anywhere; }
 @media (max-width: 34rem) { dl { grid-template-columns: 1fr; } dd { margin-bottom: .5rem; } }
+sup, sub { font-size: .64em; line-height: 1; }
+sup { vertical-align: .45em; } sub { vertical-align: 0; }
+caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+@page { margin: 22mm 20mm 20mm; @top-left { content: "{{plain .Running}}"; font: italic 9pt serif; } @top-right { content: counter(page) " / " counter(pages); font: 9pt serif; } }
 @media print { body { margin: 0; max-width: none; } h2, h3 { break-after: avoid; } tr, figure { break-inside: avoid; } }
 </style>
 </head>
@@ -100,11 +120,12 @@ p { margin: .5rem 0; overflow-wrap: anywhere; }
 <p class="maker">{{clean .Author}}</p>
 {{range .Lead}}<p>{{clean .}}</p>
 {{end}}</header>
-{{range $n, $s := .Sections}}<section aria-labelledby="s{{add $n 1}}">
-<h2 id="s{{add $n 1}}">{{add $n 1}} {{clean $s.Title}}</h2>
+{{range $n, $s := all .}}<section aria-labelledby="s{{$n}}">
+<h2 id="s{{$n}}">{{if $n}}{{$n}} {{end}}{{clean $s.Title}}</h2>
 {{range $s.Items}}{{with text .}}{{if .Text}}{{if .Strong}}<h3>{{clean .Text}}</h3>{{else if .Small}}<p class="small">{{clean .Text}}</p>{{else}}<p>{{clean .Text}}</p>{{end}}{{end}}{{end}}{{with pairs .}}<dl>
 {{range .}}<dt>{{clean .Name}}</dt><dd>{{range $i, $l := lines .Value}}{{if $i}}<br>{{end}}{{$l}}{{end}}</dd>
-{{end}}</dl>{{end}}{{with table .}}<div class="wide" tabindex="0" role="group" aria-labelledby="s{{add $n 1}}"><table>
+{{end}}</dl>{{end}}{{with table .}}<div class="wide" tabindex="0" role="group" aria-labelledby="s{{$n}}"><table>
+<caption>{{clean $s.Title}}</caption>
 <colgroup>{{range widths .}}<col style="width: {{.}}%">{{end}}</colgroup>
 <thead><tr>{{range .Columns}}<th scope="col">{{clean .Head}}</th>{{end}}</tr></thead>
 <tbody>{{range .Rows}}<tr>{{range .}}<td>{{clean .}}</td>{{end}}</tr>

@@ -51,7 +51,7 @@ func (b *builder) identification() []Item {
 	ps.add(n.CrossReferences, n.Batch.With("batch", string(b.p.Batch)))
 	ps.add(n.Documented, b.documented())
 	ps.some(n.Note, d.Note)
-	return append(b.pictures(func(r record.PhotoRole) bool { return r == record.PhotoFront }, 95), ps.list)
+	return []Item{ps.list}
 }
 
 func (b *builder) photographs() string {
@@ -103,7 +103,7 @@ func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []
 		}
 		out = append(out, b.figure(tell.Message(words), func(width, height float64) ([]paper.Drawing, error) {
 			size := img.Bounds()
-			w := min(width, mostMM*float64(size.Dx())/float64(size.Dy()))
+			w := min(width, min(mostMM, height)*float64(size.Dx())/float64(size.Dy()))
 			h := w * float64(size.Dy()) / float64(size.Dx())
 			return []paper.Drawing{{WidthMM: w, HeightMM: h, Title: words, Desc: p.Body.Caption, Shapes: []paper.Shape{paper.Picture{W: w, H: h, Image: img, Title: words}}}}, nil
 		}))
@@ -111,18 +111,26 @@ func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []
 	return out
 }
 
-// writtenMaterial lists labels and certificates.
+// writtenMaterial lists labels and certificates; their history has its own part.
 func (b *builder) writtenMaterial() string {
-	var out []string
+	var rows []joined
+	add := func(e record.Event, said string) {
+		rows = append(rows, joined{at: []record.When{e.At}, seqs: []int64{e.Seq}, cells: []string{said}})
+	}
 	for _, e := range b.p.Events {
+		day, w := b.Day(e.At), b.d.Names
 		switch body := e.Body.(type) {
 		case record.LabelPrinted:
-			out = append(out, b.d.Names.LabelPrinted.With("date", b.Day(e.At), "entry", b.Entry(e.Seq)))
+			add(e, w.LabelPrinted.With("date", day, "entry", "{entry}"))
 		case record.Issued:
-			out = append(out, b.d.Names.CertificateIssued.With("date", b.Day(e.At), "entry", b.Entry(e.Seq)))
+			add(e, w.CertificateIssued.With("date", day, "entry", "{entry}"))
 		case record.Revoked:
-			out = append(out, b.d.Names.CertificateGone.With("of", b.Entry(body.Certificate), "date", b.Day(e.At), "entry", b.Entry(e.Seq)))
+			add(e, w.CertificateGone.With("of", b.Entry(body.Certificate), "date", day, "entry", "{entry}"))
 		}
+	}
+	var out []string
+	for _, r := range join(rows) {
+		out = append(out, tell.Message(r.cells[0]).With("entry", b.entries(r.seqs)))
 	}
 	return strings.Join(out, "\n")
 }

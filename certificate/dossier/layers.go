@@ -2,8 +2,10 @@ package dossier
 
 import (
 	"slices"
+	"strings"
 
 	"backleaf/record"
+	"backleaf/record/paper"
 	"backleaf/record/section"
 	"backleaf/record/tell"
 )
@@ -29,6 +31,7 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 	t := Table{Columns: []Column{{string(c.Layer), 2.6}, {string(c.Faces), 1.5}, {string(c.Product), 3}, {string(c.Amount), 1.9}, {string(c.Thickness), 1.7}, {string(c.Date), 1.8}, {string(c.Entry), 0.8}}}
 	estimate := false
 	var done []int64
+	var rows []joined
 	for _, l := range b.p.Layers() {
 		if !which(l) || slices.Contains(done, l.Seq) {
 			continue
@@ -41,7 +44,10 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 		}
 		thick, guess := b.thickness(l, faces)
 		estimate = estimate || guess
-		t.Rows = append(t.Rows, []string{b.Layer(l), on, b.mix(l.Coating), b.amount(l), thick, b.Moment(l.At), b.Entry(l.Seq)})
+		rows = append(rows, joined{at: []record.When{l.At}, seqs: []int64{l.Seq}, cells: []string{b.Layer(l), on, b.mix(l.Coating), b.amount(l), thick}})
+	}
+	for _, r := range join(rows) {
+		t.Rows = append(t.Rows, append(slices.Clone(r.cells), b.when(r), b.entries(r.seqs)))
 	}
 	if t.Rows == nil {
 		return nil
@@ -153,30 +159,80 @@ func with(m tell.Message, name, value string) string {
 	return m.With(name, value)
 }
 
+// paint is a table of the paint layers with what was recorded of each; columns
+// in which nothing would stand are left out.
 func (b *builder) paint() []Item {
-	out := b.layers(isPaint)
-	n, w := b.d.Names, b.d.Layers
+	n, w, c := b.d.Names, b.d.Layers, b.d.Columns
+	heads := []Column{{string(c.Layer), 1.5}, {string(n.Pigments), 3}, {string(n.Technique), 3}, {string(n.Underdrawing), 1.6}, {string(c.Product), 2.4}, {string(c.Amount), 1.7}, {string(c.Thickness), 1.7}}
+	always := 3
+	used := make([]bool, len(heads))
+	var rows []joined
 	for i, e := range record.Each[record.PaintLayer](b.p) {
-		ps := &pairs{b: b}
-		var pigments []string
-		for _, p := range e.Body.Pigments {
-			name := p.Name
-			if known(p.Index) {
-				name = w.Index.With("name", p.Name, "index", p.Index)
-			}
-			pigments = append(pigments, name)
-		}
-		ps.add(n.Pigments, b.List(pigments))
+		l := record.Layer{Seq: e.Seq, Face: record.Front, Paint: &e.Body, Coating: &e.Body.Coating}
 		oil := look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil))
 		if i == 0 {
 			// A ground is no paint to be leaner than, nor as fat as.
 			oil = look(w.Lean, w.Fat, "", string(e.Body.Oil))
 		}
-		ps.some(n.Technique, sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)))
-		ps.some(n.Underdrawing, e.Body.Underdrawing)
-		out = append(out, Text{Text: upper(b.Layer(record.Layer{Paint: &e.Body, Coating: &e.Body.Coating})) + " (" + b.Entry(e.Seq) + ")", Strong: true}, ps.list)
+		thick, _ := b.thickness(l, []record.Face{record.Front})
+		cells := []string{b.Layer(l), b.pigments(e.Body.Pigments), sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
+			e.Body.Underdrawing, b.mix(l.Coating), b.amount(l), thick}
+		for k, text := range cells {
+			said := text != "" && text != b.Said("")
+			used[k] = used[k] || said || k < always
+			if !said {
+				cells[k] = b.Said("")
+			}
+		}
+		rows = append(rows, joined{at: []record.When{e.At}, seqs: []int64{e.Seq}, cells: cells})
+	}
+	if rows == nil {
+		return nil
+	}
+	t := Table{}
+	for k, h := range heads {
+		if used[k] {
+			t.Columns = append(t.Columns, h)
+		}
+	}
+	t.Columns = append(t.Columns, Column{string(c.Date), 1.7}, Column{string(c.Entry), 1})
+	for _, r := range join(rows) {
+		var row []string
+		for k, text := range r.cells {
+			if used[k] {
+				row = append(row, text)
+			}
+		}
+		t.Rows = append(t.Rows, append(row, b.when(r), b.entries(r.seqs)))
+	}
+	out := []Item{t}
+	if names := b.unused(heads, used); names != "" {
+		out = append(out, Text{Text: w.NoneOf.With("what", names), Small: true})
 	}
 	return out
+}
+
+// unused names the columns that were left out.
+func (b *builder) unused(heads []Column, used []bool) string {
+	var names []string
+	for k, h := range heads {
+		if !used[k] {
+			names = append(names, strings.ToLower(h.Head[:1])+h.Head[1:])
+		}
+	}
+	return b.List(names)
+}
+
+func (b *builder) pigments(ps []record.Pigment) string {
+	var out []string
+	for _, p := range ps {
+		name := p.Name
+		if known(p.Index) {
+			name = b.d.Layers.Index.With("name", p.Name, "index", paper.Held(p.Index))
+		}
+		out = append(out, name)
+	}
+	return b.List(out)
 }
 
 func look(lean, fat, same tell.Message, word string) string {

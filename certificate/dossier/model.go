@@ -18,6 +18,7 @@ type Document struct {
 	Letter   bool // US Letter, else A4
 	Made     time.Time
 	Lead     []string
+	Glance   Section // what is asked first, on the first page
 	Sections []Section
 }
 

@@ -12,8 +12,8 @@ import (
 const (
 	marginLeft   = 25.0
 	marginRight  = 22.0
-	marginTop    = 22.0
-	marginBottom = 24.0
+	marginTop    = 26.0
+	marginBottom = 19.0
 	nameColumn   = 42.0
 	columnGap    = 2.5
 )
@@ -31,10 +31,15 @@ func (d *Document) PDF() ([]byte, error) {
 	if d.Letter {
 		s.width, s.height = 215.9, 279.4
 	}
-	s.flow = &paper.Flow{Next: s.page}
+	s.flow = &paper.Flow{Next: s.page, Mark: out.Mark}
 	s.front()
-	for i, sec := range d.Sections {
-		s.flow.Heading(9, 2.2, paper.Span{Style: paper.Heading, Text: fmt.Sprintf("%d\u2002%s", i+1, sec.Title)})
+	for i, sec := range append([]Section{d.Glance}, d.Sections...) {
+		title := fmt.Sprintf("%d\u2002%s", i, sec.Title)
+		if i == 0 {
+			title = sec.Title
+		}
+		s.flow.Heading(8, 2.2, paper.Span{Style: paper.Heading, Text: title})
+		s.flow.Bookmark(sec.Title)
 		for k, item := range sec.Items {
 			if k > 0 {
 				s.flow.Gap(2)
@@ -45,7 +50,7 @@ func (d *Document) PDF() ([]byte, error) {
 	if err := cmp.Or(s.err, s.flow.Done()); err != nil {
 		return nil, fmt.Errorf("cannot set the dossier: %w", err)
 	}
-	if err := s.feet(); err != nil {
+	if err := s.heads(); err != nil {
 		return nil, fmt.Errorf("cannot set the dossier: %w", err)
 	}
 	return out.Finish(paper.A1b)
@@ -83,9 +88,9 @@ func (s *setter) front() {
 	}
 }
 
-// feet sets the line at the foot of every page when all are known.
-func (s *setter) feet() error {
-	y := s.height - marginBottom + 7
+// heads sets the line at the head of every page when all are known.
+func (s *setter) heads() error {
+	const y = marginTop - 10
 	for i, p := range s.pages {
 		n, err := paper.Compose(0, paper.Span{Style: paper.Small, Text: s.doc.PageOf(i+1, len(s.pages))})
 		if err != nil {
@@ -99,7 +104,8 @@ func (s *setter) feet() error {
 		if err != nil {
 			return err
 		}
-		p.Draw(paper.Text{X: marginLeft, Y: y, Block: running}, paper.Text{X: s.width - marginRight, Y: y, Block: n, Align: paper.Right})
+		p.Draw(paper.Text{X: marginLeft, Y: y, Block: running}, paper.Text{X: s.width - marginRight, Y: y, Block: n, Align: paper.Right},
+			paper.Line{X1: marginLeft, Y1: y + 4.4, X2: s.width - marginRight, Y2: y + 4.4, WeightMM: 0.1})
 	}
 	return nil
 }
@@ -180,12 +186,19 @@ func (s *setter) table(t Table) {
 
 func (s *setter) figure(f Figure) {
 	s.flow.Gap(3)
+	// What can be drawn in the room that is left on the page stays on it.
+	const caption, least = 10, 60
 	all, err := f.Draw(s.textWidth(), s.height-marginTop-marginBottom-14)
+	if left := s.flow.At().H - caption; err == nil && left >= least && left < all[0].HeightMM {
+		if small, serr := f.Draw(s.textWidth(), left); serr == nil && len(small) <= len(all) && small[0].HeightMM <= left {
+			all = small
+		}
+	}
 	if err != nil {
 		s.err = cmp.Or(s.err, err)
 		return
 	}
-	caption, err := paper.Compose(s.textWidth(), paper.Span{Style: cellHead, Text: f.Caption})
+	below, err := paper.Compose(s.textWidth(), paper.Span{Style: cellHead, Text: f.Caption})
 	if err != nil {
 		s.err = cmp.Or(s.err, err)
 		return
@@ -193,7 +206,7 @@ func (s *setter) figure(f Figure) {
 	for i, d := range all {
 		more := 0.0
 		if i == len(all)-1 {
-			more = caption.HeightMM() + 2 // the caption stays with its figure
+			more = below.HeightMM() + 2 // the caption stays with its figure
 		}
 		s.flow.Keep(d.HeightMM + more)
 		s.flow.Drawing(d)

@@ -3,6 +3,7 @@ package dossier
 import (
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"backleaf/record"
@@ -141,19 +142,8 @@ func (b *builder) air(c record.Coating) (s step) {
 		s.humidity, s.hasRH = float64(mp)/1000, true
 		said = append(said, b.Quantity(c.Humidity))
 	}
-	s.air = joined(said)
+	s.air = strings.Join(said, ", ")
 	return s
-}
-
-func joined(said []string) string {
-	out := ""
-	for i, s := range said {
-		if i > 0 {
-			out += ", "
-		}
-		out += s
-	}
-	return out
 }
 
 // number is what stands in the first column.

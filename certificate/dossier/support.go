@@ -22,14 +22,14 @@ func (b *builder) support() []Item {
 		ps.word(n.Grain, c.Grain)
 	}
 	if m.Board.Plies > 0 {
-		ps.add(n.Plies, b.stated(strconv.FormatInt(m.Board.Plies, 10), m))
+		ps.add(n.Plies, b.AsProduct(strconv.FormatInt(m.Board.Plies, 10), m))
 	}
 	if has(m.Board.Density) {
-		ps.add(n.Density, b.stated(b.Quantity(m.Board.Density), m))
+		ps.add(n.Density, b.AsProduct(b.Quantity(m.Board.Density), m))
 	}
 	class := m.Board.Formaldehyde
 	if known(class) {
-		class = b.stated(class, m)
+		class = b.AsProduct(class, m)
 	}
 	ps.add(n.Formaldehyde, class)
 	if m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard {
@@ -71,14 +71,6 @@ func (b *builder) lotName(k record.Key) string {
 	return l.MakerLot
 }
 
-// stated marks a value that is not measured but said of a product.
-func (b *builder) stated(value string, m record.Material) string {
-	if m.Basis == "" {
-		return b.c.Lines.AsProductUnstated.With("line", value)
-	}
-	return b.c.Lines.AsProduct.With("line", value, "basis", m.Basis)
-}
-
 func (b *builder) cloths() []Item {
 	n := b.d.Names
 	var out []Item
@@ -92,7 +84,7 @@ func (b *builder) cloths() []Item {
 		ps.word(n.Weave, m.Cloth.Weave)
 		ps.add(n.Threads, b.threads(m))
 		if has(m.Cloth.Mass) {
-			ps.add(n.Mass, b.stated(b.Quantity(m.Cloth.Mass), m))
+			ps.add(n.Mass, b.AsProduct(b.Quantity(m.Cloth.Mass), m))
 		} else {
 			ps.quantity(n.Mass, m.Cloth.Mass)
 		}
@@ -117,7 +109,7 @@ func (b *builder) threads(m record.Material) string {
 	if !has(warp) && !has(weft) {
 		return b.Quantity(warp)
 	}
-	return b.stated(b.Quantity(warp)+" × "+b.Quantity(weft), m)
+	return b.AsProduct(b.Quantity(warp)+" × "+b.Quantity(weft), m)
 }
 
 func (b *builder) eased(t record.Trimmed) string {

@@ -22,9 +22,12 @@ func (d *Document) Text() (string, error) {
 	for _, l := range d.Lead {
 		w.wrap(l, "")
 	}
-	for i, s := range d.Sections {
+	for i, s := range append([]Section{d.Glance}, d.Sections...) {
 		w.line("")
-		head := fmt.Sprintf("%d  %s", i+1, plain(s.Title))
+		head := fmt.Sprintf("%d  %s", i, plain(s.Title))
+		if i == 0 {
+			head = plain(s.Title)
+		}
 		w.line(head)
 		w.line(strings.Repeat("-", utf8.RuneCountInString(head)))
 		for k, item := range s.Items {

@@ -74,13 +74,14 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 		{b.d.Figures.Humidity, func(s step) (float64, bool) { return s.humidity, s.hasRH }, span{10, 100}, true},
 	} {
 		var px, py []float64
+		var when []time.Time
 		for i, s := range steps {
 			if v, ok := q.value(s); ok {
-				px, py = append(px, xs[i]), append(py, v)
+				px, py, when = append(px, xs[i]), append(py, v), append(when, at[i])
 			}
 		}
 		if len(px) > 0 {
-			y = p.series(string(q.unit), px, py, y+3, q.span, q.open)
+			y = p.series(string(q.unit), px, py, when, y+3, q.span, q.open)
 		}
 	}
 	var said []string
@@ -170,9 +171,12 @@ func (p *plot) set(style paper.Style, text, field string) paper.Block {
 // fills no chart, and the highest value there is.
 type span struct{ least, highest float64 }
 
-// series draws one quantity over the same line: points joined, with a scale of
-// a few round figures.
-func (p *plot) series(unit string, xs, values []float64, y float64, s span, open bool) float64 {
+// farApart is between readings that say nothing of what lay between them.
+const farApart = 28 * 24 * time.Hour
+
+// series draws readings of one quantity over the same line, with a scale of a
+// few round figures. Only readings closer than four weeks are joined.
+func (p *plot) series(unit string, xs, values []float64, at []time.Time, y float64, s span, open bool) float64 {
 	low, high := values[0], values[0]
 	for _, v := range values {
 		low, high = math.Min(low, v), math.Max(high, v)
@@ -192,7 +196,13 @@ func (p *plot) series(unit string, xs, values []float64, y float64, s span, open
 	for i := range xs {
 		path = append(path, paper.Point{X: xs[i], Y: place(values[i])})
 	}
-	p.add(paper.Strokes{Lines: [][]paper.Point{path}, WeightMM: 0.15})
+	var lines [][]paper.Point
+	for i := 1; i < len(path); i++ {
+		if at[i].Sub(at[i-1]) <= farApart {
+			lines = append(lines, path[i-1:i+1])
+		}
+	}
+	p.add(paper.Strokes{Lines: lines, WeightMM: 0.15})
 	for _, pt := range path {
 		r := paper.Rect{X: pt.X - 0.7, Y: pt.Y - 0.7, W: 1.4, H: 1.4, WeightMM: 0.2, Fill: paper.White}
 		if !open {

@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"net/url"
+	"slices"
 	"time"
 
 	"backleaf/record/pdf"
@@ -24,6 +25,14 @@ type Info struct {
 type Document struct {
 	Info  Info
 	pages []*Page
+	marks []mark
+}
+
+// A mark is a bookmark: a line of the outline that leads to a place.
+type mark struct {
+	page  int
+	topMM float64
+	title string
 }
 
 // A Page holds shapes in the order in which they are drawn.
@@ -43,6 +52,11 @@ func (d *Document) Page(widthMM, heightMM float64) *Page {
 	p := &Page{WidthMM: widthMM, HeightMM: heightMM}
 	d.pages = append(d.pages, p)
 	return p
+}
+
+// Mark makes a bookmark that leads to a height of a page of the document.
+func (d *Document) Mark(p *Page, topMM float64, title string) {
+	d.marks = append(d.marks, mark{slices.Index(d.pages, p), topMM, OneLine(title)})
 }
 
 // Pages returns how many pages there are.
@@ -69,7 +83,7 @@ func (d *Document) Finish(kind Kind, attachments ...pdf.Attachment) ([]byte, err
 	if err != nil {
 		return nil, err
 	}
-	return finish(raw, d.Info, kind, attachments)
+	return finish(raw, d, kind, attachments)
 }
 
 // checkLink accepts web addresses that can stand in a PDF and in markup as they are.

@@ -32,13 +32,14 @@ type file struct{ *pdf.File }
 // again with what the archive formats ask for: an identifier, an output
 // intent, metadata, complete font dictionaries, printable annotations, no
 // transparency groups, and attachments.
-func finish(raw []byte, info Info, kind Kind, attachments []pdf.Attachment) ([]byte, error) {
+func finish(raw []byte, d *Document, kind Kind, attachments []pdf.Attachment) ([]byte, error) {
 	if kind != A1b && kind != A3b {
 		return nil, fmt.Errorf("cannot write PDF: no such kind %d", int(kind))
 	}
 	if kind == A1b && len(attachments) > 0 {
 		return nil, fmt.Errorf("cannot write PDF: %v allows no attachments", kind)
 	}
+	info := d.Info
 	if info.Created.IsZero() {
 		return nil, fmt.Errorf("cannot write PDF: no date of creation given")
 	}
@@ -52,7 +53,8 @@ func finish(raw []byte, info Info, kind Kind, attachments []pdf.Attachment) ([]b
 	if err != nil {
 		return nil, err
 	}
-	if err := f.finishPages(catalog["Pages"], 0); err != nil {
+	pages, err := f.finishPages(catalog["Pages"], nil, 0)
+	if err != nil {
 		return nil, err
 	}
 	if err := f.finishFonts(kind); err != nil {
@@ -67,6 +69,7 @@ func finish(raw []byte, info Info, kind Kind, attachments []pdf.Attachment) ([]b
 	// Paper is measured out: a label fits its sheet at full size only. Programs
 	// older than PDF 1.6 pass over the second entry.
 	catalog["ViewerPreferences"] = pdf.Dict{"DisplayDocTitle": true, "PrintScaling": pdf.Name("None")}
+	f.outline(catalog, pages, d)
 	catalog["Metadata"] = f.Add(&pdf.Stream{Dict: pdf.Dict{"Type": pdf.Name("Metadata"), "Subtype": pdf.Name("XML")}, Data: info.xmp(kind)})
 	catalog["OutputIntents"] = []any{f.outputIntent()}
 	attachments = slices.Clone(attachments)
@@ -111,41 +114,41 @@ func (i Info) dict() pdf.Dict {
 
 const maxPageTree = 32 // levels
 
-// finishPages walks the page tree.
-func (f *file) finishPages(node any, depth int) error {
+// finishPages walks the page tree and returns the pages in their order.
+func (f *file) finishPages(node any, pages []any, depth int) ([]any, error) {
 	if depth > maxPageTree {
-		return fmt.Errorf("%w: page tree", pdf.ErrMalformed)
+		return nil, fmt.Errorf("%w: page tree", pdf.ErrMalformed)
 	}
 	d, err := f.Dict(node)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if d["Type"] == any(pdf.Name("Pages")) {
 		kids, err := f.Array(d["Kids"])
 		if err != nil {
-			return err
+			return nil, err
 		}
 		for _, kid := range kids {
-			if err := f.finishPages(kid, depth+1); err != nil {
-				return err
+			if pages, err = f.finishPages(kid, pages, depth+1); err != nil {
+				return nil, err
 			}
 		}
-		return nil
+		return pages, nil
 	}
 	delete(d, "Group") // the pages are opaque, and A-1 forbids transparency
 	annots, err := f.Array(d["Annots"])
 	if err != nil {
-		return err
+		return nil, err
 	}
 	for _, a := range annots {
 		annot, err := f.Dict(a)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		const printFlag = 4
 		annot["F"] = int64(printFlag)
 	}
-	return nil
+	return append(pages, node), nil
 }
 
 func (f *file) outputIntent() pdf.Dict {

@@ -16,6 +16,8 @@ type Frame struct {
 type Flow struct {
 	// Next starts a page and returns where text may stand on it.
 	Next func() Frame
+	// Mark is told where a heading with a bookmark stands; nil: of no heading.
+	Mark func(p *Page, topMM float64, title string)
 
 	frame Frame
 	y     float64 // from the top of the frame
@@ -26,6 +28,7 @@ type Flow struct {
 }
 
 type heading struct {
+	mark   string // of the bookmark, if there is one
 	block  Block
 	before float64 // space above and below
 	after  float64
@@ -69,7 +72,14 @@ func (f *Flow) Heading(beforeMM, afterMM float64, spans ...Span) {
 		f.fail(err)
 		return
 	}
-	f.heads = append(f.heads, heading{b, beforeMM, afterMM})
+	f.heads = append(f.heads, heading{block: b, before: beforeMM, after: afterMM})
+}
+
+// Bookmark makes the last heading one with a bookmark.
+func (f *Flow) Bookmark(title string) {
+	if n := len(f.heads); n > 0 {
+		f.heads[n-1].mark = title
+	}
 }
 
 // settle sets the headings that wait, on this page if what follows can begin
@@ -96,6 +106,9 @@ func (f *Flow) settle(follows func() bool) {
 	f.y, f.gap = y, gap
 	for _, h := range heads {
 		f.Gap(h.before)
+		if h.mark != "" && f.Mark != nil {
+			f.Mark(f.frame.Page, f.frame.Y+f.y+f.gap, h.mark)
+		}
 		f.put([]Text{{Block: h.block}})
 		f.y, f.gap = f.y+f.gap+h.block.HeightMM(), h.after
 	}

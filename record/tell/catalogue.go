@@ -79,6 +79,7 @@ type Lines struct {
 	RemovableNotRecorded     Message
 	AsProduct                Message // {line} {basis}: what is known from the product only
 	AsProductUnstated        Message // {line}
+	AsTypical                Message // {line}: of no data sheet, but of the kind
 	Entry                    Message // {n}
 	Amended                  Message // {entry} {date} {of} {changes} {because}
 	Withdrawn                Message

@@ -10,6 +10,8 @@ type DossierWords struct {
 	Entries Message // what E12 means
 
 	Titles   DossierTitles
+	Glance   DossierGlance
+	Batch    DossierBatch
 	Names    DossierNames
 	Columns  DossierColumns
 	Figures  DossierFigures
@@ -29,8 +31,18 @@ type DossierWords struct {
 
 // DossierTitles head the sections, in the order in which a conservator asks.
 type DossierTitles struct {
-	Identification, Support, Cloth, Sealing, Ground, Paint, Coating, Drawings, Steps, Products, Sensitivity, Hazards, Findings, Bow, History, Corrections,
+	Identification, Support, Cloth, Sealing, Ground, Paint, Coating, Drawings, Steps, Products, Sensitivity, Hazards, Findings, Bow, History, Batch, Corrections,
 	Gaps, Verify Message
+}
+
+// DossierGlance is what is asked first.
+type DossierGlance struct {
+	Title, Is, Hazards, NoHazard, Varnish, Condition, NoCondition, Gaps, NoGaps, Changed, NoChange, Corrected, Treated Message
+}
+
+// DossierBatch is said of the panels made together.
+type DossierBatch struct {
+	Alone, Of, Discarded, Treated, Seen, Well Message
 }
 
 // DossierNames name what is recorded once. Those of the identification are the
@@ -75,6 +87,7 @@ type DossierLayers struct {
 	Measured, Estimated, OnFace, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
 	Lean, Fat                                                                    Message // of the first paint, which has none below
 	EstimateNote                                                                 Message
+	NoneOf                                                                       Message // {what}: columns in which nothing would stand
 }
 
 // DossierSteps name what was done.
@@ -123,9 +136,14 @@ var englishDossier = DossierWords{
 		"What was not recorded is said to be not recorded; estimates are marked. It states what the maker wrote down and proves nothing beyond that.",
 	Demo:    "A demonstration: studio, panel and products are invented.",
 	Entries: "E and a number name the entry of the journal on which a statement rests.",
+	Glance: DossierGlance{Title: "At a glance", Is: "What it is", Hazards: "Hazards", NoHazard: "none that the record names; where no pigments are recorded, nothing is known", Varnish: "Varnish",
+		Condition: "Condition", NoCondition: "never inspected", Gaps: "Not recorded", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
+		Corrected: "{n, plural, one {one entry corrected} other {{n} entries corrected}}", Treated: "{n, plural, one {treated once} other {treated {n} times}}"},
+	Batch: DossierBatch{Alone: "It was made alone.", Of: "One of {n} panels of the batch {batch}.", Discarded: "{number} discarded, {because}", Treated: "{number} treated, {text}", Seen: "{number}: {text}",
+		Well: "Nothing amiss was recorded of the others."},
 	Titles: DossierTitles{Identification: "Identification", Support: "Support", Cloth: "Cloth", Sealing: "Size, sealer and adhesive", Ground: "Ground", Paint: "Paint",
 		Coating: "Surface coating", Drawings: "Drawings and details", Steps: "Work, dates and climate", Products: "Products and lots", Sensitivity: "What the binders are sensitive to",
-		Hazards: "Health hazards for whoever works on it", Findings: "Rules of thumb", Bow: "Bow and movement", History: "Treatments, condition and whereabouts", Corrections: "Corrections",
+		Hazards: "Health hazards for whoever works on it", Findings: "Rules of thumb", Bow: "Bow and movement", History: "Treatments, condition and whereabouts", Batch: "The batch", Corrections: "Corrections",
 		Gaps: "Not recorded", Verify: "How to verify this dossier"},
 	Names: DossierNames{Photographs: "Photographs", Type: "Type of object", Materials: "Materials and techniques", Measurements: "Measurements", Inscriptions: "Inscriptions and markings",
 		Features: "Distinguishing features", Title: "Title", Subject: "Subject", Date: "Date or period", Maker: "Maker", Description: "Short description",
@@ -157,7 +175,7 @@ var englishDossier = DossierWords{
 	Layers: DossierLayers{Parts: "{n, plural, one {1 part {product}} other {{n} parts {product}}}", LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
 		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
 		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
-		EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
+		NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
 		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},

@@ -49,7 +49,7 @@ var English = &Catalogue{
 		Sealed:         "{faces} sealed", NotSealed: "{faces}: no sealing coat recorded",
 		NoVarnish: "no varnish recorded", Removable: "{varnish}, removable", RemovableWith: "{varnish}, removable with {solvent}",
 		NotRemovable: "{varnish}, not removable", RemovableUnknown: "{varnish}, not known whether removable", RemovableNotRecorded: "{varnish}, not recorded whether removable",
-		AsProduct: "{line} (as stated for the product: {basis})", AsProductUnstated: "{line} (as stated for the product)",
+		AsProduct: "{line} (as stated for the product: {basis})", AsProductUnstated: "{line} (as stated for the product)", AsTypical: "{line} (typical for this kind; test first)",
 		Entry: "E{n}", Amended: "{entry}, {date}: {of} changed, {changes} ({because})", Withdrawn: "{entry}, {date}: {of} withdrawn ({because})",
 		Unfit:  "{entry}, {date}: {of}, change could not be applied ({because})",
 		Change: "{field}: {was} → {now}", SharedByPanels: "{n, plural, one {{amount} for one panel} other {{amount} for {n} panels together}}", ForEach: "{amount} for each panel",

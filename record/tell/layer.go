@@ -275,13 +275,21 @@ func (t *Teller) VarnishLine() string {
 		if with == "" {
 			with = m.RemovedWith
 		}
-		line := t.removable(name, m.Removable, with)
-		if m.Basis == "" {
-			return t.c.Capital(t.c.Lines.AsProductUnstated.With("line", line))
-		}
-		return t.c.Capital(t.c.Lines.AsProduct.With("line", line, "basis", m.Basis))
+		return t.c.Capital(t.AsProduct(t.removable(name, m.Removable, with), m))
 	}
 	return t.c.Capital(t.removable(name, "", ""))
+}
+
+// AsProduct marks what is not known of the panel but stated for a product, or
+// for no more than the kind of product.
+func (t *Teller) AsProduct(line string, m record.Material) string {
+	switch {
+	case m.Basis == "":
+		return t.c.Lines.AsProductUnstated.With("line", line)
+	case t.typical(m):
+		return t.c.Lines.AsTypical.With("line", line)
+	}
+	return t.c.Lines.AsProduct.With("line", line, "basis", m.Basis)
 }
 
 func (t *Teller) removable(varnish string, answer record.Answer, with string) string {

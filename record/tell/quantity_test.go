@@ -184,7 +184,7 @@ func TestVarnishLine(t *testing.T) {
 		{"Acrylic resin varnish, removable with white spirit", []string{product(""), cut, varnish(`,"removable":"yes","removed_with":"white spirit"`)}},
 		{"Acrylic resin varnish, not known whether removable", []string{product(""), cut, varnish(`,"removable":"unknown"`)}},
 		{"Acrylic resin varnish, not removable", []string{product(""), cut, varnish(`,"removable":"no"`)}},
-		{"Acrylic resin varnish, removable (as stated for the product: typical, common practice)",
+		{"Acrylic resin varnish, removable (typical for this kind; test first)",
 			[]string{product(`,"removable":"yes","basis":"typical, common practice"`), cut, varnish("")}},
 		{"Dammar varnish, satin, removable", []string{product(""), cut, varnish(`,"resin":"dammar","gloss":"satin","removable":"yes"`)}},
 	} {
