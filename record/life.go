@@ -46,6 +46,7 @@ type LabelPrinted struct {
 type Issued struct {
 	Record   string `json:"record_sha256" is:"sha256"`
 	PDF      string `json:"pdf_sha256,omitzero" is:"sha256"`                  // of the file that left the studio
+	Private  Answer `json:"private_printed,omitzero"`                         // it prints the owner's name or a price
 	Replaces int64  `json:"replaces,omitzero" ref:"entry certificate-issued"` // entry of the certificate it replaces
 	Reason   string `json:"reason,omitzero"`
 }

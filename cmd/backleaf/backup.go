@@ -10,8 +10,8 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/copies"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/keys"
-	"backleaf/record/studio/photos"
 )
 
 func newBackup(a *app) *cobra.Command {
@@ -66,10 +66,13 @@ func (a *app) sayCopy(what string, c copies.Copy, err error) error {
 	}
 	a.say("%s  %s, verified: %d entries, root %x", c.Path, what, c.Entries, c.Root[:])
 	if c.Photographs > 0 {
-		a.say("%s  %d kept, %d in order", photos.Folder(c.Path), c.Photographs, c.Photographs-c.Lost)
+		a.say("%s  %d kept, %d in order", kept.Folder(c.Path, kept.Photographs), c.Photographs, c.Photographs-c.Lost)
 	}
-	if c.Lost > 0 {
-		return &failure{fmt.Errorf("%d photographs are missing or changed and could not be copied", c.Lost), "the copy of the book is good; look for these photographs in an earlier backup", exitIntegrity}
+	if c.Papers > 0 {
+		a.say("%s  %d kept, %d in order", kept.Folder(c.Path, kept.Papers), c.Papers, c.Papers-c.LostPapers)
+	}
+	if n := c.Lost + c.LostPapers; n > 0 {
+		return &failure{fmt.Errorf("%d photographs or papers are missing or changed and could not be copied", n), "the copy of the book is good; look for these files in an earlier backup", exitIntegrity}
 	}
 	return nil
 }

@@ -15,6 +15,7 @@ import (
 
 func newCertificate(a *app) *cobra.Command {
 	var o papers.CertificateOrder
+	var asIssued bool
 	c := a.passphraseFlag(&cobra.Command{
 		Use: "certificate NUMBER -o FILE", Short: "issue the certificate of a finished work, as PDF",
 		Long: `Issue the certificate of a finished work: a PDF page to print, sign and hand over.
@@ -25,6 +26,7 @@ The file must not be there yet.`,
 		Example: `  backleaf certificate 0142 -o low-tide.pdf
   backleaf certificate 0142 -o look.pdf --preview
   backleaf certificate 0142 -o again.pdf --because "the title was misspelt"
+  backleaf certificate 0142 -o lost.pdf --as-issued
   backleaf certificate withdraw 0142 --because "lost in the post"`,
 		Args: wanted(1, 1, "one panel"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -34,6 +36,15 @@ The file must not be there yet.`,
 			}
 			if err := o.Acceptable(); err != nil {
 				return err
+			}
+			if asIssued {
+				return a.read(c.Context(), func(s *studio.Session) error {
+					e, err := papers.AsIssued(c.Context(), s, o)
+					if err == nil {
+						a.say("%s  the certificate of %s as it was issued (E%d)", o.File, e.Panels[0], e.Seq)
+					}
+					return err
+				})
 			}
 			issue := func(s *studio.Session) error {
 				o.Key = func(ctx context.Context) (*seal.Key, error) { return keys.Current(ctx, s.Book, holder{a}) }
@@ -56,6 +67,7 @@ The file must not be there yet.`,
 	f.BoolVar(&o.Price, "price", false, "print the price of the last handover")
 	f.StringVar(&o.Because, "because", "", "why another certificate is issued")
 	f.BoolVar(&o.Preview, "preview", false, "only look: the page says that it is not issued, and nothing is written down")
+	f.BoolVar(&asIssued, "as-issued", false, "write the last one again, byte for byte as it left the studio")
 	c.AddCommand(certificateWithdraw(a))
 	return c
 }

@@ -9,7 +9,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/typed"
 )
 
@@ -29,7 +29,7 @@ folder "photographs" beside the book; the journal keeps its digest and size.`,
 				if typed.Word(r, "role", role, &p.Role); r.Err() != nil {
 					return w, r.Err()
 				}
-				data, err := photos.Load(args[1], &p)
+				data, err := kept.Load(args[1], &p)
 				if err != nil {
 					return w, err
 				}

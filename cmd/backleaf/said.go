@@ -43,6 +43,7 @@ var hints = map[string]tell.Message{
 	"no-studio-sheet":          `"backleaf studio change --sheet-label …" keeps one`,
 	"not-finished":             `"backleaf paint" and "backleaf panel describe" write them down; a blank panel has its label`,
 	"not-issued":               "nothing was issued; try again",
+	"not-kept":                 `look for it in a backup of the folder "papers"`,
 	"other-key":                "the key on record is {key} …; put that file back",
 	"studio-sheet":             `see "backleaf studio show", and put it right with "backleaf studio change"`,
 	"book-empty":               `make it with "backleaf studio new"`,

@@ -10,6 +10,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bounded"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/register"
 	"backleaf/record/studio/verify"
 )
@@ -50,15 +51,22 @@ func (a *app) verifyBook(ctx context.Context, s *studio.Session) error {
 		return err
 	}
 	if n := len(v.Bad); n > 0 {
-		return &failure{fmt.Errorf("%d of %d photographs are missing or changed", n, v.Photographs), "take them from a backup of the folder \"photographs\"", exitIntegrity}
+		return &failure{fmt.Errorf("%d of %d photographs and papers are missing or changed", n, v.Photographs+v.Papers), "take them from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity}
 	}
 	return nil
 }
 
 func (a *app) sayBook(v register.BookReport) {
 	a.say("the book holds: %d entries, root %s", v.Entries, v.Root)
-	if v.Photographs > 0 {
-		a.say("photographs: %d kept, %d in order", v.Photographs, v.Photographs-len(v.Bad))
+	lost := map[string]int{}
+	for _, b := range v.Bad {
+		lost[b.Folder]++
+	}
+	if n := v.Photographs; n > 0 {
+		a.say("photographs: %d kept, %d in order", n, n-lost[kept.Photographs])
+	}
+	if n := v.Papers; n > 0 {
+		a.say("papers that left the studio: %d kept, %d in order", n, n-lost[kept.Papers])
 	}
 	for _, b := range v.Bad {
 		a.say("%s", b)

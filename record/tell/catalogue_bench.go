@@ -10,6 +10,7 @@ var englishWarnings = map[string]Message{
 	"backup-remark":           "note: {why}",
 	"head-not-kept":           "note: the deposit is made, but the book cannot keep its head: {why}",
 	"photograph-bad":          "photograph {file}: {why}",
+	"paper-bad":               "paper that left the studio, {file}: {why}",
 	"photograph-not-imported": "{why}",
 	"sheet-not-remembered":    "note: the panels are written, but the book will not know this sheet again: {why}",
 	"clock-behind":            "note: this computer's clock ({clock:moment}) is behind the last entry in the book ({last:moment}): set it right",

@@ -9,7 +9,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
 )
 
@@ -64,7 +64,7 @@ func batchName(v *studio.View, at record.When) string {
 // Photograph keeps a picture with the panels of a view. It is on the disk
 // before the entry that names it.
 func Photograph(ctx context.Context, v *studio.View, at record.When, p record.Photograph, data []byte) (studio.Written, error) {
-	if err := photos.Keep(v.Book.Path(), p, data); err != nil {
+	if err := kept.Keep(v.Book.Path(), kept.Photograph(p), data); err != nil {
 		return studio.Written{}, err
 	}
 	return Do(ctx, v, at, p)

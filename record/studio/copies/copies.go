@@ -1,4 +1,4 @@
-// Package copies makes backups of a book with its photographs, and books from
+// Package copies makes backups of a book with its photographs and papers, and books from
 // backups. Nothing is ever overwritten.
 package copies
 
@@ -13,17 +13,19 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
 )
 
-// Copy is a verified copy of a book with its photographs.
+// Copy is a verified copy of a book with its photographs and papers.
 type Copy struct {
 	Path        string
 	Entries     int64
 	Root        seal.Hash
 	Photographs int  // that the book names
 	Lost        int  // of these, missing or changed and not copied
+	Papers      int  // that left the studio
+	LostPapers  int  // of these, missing or changed and not copied
 	Keys        bool // the book knows a key, whose file is in no copy
 	Warnings    []record.Said
 }
@@ -49,7 +51,7 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 	}
 	// Photographs first: a copy of the book never names one that was not yet
 	// copied when the power failed.
-	if err := c.photographs(ctx, w); err != nil {
+	if err := c.files(ctx, w); err != nil {
 		return c.Copy, fail(err)
 	}
 	end := progress.Busy("copying-entries", w.Last)
@@ -64,7 +66,7 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 	return c.Copy, err
 }
 
-// Restore makes a book from a backup, with its photographs, after verifying
+// Restore makes a book from a backup, with its photographs and papers, after verifying
 // all of it.
 func Restore(ctx context.Context, from, to string, progress studio.Progress) (Copy, error) {
 	c := &copier{from: from, to: to, progress: progress, done: map[string]bool{}}
@@ -75,7 +77,7 @@ func Restore(ctx context.Context, from, to string, progress studio.Progress) (Co
 	if err != nil {
 		return c.Copy, err
 	}
-	if err := c.photographs(ctx, w); err != nil {
+	if err := c.files(ctx, w); err != nil {
 		return c.Copy, fmt.Errorf("cannot restore: %w", err)
 	}
 	end := progress.Busy("restoring-entries", w.Last)
@@ -129,10 +131,10 @@ func (c *copier) finish(ctx context.Context) error {
 		return err
 	}
 	// Somebody may have kept a photograph while the book was copied.
-	if err := c.photographs(ctx, w); err != nil {
-		return fmt.Errorf("%s is written, but not all photographs: %w", c.to, err)
+	if err := c.files(ctx, w); err != nil {
+		return fmt.Errorf("%s is written, but not all photographs and papers: %w", c.to, err)
 	}
-	c.Photographs, c.Keys = len(c.done), len(w.Keys) > 0
+	c.Keys = len(w.Keys) > 0
 	if c.Entries, c.Root, err = b.Tree(ctx); err != nil {
 		return err
 	}
@@ -140,37 +142,46 @@ func (c *copier) finish(ctx context.Context) error {
 	return nil
 }
 
-// photographs copies those that are not done yet, each checked by its digest
-// on both sides, and counts those that are missing or changed.
-func (c *copier) photographs(ctx context.Context, w *record.Workshop) error {
-	var all []record.Photograph
-	for _, p := range w.Panels {
-		for _, ph := range record.Each[record.Photograph](p) {
-			if !c.done[ph.Body.SHA256] {
-				c.done[ph.Body.SHA256] = true
-				all = append(all, ph.Body)
+// files copies the kept files that are not done yet, each checked by its
+// digest on both sides, and counts those that are missing or changed.
+func (c *copier) files(ctx context.Context, w *record.Workshop) error {
+	var all []kept.File
+	for _, f := range kept.In(w) {
+		if !c.done[f.SHA256] {
+			c.done[f.SHA256] = true
+			all = append(all, f)
+			if f.Folder == kept.Papers {
+				c.Papers++
+			} else {
+				c.Photographs++
 			}
 		}
 	}
 	show := c.progress.Of("photographs")
-	for i, p := range all {
+	for i, f := range all {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
 		if show != nil {
 			show(int64(i+1), int64(len(all)))
 		}
-		data, err := photos.Read(c.from, p)
+		data, err := kept.Read(c.from, f)
 		if err != nil {
-			c.Lost++
-			c.Warnings = append(c.Warnings, record.Say("photograph-bad", record.With("file", photos.Path(c.from, p)), record.With("why", err.Error())))
+			code := "photograph-bad"
+			if f.Folder == kept.Papers {
+				code = "paper-bad"
+				c.LostPapers++
+			} else {
+				c.Lost++
+			}
+			c.Warnings = append(c.Warnings, record.Say(code, record.With("file", kept.Path(c.from, f)), record.With("why", err.Error())))
 			continue
 		}
-		if err := photos.Keep(c.to, p, data); err != nil {
+		if err := kept.Keep(c.to, f, data); err != nil {
 			return err
 		}
-		if err := photos.Check(c.to, p); err != nil {
-			return fmt.Errorf("photograph %s, read back: %w", photos.Path(c.to, p), err)
+		if err := kept.Check(c.to, f); err != nil {
+			return fmt.Errorf("%s, read back: %w", kept.Path(c.to, f), err)
 		}
 	}
 	return nil

@@ -15,12 +15,11 @@ import (
 	"backleaf/record"
 	"backleaf/record/bag"
 	"backleaf/record/book"
-	parts "backleaf/record/deposit"
 	"backleaf/record/form"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
 )
 
@@ -66,8 +65,8 @@ func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, p
 		return x, nil, err
 	}
 	x.Name = j.Name
-	kept, made, warnings, err := importPhotos(ctx, bookPath, root, form.Entries(j.Entries))
-	x.Kept, x.Warnings = len(kept), warnings
+	have, made, warnings, err := importFiles(ctx, bookPath, root, form.Entries(j.Entries))
+	x.Kept, x.Warnings = len(have), warnings
 	if err == nil {
 		x.Entries, x.Root, err = importEntries(ctx, bookPath, clock, j)
 	}
@@ -81,8 +80,8 @@ func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, p
 	}
 	lost := map[string]bool{}
 	for _, e := range j.Entries {
-		if p, ok := e.Entry.Body.(record.Photograph); ok && !kept[p.SHA256] {
-			lost[p.SHA256] = true
+		if f, ok := kept.Named(e.Entry.Body); ok && !have[f.SHA256] {
+			lost[f.SHA256] = true
 		}
 	}
 	x.Missing = len(lost)
@@ -120,34 +119,35 @@ func isEmpty(ctx context.Context, bookPath string) error {
 	return err
 }
 
-// importPhotos keeps the photographs that the entries name, each checked by its
-// digest, and returns how many are in order and which files are new.
-func importPhotos(ctx context.Context, bookPath string, root *os.Root, es []record.Entry) (kept map[string]bool, made []string, warnings []record.Said, err error) {
-	kept = map[string]bool{}
+// importFiles keeps the photographs and papers that the entries name, each
+// checked by its digest, and returns how many are in order and which files are
+// new.
+func importFiles(ctx context.Context, bookPath string, root *os.Root, es []record.Entry) (have map[string]bool, made []string, warnings []record.Said, err error) {
+	have = map[string]bool{}
 	for _, e := range es {
-		p, ok := e.Body.(record.Photograph)
-		if !ok || kept[p.SHA256] {
+		f, ok := kept.Named(e.Body)
+		if !ok || have[f.SHA256] {
 			continue
 		}
 		if err := ctx.Err(); err != nil {
-			return kept, made, warnings, err
+			return have, made, warnings, err
 		}
-		data, err := readPart(root, path.Join("data", "photographs", parts.PhotographName(p)), photos.MaxBytes)
-		if sum := sha256.Sum256(data); err == nil && hex.EncodeToString(sum[:]) != p.SHA256 {
-			err = fmt.Errorf("photograph %s is not the one on record", parts.PhotographName(p))
+		data, err := readPart(root, path.Join("data", partOf(f)), kept.MaxBytes)
+		if sum := sha256.Sum256(data); err == nil && hex.EncodeToString(sum[:]) != f.SHA256 {
+			err = fmt.Errorf("%s is not the file on record", partOf(f))
 		}
 		if err != nil {
 			warnings = append(warnings, record.Say("photograph-not-imported", record.With("why", err.Error())))
 			continue
 		}
-		at := photos.Path(bookPath, p)
+		at := kept.Path(bookPath, f)
 		if _, err := os.Lstat(at); err != nil {
 			made = append(made, at)
 		}
-		if err := photos.Keep(bookPath, p, data); err != nil {
-			return kept, made, warnings, err
+		if err := kept.Keep(bookPath, f, data); err != nil {
+			return have, made, warnings, err
 		}
-		kept[p.SHA256] = true
+		have[f.SHA256] = true
 	}
-	return kept, made, warnings, nil
+	return have, made, warnings, nil
 }

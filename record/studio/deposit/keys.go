@@ -3,14 +3,14 @@ package deposit
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 
 	"backleaf/record"
 	"backleaf/record/bag"
-	parts "backleaf/record/deposit"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/keys"
-	"backleaf/record/studio/photos"
 )
 
 // keys adds the studio's public keys, their life, and the signed heads.
@@ -66,34 +66,46 @@ func (d *depositor) keys(ctx context.Context) error {
 	return d.put("keys/head.txt", note)
 }
 
-// photographs adds the kept files, each checked by its digest.
-func (d *depositor) photographs(ctx context.Context) error {
-	seen := map[string]bool{}
-	for _, p := range d.shop.Panels {
-		for _, done := range record.Each[record.Photograph](p) {
-			ph := done.Body
-			name := parts.PhotographName(ph)
-			if seen[name] {
-				continue
-			}
-			seen[name] = true
-			if err := ctx.Err(); err != nil {
-				return err
-			}
-			if _, err := d.photograph(ph); err != nil {
-				d.warnings = append(d.warnings, record.Say("photograph-bad", record.With("file", photos.Path(d.from, ph)), record.With("why", err.Error())))
-				d.about.Missing = append(d.about.Missing, fmt.Sprintf("%s (E%d, %s)", name, done.Seq, p.Number))
-				continue
-			}
-			d.about.Photographs++
-			d.add(bag.File{Path: "photographs/" + name, Open: func() (io.ReadCloser, error) {
-				data, err := d.photograph(ph)
-				return io.NopCloser(bytes.NewReader(data)), err
-			}})
+// keptFiles adds the kept files, each checked by its digest: photographs, and the
+// papers that left the studio, byte for byte.
+func (d *depositor) keptFiles(ctx context.Context) error {
+	for _, f := range kept.In(d.shop) {
+		if err := ctx.Err(); err != nil {
+			return err
 		}
+		if f.Private {
+			d.leaveOut(fmt.Sprintf("%s-E%d.pdf", f.Panel, f.Entry), errors.New("the owner's name or a price is printed on it"))
+			continue
+		}
+		if _, err := kept.Read(d.from, f); err != nil {
+			code := "photograph-bad"
+			if f.Folder == kept.Papers {
+				code = "paper-bad"
+			}
+			d.warnings = append(d.warnings, record.Say(code, record.With("file", kept.Path(d.from, f)), record.With("why", err.Error())))
+			d.about.Missing = append(d.about.Missing, fmt.Sprintf("%s (E%d, %s)", f.Name, f.Entry, f.Panel))
+			continue
+		}
+		if f.Folder == kept.Photographs {
+			d.about.Photographs++
+		}
+		d.add(bag.File{Path: partOf(f), Open: func() (io.ReadCloser, error) {
+			data, err := kept.Read(d.from, f)
+			return io.NopCloser(bytes.NewReader(data)), err
+		}})
 	}
 	return nil
 }
 
+// partOf is where a kept file stands in a deposit.
+func partOf(f kept.File) string {
+	if f.Folder == kept.Papers {
+		return "papers/issued/" + f.Name
+	}
+	return "photographs/" + f.Name
+}
+
 // photograph reads a kept file that still is what the journal says.
-func (d *depositor) photograph(p record.Photograph) ([]byte, error) { return photos.Read(d.from, p) }
+func (d *depositor) photograph(p record.Photograph) ([]byte, error) {
+	return kept.Read(d.from, kept.Photograph(p))
+}

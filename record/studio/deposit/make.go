@@ -153,9 +153,8 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 	for _, step := range []func() error{
 		func() error { return d.journal(stored) },
 		func() error { return d.keys(ctx) },
-		func() error { return d.photographs(ctx) },
+		func() error { return d.keptFiles(ctx) },
 		func() error { return d.panels(ctx) },
-		func() error { return d.certificates(ctx, stored) },
 	} {
 		if err := step(); err != nil {
 			return err

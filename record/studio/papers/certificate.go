@@ -19,7 +19,7 @@ import (
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/handover"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
 )
@@ -89,7 +89,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 		return c, err
 	}
 	in := certificate.Input{Workshop: v.Shop, Panel: p, Issued: now, Paper: cmp.Or(o.Paper, v.Shop.Studio.Paper, "a4"), Buyer: o.Buyer, Preview: o.Preview,
-		Photograph: func(ph record.Photograph) ([]byte, error) { return photos.Kept(s.Book.Path(), ph) }}
+		Photograph: func(ph record.Photograph) ([]byte, error) { return kept.AsItIs(s.Book.Path(), kept.Photograph(ph)) }}
 	if o.Price {
 		if in.Price, err = lastPrice(ctx, s.Book, p); err != nil {
 			return c, err
@@ -118,9 +118,16 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	return c, c.issue(ctx, s.Book, o, in.Deed, now)
 }
 
-// replaced returns the certificate that a new one takes the place of.
+// replaced returns the certificate that a new one takes the place of: the last
+// one issued.
 func replaced(p *record.Panel) (entry int64, at record.When) {
-	old, ok := record.Latest[record.Issued](p)
+	var old record.Done[record.Issued]
+	ok := false
+	for _, c := range record.Each[record.Issued](p) { // the journal's order, not the clock's
+		if c.Seq > old.Seq {
+			old, ok = c, true
+		}
+	}
 	if !ok {
 		return 0, record.When{}
 	}
@@ -144,9 +151,18 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 	if err != nil {
 		return err
 	}
+	file := kept.PaperOf(c.PDF)
+	if err := kept.Keep(b.Path(), file, c.PDF); err != nil {
+		return refuse.Because("not-issued", err)
+	}
 	// The entry follows the head that was signed, or it is not written.
 	entry := record.Entry{Seq: r.Size + 1, At: record.Moment(now), Panels: []record.Number{c.Panel},
-		Body: record.Issued{Record: seal.DigestOf(d.Record).String(), Reason: o.Because, Replaces: c.Replaces}}
+		Body: record.Issued{Record: seal.DigestOf(d.Record).String(), PDF: file.SHA256, Reason: o.Because, Replaces: c.Replaces}}
+	if o.Buyer != "" || o.Price {
+		body := entry.Body.(record.Issued)
+		body.Private = record.Yes
+		entry.Body = body
+	}
 	write := func() error {
 		done, err := b.Append(ctx, now, entry)
 		if err == nil {

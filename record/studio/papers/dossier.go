@@ -12,7 +12,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/safefile"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
@@ -33,7 +33,7 @@ func Dossier(ctx context.Context, b *book.Book, panel string) (record.Number, *d
 		return "", nil, err
 	}
 	return p.Number, dossier.New(tell.English, w, w.Panel(p.Number), dossier.Book{Entries: size, Root: fmt.Sprintf("%x", root[:]),
-		Photograph: func(ph record.Photograph) ([]byte, error) { return photos.Kept(b.Path(), ph) }}), nil
+		Photograph: func(ph record.Photograph) ([]byte, error) { return kept.AsItIs(b.Path(), kept.Photograph(ph)) }}), nil
 }
 
 // WriteDossier writes a dossier in one of its forms. It takes the place of an

@@ -20,6 +20,7 @@ import (
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
@@ -81,12 +82,18 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	if err != nil {
 		return l, refuse.Because("label-does-not-fit", err)
 	}
+	l.PDF = pdf.Bytes()
+	file := kept.PaperOf(l.PDF)
 	for i, x := range l.Layouts {
 		printed := entries[i].Body.(record.LabelPrinted)
-		printed.Layout = x.Size.String()
+		printed.Layout, printed.PDF, printed.AsOf = x.Size.String(), file.SHA256, v.Shop.Last
 		entries[i].Body = printed
 	}
-	l.PDF = pdf.Bytes()
+	if len(entries) > 0 && !o.Preview {
+		if err := kept.Keep(v.Book.Path(), file, l.PDF); err != nil {
+			return l, err
+		}
+	}
 	if o.File != "" {
 		if err := safefile.Write(o.File, 0o644, func(f *os.File) error { _, err := f.Write(l.PDF); return err }); err != nil {
 			return l, err

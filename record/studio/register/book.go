@@ -4,13 +4,14 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/studio"
 	"backleaf/record/studio/deposit"
-	"backleaf/record/studio/photos"
+	"backleaf/record/studio/kept"
 )
 
 // Books reads the books among what is checked. It is a [verify.Books].
@@ -32,12 +33,9 @@ func (k Books) Book(ctx context.Context, name string) []deed.Result {
 	if err != nil {
 		return append(out, deed.Result{Verdict: deed.Fails, Text: err.Error()})
 	}
-	for _, p := range w.Panels {
-		for _, ph := range record.Each[record.Photograph](p) {
-			if err := photos.Check(name, ph.Body); err != nil {
-				out = append(out, deed.Result{Verdict: deed.Fails, Text: fmt.Sprintf("E%d, photograph of %s: %v", ph.Seq, p.Number, err)})
-			}
-		}
+	_, bad := badFiles(name, w)
+	for _, b := range bad {
+		out = append(out, deed.Result{Verdict: deed.Fails, Text: strings.Replace(b.String(), "  ", ", ", 1)})
 	}
 	return append(out, deed.Result{Verdict: deed.Unknown, Text: "whether all of it was replaced: only a signed head kept elsewhere tells (\"backleaf head compare\")"})
 }
@@ -50,29 +48,36 @@ func (k Books) Journal(ctx context.Context, dir string, root *os.Root) (entries 
 
 // BookReport is what was found in a book that holds.
 type BookReport struct {
-	Entries     int64      `json:"entries"`
-	Root        string     `json:"root"`
-	Photographs int        `json:"photographs"`
-	Bad         []BadPhoto `json:"photographs_missing_or_changed"`
-	Missing     []int64    `json:"private_parts_elsewhere"`
-	Remarks     []string   `json:"remarks"`
+	Entries     int64     `json:"entries"`
+	Root        string    `json:"root"`
+	Photographs int       `json:"photographs"`
+	Papers      int       `json:"papers"`
+	Bad         []BadFile `json:"files_missing_or_changed"`
+	Missing     []int64   `json:"private_parts_elsewhere"`
+	Remarks     []string  `json:"remarks"`
 }
 
-// BadPhoto is a photograph that is not as it was kept.
-type BadPhoto struct {
-	Entry int64
-	Panel record.Number
-	Why   error
+// BadFile is a photograph or paper that is not as it was kept.
+type BadFile struct {
+	kept.File
+	Why error
 }
 
-func (b BadPhoto) String() string {
-	return fmt.Sprintf("E%d  photograph of %s: %v", b.Entry, b.Panel, b.Why)
+func (b BadFile) String() string {
+	what := "photograph"
+	if b.Folder == kept.Papers {
+		what = "paper issued"
+	}
+	if b.Panel == "" {
+		return fmt.Sprintf("mark of the studio: %v", b.Why)
+	}
+	return fmt.Sprintf("E%d  %s of %s: %v", b.Entry, what, b.Panel, b.Why)
 }
 
 // MarshalText says it in one line.
-func (b BadPhoto) MarshalText() ([]byte, error) { return []byte(b.String()), nil }
+func (b BadFile) MarshalText() ([]byte, error) { return []byte(b.String()), nil }
 
-// CheckBook checks the journal, its look-up tables and the photographs.
+// CheckBook checks the journal, its look-up tables, the photographs and the papers issued.
 func CheckBook(ctx context.Context, b *book.Book, progress studio.Progress) (BookReport, error) {
 	r, err := b.Verify(ctx, progress.Of("entries"))
 	if err != nil {
@@ -82,21 +87,26 @@ func CheckBook(ctx context.Context, b *book.Book, progress studio.Progress) (Boo
 	if err != nil {
 		return BookReport{}, err
 	}
-	v := BookReport{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []BadPhoto{}, Missing: r.Missing, Remarks: r.Remarks}
-	v.Photographs, v.Bad = badPhotos(b.Path(), w)
+	v := BookReport{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []BadFile{}, Missing: r.Missing, Remarks: r.Remarks}
+	for _, f := range kept.In(w) {
+		if f.Folder == kept.Papers {
+			v.Papers++
+		} else {
+			v.Photographs++
+		}
+	}
+	_, v.Bad = badFiles(b.Path(), w)
 	return v, nil
 }
 
-// badPhotos counts the photographs of a book and names those that are not as
+// badFiles counts the kept files of a book and names those that are not as
 // they were kept.
-func badPhotos(path string, w *record.Workshop) (all int, bad []BadPhoto) {
-	bad = []BadPhoto{}
-	for _, p := range w.Panels {
-		for _, ph := range record.Each[record.Photograph](p) {
-			all++
-			if err := photos.Check(path, ph.Body); err != nil {
-				bad = append(bad, BadPhoto{ph.Seq, p.Number, err})
-			}
+func badFiles(path string, w *record.Workshop) (all int, bad []BadFile) {
+	bad = []BadFile{}
+	for _, f := range kept.In(w) {
+		all++
+		if err := kept.Check(path, f); err != nil {
+			bad = append(bad, BadFile{f, err})
 		}
 	}
 	return all, bad
