@@ -63,7 +63,7 @@ this program.`,
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
 		newWarm(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupPaper, newLabel(a), newCertificate(a))
-	add(groupBench, newDue(a))
+	add(groupBench, newDue(a), newPlan(a))
 	add(groupPaper, newDossier(a))
 	add(groupBack, newAsk(a))
 	add(groupBench, newTreat(a), newCondition(a))

@@ -9,8 +9,8 @@ import (
 // Price is an amount of money in the smallest unit of a currency by its ISO
 // 4217 code.
 type Price struct {
-	Minor    int64
-	Currency string
+	Minor    int64  `json:"minor"`
+	Currency string `json:"currency"`
 }
 
 // Use is the part of a lot that a plan takes: in square millimetres, in

@@ -2,7 +2,12 @@ package plan
 
 // Rect is a part of a sheet, from the reference corner of what is left of the
 // sheet when it is trimmed; X and Length along the sheet's length.
-type Rect struct{ X, Y, Length, Width int64 }
+type Rect struct {
+	X      int64 `json:"x_um"`
+	Y      int64 `json:"y_um"`
+	Length int64 `json:"length_um"`
+	Width  int64 `json:"width_um"`
+}
 
 // Part is a rectangle of a cut sheet and what becomes of it.
 type Part struct {

@@ -43,7 +43,6 @@ type Act struct {
 	Dry, Cure Window        // of what is laid, in the air expected
 	Needs     Need          // of what was laid before
 	Takes     time.Duration // at the bench, for one panel
-	Answers   bool          // a coat that answers one on the other side, within a day
 }
 
 // Work is what an act does.
@@ -75,7 +74,10 @@ type Portion struct {
 }
 
 // Amount is a mass or a volume; both where both are known.
-type Amount struct{ Milligrams, Microliters float64 }
+type Amount struct {
+	Milligrams  float64 `json:"mg,omitzero"`
+	Microliters float64 `json:"uL,omitzero"`
+}
 
 // Window is counted from the end of an application: surely not before From,
 // surely from Safe.
@@ -87,9 +89,9 @@ type Window struct {
 // extraShare is how much more a face counts that is given extra.
 const extraShare = 2
 
-// spread is the area in mm² over which an act goes on panels, faces given extra
+// Spread is the area in mm² over which an act goes on panels, faces given extra
 // counted twice; false where a thickness is wanted and not known.
-func spread(panels []Panel, a Act) (float64, bool) {
+func Spread(panels []Panel, a Act) (float64, bool) {
 	var all float64
 	for _, p := range panels {
 		h, w, d := float64(p.Height), float64(p.Width), float64(p.Thickness)

@@ -5,21 +5,28 @@ import "slices"
 // Step is one line of the list by which a sheet is sawn. Steps with a setting
 // come large before small: the fence or stop moves as seldom as can be.
 type Step struct {
-	Do     Do
-	Set    int64  // distance of the fence or stop, µm
-	Times  int    // cuts, strips or pieces
-	From   []From // what is cut, for second, third and trimming cuts
-	At     []int64
-	Length int64 // of the strip, of the rest, of the sheet
-	Width  int64
-	Pieces []Count // for the last step
+	Do     Do      `json:"do"`
+	Set    int64   `json:"set_um,omitzero"`    // distance of the fence or stop
+	Times  int     `json:"times,omitzero"`     // cuts, strips or pieces
+	From   []From  `json:"from,omitzero"`      // what is cut, for second, third and trimming cuts
+	At     []int64 `json:"at_um,omitzero"`     // lines from the reference edge, for first cuts
+	Length int64   `json:"length_um,omitzero"` // of the strip, of the rest, of the sheet
+	Width  int64   `json:"width_um,omitzero"`
+	Pieces []Count `json:"pieces,omitzero"` // for the last step
 }
 
 // From says what a cut is made from, and how often.
-type From struct{ Strip, Block, Times int }
+type From struct {
+	Strip int `json:"strip"`
+	Block int `json:"part,omitzero"`
+	Times int `json:"times"`
+}
 
 // Count is a number of pieces of one kind.
-type Count struct{ Piece, Times int }
+type Count struct {
+	Piece int `json:"piece"` // in Order.Pieces
+	Times int `json:"times"`
+}
 
 // Do is what a step asks for.
 type Do string

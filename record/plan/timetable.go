@@ -141,15 +141,32 @@ func (b Batch) window(done []Slot, next int, start time.Time) (Slot, bool) {
 		return s, false
 	}
 	s.From, s.Safe = latest(s.From, from), latest(s.Safe, safe)
-	if a.Answers {
-		for i := next - 1; i >= 0; i-- {
-			if b.Acts[i].Do == Coating || b.Acts[i].Do == LayingCloth {
-				s.Until = done[i].End.Add(AnswerUntil)
-				break
-			}
-		}
+	if i, ok := b.answers(next); ok {
+		s.Until = done[i].End.Add(AnswerUntil)
 	}
 	return s, true
+}
+
+// answers finds the first coat on one side that the act answers on the other.
+func (b Batch) answers(next int) (first int, ok bool) {
+	coated := map[Face][]int{}
+	for i, a := range b.Acts[:next+1] {
+		if a.Do != Coating && a.Do != LayingCloth {
+			continue
+		}
+		for _, f := range a.Faces {
+			coated[f] = append(coated[f], i)
+		}
+	}
+	front, back := coated[Front], coated[Back]
+	if len(front) < len(back) {
+		front, back = back, front
+	}
+	n := len(back)
+	if n == 0 || back[n-1] != next || front[n-1] == next {
+		return 0, false
+	}
+	return front[n-1], true
 }
 
 // reached is when all that was laid before an act is touch-dry or cured, surely

@@ -17,7 +17,7 @@ func afternoon() []Act {
 		{Do: Coating, Name: "seal", Faces: []Face{Front, Back, Edges}, Dry: dry, Cure: cure, Takes: 4 * time.Minute},
 		{Do: LayingCloth, Name: "lay", Faces: []Face{Front}, Dry: dry, Cure: cure, Needs: TouchDry, Takes: 8 * time.Minute},
 		{Do: Trimming, Name: "trim", Needs: Tacky, Takes: 2 * time.Minute},
-		{Do: Coating, Name: "answer", Faces: []Face{Back}, Dry: dry, Cure: cure, Needs: TouchDry, Answers: true, Takes: 3 * time.Minute},
+		{Do: Coating, Name: "answer", Faces: []Face{Back}, Dry: dry, Cure: cure, Needs: TouchDry, Takes: 3 * time.Minute},
 		{Do: Sanding, Name: "sand", Needs: Cured, Takes: 3 * time.Minute},
 		{Do: Coating, Name: "prime", Dry: dry, Cure: window(24*time.Hour, 72*time.Hour), Needs: Cured, Takes: 5 * time.Minute},
 	}

@@ -3,10 +3,10 @@ package plan
 // Warning is something about a sheet of a plan that a person at the saw should
 // know. Sizes are micrometres.
 type Warning struct {
-	Sheet int // in Plan.Sheets
-	What  Danger
-	Size  int64 // the least that it is about
-	Times int
+	Sheet int    `json:"sheet"` // in Plan.Sheets
+	What  Danger `json:"what"`
+	Size  int64  `json:"size_um"` // the least that it is about
+	Times int    `json:"times"`
 }
 
 // Danger is what a warning is about. All are common practice; the 300 mm are

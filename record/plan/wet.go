@@ -86,7 +86,7 @@ func Wetting(panels []Panel, acts []Act, products []Product, tins []Tin, loss in
 		}
 		n.Product = i
 		share := 1 - float64(loss)/1e5
-		n.Taken = products[i].both(Amount{n.Laid.Milligrams / share, n.Laid.Microliters / share})
+		n.Taken = products[i].Both(Amount{n.Laid.Milligrams / share, n.Laid.Microliters / share})
 		if n.Why == "" {
 			n.take(products[i], tins)
 		}
@@ -95,9 +95,9 @@ func Wetting(panels []Panel, acts []Act, products []Product, tins []Tin, loss in
 	return w
 }
 
-// both fills in a mass from a volume or a volume from a mass, if the density is
+// Both fills in a mass from a volume or a volume from a mass, if the density is
 // known.
-func (p Product) both(a Amount) Amount {
+func (p Product) Both(a Amount) Amount {
 	rho := float64(p.Density) / 1000 // mg/µL
 	switch {
 	case rho == 0:
@@ -109,12 +109,9 @@ func (p Product) both(a Amount) Amount {
 	return a
 }
 
-// waterDensity at room temperature, mg/µL.
-const waterDensity = 0.998
-
 func coatNeed(panels []Panel, a Act, products []Product) CoatNeed {
 	var c CoatNeed
-	area, ok := spread(panels, a)
+	area, ok := Spread(panels, a)
 	c.Area = area
 	switch {
 	case len(a.Mix) == 0:
@@ -123,11 +120,18 @@ func coatNeed(panels []Panel, a Act, products []Product) CoatNeed {
 		c.Why = NoAmount
 	case !ok:
 		c.Why = NoThickness
+	default:
+		c.Laid, c.Parts, c.Why = a.Split(Amount{a.PerSquare.Milligrams * area / 1e6, a.PerSquare.Microliters * area / 1e6}, products)
 	}
-	if c.Why != "" {
-		return c
-	}
-	c.Laid = Amount{a.PerSquare.Milligrams * area / 1e6, a.PerSquare.Microliters * area / 1e6}
+	return c
+}
+
+// waterDensity at room temperature, mg/µL.
+const waterDensity = 0.998
+
+// Split parts an amount of a mix, thinner and all, into what it holds of each
+// product, and fills in mass or volume of the whole where densities allow.
+func (a Act) Split(laid Amount, products []Product) (Amount, []Amount, Missing) {
 	thinned := float64(a.Thinned) / 1e5
 	var parts, density float64
 	dense := !a.NotWater || thinned == 0
@@ -140,22 +144,20 @@ func coatNeed(panels []Panel, a Act, products []Product) CoatNeed {
 	density = (density/parts + thinned*waterDensity) / (1 + thinned)
 	switch {
 	case !dense && len(a.Mix) == 1 && thinned == 0: // mass meets mass, volume meets volume
-		c.Parts = []Amount{c.Laid}
-		return c
-	case !dense && c.Laid.Microliters == 0:
-		c.Why = NoDensity
-		return c
+		return laid, []Amount{laid}, ""
+	case !dense && laid.Microliters == 0:
+		return laid, nil, NoDensity
 	case dense:
-		if c.Laid.Microliters == 0 {
-			c.Laid.Microliters = c.Laid.Milligrams / density
+		if laid.Microliters == 0 {
+			laid.Microliters = laid.Milligrams / density
 		}
-		c.Laid.Milligrams = c.Laid.Microliters * density
+		laid.Milligrams = laid.Microliters * density
 	}
+	var out []Amount
 	for _, p := range a.Mix {
-		ul := c.Laid.Microliters / (1 + thinned) * float64(p.Parts) / parts
-		c.Parts = append(c.Parts, products[p.Product].both(Amount{Microliters: ul}))
+		out = append(out, products[p.Product].Both(Amount{Microliters: laid.Microliters / (1 + thinned) * float64(p.Parts) / parts}))
 	}
-	return c
+	return laid, out, ""
 }
 
 // take shares what is wanted out over the tins, in their order.
@@ -169,7 +171,7 @@ func (n *ProductNeed) take(p Product, tins []Tin) {
 			n.Expired = append(n.Expired, i)
 			continue
 		}
-		have := p.both(t.Left)
+		have := p.Both(t.Left)
 		byMass := have.Milligrams > 0 && left.Milligrams > 0
 		byVolume := have.Microliters > 0 && left.Microliters > 0
 		if !byMass && !byVolume {

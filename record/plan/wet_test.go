@@ -45,7 +45,7 @@ func TestWetting(t *testing.T) {
 			t.Errorf("coat %d: %+v, want %+v", i, c, want)
 		}
 	}
-	if a, ok := spread([]Panel{{um(300), um(400), 0, 1}}, acts[0]); ok {
+	if a, ok := Spread([]Panel{{um(300), um(400), 0, 1}}, acts[0]); ok {
 		t.Errorf("edges of a board of unknown thickness are %v", a)
 	}
 

@@ -14,6 +14,7 @@ type PlanWords struct {
 	AskGrain map[string]Message
 	Sheets   Message // {n} {sheet}
 	From     Message // {sheet} {size}
+	Grained  Message // {side}: how the grain of the sheets is taken to run
 	Least    Message
 	NotLeast Message
 	Used     Message // {used} {percent}: the yield
@@ -47,6 +48,29 @@ type PlanWords struct {
 	ClothBuy   Message // {buy} {squaring} {warp} {weft}
 	ClothWarp  Message
 	ClothNotes []Message
+
+	Work       map[string]Message // {purpose} {faces}
+	WetCoat    Message            // {act} {laid} {area}
+	WetAll     Message            // {product} {taken} {laid} {loss}
+	WetFrom    Message            // {tin} {taken} {left}
+	WetBuy     Message            // {buy}
+	WetEnough  Message
+	WetExpired Message            // {tin}
+	WetMissing map[string]Message // {act}: by what is missing
+	Cost       Message            // {what} {lot} {price}
+	CostOpen   Message            // {what} {lot}
+	CostSum    Message            // {sum}
+	CostLeast  Message            // {sum}
+	CostWhat   map[string]Message
+	NoLot      Message
+	Slot       Message // {from} {to} {act} {batch}
+	SlotSafe   Message // {slot} {from} {safe}
+	SlotUntil  Message // {slot} {until}
+	SlotLate   Message // {slot} {until}
+	Batch      Message // {n} {first} {last}
+	Ready      Message // {batch} {at}
+	Untimed    Message // {batch} {act}
+	TimeNotes  []Message
 }
 
 // PlanTitles head the parts of a plan.
@@ -59,6 +83,7 @@ var englishPlan = PlanWords{
 
 	Ask: "{n} of {size}", AskGrain: map[string]Message{"height": "{n} of {size}, grain along the height", "width": "{n} of {size}, grain along the width"},
 	Sheets: "{n, plural, one {1 sheet} other {{n} sheets}} {sheet}", From: "{sheet}, {size}",
+	Grained:  "The grain of the board is taken to run along the side of {side}. If it does not, plan again.",
 	Least:    "No cheaper set of sheets will do: that is proven.",
 	NotLeast: "No proof was found that fewer sheets will not do.",
 	Used:     "Board used up {used}; {percent} of it becomes panels.",
@@ -120,5 +145,28 @@ var englishPlan = PlanWords{
 	ClothNotes: []Message{
 		"If the cloth is washed first, test the shrinkage on a marked square of 500 mm, both ways.",
 		"Cut, do not tear: tearing can spoil an inch or two along the edge.",
+	},
+
+	Work:       map[string]Message{"coat": "{purpose} on {faces}", "cloth": "lay the cloth, {faces}", "trim": "trim the cloth", "sand": "sand, 150 or finer"},
+	WetCoat:    "{act}: {laid} on {area}",
+	WetAll:     "{product}: take {taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
+	WetFrom:    "{taken} from {tin}; {left} will be left",
+	WetBuy:     "To buy: {buy}.",
+	WetEnough:  "Nothing to buy.",
+	WetExpired: "{tin} is past its date and is left out",
+	WetMissing: map[string]Message{
+		"no-amount":    "{act}: no usual amount is recorded",
+		"no-thickness": "{act}: the thickness of the board is not recorded",
+		"no-density":   "{act}: the amount is a mass and a density is not recorded",
+		"no-mix":       "{act}: the material is not recorded",
+	},
+	Cost: "{what}, {lot}: {price}", CostOpen: "{what}, {lot}: price or content of the lot not recorded", CostSum: "Together {sum}.", CostLeast: "Together at least {sum}: not everything has a price.",
+	CostWhat: map[string]Message{"board": "board", "cloth": "cloth", "wet": "wet"}, NoLot: "no lot",
+	Slot: "{from} to {to}: {act}, {batch}", SlotSafe: "{slot} (not before {from}, surely from {safe})", SlotUntil: "{slot} (at the latest {until})",
+	SlotLate: "{slot} (too late: it should be by {until}; make the batches smaller or the day longer)",
+	Batch:    "{n, plural, one {panel {first}} other {panels {first} to {last}}}", Ready: "{batch}: the last coat is surely cured {at}.",
+	Untimed: "{batch}: nothing is timed from “{act}” on, for how fast the coat below dries is not recorded.",
+	TimeNotes: []Message{
+		"Reckoned with 2 minutes for a face, 1 for the edges, 6 to lay a cloth, 2 to trim and 2 to sand, for one panel (from memory). Touch before you go on: times are estimates.",
 	},
 }

@@ -25,7 +25,15 @@ type Job struct {
 
 	Cloth     *plan.BoltPlan // nil: none
 	ClothName string
-	More      []Section // after the rest: wet materials, cost, hours
+
+	Acts     []plan.Act // of the recipe, if there is one
+	Products []plan.Product
+	Tins     []plan.Tin
+	Wet      *plan.Wet
+	Costs    []plan.CostLine // nil: nothing is priced
+	Sums     []plan.Price
+	Batches  []plan.Batch
+	Table    *plan.Timetable
 }
 
 // Section is a title and lines under it.

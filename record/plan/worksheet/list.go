@@ -19,7 +19,7 @@ func (j Job) Sections() []Section {
 	if j.Cloth != nil {
 		out = append(out, Section{string(w.Titles.Cloth), append(j.cloth(), j.steps(j.Cloth.Plan, 0, w.ClothSteps)...)})
 	}
-	out = append(out, j.More...)
+	out = append(out, j.more()...)
 	if j.Plan.Order.Kerf > 0 {
 		out = append(out, Section{string(w.Titles.Cautions), texts(w.Cautions)})
 	}
@@ -73,6 +73,13 @@ func (j Job) summary() []string {
 		out[len(out)-1] += ". " + string(w.Least)
 	} else {
 		out[len(out)-1] += ". " + string(w.NotLeast)
+	}
+	if s := p.Order.Sheets[p.Sheets[0].Sheet]; s.Grain != plan.Free {
+		side := s.Length
+		if s.Grain == plan.Second {
+			side = s.Width
+		}
+		out = append(out, w.Grained.With("side", j.length(side)))
 	}
 	out = append(out, w.Used.With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
 	if p.Proof.UsedLeast >= p.Used {

@@ -38,10 +38,10 @@ func (j Job) PDF() ([]byte, error) {
 		s.drawn(rest[0], j.ClothDrawing)
 		rest = rest[1:]
 	}
-	if len(j.More) > 0 {
+	if more := j.more(); len(more) > 0 {
 		s.page()
 		s.head(title)
-		s.columns(2, j.More, nil)
+		s.columns(2, more, nil)
 	}
 	s.feet(title)
 	if s.err != nil {

@@ -3,6 +3,8 @@ package bench
 import (
 	"cmp"
 	"context"
+	"reflect"
+	"slices"
 	"strings"
 	"time"
 
@@ -22,10 +24,28 @@ func Cut(ctx context.Context, v *studio.View, at record.When, count int, cut rec
 	if count < 1 || count > MostCut {
 		return studio.Written{}, refuse.Input("count", "count", "expected 1 to %d", MostCut)
 	}
-	cut.Batch = record.Key(strings.ToLower(string(cmp.Or(cut.Batch, record.Key(batchName(v, at))))))
+	return CutEach(ctx, v, at, slices.Repeat([]record.Cut{cut}, count))
+}
+
+// CutEach numbers new panels in their order, each as it was cut, all in one
+// go. Those that are alike share an entry; all are of the batch of the first.
+func CutEach(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut) (studio.Written, error) {
+	batch := record.Key(strings.ToLower(string(cmp.Or(cuts[0].Batch, record.Key(batchName(v, at))))))
 	return v.Compose(ctx, func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
-		ns, err := numbers(d, v, count)
-		return []record.Entry{{At: at, Panels: ns, Body: cut}}, nil, err
+		ns, err := numbers(d, v, len(cuts))
+		if err != nil {
+			return nil, nil, err
+		}
+		var es []record.Entry
+		for i, c := range cuts {
+			c.Batch = batch
+			k := slices.IndexFunc(es, func(e record.Entry) bool { return reflect.DeepEqual(e.Body, c) })
+			if k < 0 {
+				k, es = len(es), append(es, record.Entry{At: at, Body: c})
+			}
+			es[k].Panels = append(es[k].Panels, ns[i])
+		}
+		return es, nil, nil
 	})
 }
 

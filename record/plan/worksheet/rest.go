@@ -1,0 +1,165 @@
+package worksheet
+
+import (
+	"math"
+	"strconv"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/plan"
+	"backleaf/record/tell"
+)
+
+// more are wet materials, cost and hours.
+func (j Job) more() []Section {
+	w := j.Words.Plan
+	var out []Section
+	if j.Wet != nil {
+		out = append(out, Section{string(w.Titles.Wet), j.wet()})
+	}
+	if len(j.Costs) > 0 {
+		out = append(out, Section{string(w.Titles.Cost), j.costs()})
+	}
+	if j.Table != nil {
+		out = append(out, Section{string(w.Titles.Timetable), j.hours()})
+	}
+	return out
+}
+
+func (j Job) wet() []string {
+	w := j.Words.Plan
+	var out []string
+	for _, c := range j.Wet.Coats {
+		act := j.Acts[c.Act].Name
+		if c.Why != "" {
+			out = append(out, w.WetMissing[string(c.Why)].With("act", act))
+			continue
+		}
+		out = append(out, w.WetCoat.With("act", act, "laid", j.amount(c.Laid), "area", j.Words.Measure(strconv.FormatFloat(c.Area/1e6, 'f', 2, 64), "m2")))
+	}
+	loss := j.Words.Measure(strconv.FormatFloat(float64(j.Wet.Loss)/1000, 'f', -1, 64), "%")
+	for _, n := range j.Wet.Products {
+		if n.Why != "" || n.Laid == (plan.Amount{}) {
+			continue
+		}
+		text := w.WetAll.With("product", j.Products[n.Product].Name, "taken", j.amount(n.Taken), "laid", j.amount(n.Laid), "loss", loss)
+		var from []string
+		for _, t := range n.From {
+			from = append(from, w.WetFrom.With("taken", j.amount(t.Taken), "tin", j.Tins[t.Tin].Name, "left", j.amount(t.Left)))
+		}
+		for _, t := range n.Expired {
+			from = append(from, w.WetExpired.With("tin", j.Tins[t].Name))
+		}
+		if len(from) > 0 {
+			text += " " + j.Words.Clauses(from) + "."
+		}
+		if n.Buy == (plan.Amount{}) {
+			text += " " + string(w.WetEnough)
+		} else {
+			text += " " + w.WetBuy.With("buy", j.amount(n.Buy))
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// amount writes a volume and a mass, as far as they are known, to three figures.
+func (j Job) amount(a plan.Amount) string {
+	one := func(v float64, small, large string) string {
+		if v >= 1e6 {
+			v, small = v/1000, large
+		}
+		v /= 1000
+		digits := 0
+		if v > 0 && v < 100 {
+			digits = max(0, 2-int(math.Floor(math.Log10(v))))
+		}
+		return j.Words.Measure(strconv.FormatFloat(v, 'f', min(digits, 2), 64), small)
+	}
+	switch {
+	case a.Milligrams == 0:
+		return one(a.Microliters, "mL", "L")
+	case a.Microliters == 0:
+		return one(a.Milligrams, "g", "kg")
+	}
+	return j.Words.Join.Bracket.With("text", one(a.Microliters, "mL", "L"), "aside", one(a.Milligrams, "g", "kg"))
+}
+
+func (j Job) price(p plan.Price) string {
+	minor := p.Minor % 100
+	return j.Words.Number.Number(strconv.FormatInt(p.Minor/100, 10)+"."+string(rune('0'+minor/10))+string(rune('0'+minor%10))) + j.Words.Number.Unit + p.Currency
+}
+
+func (j Job) costs() []string {
+	w := j.Words.Plan
+	var out []string
+	open := false
+	for _, l := range j.Costs {
+		what, known := w.CostWhat[l.What]
+		if !known {
+			what = tell.Message(l.What)
+		}
+		lot := l.Lot
+		if lot == "" {
+			lot = string(w.NoLot)
+		}
+		if !l.Priced {
+			open = true
+			out = append(out, w.CostOpen.With("what", string(what), "lot", lot))
+			continue
+		}
+		out = append(out, w.Cost.With("what", string(what), "lot", lot, "price", j.price(l.Price)))
+	}
+	var sums []string
+	for _, s := range j.Sums {
+		sums = append(sums, j.price(s))
+	}
+	switch {
+	case len(sums) == 0:
+	case open:
+		out = append(out, w.CostLeast.With("sum", j.Words.List(sums)))
+	default:
+		out = append(out, w.CostSum.With("sum", j.Words.List(sums)))
+	}
+	return out
+}
+
+func (j Job) at(t time.Time) string {
+	return j.fill("{at}", record.With("at", record.Moment(t.Truncate(time.Minute)))) + " " + t.Format(j.Words.Dates.Clock)
+}
+
+// BatchName names a batch by its panels.
+func (j Job) BatchName(batch int) string {
+	first := 1
+	for _, b := range j.Batches[:batch] {
+		first += b.Panels
+	}
+	n := j.Batches[batch].Panels
+	return j.fill(j.Words.Plan.Batch, record.With("n", n), tell.Told("first", j.name(first)), tell.Told("last", j.name(first+n-1)))
+}
+
+func (j Job) hours() []string {
+	w := j.Words.Plan
+	var out []string
+	for _, s := range j.Table.Slots {
+		b := j.Batches[s.Batch]
+		text := w.Slot.With("from", j.at(s.Start), "to", s.End.Format(j.Words.Dates.Clock), "act", b.Acts[s.Act].Name, "batch", j.BatchName(s.Batch))
+		switch {
+		case s.Late:
+			text = w.SlotLate.With("slot", text, "until", j.at(s.Until))
+		case !s.Until.IsZero():
+			text = w.SlotUntil.With("slot", text, "until", j.at(s.Until))
+		case s.Safe.After(s.From):
+			text = w.SlotSafe.With("slot", text, "from", j.at(s.From), "safe", j.at(s.Safe))
+		}
+		out = append(out, text)
+	}
+	for i, at := range j.Table.Ready {
+		if n := j.Table.Untimed[i]; n >= 0 {
+			out = append(out, w.Untimed.With("batch", j.BatchName(i), "act", j.Batches[i].Acts[n].Name))
+		} else if !at.IsZero() {
+			out = append(out, w.Ready.With("batch", j.BatchName(i), "at", j.at(at)))
+		}
+	}
+	return append(out, texts(w.TimeNotes)...)
+}

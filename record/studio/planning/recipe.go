@@ -1,0 +1,142 @@
+package planning
+
+import (
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/plan"
+)
+
+// Step is one thing that a recipe does to a panel.
+type Step struct {
+	Do       plan.Work
+	Purpose  record.Purpose
+	Faces    []record.Face
+	Extra    []record.Face
+	Mix      []record.Part // materials in parts; of lots nothing is said
+	Thinned  record.Percent
+	Thinner  string
+	Spread   plan.Amount // on a square metre
+	Cloth    record.Key  // material
+	Oversize record.Length
+}
+
+// FromPanel is the recipe by which a panel was made, up to its first paint, with
+// the amounts that were used, if the workshop holds the panels that shared them.
+func FromPanel(w *record.Workshop, p *record.Panel) []Step {
+	var out []Step
+	for _, e := range p.Events {
+		var s Step
+		var c record.Coating
+		switch b := e.Body.(type) {
+		case record.Coat:
+			s, c = Step{Do: plan.Coating, Purpose: b.Purpose, Faces: b.Faces, Extra: b.Extra}, b.Coating
+		case record.ClothLaid:
+			s, c = Step{Do: plan.LayingCloth, Purpose: record.Adhesive, Faces: b.Faces, Cloth: b.Cloth, Oversize: b.Oversize}, b.Coating
+			if lot, ok := w.Lot(b.ClothLot); ok && s.Cloth == "" {
+				s.Cloth = lot.Material
+			}
+		case record.Trimmed:
+			s = Step{Do: plan.Trimming}
+		case record.Sanded:
+			s = Step{Do: plan.Sanding, Faces: b.Faces}
+		case record.PaintLayer, record.Varnish:
+			return out
+		default:
+			continue
+		}
+		for _, part := range c.Mix {
+			s.Mix = append(s.Mix, record.Part{Parts: part.Parts, Material: part.Material})
+		}
+		s.Thinned, s.Thinner = c.Thinned, c.Thinner
+		s.Spread = spreadOf(w, e, s, c)
+		out = append(out, s)
+	}
+	return out
+}
+
+// spreadOf is what one entry laid on a square metre, faces given extra counting
+// twice; nothing where an amount or a size is not recorded.
+func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan.Amount {
+	var panels []plan.Panel
+	for _, n := range e.Panels {
+		p := w.Panel(n)
+		if p == nil {
+			return plan.Amount{}
+		}
+		h, ok1 := p.Size().Height.Micrometers()
+		b, ok2 := p.Size().Width.Micrometers()
+		if !ok1 || !ok2 {
+			return plan.Amount{}
+		}
+		panels = append(panels, plan.Panel{Height: h, Width: b, Thickness: thickness(w, p.Size(), p.Cut().Board), Count: 1})
+	}
+	area, ok := plan.Spread(panels, plan.Act{Faces: faces(s.Faces), Extra: faces(s.Extra)})
+	if !ok || area == 0 {
+		return plan.Amount{}
+	}
+	a := wet(c, len(e.Panels))
+	return plan.Amount{Milligrams: a.Milligrams / area * 1e6, Microliters: a.Microliters / area * 1e6}
+}
+
+// wet is what an application took for so many panels together.
+func wet(c record.Coating, panels int) plan.Amount {
+	amount, n := c.WetTotal, 1.0
+	if !c.WetEach.IsZero() {
+		amount, n = c.WetEach, float64(panels)
+	}
+	mg, _ := amount.Milligrams()
+	ul, _ := amount.Microliters()
+	return plan.Amount{Milligrams: float64(mg) * n, Microliters: float64(ul) * n}
+}
+
+// thickness of a board in µm: of the panel, or of its material; 0 if unknown.
+func thickness(w *record.Workshop, size record.Size, board record.Key) int64 {
+	if um, ok := size.Depth.Micrometers(); ok {
+		return um
+	}
+	m, _ := w.Material(board)
+	return micrometers(m.Board.Thickness)
+}
+
+func faces(fs []record.Face) (out []plan.Face) {
+	for _, f := range fs {
+		out = append(out, plan.Face(f))
+	}
+	return out
+}
+
+// whole adds what a recipe of coats and cloth leaves unsaid: cloth is trimmed
+// after it is laid, and what is laid under the first ground is sanded.
+func whole(steps []Step) []Step {
+	var out []Step
+	for i, s := range steps {
+		laid := i > 0 && slices.ContainsFunc(steps[:i], func(s Step) bool { return s.Do == plan.LayingCloth })
+		if s.Purpose == record.Ground && laid && !slices.ContainsFunc(out, func(s Step) bool { return s.Do == plan.Sanding || s.Purpose == record.Ground }) {
+			out = append(out, Step{Do: plan.Sanding, Faces: []record.Face{record.Front}})
+		}
+		out = append(out, s)
+		if s.Do == plan.LayingCloth && !slices.ContainsFunc(steps[i:], func(s Step) bool { return s.Do == plan.Trimming }) {
+			out = append(out, Step{Do: plan.Trimming})
+		}
+	}
+	return out
+}
+
+// AsMade wishes for panels as others were made: their sizes, board, cloth and
+// recipe, that of the first of them.
+func AsMade(wish *Wish, w *record.Workshop, ps []*record.Panel) {
+	wish.Panels = Like(ps)
+	first := ps[0]
+	wish.Recipe = FromPanel(w, first)
+	if wish.Board == "" {
+		if wish.Board = first.Cut().Lot; wish.Board == "" || wish.Board == record.Unknown {
+			wish.Board = first.Cut().Board
+		}
+	}
+	for _, s := range wish.Recipe {
+		if wish.Cloth == "" && s.Do == plan.LayingCloth {
+			wish.Cloth = s.Cloth
+		}
+	}
+}

@@ -1,0 +1,158 @@
+package planning
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/plan"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/refuse"
+)
+
+// onShelf returns the material of a key that names a lot or a material, and the
+// lots meant: that one, or all of the material.
+func onShelf(w *record.Workshop, field string, k record.Key) (m record.Material, lots []record.Lot, err error) {
+	if l, ok := w.Lot(k); ok {
+		m, _ := w.Material(l.Material)
+		return m, []record.Lot{l}, nil
+	}
+	m, ok := w.Material(k)
+	if !ok {
+		e := refuse.Cannot("not-on-shelf", "there is neither a lot nor a material %q on the shelf", k)
+		e.Field = field
+		return m, nil, e
+	}
+	for _, l := range w.Lots {
+		if l.Body.Material == k {
+			lots = append(lots, l.Body)
+		}
+	}
+	return m, lots, nil
+}
+
+// sheets are the kinds of sheets of a board: those of its lots, or else of the
+// size that was wished.
+func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) ([]plan.Sheet, record.Material, error) {
+	m, lots, err := onShelf(w, "board", wish.Board)
+	if err != nil {
+		return nil, m, err
+	}
+	// The face grain of plywood runs along the side named first (common practice).
+	along := wish.SheetGrain
+	if k := m.Board.Kind; along == "" && (k == record.Plywood || k == record.SolidWood) {
+		along = "height"
+	}
+	var out []plan.Sheet
+	add := func(name string, size record.Size, price int64) {
+		s := plan.Sheet{Name: name, Length: micrometers(size.Height), Width: micrometers(size.Width), Trim: micrometers(wish.Trim), Grain: grain(along), Price: price, Count: plan.Unlimited}
+		if s.Length < s.Width { // the longer side is the length
+			s.Length, s.Width = s.Width, s.Length
+			if s.Grain != plan.Free {
+				s.Grain = plan.First + plan.Second - s.Grain
+			}
+		}
+		if s.Length == 0 || slices.ContainsFunc(out, func(o plan.Sheet) bool { return o.Length == s.Length && o.Width == s.Width }) {
+			return
+		}
+		out = append(out, s)
+	}
+	if !wish.Sheet.IsZero() {
+		add(string(m.Key), wish.Sheet, 0)
+		return out, m, nil
+	}
+	for _, l := range slices.Backward(lots) { // the newest lot of a size names it
+		var price int64
+		if n, ok := l.Quantity.Sheets(); ok && n > 0 {
+			price = prices[l.Key].Minor / n
+		}
+		add(string(l.Key), l.Sheet, price)
+	}
+	if len(out) == 0 {
+		return nil, m, refuse.Cannot("no-sheet-size", "no size of a sheet of %s is recorded", m.Key)
+	}
+	return out, m, nil
+}
+
+// tins are the lots of the products, in the order in which they are to be used:
+// opened first, then what expires first.
+func (p *products) tins(w *record.Workshop, at time.Time) (tins []plan.Tin, lots []record.Lot) {
+	used := p.used(w)
+	for _, l := range w.Lots {
+		if i := slices.Index(p.keys, l.Body.Material); i >= 0 {
+			lots = append(lots, l.Body)
+		}
+	}
+	slices.SortStableFunc(lots, func(a, b record.Lot) int {
+		return cmp.Or(order(!a.Opened.Known(), !b.Opened.Known()), expires(a).Compare(expires(b)), cmp.Compare(a.Key, b.Key))
+	})
+	for _, l := range lots {
+		mg, _ := l.Quantity.Milligrams()
+		ul, _ := l.Quantity.Microliters()
+		i := slices.Index(p.keys, l.Material)
+		t := plan.Tin{Name: string(l.Key), Product: i, Expired: expires(l).Before(at)}
+		have, gone := p.list[i].Both(plan.Amount{Milligrams: float64(mg), Microliters: float64(ul)}), used[l.Key]
+		t.Left = plan.Amount{Milligrams: max(0, have.Milligrams-gone.Milligrams), Microliters: max(0, have.Microliters-gone.Microliters)}
+		tins = append(tins, t)
+	}
+	return tins, lots
+}
+
+func order(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return 1
+	}
+	return -1
+}
+
+// expires is when a lot is surely past its date; far ahead where none is known.
+func expires(l record.Lot) time.Time {
+	if t, ok := l.Expires.Latest(); ok {
+		return t
+	}
+	return time.Date(9999, 1, 1, 0, 0, 0, 0, time.UTC)
+}
+
+// used adds up what the book says was taken from each lot, each entry once.
+func (p *products) used(w *record.Workshop) map[record.Key]plan.Amount {
+	used := map[record.Key]plan.Amount{}
+	seen := map[int64]bool{}
+	for _, panel := range w.Panels {
+		for _, e := range panel.Events {
+			var c record.Coating
+			switch b := e.Body.(type) {
+			case record.Coat:
+				c = b.Coating
+			case record.ClothLaid:
+				c = b.Coating
+			case record.PaintLayer:
+				c = b.Coating
+			case record.Varnish:
+				c = b.Coating
+			}
+			if seen[e.Seq] || len(c.Mix) == 0 {
+				continue
+			}
+			seen[e.Seq] = true
+			a := plan.Act{NotWater: c.Thinner != ""}
+			a.Thinned, _ = c.Thinned.Millipercent()
+			all := &products{w: p.w}
+			for _, part := range c.Mix {
+				a.Mix = append(a.Mix, plan.Portion{Product: all.of(part.Material), Parts: part.Parts})
+			}
+			_, parts, why := a.Split(wet(c, len(e.Panels)), all.list)
+			if why != "" {
+				continue
+			}
+			for i, part := range c.Mix {
+				u := used[part.Lot]
+				used[part.Lot] = plan.Amount{Milligrams: u.Milligrams + parts[i].Milligrams, Microliters: u.Microliters + parts[i].Microliters}
+			}
+		}
+	}
+	return used
+}

@@ -1,0 +1,116 @@
+// Package planning makes the plan of a day from what is wished and what stands
+// on the shelf: it turns shelf and record into what package plan reckons with,
+// and what that says into panels. TestCarriedOut carries a plan out and holds
+// it against what is then due and what it then cost.
+package planning
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/plan"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
+)
+
+// Wish is what a plan is asked for. Lengths that are not given are zero.
+type Wish struct {
+	Panels []Panels
+	Board  record.Key // lot or material
+	Cloth  record.Key // lot or material; empty: none
+	Sheet  record.Size
+	// SheetGrain is the side of a sheet along which its grain runs, as its size
+	// is written: height is the first. Empty: of plywood and solid wood the first.
+	SheetGrain record.Grain
+	Recipe     []Step
+
+	Kerf, Trim         record.Length
+	Turns              plan.Turns
+	Bolt               record.Length // width, where the shelf has none
+	Oversize, Selvedge record.Length
+	Squaring           record.Length
+	ShrinkWarp         record.Percent
+	ShrinkWeft         record.Percent
+	TrayLoss           record.Percent
+	Bench              int // panels that go through together; 0: all
+	Start              time.Time
+	Hours              plan.Hours
+	Temperature        record.Temperature
+	Humidity           record.Percent
+}
+
+// Panels is a number of equal panels.
+type Panels struct {
+	Count int
+	Size  record.Size
+	Grain record.Grain // the side along which it is to run; empty: either
+}
+
+var asked = regexp.MustCompile(`(?i)(?:^|,|;|\band\b)\s*([0-9]{1,6})\s+of\s+`)
+
+var alongSide = regexp.MustCompile(`(?i)\s+grain\s+(\S+)\s*$`)
+
+// ParsePanels reads "14 of 30x40 cm, 6 of 8x10 in grain height". Equal panels
+// are put together.
+func ParsePanels(r *typed.Reader, s string) []Panels {
+	at := asked.FindAllStringSubmatchIndex(s, -1)
+	if len(s) > 5000 || len(at) == 0 || strings.TrimSpace(s[:at[0][0]]) != "" {
+		r.Fail(refuse.Unclearly("panels-not-read", "%.60q says of no panels how many and how large", s))
+		return nil
+	}
+	var out []Panels
+	for i, m := range at {
+		end := len(s)
+		if i+1 < len(at) {
+			end = at[i+1][0]
+		}
+		text := s[m[1]:end]
+		var p Panels
+		p.Count, _ = strconv.Atoi(s[m[2]:m[3]])
+		if g := alongSide.FindStringSubmatch(text); g != nil {
+			typed.Word(r, "grain", g[1], &p.Grain)
+			text = strings.TrimSuffix(text, g[0])
+		}
+		r.Text("panels", strings.TrimSpace(text), &p.Size)
+		if r.Err() != nil {
+			return nil
+		}
+		out = gather(out, p)
+	}
+	return out
+}
+
+// gather adds panels to those of the same size and grain.
+func gather(all []Panels, p Panels) []Panels {
+	for i, q := range all {
+		if q.Size == p.Size && q.Grain == p.Grain {
+			all[i].Count += p.Count
+			return all
+		}
+	}
+	return append(all, p)
+}
+
+// Like are the panels of a batch as they would be asked for.
+func Like(ps []*record.Panel) []Panels {
+	var out []Panels
+	for _, p := range ps {
+		out = gather(out, Panels{1, p.Size(), p.Cut().Grain})
+	}
+	return out
+}
+
+func micrometers(l record.Length) int64 { um, _ := l.Micrometers(); return um }
+
+func grain(g record.Grain) plan.Grain {
+	switch g {
+	case "height":
+		return plan.First
+	case "width":
+		return plan.Second
+	}
+	return plan.Free
+}
