@@ -28,7 +28,7 @@ func (p *products) of(k record.Key) int {
 	if i := slices.Index(p.keys, k); i >= 0 {
 		return i
 	}
-	m, _ := p.w.Material(k)
+	m, _ := p.w.MaterialNow(k)
 	rho, _ := m.Density.MilligramsPerMilliliter()
 	name := m.Name
 	if name == "" {
@@ -104,26 +104,39 @@ func answers(before []Step, s Step) bool {
 }
 
 // windows asks what is due after a coat of the mix in the air expected, so that
-// a plan and the list of what is due reckon alike.
+// a plan and the list of what is due reckon alike. What cannot be told is not
+// known.
 func (p *products) windows(s Step, wish Wish) (dry, cure plan.Window) {
-	at := wish.Start
+	at := record.Moment(wish.Start)
+	var shelf []record.Entry
+	add := func(es []record.Entry, panels []record.Number, b record.Body) []record.Entry {
+		return append(slices.Clip(es), record.Entry{Seq: int64(len(es) + 1), At: at, Written: at, Panels: panels, Body: b})
+	}
+	for _, part := range s.Mix {
+		m, _ := p.w.MaterialNow(part.Material)
+		shelf = add(shelf, nil, m)
+	}
+	panel := []record.Number{"PLAN"}
 	c := record.Coating{Mix: s.Mix, Thinned: s.Thinned, Thinner: s.Thinner, Temperature: wish.Temperature, Humidity: wish.Humidity}
-	cut := record.Event{Seq: 1, At: record.Moment(at), Body: record.Cut{Batch: "plan"}}
-	coat := record.Event{Seq: 2, At: record.Moment(at), Body: record.Coat{Purpose: record.Sealer, Faces: record.Faces, Coating: c}}
-	cloth := record.Event{Seq: 3, At: record.Moment(at), Body: record.ClothLaid{Faces: []record.Face{record.Front, record.Back}, Coating: c}}
-	ask := func(task check.Task, events ...record.Event) plan.Window {
-		w := *p.w
-		w.Panels = []*record.Panel{{Number: "PLAN", Batch: "plan", Events: events}}
-		for _, st := range check.Due(&w, at) {
-			if st.Task == task && !st.From.IsZero() {
-				safe := st.Safe
-				if safe.IsZero() {
-					safe = st.From
-				}
-				return plan.Window{From: st.From.Sub(at), Safe: safe.Sub(at), Known: true}
-			}
-		}
+	coated := add(add(shelf, panel, record.Cut{Batch: "plan"}), panel, record.Coat{Purpose: record.Sealer, Faces: record.Faces, Coating: c})
+	clothed := add(coated, panel, record.ClothLaid{Faces: []record.Face{record.Front, record.Back}, Coating: c})
+	return due(coated, check.TaskLay, wish.Start), due(clothed, check.TaskSand, wish.Start)
+}
+
+// due is the window of a task after entries, counted from a moment.
+func due(entries []record.Entry, task check.Task, at time.Time) plan.Window {
+	w, err := record.Fold(entries)
+	if err != nil {
 		return plan.Window{}
 	}
-	return ask(check.TaskLay, cut, coat), ask(check.TaskSand, cut, coat, cloth)
+	for _, st := range check.Due(w, at) {
+		if st.Task == task && !st.From.IsZero() {
+			safe := st.Safe
+			if safe.IsZero() {
+				safe = st.From
+			}
+			return plan.Window{From: st.From.Sub(at), Safe: safe.Sub(at), Known: true}
+		}
+	}
+	return plan.Window{}
 }

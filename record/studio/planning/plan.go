@@ -125,7 +125,7 @@ func (d *Day) panels() []plan.Panel {
 	m, _, _ := onShelf(d.w, "board", d.Wish.Board)
 	var out []plan.Panel
 	for _, p := range d.Wish.Panels {
-		out = append(out, plan.Panel{Height: micrometers(p.Size.Height), Width: micrometers(p.Size.Width), Thickness: thickness(d.w, p.Size, m.Key), Count: p.Count})
+		out = append(out, plan.Panel{Height: micrometers(p.Size.Height), Width: micrometers(p.Size.Width), Thickness: thickness(d.w, p.Size, m.Key, nil), Count: p.Count})
 	}
 	return out
 }

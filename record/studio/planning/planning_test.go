@@ -2,6 +2,7 @@ package planning_test
 
 import (
 	"context"
+	"crypto/rand"
 	"math"
 	"path/filepath"
 	"slices"
@@ -33,7 +34,7 @@ func newBook(t *testing.T, start time.Time) *bookAt {
 	t.Helper()
 	b := &bookAt{t: t, now: start.Add(-time.Hour)}
 	path := filepath.Join(t.TempDir(), "studio.sqlite")
-	if err := studio.Create(t.Context(), path, func() time.Time { return b.now }, record.Studio{Maker: "Ada Exemple", Mark: "KB", Zone: "Europe/Riga", Currency: "EUR"}); err != nil {
+	if err := studio.Create(t.Context(), path, func() time.Time { return b.now }, rand.Reader, record.Studio{Maker: "Ada Exemple", Mark: "KB", Zone: "Europe/Riga", Currency: "EUR"}); err != nil {
 		t.Fatal(err)
 	}
 	opened, err := book.Open(t.Context(), path)
@@ -259,7 +260,7 @@ func done(b *bookAt, d planning.Day, act int, numbers []string) record.Body {
 }
 
 func density(b *bookAt, k record.Key) int64 {
-	m, _ := b.workshop().Material(k)
+	m, _ := b.workshop().MaterialNow(k)
 	rho, _ := m.Density.MilligramsPerMilliliter()
 	return rho
 }

@@ -69,7 +69,7 @@ func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan
 		if !ok1 || !ok2 {
 			return plan.Amount{}
 		}
-		panels = append(panels, plan.Panel{Height: h, Width: b, Thickness: thickness(w, p.Size(), p.Cut().Board), Count: 1})
+		panels = append(panels, plan.Panel{Height: h, Width: b, Thickness: thickness(w, p.Size(), p.Cut().Board, p.Cut().BoardAs), Count: 1})
 	}
 	area, ok := plan.Spread(panels, plan.Act{Faces: faces(s.Faces), Extra: faces(s.Extra)})
 	if !ok || area == 0 {
@@ -91,11 +91,11 @@ func wet(c record.Coating, panels int) plan.Amount {
 }
 
 // thickness of a board in µm: of the panel, or of its material; 0 if unknown.
-func thickness(w *record.Workshop, size record.Size, board record.Key) int64 {
+func thickness(w *record.Workshop, size record.Size, board record.Key, as []int64) int64 {
 	if um, ok := size.Depth.Micrometers(); ok {
 		return um
 	}
-	m, _ := w.Material(board)
+	m, _ := w.Material(board, as)
 	return micrometers(m.Board.Thickness)
 }
 

@@ -15,10 +15,10 @@ import (
 // lots meant: that one, or all of the material.
 func onShelf(w *record.Workshop, field string, k record.Key) (m record.Material, lots []record.Lot, err error) {
 	if l, ok := w.Lot(k); ok {
-		m, _ := w.Material(l.Material)
+		m, _ := w.MaterialNow(l.Material)
 		return m, []record.Lot{l}, nil
 	}
-	m, ok := w.Material(k)
+	m, ok := w.MaterialNow(k)
 	if !ok {
 		e := refuse.Cannot("not-on-shelf", "there is neither a lot nor a material %q on the shelf", k)
 		e.Field = field

@@ -51,7 +51,7 @@ func (d *Day) Write(ctx context.Context, v *studio.View, at record.When, common 
 	for _, e := range w.Entries {
 		ns = append(ns, e.Panels...)
 	}
-	slices.SortFunc(ns, record.CompareNumbers)
+	slices.SortFunc(ns, func(a, b record.Number) int { return a.Serial() - b.Serial() })
 	for i, n := range ns {
 		d.Job.Names[i] = string(n)
 	}
