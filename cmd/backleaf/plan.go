@@ -111,7 +111,7 @@ func (a *app) plan(ctx context.Context, s *studio.Session, args []string, o plan
 	if wish.Board == "" {
 		return usage("--board with a lot or a material of the shelf", "from which board?")
 	}
-	d, err := planning.Make(ctx, s.Book, w, wish)
+	d, err := planning.Make(ctx, s.Book, w, a.words(w.Studio), wish)
 	if err != nil {
 		return err
 	}
@@ -123,7 +123,7 @@ func (a *app) plan(ctx context.Context, s *studio.Session, args []string, o plan
 			return err
 		}
 		for _, e := range done.Entries {
-			a.sayWritten(v, []record.Entry{e}, "new, batch "+string(e.Body.(record.Cut).Batch)+", "+e.Body.(record.Cut).Size.String())
+			a.sayWritten(v, []record.Entry{e})
 		}
 	}
 	if err := a.planFiles(d, o); err != nil {

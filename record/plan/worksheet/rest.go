@@ -125,7 +125,7 @@ func (j Job) costs() []string {
 }
 
 func (j Job) at(t time.Time) string {
-	return j.fill("{at}", record.With("at", record.Moment(t.Truncate(time.Minute)))) + " " + t.Format(j.Words.Dates.Clock)
+	return j.fill("{at:moment}", record.With("at", record.Moment(t.Truncate(time.Minute))))
 }
 
 // BatchName names a batch by its panels.

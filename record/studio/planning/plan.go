@@ -23,7 +23,7 @@ type Day struct {
 
 // Make plans a day. The workshop must hold the whole journal where a recipe is
 // wished: what is left in a tin follows from all that was taken out of it.
-func Make(ctx context.Context, b *book.Book, w *record.Workshop, wish Wish) (Day, error) {
+func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalogue, wish Wish) (Day, error) {
 	d := Day{Wish: wish, w: w}
 	prices, err := shelf.Prices(ctx, b, w)
 	if err != nil {
@@ -40,7 +40,6 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, wish Wish) (Day
 		}
 		order.Pieces = append(order.Pieces, plan.Piece{Height: micrometers(p.Size.Height), Width: micrometers(p.Size.Width), Grain: grain(p.Grain), Count: p.Count})
 	}
-	c := tell.English
 	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: board.Name, Letter: w.Studio.Paper == "letter", Inches: inches(wish)}
 	if d.Job.Plan, err = plan.Sheets(order); err != nil {
 		return d, refuse.Because("no-plan", err)

@@ -21,6 +21,7 @@ import (
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/shelf"
 	"backleaf/record/studio/typed"
+	"backleaf/record/tell"
 )
 
 // bookAt is a book with a shelf, worked by a clock that a test moves.
@@ -170,7 +171,7 @@ func TestCarriedOut(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			b := newBook(t, start)
 			wish := wishes(t, b, start)[name]
-			d, err := planning.Make(t.Context(), b.Book, b.workshop(), wish)
+			d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, wish)
 			if err != nil {
 				t.Fatal(err)
 			}
