@@ -1,5 +1,6 @@
 // Package photo makes a kept photograph ready for print: upright, in sRGB,
-// and with no more pixels than the print can show.
+// and with no more pixels than the print can show; and it finds out what a
+// photograph holds before it is kept.
 //
 // It reads baseline and progressive JPEG (ITU-T T.81; grey, YCbCr, RGB, CMYK)
 // and PNG. Which way is up is read from Exif (CIPA DC-008, tag 0x0112), also
@@ -8,9 +9,15 @@
 // or of one grey curve. Without a profile, or with one made of tables, the
 // values are taken for sRGB.
 //
-// TestColourByAnotherProgram holds the conversion against an independent
-// colour management system; TestOrientation holds the eight orientations
-// against another reader.
+// Where the picture was taken is found in Exif, XMP, IPTC and other notes, and
+// behind the picture, and can be taken out; makers' notes of cameras, whose form
+// is not published, are not looked into.
+//
+// A picture that would take more than some 230 MB to decode is refused before
+// it is; TestBounds measures it. TestColourByAnotherProgram holds the conversion
+// against an independent colour management system; TestOrientation holds the
+// eight orientations, TestPlacesByAnotherReader what is found and taken out,
+// against other readers.
 package photo
 
 import (
@@ -19,61 +26,116 @@ import (
 	"image"
 	_ "image/jpeg" // the two kinds of photograph that are kept
 	_ "image/png"
-
-	"golang.org/x/image/draw"
 )
 
-// maxPixels bounds what is unpacked: larger than any camera's picture, and
-// about a gigabyte of memory at worst.
-const maxPixels = 250_000_000
+// open takes a photograph apart and refuses what is none or takes too much.
+func open(photograph []byte) (file, error) {
+	f, err := takeApart(photograph)
+	if err == nil {
+		err = f.affordable(len(photograph))
+	}
+	if err != nil {
+		return file{}, fmt.Errorf("cannot read the photograph: %w", err)
+	}
+	return f, nil
+}
 
-// Size returns the width and height of a photograph held upright, in pixels.
-func Size(file []byte) (width, height int, err error) {
-	c, kind, err := image.DecodeConfig(bytes.NewReader(file))
-	if err != nil || kind != "jpeg" && kind != "png" {
-		return 0, 0, fmt.Errorf("cannot read the photograph: it is neither JPEG nor PNG")
+// size returns width and height of a photograph held upright.
+func size(photograph []byte, o orientation) (width, height int, err error) {
+	c, _, err := image.DecodeConfig(bytes.NewReader(photograph))
+	if err != nil {
+		return 0, 0, fmt.Errorf("cannot read the photograph: %w", errDamaged)
 	}
-	if c.Width < 1 || c.Height < 1 || c.Width > maxPixels/c.Height {
-		return 0, 0, fmt.Errorf("cannot read the photograph: %d × %d pixels are too many", c.Width, c.Height)
-	}
-	if readTags(file).orientation.sideways() {
+	if o.sideways() {
 		return c.Height, c.Width, nil
 	}
 	return c.Width, c.Height, nil
 }
 
+// Size returns the width and height of a photograph held upright, in pixels.
+func Size(photograph []byte) (width, height int, err error) {
+	f, err := open(photograph)
+	if err != nil {
+		return 0, 0, err
+	}
+	return size(photograph, f.tags().orientation)
+}
+
+// About is what a photograph holds.
+type About struct {
+	Type          string // "jpeg" or "png"
+	Width, Height int    // held upright, in pixels
+	// Profile is the name of the colour profile, empty if there is none: text
+	// from outside. If Converted is false, its values are printed as sRGB.
+	Profile   string
+	Converted bool
+	// Places are where in the file stands where the picture was taken.
+	Places []Place
+}
+
+// Look reads all of a photograph, decodes it once, and says what it holds.
+func Look(photograph []byte) (About, error) {
+	f, err := open(photograph)
+	if err != nil {
+		return About{}, err
+	}
+	t := f.tags()
+	a := About{Type: "jpeg"}
+	if f.png {
+		a.Type = "png"
+	}
+	if a.Width, a.Height, err = size(photograph, t.orientation); err != nil {
+		return About{}, err
+	}
+	if _, _, err := image.Decode(bytes.NewReader(photograph)); err != nil {
+		return About{}, fmt.Errorf("cannot read the photograph: %w: %w", errDamaged, err)
+	}
+	if t.profile != nil {
+		a.Profile = profileName(t.profile)
+		_, a.Converted = readProfile(t.profile)
+	}
+	found, behind := f.places()
+	for _, place := range []Place{InExif, InNote} {
+		for i := range f.parts {
+			if found[i] == place {
+				a.Places = append(a.Places, place)
+				break
+			}
+		}
+	}
+	if behind {
+		a.Places = append(a.Places, InBehind)
+	}
+	return a, nil
+}
+
 // Print reads a photograph and returns it upright and in sRGB, scaled down to
 // at most maxWidth × maxHeight pixels. It is never scaled up and its
 // proportions are kept.
-func Print(file []byte, maxWidth, maxHeight int) (image.Image, error) {
-	w, h, err := Size(file)
+func Print(photograph []byte, maxWidth, maxHeight int) (image.Image, error) {
+	f, err := open(photograph)
+	if err != nil {
+		return nil, err
+	}
+	t := f.tags()
+	w, h, err := size(photograph, t.orientation)
 	if err != nil {
 		return nil, err
 	}
 	if maxWidth < 1 || maxHeight < 1 {
 		return nil, fmt.Errorf("cannot print the photograph in %d × %d pixels", maxWidth, maxHeight)
 	}
-	full, _, err := image.Decode(bytes.NewReader(file))
+	full, _, err := image.Decode(bytes.NewReader(photograph))
 	if err != nil {
-		return nil, fmt.Errorf("cannot read the photograph: %w", err)
+		return nil, fmt.Errorf("cannot read the photograph: %w: %w", errDamaged, err)
 	}
-	tags := readTags(file)
 	scale := min(1, float64(maxWidth)/float64(w), float64(maxHeight)/float64(h))
 	b := full.Bounds()
 	small := scaled(full, max(1, int(float64(b.Dx())*scale+0.5)), max(1, int(float64(b.Dy())*scale+0.5)))
-	if p, ok := readProfile(tags.profile); ok {
+	if p, ok := readProfile(t.profile); ok {
 		p.convert(small)
 	}
-	return tags.orientation.upright(small), nil
-}
-
-// scaled draws the picture on white at a size of its own. Grey stays grey by
-// value; paper prints equal channels as it prints grey.
-func scaled(full image.Image, w, h int) *image.RGBA {
-	small := image.NewRGBA(image.Rect(0, 0, w, h))
-	draw.Draw(small, small.Bounds(), image.White, image.Point{}, draw.Src)
-	draw.CatmullRom.Scale(small, small.Bounds(), full, full.Bounds(), draw.Over, nil)
-	return small
+	return t.orientation.upright(small), nil
 }
 
 // An orientation is the value of the Exif tag: which row and column of the

@@ -100,16 +100,20 @@ func printed(t testing.TB, file []byte, w, h int) *image.RGBA {
 	return img.(*image.RGBA)
 }
 
+// imageMagick is called by another name on each system.
+func imageMagick(t testing.TB) string {
+	return toolcheck.OneOf(t, "magick", "convert-im6.q16", "convert")
+}
+
 // convert runs another program on the file and reads the PNG that it writes.
 func convert(t testing.TB, file []byte, args ...string) image.Image {
 	t.Helper()
-	toolcheck.Require(t, "convert")
 	dir := t.TempDir()
 	in, out := filepath.Join(dir, "in"), filepath.Join(dir, "out.png")
 	if err := os.WriteFile(in, file, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if msg, err := exec.Command("convert", append(append([]string{in}, args...), "-strip", "-depth", "8", "PNG24:"+out)...).CombinedOutput(); err != nil {
+	if msg, err := exec.Command(imageMagick(t), append(append([]string{in}, args...), "-strip", "-depth", "8", "PNG24:"+out)...).CombinedOutput(); err != nil {
 		t.Fatalf("convert: %v\n%s", err, msg)
 	}
 	f, err := os.Open(out)
@@ -188,7 +192,7 @@ func TestColourByAnotherProgram(t *testing.T) {
 	}
 	for name, img := range map[string]image.Image{"a98": patches(), "rommrgb": patches(), "srgb": patches(), "default_rgb": patches(), "ps_gray": grey, "default_gray": grey} {
 		t.Run(name, func(t *testing.T) {
-			toolcheck.Require(t, "convert", folder+name+".icc", folder+"srgb.icc")
+			toolcheck.Require(t, folder+name+".icc", folder+"srgb.icc")
 			profile, err := os.ReadFile(folder + name + ".icc")
 			if err != nil {
 				t.Fatal(err)
@@ -203,13 +207,13 @@ func TestColourByAnotherProgram(t *testing.T) {
 // In PNG the profile is deflated.
 func TestColourInPNG(t *testing.T) {
 	const folder = "/usr/share/color/icc/ghostscript/"
-	toolcheck.Require(t, "convert", folder+"a98.icc", folder+"srgb.icc")
+	toolcheck.Require(t, folder+"a98.icc", folder+"srgb.icc")
 	dir := t.TempDir()
 	in, tagged := filepath.Join(dir, "in.png"), filepath.Join(dir, "tagged.png")
 	if err := os.WriteFile(in, pngOf(t, patches()), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if msg, err := exec.Command("convert", in, "-set", "colorspace", "sRGB", "-profile", folder+"a98.icc", tagged).CombinedOutput(); err != nil {
+	if msg, err := exec.Command(imageMagick(t), in, "-set", "colorspace", "sRGB", "-profile", folder+"a98.icc", tagged).CombinedOutput(); err != nil {
 		t.Fatalf("convert: %v\n%s", err, msg)
 	}
 	file, err := os.ReadFile(tagged)
@@ -261,13 +265,12 @@ func TestKindsOfPicture(t *testing.T) {
 // A JPEG in CMYK, written by another program, keeps its colours roughly: it
 // carries no profile, so there is no exact answer.
 func TestCMYK(t *testing.T) {
-	toolcheck.Require(t, "convert")
 	dir := t.TempDir()
 	in, out := filepath.Join(dir, "in.png"), filepath.Join(dir, "out.jpg")
 	if err := os.WriteFile(in, pngOf(t, corners(40, 40)), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if msg, err := exec.Command("convert", in, "-colorspace", "CMYK", "-quality", "100", out).CombinedOutput(); err != nil {
+	if msg, err := exec.Command(imageMagick(t), in, "-colorspace", "CMYK", "-quality", "100", out).CombinedOutput(); err != nil {
 		t.Fatalf("convert: %v\n%s", err, msg)
 	}
 	file, err := os.ReadFile(out)
@@ -298,6 +301,43 @@ func TestSizes(t *testing.T) {
 	} {
 		if b := printed(t, jpegOf(t, corners(c.w, c.h)), c.maxW, c.maxH).Bounds(); b.Dx() != c.wantW || b.Dy() != c.wantH {
 			t.Errorf("%d × %d in %d × %d: %v", c.w, c.h, c.maxW, c.maxH, b)
+		}
+	}
+}
+
+// Each pixel is the mean of what it covers, whole or in part.
+func TestMeans(t *testing.T) {
+	for _, c := range []struct {
+		row  []uint8
+		want []uint8
+	}{
+		{[]uint8{10, 20, 30, 40}, []uint8{15, 35}},
+		{[]uint8{0, 90, 240}, []uint8{30, 190}},            // (0 + 90/2) / 1.5, (90/2 + 240) / 1.5
+		{[]uint8{10, 20, 30, 40, 50}, []uint8{14, 30, 46}}, // (10 + 20 × 2/3) / (5/3) …
+		{[]uint8{7, 8, 9}, []uint8{7, 8, 9}},
+		{[]uint8{0, 255, 0, 255, 0, 255, 255}, []uint8{146}}, // 4/7 of 255
+	} {
+		for _, upright := range []bool{false, true} {
+			g := image.NewGray(image.Rect(0, 0, len(c.row), 1))
+			maxW, maxH := len(c.want), 1
+			if upright {
+				g = image.NewGray(image.Rect(0, 0, 1, len(c.row)))
+				maxW, maxH = 1, len(c.want)
+			}
+			copy(g.Pix, c.row)
+			if g.Stride == 1 && !upright {
+				t.Fatal("the rows are not what is meant")
+			}
+			img := printed(t, pngOf(t, g), maxW, maxH)
+			for i, want := range c.want {
+				at := img.RGBAAt(i, 0)
+				if upright {
+					at = img.RGBAAt(0, i)
+				}
+				if at != (color.RGBA{want, want, want, 255}) {
+					t.Errorf("%v in %d, upright %v: %v at %d, want %d", c.row, len(c.want), upright, at, i, want)
+				}
+			}
 		}
 	}
 }

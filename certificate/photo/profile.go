@@ -4,6 +4,8 @@ import (
 	"encoding/binary"
 	"image"
 	"math"
+	"strings"
+	"unicode/utf16"
 )
 
 // A profile says what the values of a picture mean: each value goes through
@@ -47,6 +49,35 @@ func readProfile(b []byte) (profile, bool) {
 		return p, true
 	}
 	return p, false
+}
+
+// profileName reads the description of a profile: ASCII in version 2 (ICC.1:2001-04,
+// 6.5.17), UTF-16 in version 4 (ICC.1:2010, 10.13). One that says nothing is called so.
+func profileName(b []byte) string {
+	const unnamed = "unnamed"
+	if len(b) < 132 {
+		return unnamed
+	}
+	d := tagTable(b)["desc"]
+	name := ""
+	switch {
+	case len(d) >= 12 && string(d[:4]) == "desc":
+		n := min(int64(binary.BigEndian.Uint32(d[8:])), int64(len(d)-12))
+		name = string(d[12 : 12+n])
+	case len(d) >= 28 && string(d[:4]) == "mluc":
+		n, at := int64(binary.BigEndian.Uint32(d[20:])), int64(binary.BigEndian.Uint32(d[24:]))
+		if at+n <= int64(len(d)) {
+			var units []uint16
+			for i := at; i+1 < at+n; i += 2 {
+				units = append(units, binary.BigEndian.Uint16(d[i:]))
+			}
+			name = string(utf16.Decode(units))
+		}
+	}
+	if name = strings.TrimSpace(strings.TrimRight(name, "\x00")); name == "" {
+		return unnamed
+	}
+	return strings.ToValidUTF8(name[:min(len(name), 200)], "")
 }
 
 func tagTable(b []byte) map[string][]byte {
