@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/tell"
 	"backleaf/record/trade"
 )
 
@@ -326,6 +327,9 @@ func (r *reader) ofCloth(say func(*record.ClothLaid, record.Material) string) An
 func basis(m record.Material) string {
 	if m.Basis == "" {
 		return " (as stated for the product)"
+	}
+	if strings.HasPrefix(m.Basis, tell.Typical) {
+		return " (typical for this kind; test first)"
 	}
 	return " (as stated for the product: " + m.Basis + ")"
 }
