@@ -82,6 +82,8 @@ var hints = map[string]tell.Message{
 	"room-temperature":         "was it measured in °F?",
 	"several-lots":             "name the one you used: {lots}",
 	"time-not-read":            `say 14:05, "yesterday 16:30", "2026-05-02 14:05", 2026-05-02, 1998~ (about 1998) or unknown`,
+	"vague-time":               `say the hour, like 09:00 or "yesterday 21:00", or only the day: today, yesterday`,
+	"year-or-hour":             `write {clock} for the hour, or "year {year}" for the year`,
 }
 
 // warn prints warnings.

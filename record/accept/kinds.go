@@ -102,6 +102,12 @@ func checkCoating(c record.Coating) error {
 		if !w.a.IsZero() && !w.a.IsUnknown() && !mass && !vol {
 			return refuse(w.f, "%q: expected a mass or a volume, like \"220 g\" or \"150 mL\"", w.a)
 		}
+		if Nothing(w.a) {
+			return refuse(w.f, "a coat of nothing: leave it out if it was not measured")
+		}
+	}
+	if err := checkRoom(c.Temperature); err != nil {
+		return err
 	}
 	return checkHumidity("humidity", c.Humidity)
 }
@@ -116,6 +122,9 @@ func checkHumidity(f string, p record.Percent) error {
 func checkClimate(c record.Climate) error {
 	if c.Temperature.IsZero() && c.Humidity.IsZero() {
 		return refuse("temperature", "missing: a reading has a temperature, a humidity or both")
+	}
+	if err := checkRoom(c.Temperature); err != nil {
+		return err
 	}
 	return checkHumidity("humidity", c.Humidity)
 }

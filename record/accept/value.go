@@ -35,6 +35,9 @@ func Check(e record.Entry) error {
 	if _, ok := e.Written.Exact(); !ok && !e.Written.IsZero() {
 		return refuse("written", "expected an exact time with its offset, like 2026-05-02T14:05:00+02:00")
 	}
+	if err := checkPast(e); err != nil {
+		return err
+	}
 	if err := checkPanels(e.Kind().Traits(), e.Panels); err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 )
@@ -80,9 +81,7 @@ func coating(c record.Coating) error {
 		field  string
 		amount record.Amount
 	}{{"amount", c.WetTotal}, {"amount-each", c.WetEach}} {
-		mg, mass := w.amount.Milligrams()
-		ul, volume := w.amount.Microliters()
-		if (mass || volume) && mg+ul == 0 {
+		if accept.Nothing(w.amount) {
 			return refuse.Input(w.field, "coat-of-nothing", "a coat of nothing")
 		}
 	}
@@ -91,7 +90,7 @@ func coating(c record.Coating) error {
 
 // room refuses what no workroom has: most often a slip of the unit.
 func room(t record.Temperature) error {
-	if mc, ok := t.Millicelsius(); ok && (mc < -30_000 || mc > 60_000) {
+	if accept.NoRoom(t) {
 		return refuse.Input("temp", "room-temperature", "%s is not the temperature of a room", t)
 	}
 	return nil

@@ -55,7 +55,7 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 func (r *Reader) value(body record.Body, field, typed string) (any, error) {
 	switch field {
 	case "at":
-		w, err := parseAt(typed, r.Now, r.Zone)
+		w, err := parseAt(typed, r.Now, r.Zone, false)
 		return w.String(), err
 	case "mix":
 		return r.Mix(typed), r.err

@@ -1,58 +1,78 @@
 package typed
 
 import (
-	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/studio/refuse"
 )
 
-var clockText = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):([0-5][0-9])$`)
+// At reads what a person says of a time at the bench, in the studio's zone:
+// "14:05", "2pm", "yesterday 16:30", "Mon 14:00", "half an hour ago",
+// "23.11.2026 14:05", "2 May 2026", an EDTF text for what is not exactly known,
+// or "unknown". Empty means now. Four figures that could be a year and an hour
+// are refused.
+func (r *Reader) At(typed string) record.When { return r.read(typed, true) }
 
-// At reads what a person says of a time, in the studio's zone: "14:05",
-// "yesterday 16:30", "2026-05-02 14:05", a bare date, an EDTF text for what
-// is not exactly known, or "unknown". Empty means now.
-func (r *Reader) At(typed string) record.When {
-	w, err := parseAt(typed, r.Now, r.Zone)
+// When reads a date into a field, if one was typed: as [Reader.At], but four
+// figures are a year.
+func (r *Reader) When(typed string, into *record.When) {
+	if typed != "" {
+		*into = r.read(typed, false)
+	}
+}
+
+func (r *Reader) read(typed string, bench bool) record.When {
+	w, err := parseAt(typed, r.Now, r.Zone, bench)
 	if err != nil {
 		r.Fail(err)
 	}
 	return w
 }
 
-// When reads a time into a field, if one was typed.
-func (r *Reader) When(typed string, into *record.When) {
-	if typed != "" {
-		*into = r.At(typed)
-	}
-}
-
-func parseAt(s string, now time.Time, loc *time.Location) (record.When, error) {
+func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (record.When, error) {
 	now = now.In(loc)
-	s = strings.TrimSpace(s)
-	if s == "" || s == "now" {
+	s := strings.Join(strings.Fields(typed), " ")
+	if s == "" || strings.EqualFold(s, "now") {
 		return record.Moment(now), nil
 	}
-	day, clock := now, s
-	switch word, rest, _ := strings.Cut(s, " "); {
-	case word == "today":
-		clock = strings.TrimSpace(rest)
-	case word == "yesterday":
-		day, clock = now.AddDate(0, 0, -1), strings.TrimSpace(rest)
-	default:
-		if d, err := time.ParseInLocation("2006-01-02", word, loc); err == nil && rest != "" {
-			day, clock = d, strings.TrimSpace(rest)
+	if t, daily, ok := ago(s, now); ok {
+		if daily {
+			return record.ParseWhen(t.Format(time.DateOnly))
+		}
+		return record.Moment(t), nil
+	}
+	switch strings.ToLower(s) {
+	case "this morning", "this afternoon", "this evening", "tonight", "last night", "this week", "recently":
+		return record.When{}, refuse.Unclearly("vague-time", "%q names no hour", s)
+	}
+	if bench && fourFigures.MatchString(s) {
+		h, m := s[:2], s[2:]
+		switch year, _ := strconv.Atoi(s); {
+		case !clockText.MatchString(h + ":" + m):
+		case year < oldest || year > now.Year():
+			s = h + ":" + m
+		default:
+			return record.When{}, refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, h, m).With(record.With("clock", h+":"+m), record.With("year", s))
 		}
 	}
-	if clock == "" { // "yesterday": the day is known, the hour is not
-		return record.ParseWhen(day.Format("2006-01-02"))
+	if year, ok := strings.CutPrefix(strings.ToLower(s), "year "); ok && fourFigures.MatchString(year) {
+		s = year
 	}
-	if m := clockText.FindStringSubmatch(clock); m != nil {
-		var h, min int
-		fmt.Sscanf(clock, "%d:%d", &h, &min)
+	day, clock, err := dayOf(s, now)
+	switch {
+	case err != nil:
+		return record.When{}, err
+	case clock == "" && !day.IsZero(): // the day is known, the hour is not
+		return notAhead(s, now, day.Format(time.DateOnly))
+	case day.IsZero():
+		day = now
+	}
+	if h, min, ok := hour(clock); ok {
 		t := time.Date(day.Year(), day.Month(), day.Day(), h, min, 0, 0, loc)
 		if t.Hour() != h || t.Minute() != min {
 			return record.When{}, refuse.Unclearly("no-such-time", "%q does not exist: the clock was put forward then", s)
@@ -62,12 +82,22 @@ func parseAt(s string, now time.Time, loc *time.Location) (record.When, error) {
 		}
 		return record.Moment(t), nil
 	}
-	w, err := record.ParseWhen(s)
+	return notAhead(s, now, s)
+}
+
+// oldest is the first year that four figures at the bench could mean.
+const oldest = 1500
+
+var fourFigures = regexp.MustCompile(`^[0-9]{4}$`)
+
+// notAhead reads an EDTF text that does not lie ahead.
+func notAhead(typed string, now time.Time, edtf string) (record.When, error) {
+	w, err := record.ParseWhen(edtf)
 	if err != nil {
-		return record.When{}, refuse.Unclearly("time-not-read", "the time %q cannot be read", s)
+		return record.When{}, refuse.Unclearly("time-not-read", "the time %q cannot be read", typed)
 	}
-	if e, ok := w.Earliest(); ok && e.After(now.Add(time.Minute)) {
-		return record.When{}, refuse.Unclearly("later-than-now", "%q is later than now", s)
+	if accept.Ahead(w, now) {
+		return record.When{}, refuse.Unclearly("later-than-now", "%q is later than now", typed)
 	}
 	return w, nil
 }
@@ -80,8 +110,8 @@ func Moment(s string, like time.Time) (time.Time, error) {
 			return t, nil
 		}
 	}
-	if t, err := time.Parse("15:04", s); err == nil {
-		return time.Date(like.Year(), like.Month(), like.Day(), t.Hour(), t.Minute(), 0, 0, like.Location()), nil
+	if h, min, ok := hour(s); ok {
+		return time.Date(like.Year(), like.Month(), like.Day(), h, min, 0, 0, like.Location()), nil
 	}
 	return like, refuse.Input("at", "no-moment", "%q is not a moment", s)
 }
