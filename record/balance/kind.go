@@ -44,9 +44,6 @@ func Strongest(parts ...Kind) Kind {
 // Known reports whether the tables have figures for a film of the kind.
 func (k Kind) Known() bool { _, ok := films[k]; return ok }
 
-// Basis is where the stress of a film of the kind comes from.
-func (k Kind) Basis() measure.Source { return filmOf(k).source }
-
 func filmOf(k Kind) film {
 	if f, ok := films[k]; ok {
 		return f

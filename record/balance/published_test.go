@@ -250,3 +250,12 @@ func TestWaterOfWood(t *testing.T) {
 		t.Errorf("%.4f, %v, %v, want %g", slope, err1, err2, woodWaterPerRH)
 	}
 }
+
+// Every figure of the table of films names where it comes from.
+func TestFilmsHaveSources(t *testing.T) {
+	for k, f := range films {
+		if f.source.Basis == "" || f.source.Text == "" || f.room.High > anyFilm.room.High || f.dry.High > anyFilm.dry.High {
+			t.Errorf("%s: %+v", k, f)
+		}
+	}
+}

@@ -6,10 +6,6 @@ import (
 	"backleaf/record"
 )
 
-func checkBoardThickness(thicknessMicrons float64) error {
-	return within("board thickness", thicknessMicrons, 500, 100000, "µm")
-}
-
 func noFigure(what string, board record.BoardKind) error {
 	return fmt.Errorf("%s of %q: %w", what, string(board), ErrNoFigure)
 }
@@ -56,7 +52,7 @@ func (m Movement) Microns(lengthMicrons, fromRH, toRH float64) (low, likely, hig
 		within("movement per % RH", m.Low, 0, 0.01, ""),
 		within("movement per % RH", m.Likely, 0, 0.01, ""),
 		within("movement per % RH", m.High, 0, 0.01, ""),
-		checkSpan("length", lengthMicrons),
+		within("length", lengthMicrons, 1000, 2e7, "µm"),
 		within("relative humidity", fromRH, 0, 100, "%"),
 		within("relative humidity", toRH, 0, 100, "%"),
 	); err != nil {

@@ -1,26 +1,18 @@
-// Package measure holds the quantities and the physics of a painting panel:
-// film thickness, moisture in boards, bow, air, drying windows, abrasives,
-// formaldehyde limits and dimensions in print.
+// Package measure holds the quantities and the physics of a panel's making: film
+// thickness, movement of boards, air and moisture in wood, drying windows,
+// abrasives, formaldehyde limits and dimensions in print. How layers and moisture
+// bow a panel stands in record/balance.
 //
-// It is pure arithmetic: no clock, no files, nothing of the record itself.
-// Each function states its formula, its range and where both come from; a
-// test table of the same file name holds it against published figures.
+// It is pure arithmetic: no clock, no files, no entries. Each function states
+// its formula, its range and where both come from; a test table of the same file
+// name holds it against published figures.
 //
 // # Units
 //
 // Every quantity is a float64 whose name carries the unit; lengths to be printed
-// are whole micrometres as an int64. Lengths and
-// thicknesses are micrometres throughout (the record's own unit), moduli and
-// stresses megapascals (the same as N/mm²), tensions of a film or cloth
-// newtons per metre of width, curvatures 1/m, temperatures degrees Celsius,
-// humidities percent. Note that 1 MPa over 1 µm is exactly 1 N/m.
-//
-// # Sign of curvature and bow
-//
-// Positive means hollow at the front: the face of the painting is the concave
-// one, as after a film in tension on the front alone. Layers are listed from
-// the front to the back. Turning a panel round changes the sign and nothing
-// else.
+// are whole micrometres as an int64. Lengths and thicknesses are micrometres
+// throughout (the record's own unit), temperatures degrees Celsius, humidities
+// percent.
 //
 // # Input
 //
@@ -32,6 +24,5 @@
 //
 // A figure that comes out of a table carries a [Source], which tells a figure
 // read in a publication from one remembered, one that is workshop practice and
-// one that was computed. All bow figures are linear-elastic upper bounds: real
-// films relax.
+// one that was computed.
 package measure

@@ -34,12 +34,6 @@ func (s Source) String() string {
 	}
 }
 
-// Range is a low and a high value with their source, Low <= High.
-type Range struct {
-	Low, High float64
-	Source    Source
-}
-
 // ErrNoFigure means that the tables hold no figure for what was asked. It is
 // an answer of its own: nothing stands in for the missing figure.
 var ErrNoFigure = errors.New("no figure known")
