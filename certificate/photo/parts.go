@@ -37,10 +37,10 @@ const (
 // maxParts is more than any program writes: restarts of a scan are no parts.
 const maxParts = 100000
 
-var (
-	errKind    = errors.New("it is neither JPEG nor PNG")
-	errDamaged = errors.New("it is damaged or cut short")
-)
+// ErrKind says that a file is no photograph that is read here.
+var ErrKind = errors.New("it is neither JPEG nor PNG")
+
+var errDamaged = errors.New("it is damaged or cut short")
 
 const signature = "\x89PNG\r\n\x1a\n"
 
@@ -54,7 +54,7 @@ func takeApart(b []byte) (file, error) {
 	case bytes.HasPrefix(b, []byte(signature)):
 		f.png, next, b = true, pngPart, b[len(signature):]
 	case !bytes.HasPrefix(b, []byte("\xff"+startOfImage)):
-		return f, errKind
+		return f, ErrKind
 	}
 	for len(f.parts) < maxParts {
 		p, ok := next(b)

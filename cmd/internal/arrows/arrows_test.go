@@ -53,7 +53,7 @@ var allowed = map[string][]string{
 	"record/studio/refuse":    {"record"},
 	"record/studio":           {"record", "record/accept", "record/form", "record/book", "record/studio/refuse"},
 	"record/studio/private":   {"record/book"},
-	"record/studio/kept":      {"record", "record/safefile", "record/studio/refuse"},
+	"record/studio/kept":      {"record", "record/safefile", "certificate/photo", "record/studio/refuse"},
 	"record/studio/typed":     {"record", "record/accept", "record/studio", "record/studio/private", "record/studio/refuse"},
 	"record/studio/bench":     {"record", "record/accept", "record/book", "record/check", "record/measure", "record/paper", "record/tell", "record/trade", "record/studio", "record/studio/kept", "record/studio/refuse"},
 	"record/studio/handover":  {"record", "record/accept", "record/form", "record/book", "record/studio", "record/studio/private", "record/studio/refuse"},

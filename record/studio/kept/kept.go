@@ -110,7 +110,7 @@ func Path(bookPath string, f File) string { return filepath.Join(Folder(bookPath
 // Keep writes a file unless it is there already.
 func Keep(bookPath string, f File, data []byte) error {
 	path := Path(bookPath, f)
-	if old, err := os.ReadFile(path); err == nil && bytes.Equal(old, data) {
+	if old, err := safefile.Read(path, MaxBytes); err == nil && bytes.Equal(old, data) {
 		return nil
 	}
 	err := os.MkdirAll(filepath.Dir(path), 0o755)
@@ -125,7 +125,7 @@ func Keep(bookPath string, f File, data []byte) error {
 
 // Read reads a kept file that still is what the journal says.
 func Read(bookPath string, f File) ([]byte, error) {
-	data, err := os.ReadFile(Path(bookPath, f))
+	data, err := safefile.Read(Path(bookPath, f), MaxBytes)
 	sum := sha256.Sum256(data)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -139,7 +139,7 @@ func Read(bookPath string, f File) ([]byte, error) {
 // AsItIs reads a kept file without looking at its digest: what is drawn from it
 // compares.
 func AsItIs(bookPath string, f File) ([]byte, error) {
-	data, err := os.ReadFile(Path(bookPath, f))
+	data, err := safefile.Read(Path(bookPath, f), MaxBytes)
 	if err != nil {
 		return nil, refuse.Because("photograph-not-read", fmt.Errorf("cannot read the photograph on record: %w", err))
 	}
@@ -148,13 +148,15 @@ func AsItIs(bookPath string, f File) ([]byte, error) {
 
 // Check reports what is wrong with a kept file; nil if it is in order.
 func Check(bookPath string, f File) error {
-	in, err := os.Open(Path(bookPath, f))
-	if err != nil {
+	in, err := safefile.Open(Path(bookPath, f), MaxBytes)
+	if errors.Is(err, fs.ErrNotExist) {
 		return ErrMissing
+	} else if err != nil {
+		return err
 	}
 	defer in.Close()
 	h := sha256.New()
-	if _, err := io.Copy(h, io.LimitReader(in, MaxBytes+1)); err != nil {
+	if _, err := io.Copy(h, in); err != nil {
 		return err
 	}
 	if hex.EncodeToString(h.Sum(nil)) != f.SHA256 {
