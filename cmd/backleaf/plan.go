@@ -16,17 +16,16 @@ import (
 	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/planning"
-	"backleaf/record/studio/questions"
 	"backleaf/record/studio/typed"
 )
 
 // planFlags are what a plan may be told.
 type planFlags struct {
-	board, cloth, sheet, grain, like                                                       string
+	board, cloth, sheet, grain, like, recipe                                               string
 	kerf, trim, bolt, oversize, selvedge, squaring, shrinkWarp, shrinkWeft, loss, rh, temp string
 	from, hours, out, calendar, batch                                                      string
 	turns, bench                                                                           int
-	write                                                                                  bool
+	write, offcuts                                                                         bool
 }
 
 func newPlan(a *app) *cobra.Command {
@@ -79,6 +78,8 @@ said, and what is not. With --write the panels are numbered in the order of the 
 	f.StringVarP(&o.out, "output", "o", "", "write the plan to this file: .pdf, or .svg, one for each sheet")
 	f.StringVar(&o.calendar, "calendar", "", "write the timetable to this iCalendar file")
 	f.BoolVar(&o.write, "write", false, "number the panels, one batch, in the order of the cut list")
+	f.BoolVar(&o.offcuts, "keep-offcuts", false, "with --write: put the offcuts worth keeping on the shelf")
+	f.StringVar(&o.recipe, "recipe", "", "recipe of the shelf by which they are made (default: that of --like)")
 	f.StringVar(&o.batch, "batch", "", "name of the batch (default: the day)")
 	return a.jsonFlag(c)
 }
@@ -88,16 +89,21 @@ func (a *app) plan(ctx context.Context, s *studio.Session, args []string, o plan
 	if err != nil {
 		return err
 	}
-	w := v.Shop
+	w, err := s.Book.Workshop(ctx)
+	if err != nil {
+		return err
+	}
 	r := typed.For(v)
 	wish := planning.Wish{Board: record.Key(o.board), Cloth: record.Key(o.cloth), Bench: o.bench, Turns: plan.Turns(o.turns), Start: v.Local()}
 	if o.like != "" {
-		var ps []*record.Panel
-		if w, ps, err = questions.Chosen(ctx, s.Book, strings.Fields(o.like), nil); err != nil {
+		liked, err := s.Look(ctx, strings.Fields(o.like), nil)
+		if err != nil {
 			return err
 		}
-		planning.AsMade(&wish, w, ps)
-		if w, err = s.Book.Workshop(ctx); err != nil {
+		planning.AsMade(&wish, w, liked.Panels)
+	}
+	if o.recipe != "" {
+		if err := planning.ByRecipe(&wish, w, record.Key(o.recipe)); err != nil {
 			return err
 		}
 	}
@@ -117,7 +123,7 @@ func (a *app) plan(ctx context.Context, s *studio.Session, args []string, o plan
 	}
 	d.Job.Title = cmp.Or(o.batch, wish.Start.Format(time.DateOnly))
 	if o.write {
-		done, err := d.Write(ctx, v, record.Moment(v.Local()), record.Cut{Batch: record.Key(o.batch)})
+		done, err := d.Write(ctx, v, record.Moment(v.Local()), record.Cut{Batch: record.Key(o.batch)}, o.offcuts)
 		a.warn(v, done.Warnings)
 		if err != nil {
 			return err

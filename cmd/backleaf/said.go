@@ -60,6 +60,7 @@ var hints = map[string]tell.Message{
 	"sheet-imported-before":    "nothing was written; if its rows are new panels all the same, say --again",
 	"two-of-a-sort":            "check them one after the other",
 	"find-what":                `see "backleaf find --help"; "backleaf list" shows all panels`,
+	"no-such-recipe":           `"backleaf recipe list" shows them, "backleaf recipe from" keeps one`,
 	"no-bolt-width":            `say it with --bolt "150 cm"`,
 	"no-sheet-size":            `say it with --sheet "2440 x 1220 mm", or put a lot with its --sheet on the shelf`,
 	"panels-not-read":          `say "14 of 30x40 cm, 6 of 8x10 in grain height"`,

@@ -170,3 +170,10 @@ var englishPlan = PlanWords{
 		"Reckoned with 2 minutes for a face, 1 for the edges, 6 to lay a cloth, 2 to trim and 2 to sand, for one panel (from memory). Touch before you go on: times are estimates.",
 	},
 }
+
+// englishRecipes are said of the recipes on the shelf.
+var englishRecipes = map[string]Message{
+	"no-recipes":             `there are no recipes yet; "backleaf recipe from" keeps how panels were made`,
+	"recipe-step":            "  {act}{material, if {, {material}}}{cloth, if {, {cloth}}}{spread, if {, {spread}}}",
+	"recipe-without-thinner": "note: a recipe keeps no thinner, and here {thinned} was added: the amounts are those with it",
+}

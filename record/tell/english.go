@@ -16,6 +16,7 @@ var English = &Catalogue{
 	Events:  englishEvents,
 	Objects: englishObjects,
 	Codes: codes(
+		englishRecipes,
 		englishGaps,
 		englishWhere,
 		englishWarnings,

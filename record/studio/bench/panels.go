@@ -29,7 +29,8 @@ func Cut(ctx context.Context, v *studio.View, at record.When, count int, cut rec
 
 // CutEach numbers new panels in their order, each as it was cut, all in one
 // go. Those that are alike share an entry; all are of the batch of the first.
-func CutEach(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut) (studio.Written, error) {
+// What else came of it, such as offcuts, is written with them.
+func CutEach(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut, more ...record.Entry) (studio.Written, error) {
 	batch := record.Key(strings.ToLower(string(cmp.Or(cuts[0].Batch, record.Key(batchName(v, at))))))
 	return v.Compose(ctx, func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		ns, err := numbers(d, v, len(cuts))
@@ -45,7 +46,7 @@ func CutEach(ctx context.Context, v *studio.View, at record.When, cuts []record.
 			}
 			es[k].Panels = append(es[k].Panels, ns[i])
 		}
-		return es, nil, nil
+		return append(es, more...), nil, nil
 	})
 }
 

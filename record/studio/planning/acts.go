@@ -7,6 +7,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/plan"
+	"backleaf/record/tell"
 )
 
 // What one panel takes at the bench. From memory.
@@ -40,10 +41,10 @@ func (p *products) of(k record.Key) int {
 
 // acts turns the steps of a recipe into acts, with the times of drying in the
 // air expected.
-func (p *products) acts(steps []Step, wish Wish, name func(Step) string) []plan.Act {
+func (p *products) acts(steps []Step, wish Wish, c *tell.Catalogue) []plan.Act {
 	var out []plan.Act
 	for i, s := range steps {
-		a := plan.Act{Do: s.Do, Name: name(s), Faces: faces(s.Faces), Extra: faces(s.Extra), PerSquare: s.Spread, NotWater: s.Thinner != "", Oversize: micrometers(s.Oversize)}
+		a := plan.Act{Do: s.Do, Name: s.Name(c), Faces: faces(s.Faces), Extra: faces(s.Extra), PerSquare: s.Spread, NotWater: s.Thinner != "", Oversize: micrometers(s.Oversize)}
 		if a.Oversize == 0 {
 			a.Oversize = micrometers(wish.Oversize)
 		}
@@ -80,6 +81,15 @@ func (p *products) acts(steps []Step, wish Wish, name func(Step) string) []plan.
 		out = append(out, a)
 	}
 	return out
+}
+
+// Name says what a step does.
+func (s Step) Name(c *tell.Catalogue) string {
+	purpose := string(c.Lines.Coat)
+	if s.Purpose != "" {
+		purpose = c.Word(s.Purpose)
+	}
+	return c.Plan.Work[string(s.Do)].With("purpose", purpose, "faces", c.Word(s.Faces))
 }
 
 // answers reports that a coat goes on the side that lacks one.

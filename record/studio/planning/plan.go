@@ -21,8 +21,8 @@ type Day struct {
 	w    *record.Workshop
 }
 
-// Make plans a day. The workshop must hold the whole journal where a recipe is
-// wished: what is left in a tin follows from all that was taken out of it.
+// Make plans a day. The workshop must hold the whole journal: what is left in
+// a tin, and which offcuts are left, follows from all that was taken.
 func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalogue, wish Wish) (Day, error) {
 	d := Day{Wish: wish, w: w}
 	prices, err := shelf.Prices(ctx, b, w)
@@ -131,14 +131,7 @@ func (d *Day) panels() []plan.Panel {
 
 func (d *Day) recipe(map[record.Key]private.Price) {
 	p := &products{w: d.w}
-	words := d.Job.Words
-	d.Job.Acts = p.acts(whole(d.Wish.Recipe), d.Wish, func(s Step) string {
-		purpose := words.Word(s.Purpose)
-		if s.Purpose == "" {
-			purpose = string(words.Lines.Coat)
-		}
-		return words.Plan.Work[string(s.Do)].With("purpose", purpose, "faces", words.Word(s.Faces))
-	})
+	d.Job.Acts = p.acts(whole(d.Wish.Recipe), d.Wish, d.Job.Words)
 	d.Job.Products = p.list
 	d.Job.Tins, _ = p.tins(d.w, d.Wish.Start)
 	loss, ok := d.Wish.TrayLoss.Millipercent()

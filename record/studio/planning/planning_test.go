@@ -176,7 +176,7 @@ func TestCarriedOut(t *testing.T) {
 				t.Fatal(err)
 			}
 			b.now = start
-			if _, err := d.Write(t.Context(), b.look(), record.Moment(start), record.Cut{Batch: "may"}); err != nil {
+			if _, err := d.Write(t.Context(), b.look(), record.Moment(start), record.Cut{Batch: "may"}, false); err != nil {
 				t.Fatal(err)
 			}
 			first := make([]int, len(d.Job.Batches)+1)

@@ -23,7 +23,10 @@ type Step struct {
 
 // FromPanel is the recipe by which a panel was made, up to its first paint, with
 // the amounts that were used, if the workshop holds the panels that shared them.
-func FromPanel(w *record.Workshop, p *record.Panel) []Step {
+func FromPanel(w *record.Workshop, p *record.Panel) []Step { return fromPanel(w, p, true) }
+
+// fromPanel tells of faces given extra, or counts their share to the others.
+func fromPanel(w *record.Workshop, p *record.Panel, extra bool) []Step {
 	var out []Step
 	for _, e := range p.Events {
 		var s Step
@@ -47,6 +50,9 @@ func FromPanel(w *record.Workshop, p *record.Panel) []Step {
 		}
 		for _, part := range c.Mix {
 			s.Mix = append(s.Mix, record.Part{Parts: part.Parts, Material: part.Material})
+		}
+		if !extra {
+			s.Extra = nil
 		}
 		s.Thinned, s.Thinner = c.Thinned, c.Thinner
 		s.Spread = spreadOf(w, e, s, c)
@@ -125,15 +131,31 @@ func whole(steps []Step) []Step {
 
 // AsMade wishes for panels as others were made: their sizes, board, cloth and
 // recipe, that of the first of them.
-func AsMade(wish *Wish, w *record.Workshop, ps []*record.Panel) {
-	wish.Panels = Like(ps)
-	first := ps[0]
+func AsMade(wish *Wish, w *record.Workshop, ns []record.Number) {
+	wish.Panels = Like(w, ns)
+	first := w.Panel(ns[0])
 	wish.Recipe = FromPanel(w, first)
 	if wish.Board == "" {
 		if wish.Board = first.Cut().Lot; wish.Board == "" || wish.Board == record.Unknown {
 			wish.Board = first.Cut().Board
 		}
 	}
+	wish.clothOf()
+}
+
+// ByRecipe wishes for panels made by a recipe of the shelf.
+func ByRecipe(wish *Wish, w *record.Workshop, k record.Key) error {
+	r, err := Recipe(w, k)
+	if err != nil {
+		return err
+	}
+	wish.Recipe = FromRecipe(r)
+	wish.clothOf()
+	return nil
+}
+
+// clothOf takes the cloth of the recipe where none is named.
+func (wish *Wish) clothOf() {
 	for _, s := range wish.Recipe {
 		if wish.Cloth == "" && s.Do == plan.LayingCloth {
 			wish.Cloth = s.Cloth

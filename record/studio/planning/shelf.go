@@ -32,8 +32,8 @@ func onShelf(w *record.Workshop, field string, k record.Key) (m record.Material,
 	return m, lots, nil
 }
 
-// sheets are the kinds of sheets of a board: those of its lots, or else of the
-// size that was wished.
+// sheets are the kinds of sheets of a board: those of its lots, or of the size
+// that was wished, and the offcuts of it that nothing was cut from yet.
 func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) ([]plan.Sheet, record.Material, error) {
 	m, lots, err := onShelf(w, "board", wish.Board)
 	if err != nil {
@@ -45,34 +45,61 @@ func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) 
 		along = "height"
 	}
 	var out []plan.Sheet
-	add := func(name string, size record.Size, price int64) {
-		s := plan.Sheet{Name: name, Length: micrometers(size.Height), Width: micrometers(size.Width), Trim: micrometers(wish.Trim), Grain: grain(along), Price: price, Count: plan.Unlimited}
+	used := usedUp(w)
+	for _, l := range w.Lots { // offcuts come first, whichever lot is meant
+		if b := l.Body; b.Offcut != "" && b.Material == m.Key && !slices.ContainsFunc(lots, func(o record.Lot) bool { return o.Key == b.Key }) {
+			lots = append(lots, b)
+		}
+	}
+	add := func(name string, size record.Size, price int64, offcut bool) {
+		s := plan.Sheet{Offcut: offcut, Name: name, Length: micrometers(size.Height), Width: micrometers(size.Width), Trim: micrometers(wish.Trim), Grain: grain(along), Price: price, Count: plan.Unlimited}
 		if s.Length < s.Width { // the longer side is the length
 			s.Length, s.Width = s.Width, s.Length
 			if s.Grain != plan.Free {
 				s.Grain = plan.First + plan.Second - s.Grain
 			}
 		}
-		if s.Length == 0 || slices.ContainsFunc(out, func(o plan.Sheet) bool { return o.Length == s.Length && o.Width == s.Width }) {
+		if offcut {
+			s.Count, s.Trim = 1, 0 // its edges are sawn
+		} else if slices.ContainsFunc(out, func(o plan.Sheet) bool { return !o.Offcut && o.Length == s.Length && o.Width == s.Width }) {
 			return
 		}
-		out = append(out, s)
+		if s.Length > 0 {
+			out = append(out, s)
+		}
 	}
 	if !wish.Sheet.IsZero() {
-		add(string(m.Key), wish.Sheet, 0)
-		return out, m, nil
+		add(string(m.Key), wish.Sheet, 0, false)
 	}
 	for _, l := range slices.Backward(lots) { // the newest lot of a size names it
+		if l.Offcut != "" {
+			if !used[l.Key] {
+				add(string(l.Key), l.Sheet, 0, true)
+			}
+			continue
+		}
+		if !wish.Sheet.IsZero() {
+			continue
+		}
 		var price int64
 		if n, ok := l.Quantity.Sheets(); ok && n > 0 {
 			price = prices[l.Key].Minor / n
 		}
-		add(string(l.Key), l.Sheet, price)
+		add(string(l.Key), l.Sheet, price, false)
 	}
-	if len(out) == 0 {
+	if !slices.ContainsFunc(out, func(s plan.Sheet) bool { return !s.Offcut }) {
 		return nil, m, refuse.Cannot("no-sheet-size", "no size of a sheet of %s is recorded", m.Key)
 	}
 	return out, m, nil
+}
+
+// usedUp tells of which lots panels were cut: an offcut is there once.
+func usedUp(w *record.Workshop) map[record.Key]bool {
+	used := map[record.Key]bool{}
+	for _, p := range w.Panels {
+		used[p.Cut().Lot] = true
+	}
+	return used
 }
 
 // tins are the lots of the products, in the order in which they are to be used:

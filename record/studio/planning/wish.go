@@ -95,9 +95,10 @@ func gather(all []Panels, p Panels) []Panels {
 }
 
 // Like are the panels of a batch as they would be asked for.
-func Like(ps []*record.Panel) []Panels {
+func Like(w *record.Workshop, ns []record.Number) []Panels {
 	var out []Panels
-	for _, p := range ps {
+	for _, n := range ns {
+		p := w.Panel(n)
 		out = gather(out, Panels{1, p.Size(), p.Cut().Grain})
 	}
 	return out

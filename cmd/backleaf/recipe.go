@@ -1,0 +1,82 @@
+package main
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+	"backleaf/record/studio/planning"
+	"backleaf/record/studio/typed"
+	"backleaf/record/tell"
+)
+
+func newRecipe(a *app) *cobra.Command {
+	return folder("recipe", "recipes: coats and cloth with their usual amounts", recipeFrom(a), recipeList(a))
+}
+
+func recipeFrom(a *app) *cobra.Command {
+	var o moment
+	var key string
+	c := &cobra.Command{
+		Use: "from " + panelWords, Short: "keep how panels were made as a recipe",
+		Long: `Keep how panels were made, before their paint, as a recipe on the shelf: coats and cloth
+by face with what was laid on a square metre. The first of the panels is taken; a later
+recipe of the same key replaces an earlier one.`,
+		Example: `  backleaf recipe from batch:may --as usual
+  backleaf plan "14 of 30x40 cm" --board birch-1 --recipe usual --kerf "2.5 mm"`,
+		Args: wanted(1, -1, "panels that were made by it"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := needs(key, "--as usual", "what is the recipe to be called?"); err != nil {
+				return err
+			}
+			return a.atBench(c.Context(), &o, args, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
+				w, err := v.Book.Workshop(ctx) // amounts are shared out over all panels of an entry
+				if err != nil {
+					return studio.Written{}, err
+				}
+				made, warnings, err := planning.AsRecipe(w, w.Panel(v.Panels[0]), record.Key(strings.ToLower(key)))
+				if err != nil {
+					return studio.Written{}, err
+				}
+				done, err := planning.KeepRecipe(ctx, v, at, made)
+				done.Warnings = append(warnings, done.Warnings...)
+				return done, err
+			})
+		},
+	}
+	o.flags(c)
+	c.Flags().StringVar(&key, "as", "", "key of the recipe, like \"usual\"")
+	return c
+}
+
+func recipeList(a *app) *cobra.Command {
+	return a.jsonFlag(&cobra.Command{
+		Use: "list", Short: "list the recipes on the shelf",
+		Example: `  backleaf recipe list
+  backleaf recipe list --json`,
+		Args: wanted(0, 0, "no words"),
+		RunE: func(c *cobra.Command, _ []string) error {
+			return a.shelf(c, func(w *record.Workshop) error {
+				if a.asJSON {
+					return a.sayJSON(bodies(w.Recipes))
+				}
+				words := a.words(w.Studio)
+				if len(w.Recipes) == 0 {
+					a.remark(record.Say("no-recipes"))
+				}
+				for _, r := range w.Recipes {
+					a.say("%s", r.Body.Key)
+					for i, s := range planning.FromRecipe(r.Body) {
+						step := r.Body.Steps[i]
+						a.tell(words, record.Say("recipe-step", tell.Told("act", s.Name(words)), record.With("material", step.Material),
+							record.With("cloth", step.Cloth), record.With("spread", step.Spread)))
+					}
+				}
+				return nil
+			})
+		},
+	})
+}
