@@ -16,10 +16,6 @@ var formaldehyde = Rule{
 	judge:    judgeFormaldehyde,
 }
 
-// reachFrom is when REACH Annex XVII entry 77 applies (from memory of
-// Regulation (EU) 2023/1464).
-var reachFrom = record.Moment(time.Date(2026, 8, 6, 0, 0, 0, 0, time.UTC))
-
 // emissionClasses are the classes as printed on sheets, in capitals without
 // spaces, points and hyphens; a text that begins with one of them is of it.
 // One without a limit of its own has no class.
@@ -63,11 +59,28 @@ func judgeFormaldehyde(s *subject) []verdict {
 			return one(Holds, at, "formaldehyde-low"+limited, values...)
 		}
 		// The class alone does not show that a later board keeps the EU limit.
-		o := outcome(record.Yes, before(s.cut.At, reachFrom))
+		from, lower := s.reachLimit(b)
+		values = append(values, lower...)
+		o := outcome(record.Yes, before(s.cut.At, from))
 		code := map[Outcome]string{Holds: "formaldehyde-low" + limited, FallsShort: "formaldehyde-new-limit", NotRecorded: "formaldehyde-cut-open"}[o]
 		return []verdict{say(o, at, code, values...).at(Information)}
 	}
 	return one(NotRecorded, at, "formaldehyde-class-open", class)
+}
+
+// reachLimit is when the lower limit of the EU came into force, and both as
+// values.
+func (s *subject) reachLimit(b record.Board) (from record.When, values []record.Value) {
+	l, err := measure.EmissionLimitOf(measure.REACH77, b.Kind, 0)
+	if err != nil {
+		return from, nil
+	}
+	day, err := time.Parse(time.DateOnly, l.From)
+	if err != nil {
+		return from, nil
+	}
+	from = record.Moment(day)
+	return from, []record.Value{record.With("lower", figure(l.Value, l.Unit)), record.With("from", from)}
 }
 
 // emissionLimit is the limit of a class as a value; none where it has none.

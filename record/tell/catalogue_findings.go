@@ -21,8 +21,8 @@ var englishFindings = map[string]Message{
 	"formaldehyde-class-open": "what the class “{class}” stands for",
 	"formaldehyde-low":        "{class}", "formaldehyde-high": "{class}",
 	"formaldehyde-low-limit": "{class}: at most {limit}", "formaldehyde-high-limit": "{class}: at most {limit}",
-	"formaldehyde-new-limit": "{class}: at most {limit}; in the EU 0.062 mg/m³ from 6 August 2026 (from memory), which the class alone does not show",
-	"formaldehyde-cut-open":  "whether the board was cut before 6 August 2026, when a lower limit came into force in the EU (from memory)",
+	"formaldehyde-new-limit": "{class}: at most {limit}; in the EU {lower} from {from} (from memory), which the class alone does not show",
+	"formaldehyde-cut-open":  "whether the board was cut before {from}, when a lower limit came into force in the EU (from memory)",
 	"tempered":               "degreased and keyed", "tempered-open": "whether the board was degreased and keyed", "tempered-elsewhere": "the board is not tempered hardboard",
 	"tempered-not": "degreased: {degreased}; keyed: {keyed}",
 
