@@ -1,15 +1,16 @@
 package main
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/ask"
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
+	"backleaf/record/tell"
 )
 
 func newAsk(a *app) *cobra.Command {
@@ -19,14 +20,14 @@ func newAsk(a *app) *cobra.Command {
 what is recorded with the entries it rests on, or "not recorded". Nothing is guessed:
 a word that is not understood is named. It can be asked about
 
-` + wrapList(ask.Topics()) + ``,
+` + wrapList(topicNames()) + ``,
 		Example: `  backleaf ask 0142 adhesive
   backleaf ask 0142 is the back sealed
   backleaf ask KB26-0142-1 varnish remover`,
 		Args: wanted(2, -1, "one panel and a question"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.read(c.Context(), func(s *studio.Session) error {
-				as, err := questions.Ask(c.Context(), s.Book, args[0], strings.Join(args[1:], " "))
+				as, err := questions.Ask(c.Context(), a.catalogue(), s.Book, args[0], strings.Join(args[1:], " "))
 				if err != nil {
 					return err
 				}
@@ -40,31 +41,30 @@ func (a *app) sayAnswers(as []questions.Answer) error {
 	if a.asJSON {
 		return a.sayJSON(as)
 	}
+	c := a.catalogue()
 	for _, x := range as {
-		name := x.Topic + ": "
 		for i, l := range x.Lines {
-			if i == len(x.Lines)-1 {
-				l += sayEntries(x.Entries)
+			if es := c.Entries(x.Entries); i == len(x.Lines)-1 && es != "" {
+				l = tell.Say(c, record.Say("resting-on", tell.Told("what", l), tell.Told("entries", es)))
 			}
 			if i > 0 {
-				name = "  "
+				a.say("  %s", l)
+				continue
 			}
-			a.say("%s%s", name, l)
+			a.tell(c, record.Say("ask-answer", tell.Told("topic", c.Question(x.Topic)), tell.Told("line", l)))
 		}
 	}
 	return nil
 }
 
-// sayEntries names the entries that something rests on: " (E3, E7)".
-func sayEntries(seqs []int64) string {
+// topicNames are what can be asked, in the order of the alphabet.
+func topicNames() []string {
 	var out []string
-	for _, s := range slices.Compact(slices.Clone(seqs)) {
-		out = append(out, fmt.Sprintf("E%d", s))
+	for _, t := range ask.Topics() {
+		out = append(out, tell.English.Question(t))
 	}
-	if out == nil {
-		return ""
-	}
-	return " (" + strings.Join(out, ", ") + ")"
+	slices.Sort(out)
+	return out
 }
 
 // wrapList sets words in lines for a help text.

@@ -45,7 +45,7 @@ func (t *table) row(cells ...string) {
 		if i > 0 {
 			fmt.Fprint(t.w, "\t")
 		}
-		fmt.Fprint(t.w, clean(c))
+		fmt.Fprint(t.w, clean(strings.ReplaceAll(c, "\n", " ")))
 	}
 	fmt.Fprintln(t.w)
 }

@@ -12,7 +12,7 @@ import (
 
 // Answer is what the record says on one topic, in one or two lines.
 type Answer struct {
-	Topic    string
+	Topic    record.Code
 	Lines    []string
 	Entries  []int64 // on which it rests
 	Recorded bool    // false: nobody wrote it down
@@ -28,28 +28,27 @@ func (e *NotUnderstood) Error() string {
 	return fmt.Sprintf("not understood: %s", strings.Join(e.Words, ", "))
 }
 
-// Topics lists what can be asked, in the order of the thesaurus.
-func Topics() []string {
-	var out []string
+// Topics lists what can be asked.
+func Topics() []record.Code {
+	var out []record.Code
 	for _, t := range topics {
-		out = append(out, t.name)
+		out = append(out, t.code)
 	}
-	slices.Sort(out)
 	return out
 }
 
-// Ask answers a question about a panel. A question on several topics has
-// several answers. The error is a [*NotUnderstood].
-func Ask(w *record.Workshop, p *record.Panel, question string) ([]Answer, error) {
+// Ask answers a question about a panel in the words of a catalogue. A question
+// on several topics has several answers. The error is a [*NotUnderstood].
+func Ask(c *tell.Catalogue, w *record.Workshop, p *record.Panel, question string) ([]Answer, error) {
 	found, err := understand(question)
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{Teller: tell.New(tell.English, w, p), w: w, p: p}
+	r := &reader{Teller: tell.New(c, w, p), w: w, p: p}
 	var out []Answer
 	for _, t := range found {
 		a := t.answer(r)
-		a.Topic = t.name
+		a.Topic = t.code
 		out = append(out, a)
 	}
 	return out, nil

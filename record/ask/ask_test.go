@@ -10,6 +10,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/accept"
 	"backleaf/record/ask"
+	"backleaf/record/tell"
 )
 
 // full is a panel of which much is recorded, bare one of which hardly
@@ -116,7 +117,7 @@ var questions = []struct {
 	{"cloth", "cloth", "linen, plain weave", "[11]"},
 	{"canvas", "cloth", "fine linen, lot not recorded", "[11]"},
 	{"when was the cloth laid", "cloth", "2 May 2026", "[11]"},
-	{"trimmed", "trimming", "trimmed with a new blade, edges eased: yes", "[12]"},
+	{"trimmed", "trimming", "trimmed, a new blade, edges eased: yes", "[12]"},
 	{"when cured", "cure", "24 h to 36 h", "[14]"},
 	{"is it dry", "cure", "not recorded as such", "[14]"},
 	{"what grit was it sanded with", "sanding", "P 180", "[13]"},
@@ -162,9 +163,9 @@ var questions = []struct {
 	{"how should I display it", "care", "40–60 %", "[]"},
 	{"light", "care", "200 lux", "[]"},
 	{"is the adhesion sound", "edges and adhesion", "adhesion sound", "[15]"},
-	{"condition", "condition", "R. Invented: one scratch", "[22]"},
-	{"has it been restored", "treatment", "cleaned dry, with soft brush", "[23]"},
-	{"certificate", "certificate", "in force: issued 15 April 2027", "[20]"},
+	{"condition", "condition", "by R. Invented: one scratch, 20 February 2031", "[22]"},
+	{"has it been restored", "treatment", "cleaned dry; with soft brush", "[23]"},
+	{"certificate", "certificate", "in force: issued on 15 April 2027", "[20]"},
 	{"label", "label", "15 April 2027", "[19]"},
 	{"photographs", "photographs", "not recorded", "[]"},
 	{"corrections", "corrections", "E12 changed, tool: a fresh blade → a new blade (seen again)", "[25]"},
@@ -172,17 +173,20 @@ var questions = []struct {
 	{"notes", "notes", "hangs in the hall", "[26]"},
 }
 
+// code is the code of a topic by its name.
+func code(name string) record.Code { return record.Code(strings.ReplaceAll(name, " ", "-")) }
+
 var ordinary = strings.NewReplacer("\u202f", " ", "\u00a0", " ")
 
 func TestQuestions(t *testing.T) {
 	w, p := panel(t, full)
 	for _, q := range questions {
-		as, err := ask.Ask(w, p, q.asked)
+		as, err := ask.Ask(tell.English, w, p, q.asked)
 		if err != nil {
 			t.Errorf("%q: %v", q.asked, err)
 			continue
 		}
-		if len(as) != 1 || as[0].Topic != q.topic {
+		if len(as) != 1 || as[0].Topic != code(q.topic) {
 			t.Errorf("%q: %d answers, the first on %q, want %q", q.asked, len(as), as[0].Topic, q.topic)
 			continue
 		}
@@ -205,13 +209,13 @@ func TestNothingIsGuessed(t *testing.T) {
 	w, p := panel(t, bare)
 	always := []string{"number", "batch", "maker", "care", "build-up", "what is not recorded", "corrections", "steps and dates"}
 	for _, q := range questions {
-		as, err := ask.Ask(w, p, q.asked)
+		as, err := ask.Ask(tell.English, w, p, q.asked)
 		if err != nil {
 			t.Errorf("%q: %v", q.asked, err)
 			continue
 		}
 		for _, a := range as {
-			if a.Recorded && !slices.Contains(always, a.Topic) {
+			if a.Recorded && !slices.Contains(always, tell.English.Question(a.Topic)) {
 				t.Errorf("%q is answered of a panel of which nothing is recorded: %q", q.asked, a.Lines)
 			}
 		}
@@ -220,7 +224,7 @@ func TestNothingIsGuessed(t *testing.T) {
 
 func TestTwoTopics(t *testing.T) {
 	w, p := panel(t, full)
-	as, err := ask.Ask(w, p, "title and maker")
+	as, err := ask.Ask(tell.English, w, p, "title and maker")
 	if err != nil || len(as) != 2 {
 		t.Fatalf("%v, %v", as, err)
 	}
@@ -237,7 +241,7 @@ func TestNotUnderstood(t *testing.T) {
 		"\x1b[31m lead isotope":          "[31m isotope]",
 		"DROP TABLE":                     "[drop table]",
 	} {
-		_, err := ask.Ask(w, p, asked)
+		_, err := ask.Ask(tell.English, w, p, asked)
 		var e *ask.NotUnderstood
 		if !errors.As(err, &e) {
 			t.Errorf("%q: %v", asked, err)
@@ -252,13 +256,17 @@ func TestNotUnderstood(t *testing.T) {
 // Every topic can be asked by its own name.
 func TestTopicsByName(t *testing.T) {
 	w, p := panel(t, full)
-	for _, name := range ask.Topics() {
-		as, err := ask.Ask(w, p, name)
+	for _, topic := range ask.Topics() {
+		name := tell.English.Question(topic)
+		if topic != code(name) {
+			t.Errorf("%q has no name of its own: %q", topic, name)
+		}
+		as, err := ask.Ask(tell.English, w, p, name)
 		if err != nil {
 			t.Errorf("%q: %v", name, err)
 			continue
 		}
-		if !slices.ContainsFunc(as, func(a ask.Answer) bool { return a.Topic == name }) {
+		if !slices.ContainsFunc(as, func(a ask.Answer) bool { return a.Topic == topic }) {
 			t.Errorf("%q is answered as %q", name, as[0].Topic)
 		}
 	}
@@ -270,7 +278,7 @@ func FuzzAsk(f *testing.F) {
 	}
 	w, p := panel(f, full)
 	f.Fuzz(func(t *testing.T, asked string) {
-		as, err := ask.Ask(w, p, asked)
+		as, err := ask.Ask(tell.English, w, p, asked)
 		if (err == nil) != (len(as) > 0) {
 			t.Errorf("%q: %d answers, error %v", asked, len(as), err)
 		}

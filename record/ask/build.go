@@ -2,7 +2,6 @@ package ask
 
 import (
 	"slices"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/tell"
@@ -20,28 +19,28 @@ func (r *reader) varnish() Answer {
 func (r *reader) removal() Answer {
 	as := r.applications(isVarnish)
 	if len(as) == 0 {
-		return Answer{Lines: []string{"not recorded: no varnish was written down"}}
+		return open(nil, r.say("ask-no-varnish"))
 	}
 	last := as[len(as)-1]
-	a := recorded(seqs(as), r.VarnishLine(), "test first; a conservator decides")
+	a := recorded(seqs(as), r.VarnishLine(), r.say("ask-test-first"))
 	a.Recorded = last.Varnish.Removable != "" || slices.ContainsFunc(last.Coating.Mix, func(p record.Part) bool { m, _ := r.w.Material(p.Material, p.As); return m.Removable != "" })
 	return a
 }
 
 // eachPigment calls f for every pigment of paint and of the products used.
-func (r *reader) eachPigment(f func(p record.Pigment, in string, seq int64)) (without []int64) {
+func (r *reader) eachPigment(f func(p record.Pigment, l record.Layer)) (without []int64) {
 	for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil }) {
 		some := a.Paint == nil
 		if a.Paint != nil {
 			for _, p := range a.Paint.Pigments {
-				f(p, r.Layer(a.Layer), a.Seq)
+				f(p, a.Layer)
 				some = true
 			}
 		}
 		for _, part := range a.Coating.Mix {
 			m, _ := r.w.Material(part.Material, part.As)
 			for _, p := range m.Pigments {
-				f(p, r.Layer(a.Layer), a.Seq)
+				f(p, a.Layer)
 				some = true
 			}
 		}
@@ -52,19 +51,21 @@ func (r *reader) eachPigment(f func(p record.Pigment, in string, seq int64)) (wi
 	return without
 }
 
-func pigmentName(p record.Pigment) string {
-	if known(p.Index) {
-		return p.Name + " (" + p.Index + ")"
+// pigment names a pigment and the layer it is in.
+func (r *reader) pigment(p record.Pigment, l record.Layer) string {
+	name := tell.Told("pigment", r.say("ask-pigment", record.With("name", p.Name), record.With("index", p.Index)))
+	if l.Seq == 0 {
+		return name.Text()
 	}
-	return p.Name
+	return r.say("ask-pigment-in", name, r.layer(l))
 }
 
-// in names the layer of an entry.
-func (r *reader) in(seq int64) string {
+// coatOf is the coat or paint of an entry.
+func (r *reader) coatOf(seq int64) record.Layer {
 	for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil && l.Seq == seq }) {
-		return " in the " + r.Layer(a.Layer)
+		return a.Layer
 	}
-	return ""
+	return record.Layer{}
 }
 
 func (r *reader) metals() Answer {
@@ -72,15 +73,15 @@ func (r *reader) metals() Answer {
 	var sure, may []string
 	var es []int64
 	for _, x := range d.Found {
-		name := r.Word(record.Code(x.Risk))
-		line := pigmentName(x.Pigment) + r.in(x.Seq) + ": " + name
+		name := tell.Told("pigment", r.pigment(x.Pigment, r.coatOf(x.Seq)))
+		line := r.say("ask-holds", name, record.With("metal", record.Code(x.Risk)))
 		switch {
 		case x.Risk == trade.Stated:
-			line = x.Product + ": recorded as harmful when sanded or cleaned"
+			line = r.say("ask-stated-harmful", record.With("product", x.Product))
 		case x.Pigment == record.Pigment{}:
 			continue
 		case !x.Sure:
-			may = append(may, pigmentName(x.Pigment)+r.in(x.Seq)+" may hold "+name)
+			may = append(may, r.say("ask-may-hold", name, record.With("metal", record.Code(x.Risk))))
 			continue
 		}
 		if es = append(es, x.Seq); !slices.Contains(sure, line) {
@@ -89,31 +90,27 @@ func (r *reader) metals() Answer {
 	}
 	switch {
 	case sure != nil:
-		return recorded(es, few(append(sure, may...)), "do not sand dry; local rules come first")
+		return recorded(es, r.few(append(sure, may...)), r.say("ask-do-not-sand"))
 	case d.Harmful == record.No:
-		return recorded(nil, "none: every colour is known by its Colour Index name, or its product is recorded as harmless", "only an analysis can say more than the record")
+		return recorded(nil, r.say("ask-none-harmful"), r.say("ask-only-analysis"))
 	case len(r.applications(func(l record.Layer) bool { return l.Cloth == nil })) == 0:
-		return none()
+		return r.none()
 	}
-	lines := []string{"not recorded: it cannot be ruled out, because not every colour has its Colour Index name and not every product says whether it is harmful"}
-	if may != nil {
-		lines = append(lines, few(may))
-	}
-	return Answer{Lines: lines, Entries: d.Open}
+	return open(d.Open, r.say("ask-not-ruled-out"), r.few(may))
 }
 
 func (r *reader) zinc() Answer {
 	var found []string
 	var es []int64
 	told := true
-	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
+	without := r.eachPigment(func(p record.Pigment, l record.Layer) {
 		switch trade.HoldsZinc(p) {
 		case record.Yes:
-			s := pigmentName(p) + " in the " + in
+			s := r.pigment(p, l)
 			if trade.HoldsZinc(p, trade.ZincOxide) == record.No {
-				s += ", in another form than zinc white"
+				s = r.say("ask-other-zinc", tell.Told("pigment", s))
 			}
-			found, es = append(found, s), append(es, seq)
+			found, es = append(found, s), append(es, l.Seq)
 		case record.No:
 		default:
 			told = false
@@ -121,30 +118,30 @@ func (r *reader) zinc() Answer {
 	})
 	switch {
 	case found != nil:
-		return recorded(es, few(found))
+		return recorded(es, r.few(found))
 	case without != nil || !told || len(r.p.Layers()) == 0:
-		return Answer{Lines: []string{"not recorded: not all colours were written down by their Colour Index names"}, Entries: without}
+		return open(without, r.say("ask-zinc-open"))
 	}
-	return recorded(nil, "none among the pigments that are recorded")
+	return recorded(nil, r.say("ask-no-zinc"))
 }
 
 func (r *reader) pigments() Answer {
 	var out []string
 	var es []int64
-	without := r.eachPigment(func(p record.Pigment, in string, seq int64) {
-		if s := pigmentName(p) + " in the " + in; !slices.Contains(out, s) {
+	without := r.eachPigment(func(p record.Pigment, l record.Layer) {
+		if s := r.pigment(p, l); !slices.Contains(out, s) {
 			out = append(out, s)
 		}
-		if !slices.Contains(es, seq) {
-			es = append(es, seq)
+		if !slices.Contains(es, l.Seq) {
+			es = append(es, l.Seq)
 		}
 	})
 	if out == nil {
-		return none(without...)
+		return r.none(without...)
 	}
-	a := recorded(es, few(out))
+	a := recorded(es, r.few(out))
 	if without != nil {
-		a.Lines = append(a.Lines, "those of another paint layer are not recorded")
+		a.Lines = append(a.Lines, r.say("ask-pigments-open"))
 	}
 	return a
 }
@@ -154,22 +151,19 @@ func (r *reader) hazards() Answer {
 	var es []int64
 	for _, u := range r.p.Used() {
 		if m, _ := r.w.Material(u.Material, u.As); m.Hazard != "" {
-			out = append(out, m.Name+": "+m.Hazard)
+			out = append(out, r.say("ask-hazard", record.With("product", m.Name), record.With("hazard", m.Hazard)))
 		}
 	}
 	if m := r.metals(); m.Recorded && m.Entries != nil {
 		out, es = append([]string{m.Lines[0]}, out...), m.Entries
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out), "local rules come first; the dossier says more")
+	return r.all(out, es, r.say("ask-local-rules"))
 }
 
-// used lists the materials that went into the panel.
 func (r *reader) size() Answer {
 	d, s := r.dimensions(), r.sizing()
-	return Answer{Lines: []string{"dimensions: " + d.Lines[0], "size as a coat: " + s.Lines[0]}, Entries: append(d.Entries, s.Entries...), Recorded: d.Recorded || s.Recorded}
+	return Answer{Lines: []string{r.say("ask-dimensions", tell.Told("size", d.Lines[0])), r.say("ask-size-coat", tell.Told("coat", s.Lines[0]))},
+		Entries: append(d.Entries, s.Entries...), Recorded: d.Recorded || s.Recorded}
 }
 
 // sizing answers with the coats of size; a sealer or adhesive below the cloth
@@ -179,25 +173,22 @@ func (r *reader) sizing() Answer {
 		return a
 	}
 	if a := layersOf(func(l record.Layer) bool { return isSealer(l) || isAdhesive(l) })(r); a.Recorded {
-		a.Lines = []string{"no coat of size by that name; recorded: " + a.Lines[0]}
+		a.Lines = []string{r.say("ask-no-size-coat", tell.Told("coat", a.Lines[0]))}
 		return a
 	}
-	return none()
+	return r.none()
 }
 
 func (r *reader) paint() Answer {
 	as := r.applications(isPaint)
-	if len(as) == 0 {
-		return none()
-	}
 	var what, how []string
 	for _, a := range as {
-		what = append(what, r.Layer(a.Layer)+", "+r.Day(a.At))
+		what = append(what, r.say("ask-painted", r.layer(a.Layer), record.With("date", a.At)))
 		if a.Paint.Technique != "" {
 			how = append(how, a.Paint.Technique)
 		}
 	}
-	return recorded(seqs(as), few(what), few(how))
+	return r.all(what, seqs(as), r.few(how))
 }
 
 func (r *reader) underdrawing() Answer {
@@ -205,31 +196,27 @@ func (r *reader) underdrawing() Answer {
 	var es []int64
 	for _, a := range r.applications(isPaint) {
 		if a.Paint.Underdrawing != "" {
-			out, es = append(out, a.Paint.Underdrawing), append(es, a.Seq)
+			out, es = append(out, r.Said(a.Paint.Underdrawing)), append(es, a.Seq)
 		}
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
+	return r.all(out, es)
 }
 
 func (r *reader) fat() Answer {
-	words := map[record.OilContent]string{"lean": "leaner than the layer below", "same": "as fat as the layer below", "fat": "fatter than the layer below", record.Unknown: "recorded as unknown"}
 	var out []string
 	var es []int64
 	for i, a := range r.applications(isPaint) {
-		if w, ok := words[a.Paint.Oil]; ok {
-			if i == 0 && a.Paint.Oil != record.Unknown {
-				w = string(a.Paint.Oil) // no paint lies below the first
-			}
-			out, es = append(out, r.Layer(a.Layer)+": "+w), append(es, a.Seq)
+		if a.Paint.Oil == "" {
+			continue
 		}
+		code := "ask-oil"
+		if i == 0 {
+			code = "ask-oil-first" // no paint lies below the first
+		}
+		out = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", r.say(code, record.With("oil", a.Paint.Oil)))))
+		es = append(es, a.Seq)
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
+	return r.all(out, es)
 }
 
 func (r *reader) board() Answer {
@@ -237,28 +224,27 @@ func (r *reader) board() Answer {
 	if !known(string(c.Board)) {
 		return r.said(string(c.Board), seq)
 	}
-	m := r.material()
 	about := []string{r.Board()}
 	if known(c.Size.Depth.String()) {
 		about = append(about, r.Quantity(c.Size.Depth))
 	}
 	if c.Grain != "" {
-		about = append(about, "grain "+r.Word(c.Grain))
+		about = append(about, r.say("ask-grain", record.With("grain", c.Grain)))
 	}
-	return recorded([]int64{seq}, strings.Join(about, ", "), r.productLot(m.Key, c.BoardAs, c.Lot))
+	return recorded([]int64{seq}, r.Catalogue().Series(about), r.Product(c.Board, c.BoardAs, c.Lot))
 }
 
 func (r *reader) thick() Answer {
 	c, seq := r.cut()
 	if c.Size.Depth.IsZero() {
 		if t := r.material().Board.Thickness; !t.IsZero() {
-			return Answer{Lines: []string{"not measured", "the product is sold as " + r.Quantity(t)}, Entries: []int64{seq}}
+			return open([]int64{seq}, r.say("ask-not-measured"), r.say("ask-sold-as", record.With("thickness", t)))
 		}
 	}
 	if c.Size.Depth.IsZero() || c.Size.Depth.IsUnknown() {
 		return r.said(c.Size.Depth.String(), seq)
 	}
-	return recorded([]int64{seq}, r.Quantity(c.Size.Depth)+", the board as cut")
+	return recorded([]int64{seq}, r.say("ask-as-cut", record.With("thickness", c.Size.Depth)))
 }
 
 func (r *reader) grain() Answer {
@@ -266,7 +252,7 @@ func (r *reader) grain() Answer {
 	if !known(string(c.Grain)) {
 		return r.said(string(c.Grain), seq)
 	}
-	return recorded([]int64{seq}, "the face grain runs "+r.Word(c.Grain))
+	return recorded([]int64{seq}, r.say("ask-grain-runs", record.With("grain", c.Grain)))
 }
 
 func (r *reader) formaldehyde() Answer {
@@ -275,36 +261,19 @@ func (r *reader) formaldehyde() Answer {
 	if !known(m.Board.Formaldehyde) {
 		return r.said(m.Board.Formaldehyde, seq)
 	}
-	return recorded([]int64{seq}, "class on the sheet: "+m.Board.Formaldehyde)
+	return recorded([]int64{seq}, r.say("ask-class", record.With("class", m.Board.Formaldehyde)))
 }
 
-func (r *reader) braced() Answer {
-	var out []string
-	var es []int64
-	for _, b := range record.Each[record.Braced](r.p) {
-		s := r.Word(b.Body.Bracing)
-		if b.Body.Fixing != "" {
-			s += ", " + r.Word(b.Body.Fixing)
-		}
-		out, es = append(out, s+", "+r.Day(b.At)), append(es, b.Seq)
-	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
-}
+func (r *reader) braced() Answer { return events[record.Braced](r, nil) }
 
 func (r *reader) cloth() Answer {
 	as := r.applications(isCloth)
-	if len(as) == 0 {
-		return none()
-	}
 	var what, of []string
 	for _, a := range as {
-		what = append(what, r.Layer(a.Layer)+", "+r.Faces(a.faces)+", "+r.Day(a.At))
-		of = append(of, r.productLot(a.Cloth.Cloth, a.Cloth.ClothAs, a.Cloth.ClothLot))
+		what = append(what, r.say("ask-layer", r.layer(a.Layer), record.With("faces", a.faces), record.With("date", a.At)))
+		of = append(of, r.Product(a.Cloth.Cloth, a.Cloth.ClothAs, a.Cloth.ClothLot))
 	}
-	return recorded(seqs(as), few(what), few(of))
+	return r.all(what, seqs(as), r.few(of))
 }
 
 // ofCloth answers with one property of each cloth.
@@ -317,21 +286,7 @@ func (r *reader) ofCloth(say func(*record.ClothLaid, record.Material) string) An
 			out, es = append(out, s), append(es, a.Seq)
 		}
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
-}
-
-// basis says where the values of a product come from.
-func basis(m record.Material) string {
-	if m.Basis == "" {
-		return " (as stated for the product)"
-	}
-	if strings.HasPrefix(m.Basis, tell.Typical) {
-		return " (typical for this kind; test first)"
-	}
-	return " (as stated for the product: " + m.Basis + ")"
+	return r.all(out, es)
 }
 
 func (r *reader) threads() Answer {
@@ -341,9 +296,9 @@ func (r *reader) threads() Answer {
 			s = append(s, r.Word(m.Cloth.Weave))
 		}
 		if !m.Cloth.Warp.IsZero() || !m.Cloth.Weft.IsZero() {
-			s = append(s, "warp "+r.Quantity(m.Cloth.Warp)+", weft "+r.Quantity(m.Cloth.Weft)+basis(m))
+			s = append(s, r.AsProduct(r.say("ask-threads", record.With("warp", m.Cloth.Warp), record.With("weft", m.Cloth.Weft)), m))
 		}
-		return strings.Join(s, ", ")
+		return r.Catalogue().Series(s)
 	})
 }
 
@@ -352,7 +307,7 @@ func (r *reader) clothMass() Answer {
 		if m.Cloth.Mass.IsZero() {
 			return ""
 		}
-		return r.Quantity(m.Cloth.Mass) + basis(m)
+		return r.AsProduct(r.Quantity(m.Cloth.Mass), m)
 	})
 }
 
@@ -361,6 +316,6 @@ func (r *reader) run() Answer {
 		if c.Run == "" {
 			return ""
 		}
-		return "the warp runs " + r.Word(c.Run)
+		return r.say("ask-warp-runs", record.With("run", c.Run))
 	})
 }

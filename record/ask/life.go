@@ -1,11 +1,10 @@
 package ask
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"backleaf/record"
+	"backleaf/record/tell"
 )
 
 // described answers with a field of the description and the entries that set it.
@@ -33,9 +32,9 @@ func (r *reader) signed() Answer {
 	s := r.described(func(d record.Described) string { return d.Signed })
 	i := r.described(func(d record.Described) string { return d.Inscription })
 	if !s.Recorded && !i.Recorded {
-		return none()
+		return r.none()
 	}
-	return Answer{Lines: []string{"signed: " + s.Lines[0], "inscription: " + i.Lines[0]}, Entries: append(s.Entries, i.Entries...), Recorded: true}
+	return recorded(append(s.Entries, i.Entries...), r.say("ask-signed", tell.Told("signed", s.Lines[0])), r.say("ask-inscription", tell.Told("inscription", i.Lines[0])))
 }
 
 func (r *reader) dimensions() Answer {
@@ -47,59 +46,42 @@ func (r *reader) dimensions() Answer {
 
 func (r *reader) maker() Answer {
 	if r.Maker() == "" {
-		return none()
+		return r.none()
 	}
-	line := r.Maker()
-	if r.MakerPlace() != "" {
-		line += ", " + r.MakerPlace()
+	contact := ""
+	if c := r.w.Studio.Contact; c != "" {
+		contact = r.say("ask-contact", record.With("contact", c))
 	}
-	contact := r.w.Studio.Contact
-	if contact != "" {
-		contact = "contact: " + contact
-	}
-	return recorded(nil, line, contact)
+	return recorded(nil, r.say("made-by", record.With("maker", r.Maker()), record.With("place", r.MakerPlace())), contact)
 }
 
 func (r *reader) place() Answer {
 	a := r.said(r.MakerPlace())
 	if a.Recorded {
-		a.Lines[0] = "the studio is in " + a.Lines[0]
+		a.Lines[0] = r.say("ask-place", tell.Told("place", a.Lines[0]))
 	}
 	return a
 }
 
 func (r *reader) number() Answer {
-	line := r.Number()
-	if o := r.p.Description().Owner; o != "" {
-		line += "; the studio's own reference " + o
-	}
 	_, seq := r.cut()
-	return recorded([]int64{seq}, line)
+	return recorded([]int64{seq}, r.say("ask-number", record.With("number", r.p.Number), record.With("own", r.p.Description().Owner)))
 }
 
 func (r *reader) batch() Answer {
 	c, seq := r.cut()
-	line := "batch " + string(c.Batch)
-	if cut, ok := record.Latest[record.Cut](r.p); ok && len(cut.Panels) > 1 {
-		line += fmt.Sprintf(", %d panels cut together", len(cut.Panels))
-	}
-	return recorded([]int64{seq}, line)
+	cut, _ := record.Latest[record.Cut](r.p)
+	return recorded([]int64{seq}, r.say("ask-batch", record.With("batch", c.Batch), record.With("panels", len(cut.Panels))))
 }
 
-func (r *reader) private() Answer {
-	return Answer{Lines: []string{"not answered here: buyer and price are kept outside the journal", "what may be said is when the panel left: ask \"where\""}}
-}
+func (r *reader) private() Answer { return open(nil, r.say("ask-private"), r.say("ask-where-instead")) }
 
 func (r *reader) where() Answer {
 	h, ok := record.Latest[record.HandedOver](r.p)
 	if !ok {
-		return Answer{Lines: []string{"nothing is recorded of its leaving the studio"}}
+		return open(nil, r.say("ask-never-left"))
 	}
-	line := "handed over: " + r.Word(h.Body.How)
-	if h.Body.How == "return" {
-		line = "came back to the studio"
-	}
-	return recorded([]int64{h.Seq}, line+", "+r.Day(h.At), h.Body.Note)
+	return recorded([]int64{h.Seq}, r.say("ask-left", record.With("how", h.Body.How), record.With("date", h.At)), h.Body.Note)
 }
 
 func (r *reader) lots() Answer {
@@ -109,7 +91,7 @@ func (r *reader) lots() Answer {
 		if !known(string(m)) {
 			return
 		}
-		if s := r.productLot(m, as, lot); !slices.Contains(out, s) {
+		if s := r.Product(m, as, lot); !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 		if !slices.Contains(es, seq) {
@@ -128,54 +110,39 @@ func (r *reader) lots() Answer {
 		}
 	}
 	if out == nil {
-		return none()
+		return r.none()
 	}
-	return recorded(es, strings.Join(out, "; "))
+	return recorded(es, r.Catalogue().Clauses(out))
 }
 
 func (r *reader) products() Answer { return r.lots() }
 
 func (r *reader) binders() Answer {
 	var out []string
-	as := r.applications(func(l record.Layer) bool { return l.Coating != nil })
 	var es []int64
-	for _, a := range as {
+	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
 		if b := r.Binder(a.Coating); b != "" && !slices.Contains(out, b) {
 			out, es = append(out, b), append(es, a.Seq)
 		}
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out), "the dossier lists what each is sensitive to; test first, a conservator decides")
+	return r.all(out, es, r.say("ask-sensitive"))
 }
 
-func (r *reader) care() Answer {
-	return recorded(nil, r.CareLine(), "general advice; its sources stand in the certificate")
-}
+func (r *reader) care() Answer { return recorded(nil, r.CareLine(), r.say("ask-care-sources")) }
 
 func (r *reader) condition() Answer {
-	a := events(r, func(e record.Done[record.Condition]) string { return e.Body.By + ": " + e.Body.Text })
-	if !a.Recorded {
-		return r.sound()
+	if a := events[record.Condition](r, nil); a.Recorded {
+		return a
 	}
-	return a
+	return r.sound()
 }
 
-func (r *reader) treatment() Answer {
-	return events(r, func(e record.Done[record.Treatment]) string {
-		s := e.Body.By + ": " + e.Body.Text
-		if e.Body.With != "" {
-			s += ", with " + e.Body.With
-		}
-		return s
-	})
-}
+func (r *reader) treatment() Answer { return events[record.Treatment](r, nil) }
 
 func (r *reader) certificate() Answer {
 	all := record.Each[record.Issued](r.p)
 	if len(all) == 0 {
-		return Answer{Lines: []string{"no certificate was issued"}}
+		return open(nil, r.say("ask-no-certificate"))
 	}
 	var es []int64
 	for _, c := range all {
@@ -183,45 +150,31 @@ func (r *reader) certificate() Answer {
 	}
 	c, ok := r.p.Certificate()
 	if !ok {
-		return recorded(es, "issued, and taken back: none is in force")
+		return recorded(es, r.say("ask-taken-back"))
 	}
-	return recorded(es, "in force: issued "+r.Day(c.At), "it states what the maker recorded, and is no proof of authorship by itself")
+	return recorded(es, r.say("ask-in-force", record.With("date", c.At)), r.say("ask-no-proof"))
 }
 
-func (r *reader) label() Answer {
-	return events(r, func(e record.Done[record.LabelPrinted]) string { return "label printed" })
-}
-
-func (r *reader) photographs() Answer {
-	return events(r, func(e record.Done[record.Photograph]) string {
-		s := r.Word(e.Body.Role)
-		if e.Body.Caption != "" {
-			s += ", " + e.Body.Caption
-		}
-		return s
-	})
-}
+func (r *reader) label() Answer       { return events[record.LabelPrinted](r, nil) }
+func (r *reader) photographs() Answer { return events[record.Photograph](r, nil) }
+func (r *reader) notes() Answer       { return events[record.Note](r, nil) }
 
 func (r *reader) corrections() Answer {
 	lines := r.Corrections()
 	if len(lines) == 0 {
-		return recorded(nil, "nothing was amended or withdrawn")
+		return recorded(nil, r.say("ask-no-corrections"))
 	}
 	var es []int64
 	for _, c := range r.p.Corrections {
 		es = append(es, c.Seq)
 	}
-	return recorded(es, few(lines))
+	return recorded(es, r.few(lines))
 }
 
 func (r *reader) gaps() Answer {
 	gaps := r.Gaps()
 	if len(gaps) == 0 {
-		return recorded(nil, "nothing that a reader would look for is missing")
+		return recorded(nil, r.say("ask-no-gaps"))
 	}
-	return recorded(nil, strings.Join(gaps, "; "))
-}
-
-func (r *reader) notes() Answer {
-	return events(r, func(e record.Done[record.Note]) string { return e.Body.Text })
+	return recorded(nil, r.Catalogue().Clauses(gaps))
 }

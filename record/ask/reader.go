@@ -1,9 +1,7 @@
 package ask
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/section"
@@ -17,26 +15,32 @@ type reader struct {
 	p *record.Panel
 }
 
+// say is one line of an answer.
+func (r *reader) say(code string, values ...record.Value) string {
+	return tell.Say(r.Catalogue(), record.Say(code, values...))
+}
+
+// open answers what nobody wrote down, with why that is so.
+func open(entries []int64, lines ...string) Answer {
+	a := recorded(entries, lines...)
+	a.Recorded = false
+	return a
+}
+
 // none is the honest answer to what nobody wrote down.
-func none(entries ...int64) Answer { return Answer{Lines: []string{"not recorded"}, Entries: entries} }
+func (r *reader) none(entries ...int64) Answer { return open(entries, r.say("ask-not-recorded")) }
 
 func recorded(entries []int64, lines ...string) Answer {
-	var said []string
-	for _, l := range lines {
-		if l != "" {
-			said = append(said, l)
-		}
-	}
-	return Answer{Lines: said, Entries: entries, Recorded: true}
+	return Answer{Lines: slices.DeleteFunc(lines, func(l string) bool { return l == "" }), Entries: entries, Recorded: true}
 }
 
 // said answers with a recorded text, which may be "unknown" or absent.
 func (r *reader) said(text string, entries ...int64) Answer {
 	switch text {
 	case "":
-		return none(entries...)
+		return r.none(entries...)
 	case record.Unknown:
-		return recorded(entries, "recorded as unknown")
+		return recorded(entries, r.say("ask-unknown"))
 	}
 	return recorded(entries, text)
 }
@@ -44,13 +48,23 @@ func (r *reader) said(text string, entries ...int64) Answer {
 func known(s string) bool { return s != "" && s != record.Unknown }
 
 // few joins texts for one line; what would make it long is counted.
-func few(texts []string) string {
+func (r *reader) few(texts []string) string {
 	const most = 4
-	if len(texts) > most {
-		return strings.Join(texts[:most], "; ") + fmt.Sprintf("; and %d more", len(texts)-most)
+	if len(texts) <= most {
+		return r.Catalogue().Clauses(texts)
 	}
-	return strings.Join(texts, "; ")
+	return r.say("ask-more", tell.Told("lines", r.Catalogue().Clauses(texts[:most])), record.With("n", len(texts)-most))
 }
+
+// all answers with all that was found, or that nothing was recorded.
+func (r *reader) all(found []string, entries []int64, more ...string) Answer {
+	if found == nil {
+		return r.none()
+	}
+	return recorded(entries, append([]string{r.few(found)}, more...)...)
+}
+
+func (r *reader) layer(l record.Layer) record.Value { return tell.Told("layer", r.Layer(l)) }
 
 // application is a layer with all the faces it went on at once.
 type application struct {
@@ -87,75 +101,32 @@ func seqs(as []application) []int64 {
 func layersOf(which func(record.Layer) bool) func(*reader) Answer {
 	return func(r *reader) Answer {
 		as := r.applications(which)
-		if len(as) == 0 {
-			return none()
-		}
 		var what, of []string
 		for _, a := range as {
-			what = append(what, r.Layer(a.Layer)+", "+r.Faces(a.faces)+", "+r.Day(a.At))
-			if m := r.mix(a.Coating); !slices.Contains(of, m) {
+			what = append(what, r.say("ask-layer", r.layer(a.Layer), record.With("faces", a.faces), record.With("date", a.At)))
+			if a.Coating == nil {
+				continue
+			}
+			if m := r.Mix(a.Coating); !slices.Contains(of, m) {
 				of = append(of, m)
 			}
 		}
-		return recorded(seqs(as), few(what), few(of))
+		return r.all(what, seqs(as), r.few(of))
 	}
-}
-
-// mix names what a coating was made of.
-func (r *reader) mix(c *record.Coating) string {
-	if c == nil {
-		return ""
-	}
-	if len(c.Mix) == 0 {
-		return "product not recorded"
-	}
-	var parts []string
-	for _, p := range c.Mix {
-		s := r.productLot(p.Material, p.As, p.Lot)
-		if len(c.Mix) > 1 {
-			s = fmt.Sprintf("%d parts %s", p.Parts, s)
-		}
-		parts = append(parts, s)
-	}
-	s := strings.Join(parts, " + ")
-	if known(c.Thinned.String()) {
-		s += ", thinned " + r.Quantity(c.Thinned)
-	}
-	return s
-}
-
-func (r *reader) productLot(k record.Key, as []int64, lot record.Key) string {
-	s := r.Said(string(k))
-	if m, ok := r.w.Material(k, as); ok {
-		s = m.Name
-	}
-	if l, ok := r.w.Lot(lot); ok && known(l.MakerLot) {
-		return s + ", lot " + l.MakerLot
-	}
-	if known(string(lot)) {
-		return s + ", lot " + string(lot)
-	}
-	return s + ", lot not recorded"
 }
 
 // face answers what is on one face.
 func face(f record.Face) func(*reader) Answer {
 	return func(r *reader) Answer {
 		as := r.applications(func(l record.Layer) bool { return l.Face == f })
-		name := r.Faces([]record.Face{f})
-		be := "is"
-		if f == record.Edges {
-			be = "are"
-		}
 		if len(as) == 0 {
-			return Answer{Lines: []string{"not recorded: no coat on the " + name + " was written down"}}
+			return open(nil, r.say("ask-no-coat", record.With("face", f)))
 		}
-		sealed := slices.ContainsFunc(as, func(a application) bool { return r.w.Seals(a.Layer) })
-		line := "whether the " + name + " " + be + " sealed is not recorded"
-		if sealed {
-			line = "the " + name + " " + be + " sealed"
+		code := "ask-face-open"
+		if slices.ContainsFunc(as, func(a application) bool { return r.w.Seals(a.Layer) }) {
+			code = "ask-face-sealed"
 		}
-		return recorded(seqs(as), line, "from the board outwards: "+strings.Join(r.On(f), "; "))
+		return recorded(seqs(as), r.say(code, record.With("face", f)), r.say("ask-from-board", tell.Told("layers", r.Catalogue().Clauses(r.On(f)))))
 	}
 }
 
@@ -168,22 +139,16 @@ func (r *reader) sealed() Answer {
 
 func (r *reader) films() Answer {
 	var out []string
-	var es []int64
-	for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil }) {
+	as := r.applications(func(l record.Layer) bool { return l.Cloth == nil })
+	for _, a := range as {
 		um, how := r.Thickness(a.Layer)
-		said := r.Layer(a.Layer) + ": not recorded"
-		switch how {
-		case section.Measured:
-			said = r.Layer(a.Layer) + ": " + section.Thickness(um) + ", measured"
-		case section.Estimated:
-			said = r.Layer(a.Layer) + ": " + section.Thickness(um) + ", estimate"
+		what := r.say("ask-not-recorded")
+		if code, ok := map[section.Certainty]string{section.Measured: "ask-measured", section.Estimated: "ask-estimated"}[how]; ok {
+			what = r.say(code, tell.Told("thickness", section.Thickness(um)))
 		}
-		out, es = append(out, said), append(es, a.Seq)
+		out = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", what)))
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out), "estimates are reckoned from the amount used: upper bounds")
+	return r.all(out, seqs(as), r.say("ask-estimates"))
 }
 
 // cut is how the panel began, with its entry.

@@ -2,65 +2,37 @@ package ask
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"backleaf/record"
+	"backleaf/record/tell"
 )
 
-// events answers with all entries of one kind that have something to say.
-func events[B record.Body](r *reader, say func(record.Done[B]) string) Answer {
+// events answers with all entries of one kind, or those of them that are asked
+// for.
+func events[B record.Body](r *reader, asked func(B) bool) Answer {
 	var out []string
 	var es []int64
 	for _, e := range record.Each[B](r.p) {
-		if s := say(e); s != "" {
-			out, es = append(out, s+", "+r.Day(e.At)), append(es, e.Seq)
+		if asked != nil && !asked(e.Body) {
+			continue
 		}
+		what := r.Catalogue().Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
+		out = append(out, r.say("ask-at", tell.Told("what", what), record.With("date", e.At)))
+		es = append(es, e.Seq)
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
+	return r.all(out, es)
 }
 
-func (r *reader) trimmed() Answer {
-	return events(r, func(e record.Done[record.Trimmed]) string {
-		s := "trimmed"
-		if e.Body.Tool != "" {
-			s += " with " + e.Body.Tool
-		}
-		if e.Body.Eased != "" {
-			s += ", edges eased: " + r.Word(e.Body.Eased)
-		}
-		return s
-	})
-}
-
-func (r *reader) sanded() Answer {
-	return events(r, func(e record.Done[record.Sanded]) string {
-		s := r.Faces(e.Body.Faces)
-		if e.Body.Grit > 0 {
-			s += " with " + r.Word(e.Body.Scale) + " " + strconv.FormatInt(e.Body.Grit, 10)
-		} else {
-			s += ", grit not recorded"
-		}
-		if e.Body.Through != "" {
-			s += ", through to fibre or board: " + r.Word(e.Body.Through)
-		}
-		return s
-	})
-}
-
-func (r *reader) warm() Answer {
-	return events(r, func(e record.Done[record.WarmAir]) string { return "warm air for " + r.Quantity(e.Body.For) })
-}
+func (r *reader) trimmed() Answer { return events[record.Trimmed](r, nil) }
+func (r *reader) sanded() Answer  { return events[record.Sanded](r, nil) }
+func (r *reader) warm() Answer    { return events[record.WarmAir](r, nil) }
 
 // cured says when the last coat was laid and what its product is said to need:
 // nobody sees a film cure, so no moment of it is ever recorded.
 func (r *reader) cured() Answer {
 	as := r.applications(isCoat)
 	if len(as) == 0 {
-		return none()
+		return r.none()
 	}
 	last := as[len(as)-1]
 	var stated []string
@@ -70,16 +42,16 @@ func (r *reader) cured() Answer {
 			if !known(m.CureFrom.String()) || !known(m.CureTo.String()) {
 				continue
 			}
-			if s := m.Name + " cures in " + r.Quantity(m.CureFrom) + " to " + r.Quantity(m.CureTo) + basis(m); !slices.Contains(stated, s) {
+			s := r.AsProduct(r.say("ask-cures", record.With("product", m.Name), record.With("from", m.CureFrom), record.With("to", m.CureTo)), m)
+			if !slices.Contains(stated, s) {
 				stated = append(stated, s)
 			}
 		}
 	}
-	line := "no product states how long it takes to cure"
-	if stated != nil {
-		line = few(stated)
+	if stated == nil {
+		stated = []string{r.say("ask-no-cure")}
 	}
-	return Answer{Lines: []string{"not recorded as such; the last coat, " + r.Layer(last.Layer) + ", was laid " + r.Moment(last.At), line}, Entries: []int64{last.Seq}}
+	return open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.few(stated))
 }
 
 // ofCoats answers with one property of each coating.
@@ -88,13 +60,10 @@ func (r *reader) ofCoats(say func(application) string) Answer {
 	var es []int64
 	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
 		if s := say(a); s != "" {
-			out, es = append(out, r.Layer(a.Layer)+": "+s), append(es, a.Seq)
+			out, es = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", s))), append(es, a.Seq)
 		}
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
+	return r.all(out, es)
 }
 
 func (r *reader) thinned() Answer {
@@ -102,16 +71,17 @@ func (r *reader) thinned() Answer {
 		if a.Coating.Thinned.IsZero() {
 			return ""
 		}
-		s := r.Quantity(a.Coating.Thinned)
-		if a.Coating.Thinner != "" {
-			s += " with " + a.Coating.Thinner
-		}
-		return s
+		return r.say("ask-thinned", record.With("share", a.Coating.Thinned), tell.Told("thinner", r.Catalogue().Beside(a.Coating.Thinner, a.Coating.ThinnerIs)))
 	})
 }
 
 func (r *reader) tools() Answer {
-	return r.ofCoats(func(a application) string { return a.Coating.Tool })
+	return r.ofCoats(func(a application) string {
+		if a.Coating.Tool == "" && a.Coating.ToolIs == "" {
+			return ""
+		}
+		return r.Catalogue().Beside(a.Coating.Tool, a.Coating.ToolIs)
+	})
 }
 
 func (r *reader) amounts() Answer {
@@ -133,27 +103,23 @@ func (r *reader) air() Answer {
 	var out []string
 	var es []int64
 	read := func(what string, t record.Temperature, h record.Percent, seq int64) {
-		var s []string
-		if !t.IsZero() {
-			s = append(s, r.Quantity(t))
+		if t.IsZero() && h.IsZero() {
+			return
 		}
-		if !h.IsZero() {
-			s = append(s, r.Quantity(h))
+		both := ""
+		if !t.IsZero() && !h.IsZero() {
+			both = what
 		}
-		if s != nil {
-			out, es = append(out, what+": "+strings.Join(s, ", ")), append(es, seq)
-		}
+		air := r.say("ask-air-read", record.With("temperature", t), record.With("both", both), record.With("humidity", h))
+		out, es = append(out, r.say("ask-of-layer", tell.Told("layer", what), tell.Told("what", air))), append(es, seq)
 	}
 	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
 		read(r.Layer(a.Layer), a.Coating.Temperature, a.Coating.Humidity, a.Seq)
 	}
 	for _, e := range record.Each[record.Climate](r.p) {
-		read("air, "+r.Day(e.At), e.Body.Temperature, e.Body.Humidity, e.Seq)
+		read(r.say("ask-air", record.With("date", e.At)), e.Body.Temperature, e.Body.Humidity, e.Seq)
 	}
-	if out == nil {
-		return none()
-	}
-	return recorded(es, few(out))
+	return r.all(out, es)
 }
 
 func (r *reader) when() Answer {
@@ -164,69 +130,37 @@ func (r *reader) when() Answer {
 			es = append(es, e.Seq)
 		}
 	}
-	a := recorded(es, r.DateOfWork(), "worked on: "+r.MadeBetween())
+	a := recorded(es, r.DateOfWork(), r.say("ask-worked-on", tell.Told("dates", r.MadeBetween())))
 	a.Recorded = d.Made.Known()
 	return a
 }
 
+// steps tells the work on the board itself, step by step.
 func (r *reader) steps() Answer {
 	var out []string
 	var es []int64
 	for _, e := range r.p.Events {
-		name := ""
-		switch b := e.Body.(type) {
-		case record.Cut:
-			name = "cut"
-		case record.Coat:
-			name = r.Layer(record.Layer{Purpose: b.Purpose, Coating: &b.Coating})
-		case record.ClothLaid:
-			name = "cloth laid"
-		case record.Trimmed:
-			name = "trimmed"
-		case record.Sanded:
-			name = "sanded"
-		case record.PaintLayer:
-			name = r.Layer(record.Layer{Paint: &b, Coating: &b.Coating})
-		case record.Varnish:
-			name = "varnished"
-		default:
+		if !e.Body.Kind().Traits().Bench {
 			continue
 		}
-		out, es = append(out, name+" "+r.Day(e.At)), append(es, e.Seq)
+		step := r.Word(e.Body.Kind())
+		for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil && l.Seq == e.Seq }) {
+			step = r.Layer(a.Layer)
+		}
+		out, es = append(out, r.say("ask-step", tell.Told("step", step), record.With("date", e.At))), append(es, e.Seq)
 	}
 	if out == nil {
-		return none()
+		return r.none()
 	}
-	return recorded(es, strings.Join(out, "; "))
+	return recorded(es, r.Catalogue().Clauses(out))
 }
 
 func (r *reader) bow() Answer {
-	return events(r, func(e record.Done[record.Inspection]) string {
-		if e.Body.Bow.IsZero() {
-			return ""
-		}
-		s := r.Quantity(e.Body.Bow) + " over " + r.Quantity(e.Body.Span)
-		if e.Body.Toward != "" && e.Body.Toward != "flat" {
-			s += ", hollow at the " + r.Word(e.Body.Toward)
-		}
-		return s
-	})
+	return events(r, func(i record.Inspection) bool { return !i.Bow.IsZero() })
 }
 
 func (r *reader) sound() Answer {
-	return events(r, func(e record.Done[record.Inspection]) string {
-		var s []string
-		if e.Body.Edges != "" {
-			s = append(s, "edges "+r.Word(e.Body.Edges))
-		}
-		if e.Body.Adhesion != "" {
-			s = append(s, "adhesion "+r.Word(e.Body.Adhesion))
-		}
-		if e.Body.Remarks != "" {
-			s = append(s, e.Body.Remarks)
-		}
-		return strings.Join(s, ", ")
-	})
+	return events(r, func(i record.Inspection) bool { return i.Edges != "" || i.Adhesion != "" || i.Remarks != "" })
 }
 
 func (r *reader) buildUp() Answer {

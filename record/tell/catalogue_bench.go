@@ -62,6 +62,8 @@ var englishBench = map[string]Message{
 	"sheet-dry-run": "dry run: {panels, plural, one {one panel} other {{panels} panels}} in {entries, plural, one {one entry} other {{entries} entries}} would be written, " +
 		"{refused, plural, one {one row} other {{refused} rows}} refused; nothing was written",
 
+	"resting-on": "{what} ({entries})",
+
 	"no-lots":      `there are no lots yet; "backleaf lot add" puts one on the shelf`,
 	"lot-not-used": "not used on any panel, as far as recorded",
 	"lot-expires":  "{expires, if {expires {expires}}}",

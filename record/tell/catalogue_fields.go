@@ -19,6 +19,10 @@ var englishFields = texts{
 	"quantity": "quantity", "sheet": "sheet", "offcut_of": "offcut of", "expires": "expires", "opened": "opened", "private_sha256": "private part, SHA-256",
 	"lot": "lot", "parts": "parts", "steps": "steps", "what": "what", "spread": "spread",
 
+	// words of a closed list beside a text
+	"thinner_kind": "kind of thinner", "thinned_with_kind": "kind of thinner", "removed_with_kind": "kind of solvent", "resin_kind": "class of resin", "species_kind": "kind of wood",
+	"tool_kind": "kind of tool", "basis_kind": "kind of source",
+
 	// the making
 	"batch": "batch", "size": "size", "board_as": "board as described in", "board_lot": "lot of the board", "grain": "grain", "saw_loss": "saw loss",
 	"rough_side": "rough side", "settled": "stood in the room", "degreased": "degreased", "keyed": "surface keyed", "bought_ready": "bought ready", "year": "year",
@@ -37,7 +41,7 @@ var englishFields = texts{
 	"type_of_object": "type of object", "medium_line": "medium, in the maker’s words", "meant_for_humidity": "meant for a humidity of", "framed": "framed", "edition": "edition",
 	"summary": "short description", "role": "shows", "sha256": "SHA-256", "media_type": "media type", "width_px": "width in pixels", "height_px": "height in pixels",
 	"caption": "caption", "credit": "credit", "taken": "taken", "layout": "layout", "record_sha256": "record, SHA-256", "as_of": "as of", "pdf_sha256": "PDF, SHA-256",
-	"replaces": "replaces", "certificate": "certificate", "shown": "shown", "photograph": "photograph",
+	"private_printed": "printed on it, of what is private", "replaces": "replaces", "certificate": "certificate", "shown": "shown", "photograph": "photograph",
 
 	// the studio and its keys
 	"maker": "maker", "voice": "speaks as", "journal": "journal", "mark_picture": "picture of the mark", "mark": "mark", "contact": "contact", "link_base": "base of links",

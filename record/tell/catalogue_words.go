@@ -50,6 +50,20 @@ var englishWords = Words{
 	"Resizing": texts{"cut-down": "cut down", "enlarged": "enlarged"}.words(),
 	"Mark": texts{"knot": "knot", "joint": "joint", "repair": "repair", "filling": "filling", "dent": "dent", "crack": "crack", "hole": "hole", "stain": "stain",
 		"other": "feature"}.words(),
+	"Species": texts{"birch": "birch", "beech": "beech", "oak": "oak", "maple": "maple", "walnut": "walnut", "ash": "ash", "cherry": "cherry", "poplar": "poplar", "lime": "lime",
+		"alder": "alder", "mahogany": "mahogany", "okoume": "okoumé", "lauan": "lauan", "eucalyptus": "eucalyptus", "spruce": "spruce", "pine": "pine", "fir": "fir",
+		"larch": "larch", "cedar": "cedar", "other": "other wood"}.words(),
+	"Resin": texts{"dammar": "dammar", "mastic": "mastic", "copal": "copal", "shellac": "shellac", "acrylic-resin": "acrylic resin", "acrylic-dispersion": "acrylic dispersion",
+		"hydrocarbon": "hydrocarbon resin", "ketone": "ketone resin", "urea-aldehyde": "urea-aldehyde resin", "alkyd": "alkyd", "wax": "wax", "polyurethane": "polyurethane",
+		"other": "other resin"}.words(),
+	"Solvent": texts{"water": "water", "white-spirit": "white spirit", "low-aromatic-spirit": "low-aromatic white spirit", "turpentine": "turpentine", "spike-oil": "spike oil",
+		"citrus-terpene": "citrus terpene", "ethanol": "ethanol", "isopropanol": "isopropanol", "acetone": "acetone", "xylene": "xylene", "toluene": "toluene",
+		"ethyl-acetate": "ethyl acetate", "glycol-ether": "glycol ether", "drying-oil": "drying oil", "other": "other liquid"}.words(),
+	"Tool": texts{"brush": "brush", "foam-brush": "foam brush", "roller": "roller", "squeegee": "squeegee", "trowel": "trowel", "palette-knife": "palette knife", "spray": "spray",
+		"pad": "pad", "sponge": "sponge", "cloth": "cloth", "screen": "screen", "pour": "poured", "dip": "dipped", "hand": "by hand", "knife": "knife", "scissors": "scissors",
+		"rotary-cutter": "rotary cutter", "saw": "saw", "other": "other tool"}.words(),
+	"Basis": texts{"typical": "typical values", "data-sheet": "data sheet", "measured": "measured", "other": "other source"}.words(),
+
 	"LengthUnit": texts{"mm": "mm", "cm": "cm", "in": "in"}.words(),
 
 	"Topic": texts{"support": "support", "cloth": "cloth", "size": "size", "sealer": "sealer", "adhesive": "adhesive", "stain-block": "stain block", "ground": "ground",
@@ -63,9 +77,10 @@ var englishWords = Words{
 		"varnish": "varnish", "label": "label"}.words(),
 	"State": texts{"overdue": "overdue", "now": "now", "later": "later", "any-time": "any time"}.words(),
 
-	"Kind":  englishKinds.words(),
-	"unit":  englishUnits,
-	"field": englishFields,
+	"Kind":     englishKinds.words(),
+	"Question": englishQuestions,
+	"unit":     englishUnits,
+	"field":    englishFields,
 }
 
 // englishUnits are what is printed for the units of the record; the form is a

@@ -21,6 +21,8 @@ var English = &Catalogue{
 		englishWhere,
 		englishWarnings,
 		englishBench,
+		englishProducts,
+		englishAsk,
 		englishCare,
 		englishFindings, englishDue, englishBalance, englishRemedies, watching("Leave it, and watch. ", englishRules),
 	),

@@ -105,7 +105,43 @@ func (c *Catalogue) fields(k record.Kind, under string, fields []record.Field, v
 		_, name, _ := strings.Cut(f.Go, ".")
 		out = append(out, c.fieldValue(k, under+f.Name, f, v.FieldByName(name)))
 	}
+	for i, word := range out {
+		text, paired := strings.CutSuffix(word.Name, "_kind")
+		if j := slices.IndexFunc(out, func(v record.Value) bool { return v.Name == text }); paired && j >= 0 {
+			if said := c.beside(out[j], word); said != "" {
+				out[j] = Told(text, said)
+			}
+			out[i].Texts = nil
+		}
+	}
 	return out
+}
+
+// beside tells a recorded text and the word of a closed list that stands beside
+// it: the text as it is, with the word where it says more in the language.
+func (c *Catalogue) beside(text, word record.Value) string {
+	said, w := text.Text(), c.wordOf(word, 0).Text
+	switch {
+	case said == record.Unknown || said == "" && len(word.Texts) == 0:
+		return ""
+	case said == "":
+		return c.value(word, "")
+	case w == "" || word.Text() == "other" || strings.Contains(strings.ToLower(said), strings.ToLower(w)):
+		return said
+	case strings.ReplaceAll(strings.ToLower(said), " ", "-") == word.Text():
+		return w
+	}
+	return c.Join.Bracket.With("text", said, "aside", w)
+}
+
+// Beside tells a recorded text and the word of a closed list beside it: "fresh
+// blade (knife)", "distilled water".
+func (c *Catalogue) Beside(text string, word any) string {
+	t, w := record.With("text", text), record.With("word", word)
+	if said := c.beside(t, w); said != "" {
+		return said
+	}
+	return c.value(t, "")
 }
 
 // digest is the type of texts of which the beginning is enough.

@@ -33,8 +33,8 @@ func (t *Teller) Layer(l record.Layer) string {
 }
 
 func (t *Teller) varnish(l record.Layer) string {
-	resin := l.Varnish.Resin
-	if resin == "" || resin == record.Unknown {
+	resin := t.c.beside(record.With("", l.Varnish.Resin), record.With("", l.Varnish.ResinIs))
+	if resin == "" {
 		resin = t.Binder(l.Coating)
 	}
 	if resin == "" {
@@ -75,7 +75,7 @@ func (t *Teller) cloth(c *record.ClothLaid, whole bool) string {
 	if t.c.Knows(m.Cloth.Weave) {
 		name = t.c.Fill(t.c.Lines.Weave, Told("cloth", name), record.With("weave", m.Cloth.Weave))
 	}
-	if warp, weft := m.Cloth.Warp, m.Cloth.Weft; !t.typical(m) && known(warp) && known(weft) {
+	if warp, weft := m.Cloth.Warp, m.Cloth.Weft; !typical(m) && known(warp) && known(weft) {
 		n := t.c.Number.Number(warp.Number())
 		if warp.Unit() != weft.Unit() {
 			n = t.Quantity(warp)
@@ -85,13 +85,9 @@ func (t *Teller) cloth(c *record.ClothLaid, whole bool) string {
 	return name
 }
 
-// Typical is how the basis of a product says that its values are those of its
-// kind and not its own.
-const Typical = "typical"
-
 // typical reports that the values of a material are no one's data sheet; they
 // are never printed as facts of a panel.
-func (t *Teller) typical(m record.Material) bool { return strings.HasPrefix(m.Basis, Typical) }
+func typical(m record.Material) bool { return m.BasisIs == "typical" }
 
 func known(q Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
 
@@ -101,7 +97,7 @@ func (t *Teller) Board() string {
 	if !ok || !t.c.Knows(m.Board.Kind) {
 		return string(t.c.Lines.Board)
 	}
-	if s := m.Board.Species; s != "" && s != record.Unknown {
+	if s := t.c.beside(record.With("", m.Board.Species), record.With("", m.Board.Wood)); s != "" {
 		return Message(t.c.WordIn("of", m.Board.Kind)).With("species", s)
 	}
 	return t.c.Word(m.Board.Kind)
@@ -264,16 +260,16 @@ func (t *Teller) VarnishLine() string {
 	}
 	v := last.Varnish
 	if v.Removable != "" {
-		return t.c.Capital(t.removable(name, v.Removable, v.RemovedWith))
+		return t.c.Capital(t.removable(name, v.Removable, t.remover(v.RemovedWith, v.RemoverIs)))
 	}
 	for _, part := range last.Coating.Mix {
 		m, ok := t.w.Material(part.Material, part.As)
 		if !ok || m.Removable == "" {
 			continue
 		}
-		with := v.RemovedWith
+		with := t.remover(v.RemovedWith, v.RemoverIs)
 		if with == "" {
-			with = m.RemovedWith
+			with = t.remover(m.RemovedWith, m.RemoverIs)
 		}
 		return t.c.Capital(t.AsProduct(t.removable(name, m.Removable, with), m))
 	}
@@ -286,16 +282,21 @@ func (t *Teller) AsProduct(line string, m record.Material) string {
 	switch {
 	case m.Basis == "":
 		return t.c.Lines.AsProductUnstated.With("line", line)
-	case t.typical(m):
+	case typical(m):
 		return t.c.Lines.AsTypical.With("line", line)
 	}
 	return t.c.Lines.AsProduct.With("line", line, "basis", m.Basis)
 }
 
+// remover names what takes a varnish off; "" where that is not known.
+func (t *Teller) remover(text string, word record.Solvent) string {
+	return t.c.beside(record.With("", text), record.With("", word))
+}
+
 func (t *Teller) removable(varnish string, answer record.Answer, with string) string {
 	l := t.c.Lines
 	switch {
-	case answer == record.Yes && with != "" && with != record.Unknown:
+	case answer == record.Yes && with != "":
 		return l.RemovableWith.With("varnish", varnish, "solvent", with)
 	case answer == record.Yes:
 		return l.Removable.With("varnish", varnish)

@@ -133,7 +133,7 @@ func TestTypicalIsNoFact(t *testing.T) {
 	cut := `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"30 x 40 cm","board":"ply"`
 	cloth := `"kind":"cloth","panels":["NUMBER"],"faces":["front"],"cloth":"linen"`
 	sheet := history(t, ply, fmt.Sprintf(linen, "weaver's sheet"), cut, cloth).BuildUp()
-	typical := history(t, ply, fmt.Sprintf(linen, "typical, common practice"), cut, cloth).BuildUp()
+	typical := history(t, ply, fmt.Sprintf(linen, `typical, common practice","basis_kind":"typical`), cut, cloth).BuildUp()
 	if !strings.Contains(sheet[0], "18") || strings.Contains(typical[0], "18") {
 		t.Errorf("threads: %q by a sheet, %q by the kind", sheet[0], typical[0])
 	}
@@ -185,7 +185,7 @@ func TestVarnishLine(t *testing.T) {
 		{"Acrylic resin varnish, not known whether removable", []string{product(""), cut, varnish(`,"removable":"unknown"`)}},
 		{"Acrylic resin varnish, not removable", []string{product(""), cut, varnish(`,"removable":"no"`)}},
 		{"Acrylic resin varnish, removable (typical for this kind; test first)",
-			[]string{product(`,"removable":"yes","basis":"typical, common practice"`), cut, varnish("")}},
+			[]string{product(`,"removable":"yes","basis":"typical, common practice","basis_kind":"typical"`), cut, varnish("")}},
 		{"Dammar varnish, satin, removable", []string{product(""), cut, varnish(`,"resin":"dammar","gloss":"satin","removable":"yes"`)}},
 	} {
 		if got := history(t, c.lines...).VarnishLine(); got != c.want {

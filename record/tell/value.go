@@ -203,6 +203,9 @@ func (c *Catalogue) choices(v record.Value, by string) []string {
 
 // wordOf is the word of one text of a value; the zero Word if there is none.
 func (c *Catalogue) wordOf(v record.Value, i int) Word {
+	if i >= len(v.Texts) {
+		return Word{}
+	}
 	w, _ := c.lookUp(v.Type, v.Texts[i])
 	return w
 }

@@ -4,21 +4,23 @@ import (
 	"context"
 	"errors"
 
+	"backleaf/record"
 	"backleaf/record/ask"
 	"backleaf/record/book"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
 )
 
 // Answer is what the record says to a question.
 type Answer struct {
-	Topic    string   `json:"topic"`
-	Lines    []string `json:"lines"`
-	Entries  []int64  `json:"entries"`
-	Recorded bool     `json:"recorded"`
+	Topic    record.Code `json:"topic"`
+	Lines    []string    `json:"lines"`
+	Entries  []int64     `json:"entries"`
+	Recorded bool        `json:"recorded"`
 }
 
-// Ask answers a short question about a panel.
-func Ask(ctx context.Context, b *book.Book, panel, question string) ([]Answer, error) {
+// Ask answers a short question about a panel in the words of a catalogue.
+func Ask(ctx context.Context, c *tell.Catalogue, b *book.Book, panel, question string) ([]Answer, error) {
 	_, p, err := One(ctx, b, panel)
 	if err != nil {
 		return nil, err
@@ -27,7 +29,7 @@ func Ask(ctx context.Context, b *book.Book, panel, question string) ([]Answer, e
 	if err != nil {
 		return nil, err
 	}
-	as, err := ask.Ask(w, w.Panel(p.Number), question)
+	as, err := ask.Ask(c, w, w.Panel(p.Number), question)
 	if _, ok := errors.AsType[*ask.NotUnderstood](err); ok {
 		return nil, refuse.Unclearly("not-understood", "%w", err)
 	}
