@@ -1,10 +1,9 @@
 package check
 
 import (
-	"strings"
-
 	"backleaf/record"
 	"backleaf/record/measure"
+	"backleaf/record/trade"
 )
 
 // blend is a mix as one liquid. Solids and density are of the undiluted
@@ -21,7 +20,7 @@ func blendOf(w *record.Workshop, c *record.Coating) (blend, record.Said) {
 	if len(c.Mix) == 0 {
 		return blend{}, record.Say("mix-open")
 	}
-	b := blend{water: c.Thinner == "" || strings.EqualFold(c.Thinner, "water") || strings.EqualFold(c.Thinner, "distilled water")}
+	b := blend{water: c.Thinner == "" && c.ThinnerIs == "" || trade.IsWater(c.ThinnerIs) == record.Yes}
 	if c.Thinned.IsUnknown() {
 		return b, record.Say("thinned-open")
 	}

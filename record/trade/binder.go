@@ -136,16 +136,24 @@ func (m Made) Binders() (bs []record.Binder, all bool) {
 	}
 	silent := 0
 	for _, x := range m.Materials {
-		if x.Binder == "" || x.Binder == record.Unknown {
+		if b := binderOf(x); b == "" {
 			silent++
-		} else if !slices.Contains(bs, x.Binder) {
-			bs = append(bs, x.Binder)
+		} else if !slices.Contains(bs, b) {
+			bs = append(bs, b)
 		}
 	}
 	if said != "" {
 		return bs, silent == 0 || m.parts() <= 1
 	}
 	return bs, m.All && silent == 0 && len(bs) > 0
+}
+
+// binderOf is the binder of a material as recorded, or else of its resin.
+func binderOf(m record.Material) record.Binder {
+	if m.Binder != "" && m.Binder != record.Unknown {
+		return m.Binder
+	}
+	return resinBinders[m.ResinIs]
 }
 
 // parts counts the parts of the mix.
@@ -162,7 +170,7 @@ func (m Made) saidBinder() record.Binder {
 	case m.Layer.Paint != nil:
 		return mediumBinders[m.Layer.Paint.Medium]
 	case m.Layer.Varnish != nil:
-		return resinBinders[record.Resin(m.Layer.Varnish.Resin)]
+		return resinBinders[m.Layer.Varnish.ResinIs]
 	}
 	return ""
 }

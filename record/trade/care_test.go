@@ -25,8 +25,8 @@ func care(t *testing.T, board record.BoardKind, layers ...trade.Made) map[string
 	return out
 }
 
-func varnish(resin string) trade.Made {
-	v := &record.Varnish{Resin: resin}
+func varnish(resin record.Resin) trade.Made {
+	v := &record.Varnish{ResinIs: resin}
 	return trade.Made{Layer: record.Layer{Seq: 9, Face: record.Front, Varnish: v, Coating: &v.Coating}}
 }
 

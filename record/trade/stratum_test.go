@@ -11,8 +11,8 @@ import (
 
 func TestStrata(t *testing.T) {
 	of := func(b record.Binder) record.Material { return record.Material{Binder: b} }
-	resin := func(r string) trade.Made {
-		v := &record.Varnish{Resin: r}
+	resin := func(r record.Resin) trade.Made {
+		v := &record.Varnish{ResinIs: r}
 		return trade.Made{Layer: record.Layer{Varnish: v, Coating: &v.Coating}}
 	}
 	cloth := func(fibre record.Fibre, sized record.Answer) trade.Made {
@@ -98,8 +98,8 @@ func TestForgettingLeavesOpen(t *testing.T) {
 			m = paint(record.PaintMedium(pick("PaintMedium")))
 			forget = func() { m.Layer.Paint.Medium = "" }
 		default:
-			m = varnish([]string{"dammar", "acrylic-resin", "acrylic-dispersion", "wax", ""}[rnd.IntN(5)])
-			forget = func() { m.Layer.Varnish.Resin = "" }
+			m = varnish([]record.Resin{"dammar", "acrylic-resin", "acrylic-dispersion", "wax", ""}[rnd.IntN(5)])
+			forget = func() { m.Layer.Varnish.ResinIs = "" }
 		}
 		m.Materials, m.All = ms, true
 		m.Layer.Coating.Mix = make([]record.Part, len(ms))
