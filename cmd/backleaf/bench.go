@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,13 +20,21 @@ const panelWords = "NUMBERS…"
 
 // moment is the flags of every command at the bench: when, and which not.
 type moment struct {
-	at     string
-	except []string
+	at         string
+	except, by []string
 }
 
 func (o *moment) flags(c *cobra.Command) {
 	o.timeFlag(c)
 	c.Flags().StringSliceVar(&o.except, "except", nil, "panels to leave out")
+	o.byFlag(c)
+}
+
+// byFlag says who did it, where --by does not already mean somebody else.
+func (o *moment) byFlag(c *cobra.Command) {
+	if c.Flags().Lookup("by") == nil {
+		c.Flags().StringSliceVar(&o.by, "by", nil, "key or name of the maker who did it, if not the studio's own")
+	}
 }
 
 func (o *moment) timeFlag(c *cobra.Command) {
@@ -45,6 +54,7 @@ func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing) 
 		}
 		r := typed.For(v)
 		at := r.At(o.at)
+		v.Hands = r.Hands("by", o.by)
 		if r.Err() != nil {
 			return r.Err()
 		}
@@ -74,15 +84,21 @@ func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 	c := a.words(v.Shop.Studio)
 	first := es[0]
 	var what []string
+	var panels []record.Number
 	for _, e := range es {
+		for _, n := range e.Panels {
+			if !slices.Contains(panels, n) {
+				panels = append(panels, n)
+			}
+		}
 		what = append(what, c.Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
 	}
 	a.tell(c, record.Say("written", tell.Told("entries", a.entrySpan(es)), record.With("at", first.At),
-		record.With("panels", first.Panels), tell.Told("what", c.Clauses(what))))
+		record.With("panels", panels), tell.Told("what", c.Clauses(what))))
 	switch first.Kind() {
-	case "studio", "material", "lot":
+	case "studio", "material", "lot", "maker":
 	case "cut":
-		a.tell(c, record.Say("take-back-panels", record.With("panels", sayTerm(first.Panels))))
+		a.tell(c, record.Say("take-back-panels", record.With("panels", sayTerm(panels))))
 	default:
 		a.tell(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10))))
 	}

@@ -28,10 +28,10 @@ func newCondition(a *app) *cobra.Command {
 			return act(a, c.Context(), &o, terms, func(*typed.Reader) record.Condition { return t })
 		},
 	}
-	o.flags(c)
 	f := c.Flags()
 	f.StringVar(&t.By, "by", "", "who looked; stands in the journal and in papers: no private name without leave")
 	f.StringVar(&text, "text", "", "how it was found")
 	f.StringVar(&t.Why, "because", "", "why it was examined")
+	o.flags(c)
 	return c
 }

@@ -21,7 +21,7 @@ func newLot(a *app) *cobra.Command {
 func lotAdd(a *app) *cobra.Command {
 	var o moment
 	var l record.Lot
-	var quantity, sheet, expires, opened, price string
+	var quantity, sheet, expires, opened, price, offcut string
 	c := &cobra.Command{
 		Use: "add KEY MATERIAL", Short: "put a lot on the shelf",
 		Long: `Put a lot on the shelf under a short key of your own. The price is kept outside the
@@ -32,6 +32,7 @@ journal and reaches no label, certificate or export.`,
 		RunE: func(c *cobra.Command, args []string) error {
 			l.Key, l.Material = record.Key(strings.ToLower(args[0])), record.Key(strings.ToLower(args[1]))
 			return a.atBench(c.Context(), &o, nil, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
+				l.Offcut = record.Key(strings.ToLower(offcut))
 				r.Text("quantity", quantity, &l.Quantity)
 				r.Text("sheet", sheet, &l.Sheet)
 				if expires != "" {
@@ -53,6 +54,7 @@ journal and reaches no label, certificate or export.`,
 	f := c.Flags()
 	f.StringVar(&l.MakerLot, "number", "", "the maker's lot number, as on the tin")
 	f.StringVar(&l.Supplier, "supplier", "", "where it was bought")
+	f.StringVar(&offcut, "offcut-of", "", "lot of which it is what was left")
 	f.StringVar(&quantity, "quantity", "", "\"2.5 L\", \"1 kg\", \"5 m\", \"2 sheets\"")
 	f.StringVar(&sheet, "sheet", "", "size of one sheet of a board: \"122 x 244 cm\"")
 	f.StringVar(&price, "price", "", "paid for the whole lot: \"38.50 EUR\"; kept private")

@@ -16,13 +16,15 @@ func materialAdd(a *app) *cobra.Command {
 	var like, binder, water, removable, gloss, toxic, board, fibre, weave, sized string
 	var uses, pigments []string
 	var plies int64
-	var q [12]string
+	var q [13]string
+	var o moment
 	c := &cobra.Command{
 		Use: "add KEY", Short: "describe a material, or describe it again",
 		Long: `Describe a material under a short key of your own: lower-case letters, digits,
 points and hyphens. With --like, everything not given is taken from a material of
 the starter shelf, with values that are typical, common practice, and no more.
-Describing the same key again replaces the description; both stay readable.`,
+Describing the same key again holds from its date on (--at): what was done before
+stays as the material was then. To put a mistake right, amend the entry.`,
 		Example: `  backleaf material add sealer --like acrylic-sealer --name "water-borne sealer, matt" --cure "24 h..36 h"
   backleaf material add birch3 --use board --board plywood --plies 3 --thickness "3 mm" --formaldehyde "E1"`,
 		Args: wanted(1, 1, "one key"),
@@ -50,7 +52,7 @@ Describing the same key again replaces the description; both stay readable.`,
 			} else if len(base.Uses) == 0 {
 				return usage("one or more of "+strings.Join(record.Words("Use"), ", "), "what is it for? say --use")
 			}
-			return act(a, c.Context(), &moment{}, nil, func(r *typed.Reader) record.Material {
+			return act(a, c.Context(), &o, nil, func(r *typed.Reader) record.Material {
 				for i, u := range uses {
 					typed.Word(r, "use", u, &base.Uses[i])
 				}
@@ -73,14 +75,16 @@ Describing the same key again replaces the description; both stay readable.`,
 					{"cure", cureFrom, &base.CureFrom}, {"cure", cureTo, &base.CureTo}, {"film-above", q[5], &base.MinFilm},
 					{"thickness", q[6], &base.Board.Thickness}, {"board-density", q[7], &base.Board.Density},
 					{"warp", q[8], &base.Cloth.Warp}, {"weft", q[9], &base.Cloth.Weft}, {"weight", q[10], &base.Cloth.Mass},
-					{"width", q[11], &base.Cloth.Width}} {
+					{"width", q[11], &base.Cloth.Width}, {"core-veneer", q[12], &base.Board.CoreVeneer}} {
 					r.Text(t.field, t.text, t.into)
 				}
 				return base
 			})
 		},
 	}
+	o.timeFlag(c)
 	f := c.Flags()
+	f.StringVar(&q[12], "core-veneer", "", "thickness of one inner veneer of plywood: \"1.4 mm\"")
 	f.StringVar(&like, "like", "", "take what is not given from this material of the starter shelf")
 	f.StringVar(&m.Name, "name", "", "name as on the tin")
 	f.StringVar(&m.Maker, "producer", "", "who makes it")

@@ -10,7 +10,7 @@ import (
 func panelDescribe(a *app) *cobra.Command {
 	var o moment
 	var d record.Described
-	var made, meant string
+	var made, meant, framed string
 	c := &cobra.Command{
 		Use: "describe " + panelWords, Short: "title, date of the work, inscription, signature, subject",
 		Example: `  backleaf panel describe 0142 --title "Low tide, evening" --made 2026 --signed "lower right, in paint"
@@ -19,6 +19,7 @@ func panelDescribe(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			return act(a, c.Context(), &o, args, func(r *typed.Reader) record.Described {
 				r.Text("meant-for-rh", meant, &d.MeantFor)
+				typed.Word(r, "framed", framed, &d.Framed)
 				r.When(made, &d.Made)
 				return d
 			})
@@ -36,6 +37,9 @@ func panelDescribe(a *app) *cobra.Command {
 	f.StringVar(&d.Medium, "medium-line", "", "medium and support in your own words")
 	f.StringVar(&meant, "meant-for-rh", "", "humidity of the room it is to hang in: 50%")
 	f.StringVar(&d.Owner, "own-reference", "", "your own number")
+	f.StringVar(&framed, "framed", "", "yes, no, unknown")
+	f.StringVar(&d.Edition, "edition", "", "if it is not one of its kind: \"2 of 3\"")
+	f.StringVar(&d.Summary, "summary", "", "what it is, in a few sentences")
 	f.StringVar(&d.Note, "note", "", "remark")
 	return c
 }

@@ -16,7 +16,7 @@ import (
 func panelPhoto(a *app) *cobra.Command {
 	var o moment
 	var p record.Photograph
-	var role string
+	var role, taken string
 	c := &cobra.Command{
 		Use: "photo NUMBER FILE", Short: "keep a photograph with a panel",
 		Long: `Keep a photograph with a panel. The file is copied, named by its SHA-256, into the
@@ -26,6 +26,7 @@ folder "photographs" beside the book; the journal keeps its digest and size.`,
 		Args: wanted(2, 2, "one panel and one file"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.atBench(c.Context(), &o, args[:1], func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (w studio.Written, err error) {
+				r.When(taken, &p.Taken)
 				if typed.Word(r, "role", role, &p.Role); r.Err() != nil {
 					return w, r.Err()
 				}
@@ -39,6 +40,8 @@ folder "photographs" beside the book; the journal keeps its digest and size.`,
 	}
 	o.timeFlag(c)
 	c.Flags().StringVar(&role, "role", "front", strings.Join(record.Words("PhotoRole"), ", "))
+	c.Flags().StringVar(&p.Credit, "credit", "", "who took it")
+	c.Flags().StringVar(&taken, "taken", "", "when it was taken")
 	c.Flags().StringVar(&p.Caption, "caption", "", "what there is to see")
 	return c
 }

@@ -59,9 +59,9 @@ this program.`,
 		}
 	}
 	add(groupStudio, newStudio(a), newDemo(a))
-	add(groupShelf, newMaterial(a), newLot(a), newRecipe(a))
+	add(groupShelf, newMaterial(a), newLot(a), newRecipe(a), newMaker(a))
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
-		newWarm(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
+		newWarm(a), newBare(a), newRemove(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupPaper, newLabel(a), newCertificate(a))
 	add(groupBench, newDue(a), newPlan(a))
 	add(groupPaper, newDossier(a))

@@ -64,13 +64,14 @@ good: one to four consonants without L and Y, for example KB.`,
 
 func studioChange(a *app) *cobra.Command {
 	var o studioFlags
+	var when moment
 	c := &cobra.Command{
 		Use: "change", Short: "change what the studio says of itself (not its mark)",
 		Example: `  backleaf studio change --contact "studio@example.org"
   backleaf studio change --sheet-page "297 x 210 mm" --sheet-label "67 x 99 mm" --sheet-rows 4 --sheet-columns 2`,
 		Args: wanted(0, 0, "no words, only flags"),
 		RunE: func(c *cobra.Command, _ []string) error {
-			return a.atBench(c.Context(), &moment{}, nil, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (w studio.Written, err error) {
+			return a.atBench(c.Context(), &when, nil, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (w studio.Written, err error) {
 				n, err := o.onto(c, v.Shop.Studio)
 				if err != nil {
 					return w, err
@@ -79,6 +80,7 @@ func studioChange(a *app) *cobra.Command {
 			})
 		},
 	}
+	when.timeFlag(c)
 	o.flags(c)
 	return c
 }

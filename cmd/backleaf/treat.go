@@ -34,13 +34,13 @@ somebody else. It is a record, no advice: what to do is for a conservator.`,
 			})
 		},
 	}
-	o.flags(c)
 	f := c.Flags()
 	f.StringVar(&t.By, "by", "", "who did it; stands in the journal and in papers: no private name without leave")
 	f.StringVar(&text, "text", "", "what was done")
 	f.StringVar(&t.With, "with", "", "with what")
 	f.StringVar(&t.Why, "because", "", "why")
 	f.StringSliceVar(&on, "on", nil, "faces")
+	o.flags(c)
 	return c
 }
 

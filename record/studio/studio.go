@@ -67,6 +67,7 @@ type View struct {
 	Panels []record.Number
 	Now    time.Time
 	Zone   *time.Location
+	Hands  []record.Hand // who does it; none: the studio's own maker
 }
 
 // Look reads what an act on the named panels needs to know. Without terms no

@@ -33,13 +33,26 @@ func (v *View) Compose(ctx context.Context, make Compose) (Written, error) {
 			record.With("clock", record.Moment(v.Local())), record.With("last", record.Moment(t.In(v.Zone)))))
 	}
 	var err error
-	if w.Entries, err = v.Book.Compose(ctx, v.Local(), make); err != nil {
+	if w.Entries, err = v.Book.Compose(ctx, v.Local(), v.signed(make)); err != nil {
 		return w, refuse.Because("not-written", err)
 	}
 	if r, ok := v.remind(ctx, w.Entries[len(w.Entries)-1].Seq); ok {
 		w.Warnings = append(w.Warnings, r)
 	}
 	return w, nil
+}
+
+// signed adds who does it to what is written about panels.
+func (v *View) signed(make Compose) Compose {
+	return func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
+		es, private, err := make(d)
+		for i, e := range es {
+			if e.Makers == nil && len(e.Panels) > 0 {
+				es[i].Makers = v.Hands
+			}
+		}
+		return es, private, err
+	}
 }
 
 // A book of more than remindFrom entries should have been backed up within

@@ -37,7 +37,7 @@ func TestDay(t *testing.T) {
 	if _, err := shelf.Take(ctx, look(), at, []record.Material{sealer}); err != nil {
 		t.Fatal(err)
 	}
-	if w, err := bench.Cut(ctx, look(), at, 2, record.Cut{Size: size(t, "30 x 40 cm x 3 mm")}); err != nil || len(w.Entries[0].Panels) != 2 || w.Entries[0].Body.(record.Cut).Batch != "2026-05-02" {
+	if w, err := bench.Cut(ctx, look(), at, slices.Repeat([]record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}, 2)); err != nil || len(w.Entries[0].Panels) != 2 || w.Entries[0].Body.(record.Cut).Batch != "2026-05-02" {
 		t.Fatalf("%v, %v", w, err)
 	}
 	mix := []record.Part{{Parts: 1, Material: "acrylic-sealer"}}

@@ -18,19 +18,14 @@ import (
 // MostCut bounds how many panels are numbered at once.
 const MostCut = 1000
 
-// Cut numbers new panels: boards cut to one size, one batch. Without a name
-// the batch bears that of the day.
-func Cut(ctx context.Context, v *studio.View, at record.When, count int, cut record.Cut) (studio.Written, error) {
-	if count < 1 || count > MostCut {
+// Cut numbers new panels in their order, each as it was cut, all in one go.
+// Those that are alike share an entry; all are of the batch of the first,
+// which without a name bears that of the day. What else came of it, such as
+// offcuts, is written with them; an entry about panels is about all of these.
+func Cut(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut, also ...record.Entry) (studio.Written, error) {
+	if len(cuts) < 1 || len(cuts) > MostCut {
 		return studio.Written{}, refuse.Input("count", "count", "expected 1 to %d", MostCut)
 	}
-	return CutEach(ctx, v, at, slices.Repeat([]record.Cut{cut}, count))
-}
-
-// CutEach numbers new panels in their order, each as it was cut, all in one
-// go. Those that are alike share an entry; all are of the batch of the first.
-// What else came of it, such as offcuts, is written with them.
-func CutEach(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut, more ...record.Entry) (studio.Written, error) {
 	batch := record.Key(strings.ToLower(string(cmp.Or(cuts[0].Batch, record.Key(batchName(v, at))))))
 	return v.Compose(ctx, func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		ns, err := numbers(d, v, len(cuts))
@@ -46,7 +41,13 @@ func CutEach(ctx context.Context, v *studio.View, at record.When, cuts []record.
 			}
 			es[k].Panels = append(es[k].Panels, ns[i])
 		}
-		return append(es, more...), nil, nil
+		for _, e := range also {
+			if e.Kind().Traits().Least > 0 && e.Panels == nil {
+				e.Panels = ns
+			}
+			es = append(es, e)
+		}
+		return es, nil, nil
 	})
 }
 

@@ -41,7 +41,7 @@ func TestIssueFollowsItsHead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := bench.Cut(ctx, look(), record.Moment(now), 1, record.Cut{Size: size}); err != nil {
+	if _, err := bench.Cut(ctx, look(), record.Moment(now), []record.Cut{{Size: size}}); err != nil {
 		t.Fatal(err)
 	}
 	if _, err := bench.Do(ctx, look("1"), record.Moment(now), record.PaintLayer{Medium: record.Oil}); err != nil {

@@ -50,7 +50,7 @@ func (d *Day) Write(ctx context.Context, v *studio.View, at record.When, common 
 			more = append(more, record.Entry{At: at, Body: l})
 		}
 	}
-	w, err := bench.CutEach(ctx, v, at, cuts, more...)
+	w, err := bench.Cut(ctx, v, at, cuts, more...)
 	if err != nil {
 		return w, err
 	}

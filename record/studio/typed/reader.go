@@ -5,6 +5,7 @@ package typed
 import (
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 
@@ -108,7 +109,18 @@ func Word[T ~string](r *Reader, field, typed string, into *T) {
 	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")))
 }
 
-// Faces reads "front", "back", "edges" or "all".
+// Words reads words of a closed list.
+func Words[T ~string](r *Reader, field string, typed []string) []T {
+	var out []T
+	for _, t := range typed {
+		var w T
+		Word(r, field, t, &w)
+		out = append(out, w)
+	}
+	return out
+}
+
+// Faces reads "front", "back", "edges" or "all"; "unknown" stands alone.
 func (r *Reader) Faces(field string, typed []string) []record.Face {
 	var out []record.Face
 	for _, t := range typed {
@@ -122,11 +134,31 @@ func (r *Reader) Faces(field string, typed []string) []record.Face {
 		var f record.Face
 		one := Reader{}
 		Word(&one, field, t, &f)
-		if one.err != nil || f == record.Unknown {
+		if one.err != nil || f == record.Unknown && len(typed) > 1 {
 			r.Fail(refuse.Input(field, "no-such-face", "%q is not one of front, back, edges, all", t))
 			return nil
 		}
 		out = append(out, f)
+	}
+	return out
+}
+
+// Hands reads the keys or the names of makers.
+func (r *Reader) Hands(field string, typed []string) []record.Hand {
+	var out []record.Hand
+	for _, t := range typed {
+		t = strings.TrimSpace(t)
+		i := slices.IndexFunc(r.Shop.Makers, func(m record.Done[record.Maker]) bool {
+			return strings.EqualFold(string(m.Body.Key), t) || strings.EqualFold(m.Body.Name, t)
+		})
+		switch {
+		case strings.EqualFold(t, record.Unknown):
+			out = append(out, record.Hand{Maker: record.Unknown})
+		case i < 0:
+			r.Fail(refuse.Input(field, "no-such-maker", "there is no maker %q in this studio", t))
+		default:
+			out = append(out, record.Hand{Maker: r.Shop.Makers[i].Body.Key})
+		}
 	}
 	return out
 }

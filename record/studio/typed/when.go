@@ -52,10 +52,12 @@ func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (recor
 	}
 	if bench && fourFigures.MatchString(s) {
 		h, m := s[:2], s[2:]
+		hours, min, clock := hour(h + ":" + m)
 		switch year, _ := strconv.Atoi(s); {
-		case !clockText.MatchString(h + ":" + m):
+		case !clock:
 		case year < oldest || year > now.Year():
 			s = h + ":" + m
+		case hours*60+min > now.Hour()*60+now.Minute(): // that hour has not been yet
 		default:
 			return record.When{}, refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, h, m).With(record.With("clock", h+":"+m), record.With("year", s))
 		}

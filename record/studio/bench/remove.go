@@ -1,0 +1,129 @@
+package bench
+
+import (
+	"context"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
+)
+
+// Remove writes down that layers were taken off. Without named layers all that
+// stand of that sort, on those faces, are meant, panel by panel; panels of the
+// same layers share an entry. Where none is on record it must be said that
+// the layer was not.
+func Remove(ctx context.Context, v *studio.View, at record.When, r record.Removed, notOnRecord bool) (studio.Written, error) {
+	if r.What == "" || r.Extent == "" {
+		return studio.Written{}, refuse.Unclearly("removed-what", "what was taken off, and how much of it?")
+	}
+	if notOnRecord || r.Layers != nil {
+		return Do(ctx, v, at, r)
+	}
+	var es []record.Entry
+	var none []record.Number
+	for _, n := range v.Panels {
+		one := r
+		if one.Layers = standing(v.Shop.Panel(n), r); one.Layers == nil {
+			none = append(none, n)
+			continue
+		}
+		i := slices.IndexFunc(es, func(e record.Entry) bool { return slices.Equal(e.Body.(record.Removed).Layers, one.Layers) })
+		if i < 0 {
+			i, es = len(es), append(es, record.Entry{At: at, Body: one})
+		}
+		es[i].Panels = append(es[i].Panels, n)
+	}
+	if none != nil {
+		return studio.Written{}, refuse.Cannot("no-such-layer", "no %s is on record on %s", r.What, none[0]).With(record.With("panels", none))
+	}
+	return v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) { return es, nil, nil })
+}
+
+// standing lists the entries by which the layers meant were laid.
+func standing(p *record.Panel, r record.Removed) (seqs []int64) {
+	for _, l := range p.Layers() {
+		if l.Stands() && stratum(l) == r.What && (r.Faces == nil || slices.Contains(r.Faces, l.Face)) && !slices.Contains(seqs, l.Seq) {
+			seqs = append(seqs, l.Seq)
+		}
+	}
+	return seqs
+}
+
+// stratum is what sort of layer one is. Retouching is never recorded as laid.
+func stratum(l record.Layer) record.Stratum {
+	switch {
+	case l.Cloth != nil:
+		return "cloth"
+	case l.Paint != nil:
+		return "paint"
+	case l.Varnish != nil:
+		return "varnish"
+	case slices.Contains(record.Words("Stratum"), string(l.Purpose)):
+		return record.Stratum(l.Purpose)
+	}
+	return "other"
+}
+
+// Again finds the cloth that was laid before and is now laid again, and takes
+// over which cloth it is.
+func Again(v *studio.View, c record.ClothLaid) (record.ClothLaid, error) {
+	for i, n := range v.Panels {
+		laid := record.Done[record.ClothLaid]{}
+		for _, d := range record.Each[record.ClothLaid](v.Shop.Panel(n)) {
+			if slices.ContainsFunc(c.Faces, func(f record.Face) bool { return slices.Contains(d.Body.Faces, f) }) {
+				laid = d
+			}
+		}
+		switch {
+		case laid.Seq == 0:
+			return c, refuse.Cannot("no-cloth-before", "no cloth is on record on %s", n)
+		case i > 0 && laid.Seq != c.AgainOf:
+			return c, refuse.Cannot("several-cloths", "the cloth of %s was laid by another entry than that of %s", n, v.Panels[0])
+		}
+		c.AgainOf = laid.Seq
+		if c.Cloth == "" {
+			c.Cloth, c.ClothAs, c.ClothLot = laid.Body.Cloth, laid.Body.ClothAs, laid.Body.ClothLot
+		}
+	}
+	return c, nil
+}
+
+// Resize writes down a new size, and the one before it where all panels share
+// one. Without a word for it the sides tell whether it was cut down.
+func Resize(ctx context.Context, v *studio.View, at record.When, r record.Resized) (studio.Written, error) {
+	if r.Size.IsZero() {
+		return studio.Written{}, refuse.Unclearly("resized-to", "which size is it now?")
+	}
+	was := v.Shop.Panel(v.Panels[0]).Size()
+	for _, n := range v.Panels {
+		if v.Shop.Panel(n).Size() != was {
+			was = record.Size{}
+		}
+	}
+	if r.Before.IsZero() {
+		r.Before = was
+	}
+	if r.How == "" {
+		if r.How = resizing(r.Before, r.Size); r.How == "" {
+			return studio.Written{}, refuse.Unclearly("resized-how", "was it cut down or enlarged?")
+		}
+	}
+	return Do(ctx, v, at, r)
+}
+
+func resizing(from, to record.Size) record.Resizing {
+	h, ok := from.Height.Micrometers()
+	w, ok2 := from.Width.Micrometers()
+	h2, ok3 := to.Height.Micrometers()
+	w2, ok4 := to.Width.Micrometers()
+	switch {
+	case !ok || !ok2 || !ok3 || !ok4:
+	case h2 <= h && w2 <= w && h2+w2 < h+w:
+		return "cut-down"
+	case h2 >= h && w2 >= w && h2+w2 > h+w:
+		return "enlarged"
+	}
+	return ""
+}
