@@ -26,7 +26,7 @@ func recipeFrom(a *app) *cobra.Command {
 by face with what was laid on a square metre. The first of the panels is taken; a later
 recipe of the same key replaces an earlier one.`,
 		Example: `  backleaf recipe from batch:may --as usual
-  backleaf plan "14 of 30x40 cm" --board birch-1 --recipe usual --kerf "2.5 mm"`,
+  backleaf recipe from 0142 --as thin`,
 		Args: wanted(1, -1, "panels that were made by it"),
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := needs(key, "--as usual", "what is the recipe to be called?"); err != nil {
