@@ -43,6 +43,7 @@ var hints = map[string]tell.Message{
 	"no-studio-sheet":          `"backleaf studio change --sheet-label …" keeps one`,
 	"not-finished":             `"backleaf paint" and "backleaf panel describe" write them down; a blank panel has its label`,
 	"not-issued":               "nothing was issued; try again",
+	"panel-newer":              "use the newer program; \"backleaf show {panel}\" and \"backleaf verify\" still work, and nothing was changed",
 	"not-kept":                 `look for it in a backup of the folder "papers"`,
 	"other-key":                "the key on record is {key} …; put that file back",
 	"studio-sheet":             `see "backleaf studio show", and put it right with "backleaf studio change"`,
@@ -106,7 +107,7 @@ func (a *app) warn(v *studio.View, ws []record.Said) {
 }
 
 // exitCodes are the exit codes of refusals.
-var exitCodes = map[refuse.Class]int{refuse.Failed: exitError, refuse.Unclear: exitUsage, refuse.Broken: exitIntegrity, refuse.NoBook: exitNoBook}
+var exitCodes = map[refuse.Class]int{refuse.Failed: exitError, refuse.Unclear: exitUsage, refuse.Broken: exitIntegrity, refuse.NoBook: exitNoBook, refuse.Later: exitNewer}
 
 // refused says a refusal in the words of the command line: an input is the
 // flag of that name.

@@ -31,6 +31,9 @@ func showAs(a *app, name string) *cobra.Command {
 func (a *app) onePanel(c *cobra.Command, typed string, do func(*studio.Session, *record.Workshop, *record.Panel) error) error {
 	return a.read(c.Context(), func(s *studio.Session) error {
 		w, p, err := questions.One(c.Context(), s.Book, typed)
+		if err == nil && len(p.Newer) > 0 {
+			a.talk("newer: may be out of date; %s written by a later program", sayEntries(p.Newer))
+		}
 		if err != nil {
 			return err
 		}

@@ -57,6 +57,9 @@ func (a *app) verifyBook(ctx context.Context, s *studio.Session) error {
 }
 
 func (a *app) sayBook(v register.BookReport) {
+	if v.Newer > 0 {
+		a.say("newer: may be out of date; %d entries hold what only a later program can read", v.Newer)
+	}
 	a.say("the book holds: %d entries, root %s", v.Entries, v.Root)
 	lost := map[string]int{}
 	for _, b := range v.Bad {

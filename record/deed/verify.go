@@ -137,6 +137,9 @@ func (r *Report) record(f Files) {
 		return
 	}
 	r.Record = &rec
+	if rec.Newer {
+		r.say(Unknown, "newer: what %s adds up to may be out of date here, for a later program wrote some of it", RecordName)
+	}
 	day, _ := rec.Issued.Exact()
 	r.say(Holds, "%s is the record of %s by %s, made on %s from %d entries; SHA-256 %s", RecordName, rec.Number, rec.Workshop.Studio.Maker,
 		day.Format("2 January 2006"), len(rec.Entries), sum)

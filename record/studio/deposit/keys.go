@@ -100,7 +100,7 @@ func (d *depositor) keptFiles(ctx context.Context) error {
 // partOf is where a kept file stands in a deposit.
 func partOf(f kept.File) string {
 	if f.Folder == kept.Papers {
-		return "papers/issued/" + f.Name
+		return "papers/" + f.Name
 	}
 	return "photographs/" + f.Name
 }

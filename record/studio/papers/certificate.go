@@ -85,6 +85,9 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	}
 	p := v.Shop.Panel(v.Panels[0])
 	c.Panel = p.Number
+	if err := studio.Readable(p); err != nil {
+		return c, err
+	}
 	if err := certifiable(p); err != nil {
 		return c, err
 	}

@@ -12,6 +12,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/safefile"
+	"backleaf/record/studio"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/refuse"
@@ -21,6 +22,9 @@ import (
 // Dossier gathers all that is recorded of a panel.
 func Dossier(ctx context.Context, b *book.Book, panel string) (record.Number, *dossier.Document, error) {
 	_, p, err := questions.One(ctx, b, panel)
+	if err == nil {
+		err = studio.Readable(p)
+	}
 	if err != nil {
 		return "", nil, err
 	}

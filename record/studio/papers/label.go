@@ -59,6 +59,9 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	var entries []record.Entry
 	for _, n := range v.Panels {
 		p := v.Shop.Panel(n)
+		if err := studio.Readable(p); err != nil {
+			return l, err
+		}
 		if d, gone := p.Discarded(); gone {
 			return l, refuse.Cannot("label-of-discarded", "%s was discarded (%s)", n, d.Body.Because).With(record.With("panel", n))
 		}

@@ -7,6 +7,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/ask"
 	"backleaf/record/book"
+	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
@@ -22,6 +23,9 @@ type Answer struct {
 // Ask answers a short question about a panel in the words of a catalogue.
 func Ask(ctx context.Context, c *tell.Catalogue, b *book.Book, panel, question string) ([]Answer, error) {
 	_, p, err := One(ctx, b, panel)
+	if err == nil {
+		err = studio.Readable(p)
+	}
 	if err != nil {
 		return nil, err
 	}

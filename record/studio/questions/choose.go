@@ -10,6 +10,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 )
 
@@ -52,7 +53,7 @@ func Around(ctx context.Context, b *book.Book, ns ...record.Number) (*record.Wor
 }
 
 // Chosen finds panels and what they share entries with; without terms, all
-// panels that were not discarded.
+// panels that were not discarded and that this program can read.
 func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
 	roll, err := b.Roll(ctx)
 	if err != nil {
@@ -65,7 +66,7 @@ func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.
 		}
 		var ps []*record.Panel
 		for _, p := range w.Panels {
-			if _, gone := p.Discarded(); !gone {
+			if _, gone := p.Discarded(); !gone && len(p.Newer) == 0 {
 				ps = append(ps, p)
 			}
 		}
@@ -83,5 +84,5 @@ func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.
 	for _, n := range ns {
 		ps = append(ps, w.Panel(n))
 	}
-	return w, ps, nil
+	return w, ps, studio.Readable(ps...)
 }

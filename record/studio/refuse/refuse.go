@@ -17,6 +17,7 @@ const (
 	Unclear              // it was not asked for in a way that can be followed
 	Broken               // a book, a paper or a file kept with it does not hold
 	NoBook               // there is no book to do it in
+	Later                // a later program wrote what it is about
 )
 
 // Error is a refusal. Its text says what could not be done and why, and names

@@ -2,6 +2,7 @@ package register
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -33,8 +34,14 @@ func (k Books) Book(ctx context.Context, name string) []deed.Result {
 	if err != nil {
 		return append(out, deed.Result{Verdict: deed.Fails, Text: err.Error()})
 	}
+	if r.Newer > 0 {
+		out = append(out, deed.Result{Verdict: deed.Unknown, Text: fmt.Sprintf("newer: may be out of date; %d entries hold what only a later program can read", r.Newer)})
+	}
 	_, bad := badFiles(name, w)
 	for _, b := range bad {
+		if b.Private && errors.Is(b.Why, kept.ErrMissing) {
+			continue // a deposit holds none that prints a name or a price
+		}
 		out = append(out, deed.Result{Verdict: deed.Fails, Text: strings.Replace(b.String(), "  ", ", ", 1)})
 	}
 	return append(out, deed.Result{Verdict: deed.Unknown, Text: "whether all of it was replaced: only a signed head kept elsewhere tells (\"backleaf head compare\")"})
@@ -50,6 +57,7 @@ func (k Books) Journal(ctx context.Context, dir string, root *os.Root) (entries 
 type BookReport struct {
 	Entries     int64     `json:"entries"`
 	Root        string    `json:"root"`
+	Newer       int       `json:"newer_entries"`
 	Photographs int       `json:"photographs"`
 	Papers      int       `json:"papers"`
 	Bad         []BadFile `json:"files_missing_or_changed"`
@@ -87,7 +95,7 @@ func CheckBook(ctx context.Context, b *book.Book, progress studio.Progress) (Boo
 	if err != nil {
 		return BookReport{}, err
 	}
-	v := BookReport{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []BadFile{}, Missing: r.Missing, Remarks: r.Remarks}
+	v := BookReport{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []BadFile{}, Missing: r.Missing, Remarks: r.Remarks, Newer: r.Newer}
 	for _, f := range kept.In(w) {
 		if f.Folder == kept.Papers {
 			v.Papers++
