@@ -69,7 +69,7 @@ func TestOlderPrograms(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, exitDone, "", "import", "later.json")
-	says(t, exitDone, "", "certificate", "2", "-o", "newer.pdf")
+	says(t, exitDone, "", "certificate", "2", "-o", "later.pdf")
 	says(t, exitDone, "", "deposit", "deposit")
 	for name, changes := range older {
 		t.Run(name, func(t *testing.T) {
@@ -79,7 +79,7 @@ func TestOlderPrograms(t *testing.T) {
 				newer bool // to a program that knows less
 				args  []string
 			}{
-				{true, []string{"verify"}}, {false, []string{"verify", "sound.pdf"}}, {true, []string{"verify", "newer.pdf"}}, {true, []string{"verify", "deposit"}},
+				{true, []string{"verify"}}, {false, []string{"verify", "sound.pdf"}}, {true, []string{"verify", "later.pdf"}}, {true, []string{"verify", "deposit"}},
 				{false, []string{"show", "1"}}, {true, []string{"show", "2"}}, {false, []string{"list"}}, {false, []string{"find", "twelve"}},
 				{false, []string{"label", "1", "-o", name + "1.pdf"}}, {true, []string{"label", "2", "-o", name + "2.pdf"}},
 				{true, []string{"dossier", "2", "--text"}}, {true, []string{"ask", "2", "size"}}, {true, []string{"certificate", "2", "-o", name + "3.pdf"}},
@@ -96,7 +96,9 @@ func TestOlderPrograms(t *testing.T) {
 				if code != exitDone && code != exitNewer && code != exitFinding {
 					t.Errorf("%v: exit code %d\n%s", c.args, code, said)
 				}
-				if newer := strings.Contains(said, "newer"); newer != (c.newer && less) {
+				// Look-up tables of a newer program are never written to.
+				writes := !less && len(c.args) == 4 && c.args[2] == "-o"
+				if newer := strings.Contains(said, "newer"); newer != (c.newer && less || writes) {
 					t.Errorf("%v says \"newer\": %v\n%s", c.args, newer, said)
 				}
 				if strings.Contains(said, "does not hold:") {

@@ -21,6 +21,7 @@ const (
 type Result struct {
 	Verdict Verdict `json:"verdict"`
 	Text    string  `json:"text"`
+	Newer   bool    `json:"newer,omitzero"` // a later program wrote what it is about
 }
 
 // Files are the files of a deed; what is not at hand is nil.
@@ -92,7 +93,7 @@ func (r Report) Holds() bool {
 }
 
 func (r *Report) say(v Verdict, format string, args ...any) {
-	r.Results = append(r.Results, Result{v, fmt.Sprintf(format, args...)})
+	r.Results = append(r.Results, Result{Verdict: v, Text: fmt.Sprintf(format, args...)})
 }
 
 // Verify checks whatever files of one deed are at hand, each by itself and
@@ -108,6 +109,10 @@ func Verify(f Files) Report {
 	r.ring()
 	r.limits()
 	return *r
+}
+
+func (r *Report) later(format string, args ...any) {
+	r.Results = append(r.Results, Result{Verdict: Unknown, Text: fmt.Sprintf(format, args...), Newer: true})
 }
 
 func (r *Report) key(f Files) {
@@ -130,7 +135,7 @@ func (r *Report) record(f Files) {
 	rec, err := Read(f.Record)
 	switch {
 	case errors.Is(err, ErrNewer):
-		r.say(Unknown, "what %s says (SHA-256 %s): it is newer than this program", RecordName, sum)
+		r.later("newer: what %s says (SHA-256 %s) cannot be read by this program", RecordName, sum)
 		return
 	case err != nil:
 		r.say(Fails, "%s (SHA-256 %s): %v", RecordName, sum, err)
@@ -138,7 +143,7 @@ func (r *Report) record(f Files) {
 	}
 	r.Record = &rec
 	if rec.Newer {
-		r.say(Unknown, "newer: what %s adds up to may be out of date here, for a later program wrote some of it", RecordName)
+		r.later("newer: what %s adds up to may be out of date here, for a later program wrote some of it", RecordName)
 	}
 	day, _ := rec.Issued.Exact()
 	r.say(Holds, "%s is the record of %s by %s, made on %s from %d entries; SHA-256 %s", RecordName, rec.Number, rec.Workshop.Studio.Maker,

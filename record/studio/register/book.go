@@ -35,7 +35,7 @@ func (k Books) Book(ctx context.Context, name string) []deed.Result {
 		return append(out, deed.Result{Verdict: deed.Fails, Text: err.Error()})
 	}
 	if r.Newer > 0 {
-		out = append(out, deed.Result{Verdict: deed.Unknown, Text: fmt.Sprintf("newer: may be out of date; %d entries hold what only a later program can read", r.Newer)})
+		out = append(out, deed.Result{Verdict: deed.Unknown, Newer: true, Text: fmt.Sprintf("newer: may be out of date; %d entries hold what only a later program can read", r.Newer)})
 	}
 	_, bad := badFiles(name, w)
 	for _, b := range bad {

@@ -77,8 +77,8 @@ func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error)
 			}
 		}
 		for _, r := range results {
-			if r.Verdict == deed.Fails {
-				say(deed.Fails, "%s: %s", p, r.Text)
+			if r.Verdict == deed.Fails || r.Newer {
+				say(r.Verdict, "%s: %s", p, r.Text)
 			}
 		}
 		return nil

@@ -42,13 +42,7 @@ type Checker struct {
 // Paper is what was found of one thing.
 type Paper struct {
 	Name    string   `json:"name"`
-	Results []Result `json:"results"`
-}
-
-// Result is one thing that was found.
-type Result struct {
-	Verdict deed.Verdict `json:"verdict"`
-	Text    string       `json:"text"`
+	Results []deed.Result `json:"results"`
 }
 
 // Check checks evidence, and counts what does not hold.
@@ -61,7 +55,7 @@ func (c Checker) Check(ctx context.Context, all []Evidence) (papers []Paper, fai
 		}
 		p := Paper{Name: e.Name}
 		for _, r := range results {
-			p.Results = append(p.Results, Result(r))
+			p.Results = append(p.Results, r)
 			if r.Verdict == deed.Fails {
 				failed++
 			}
