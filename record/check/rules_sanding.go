@@ -5,6 +5,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/measure"
+	"backleaf/record/trade"
 )
 
 var sandedAfterCure = Rule{
@@ -65,7 +66,8 @@ func judgeGrit(s *subject) []verdict {
 			continue
 		}
 		b, fine := sand.Body, record.Answer(record.Unknown)
-		coarse, err := measure.CoarserThan(measure.Abrasive{Scale: b.Scale, Grit: int(b.Grit)}, measure.Abrasive{Scale: measure.ScaleP, Grit: 150})
+		limit, _ := trade.SandingOf(trade.SurfaceCloth)
+		coarse, err := measure.CoarserThan(measure.Abrasive{Scale: b.Scale, Grit: int(b.Grit)}, measure.Abrasive{Scale: measure.ScaleP, Grit: int(limit.Coarsest)})
 		if err == nil && b.Grit > 0 {
 			fine = is(!coarse)
 		}

@@ -8,12 +8,11 @@ import (
 
 // binderRow is what is typical of a binder.
 type binderRow struct {
-	water  record.Answer // its product is thinned with water; unknown: both kinds are sold
-	fuses  record.Answer // its film fuses from particles, and so needs a least temperature
-	oil    bool          // dries by taking up oxygen: oily rags catch fire
-	swings bool          // its film takes up and gives off water with the air
-	fails  Effects       // what agents do to an aged film
-	from   string        // works for fails
+	water record.Answer // its product is thinned with water; unknown: both kinds are sold
+	fuses record.Answer // its film fuses from particles, and so needs a least temperature
+	oil   bool          // dries by taking up oxygen: oily rags catch fire
+	fails Effects       // what agents do to an aged film
+	from  string        // works for fails
 }
 
 // Effects are what agents do to an aged film, in the words of the tables:
@@ -28,27 +27,27 @@ const (
 	maybe = record.Answer(record.Unknown)
 )
 
-// binders: water, fusing, oil and swing are common practice; effects are from
+// binders: water, fusing and oil are common practice; effects are from
 // memory of the work named.
 var binders = map[record.Binder]binderRow{
-	record.Acrylic:       {yes, yes, false, false, Effects{"swells", "swells", "aromatic-swells", "softens", "swells"}, "Ormsby-2009"},
-	record.PVA:           {yes, yes, false, false, Effects{"swells", "dissolves", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
-	record.AnimalGlue:    {yes, no, false, true, Effects{"dissolves-warm", "none", "none", "with-damp", "attacked"}, "Mills-1994"},
-	record.Cellulose:     {yes, no, false, false, Effects{"dissolves", "swells", "none", "little", "little"}, "Horie-2010"},
-	record.Starch:        {yes, no, false, true, Effects{"swells", "none", "none", "little", "attacked"}, "Horie-2010"},
-	record.Casein:        {yes, no, false, false, Effects{"swells", "none", "none", "little", "alkali-soluble"}, "Mills-1994"},
-	record.Egg:           {yes, no, false, false, Effects{"little", "little", "little", "little", "attacked"}, "Mills-1994"},
-	record.Gum:           {yes, no, false, true, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
-	record.DryingOil:     {no, no, true, false, Effects{"little", "leached", "leached", "softens", "attacked"}, "Mills-1994"},
-	record.Alkyd:         {maybe, no, true, false, Effects{"little", "swells", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
-	record.Shellac:       {no, no, false, false, Effects{"blanches", "dissolves", "none", "softens", "dissolves"}, "Mills-1994"},
-	record.Wax:           {no, no, false, false, Effects{"none", "little", "dissolves", "melts", "attacked"}, "Mills-1994"},
-	record.NaturalResin:  {no, no, false, false, Effects{"blanches", "dissolves", "aromatic", "softens", "attacked"}, "Mills-1994"},
-	record.AcrylicResin:  {no, no, false, false, Effects{"none", "swells", "aromatic", "softens", "little"}, "Horie-2010"},
-	record.HydrocarbonRs: {no, no, false, false, Effects{"none", "none", "dissolves", "softens", "none"}, "Horie-2010"},
-	record.KetoneResin:   {no, no, false, false, Effects{"little", "dissolves", "aromatic", "softens", "little"}, "Horie-2010"},
-	record.Polyurethane:  {maybe, maybe, false, false, Effects{"none", "little", "little", "little", "little"}, "Horie-2010"},
-	record.Epoxy:         {maybe, no, false, false, Effects{"none", "little", "little", "little", "none"}, "Horie-2010"},
+	record.Acrylic:       {yes, yes, false, Effects{"swells", "swells", "aromatic-swells", "softens", "swells"}, "Ormsby-2009"},
+	record.PVA:           {yes, yes, false, Effects{"swells", "dissolves", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
+	record.AnimalGlue:    {yes, no, false, Effects{"dissolves-warm", "none", "none", "with-damp", "attacked"}, "Mills-1994"},
+	record.Cellulose:     {yes, no, false, Effects{"dissolves", "swells", "none", "little", "little"}, "Horie-2010"},
+	record.Starch:        {yes, no, false, Effects{"swells", "none", "none", "little", "attacked"}, "Horie-2010"},
+	record.Casein:        {yes, no, false, Effects{"swells", "none", "none", "little", "alkali-soluble"}, "Mills-1994"},
+	record.Egg:           {yes, no, false, Effects{"little", "little", "little", "little", "attacked"}, "Mills-1994"},
+	record.Gum:           {yes, no, false, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
+	record.DryingOil:     {no, no, true, Effects{"little", "leached", "leached", "softens", "attacked"}, "Mills-1994"},
+	record.Alkyd:         {maybe, no, true, Effects{"little", "swells", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
+	record.Shellac:       {no, no, false, Effects{"blanches", "dissolves", "none", "softens", "dissolves"}, "Mills-1994"},
+	record.Wax:           {no, no, false, Effects{"none", "little", "dissolves", "melts", "attacked"}, "Mills-1994"},
+	record.NaturalResin:  {no, no, false, Effects{"blanches", "dissolves", "aromatic", "softens", "attacked"}, "Mills-1994"},
+	record.AcrylicResin:  {no, no, false, Effects{"none", "swells", "aromatic", "softens", "little"}, "Horie-2010"},
+	record.HydrocarbonRs: {no, no, false, Effects{"none", "none", "dissolves", "softens", "none"}, "Horie-2010"},
+	record.KetoneResin:   {no, no, false, Effects{"little", "dissolves", "aromatic", "softens", "little"}, "Horie-2010"},
+	record.Polyurethane:  {maybe, maybe, false, Effects{"none", "little", "little", "little", "little"}, "Horie-2010"},
+	record.Epoxy:         {maybe, no, false, Effects{"none", "little", "little", "little", "none"}, "Horie-2010"},
 }
 
 // mediumBinders are the binders of paint media as painters say them. Water-
@@ -59,7 +58,8 @@ var mediumBinders = map[record.PaintMedium]record.Binder{
 	record.CaseinPaint: record.Casein, record.Gouache: record.Gum, record.Watercolour: record.Gum, record.Encaustic: record.Wax,
 }
 
-// resinBinders are the binders of the resin classes of varnish.
+// resinBinders are the binders of the resin classes of varnish. Urea-aldehyde
+// resins are judged as ketone resins (common practice).
 var resinBinders = map[record.Resin]record.Binder{
 	record.Dammar: record.NaturalResin, record.Mastic: record.NaturalResin, record.Copal: record.NaturalResin,
 	record.ShellacResin: record.Shellac, record.AcrylicInSolvent: record.AcrylicResin, record.AcrylicInWater: record.Acrylic,
@@ -70,10 +70,6 @@ var resinBinders = map[record.Resin]record.Binder{
 // BinderOfMedium returns the binder of a paint medium; empty where it is not
 // known.
 func BinderOfMedium(m record.PaintMedium) record.Binder { return mediumBinders[m] }
-
-// BinderOfResin returns the binder of a varnish resin; empty where it is not
-// known. Urea-aldehyde resins are judged as ketone resins (common practice).
-func BinderOfResin(r record.Resin) record.Binder { return resinBinders[r] }
 
 // EffectsOn returns what agents do to an aged film of a binder, and from memory
 // of which work; false where no table speaks of it.
@@ -100,12 +96,6 @@ func Fuses(b record.Binder) record.Answer {
 // IsOil answers whether a binder is a drying oil or an alkyd.
 func IsOil(b record.Binder) record.Answer {
 	return typical(b, func(r binderRow) record.Answer { return answer(r.oil) })
-}
-
-// Swings answers whether a binder's film takes up and gives off water with the
-// air, pulling hard when dry and letting go when damp.
-func Swings(b record.Binder) record.Answer {
-	return typical(b, func(r binderRow) record.Answer { return answer(r.swings) })
 }
 
 func typical(b record.Binder, q func(binderRow) record.Answer) record.Answer {

@@ -99,8 +99,8 @@ func TestListsAreWhole(t *testing.T) {
 		}
 	}
 	for _, r := range record.Words("Resin") {
-		if trade.BinderOfResin(record.Resin(r)) == "" && r != "other" {
-			t.Errorf("resin %s: no binder", r)
+		if bs, all := varnish(record.Resin(r)).Binders(); !all && r != "other" {
+			t.Errorf("resin %s: binders %v", r, bs)
 		}
 	}
 	for _, s := range record.Words("Solvent") {

@@ -129,20 +129,3 @@ func SafeFrom(lower record.When, s Span) (time.Time, bool) {
 	last, ok := lower.Latest()
 	return s.After(last), ok
 }
-
-// Dried answers the condition [Waited] for layers of which the record may leave
-// open what they are.
-func Dried(upper, lower Strata, thick record.Answer, lowerAt, upperAt record.When) record.Answer {
-	ws, known := WaitsFor(upper, lower, thick)
-	var as []record.Answer
-	for _, w := range ws {
-		if w.Least.IsZero() {
-			return maybe
-		}
-		as = append(as, Passed(lowerAt, upperAt, w.Least))
-	}
-	if known != yes {
-		return maybe
-	}
-	return agreed(as)
-}

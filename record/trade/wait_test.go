@@ -95,9 +95,8 @@ func TestPassed(t *testing.T) {
 	}
 }
 
-// Where the record leaves open how thick the paint is, only what both readings
-// say is said.
-func TestDriedThickOrThin(t *testing.T) {
+// Where the record leaves open how thick the paint is, both waits may hold.
+func TestWaitsThickOrThin(t *testing.T) {
 	varnish, paint := trade.Strata{trade.NaturalResin}, trade.Strata{trade.OilPaint}
 	for _, c := range []struct {
 		thick record.Answer
@@ -107,8 +106,13 @@ func TestDriedThickOrThin(t *testing.T) {
 		{record.No, "2025-05-01", record.Yes}, {record.Yes, "2025-05-01", record.No}, {record.Unknown, "2025-05-01", record.Unknown},
 		{record.Unknown, "2025-08-01", record.Yes}, {record.Unknown, "2025-03-01", record.No},
 	} {
-		if got := trade.Dried(varnish, paint, c.thick, when(t, "2025-01-10"), when(t, c.at)); got != c.want {
-			t.Errorf("thick %s, varnished %s: %s, want %s", c.thick, c.at, got, c.want)
+		ws, known := trade.WaitsFor(varnish, paint, c.thick)
+		got := map[record.Answer]bool{}
+		for _, w := range ws {
+			got[trade.Passed(when(t, "2025-01-10"), when(t, c.at), w.Least)] = true
+		}
+		if all := len(got) == 1 && got[c.want]; known != record.Yes || all != (c.want != record.Unknown) {
+			t.Errorf("thick %s, varnished %s: %v, want %s", c.thick, c.at, got, c.want)
 		}
 	}
 }
