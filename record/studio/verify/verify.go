@@ -41,7 +41,7 @@ type Checker struct {
 
 // Paper is what was found of one thing.
 type Paper struct {
-	Name    string   `json:"name"`
+	Name    string        `json:"name"`
 	Results []deed.Result `json:"results"`
 }
 
