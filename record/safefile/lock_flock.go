@@ -15,6 +15,15 @@ func hold(f *os.File) bool {
 	return syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB) == nil
 }
 
+// wait locks f as hold does, when the others are done.
+func wait(f *os.File) error {
+	for {
+		if err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX); err != syscall.EINTR {
+			return err
+		}
+	}
+}
+
 // takeOver locks the lock file name if no living process holds it.
 func takeOver(name string) (release func(), ok bool) {
 	f, err := os.OpenFile(name, os.O_RDWR, 0)

@@ -14,6 +14,9 @@ const nonblock = 0
 // lock enough.
 func hold(*os.File) bool { return true }
 
+// wait cannot lock a folder here.
+func wait(*os.File) error { return nil }
+
 // takeOver removes the lock file name, which Windows refuses while a living
 // process has it open. Elsewhere nothing is ever taken over.
 func takeOver(name string) (release func(), ok bool) {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"time"
 
@@ -112,23 +111,24 @@ func Retire(ctx context.Context, s *studio.Session, who Holder, because string) 
 		return x, err
 	}
 	// The new key lies beside the old one until the book knows it.
-	path := s.Book.Path()
-	waiting := named(path, "-new")
-	if err := heir.Create(waiting, pass); err != nil {
+	waiting, err := files(s.Book.Path()).Lay(heir, pass)
+	if err != nil {
 		return x, refuse.Because("new-key-there", err)
 	}
 	at := record.Moment(now)
 	es, err := s.Book.Append(ctx, now, record.Entry{At: at, Body: deed.KeyMade(x.New)}, record.Entry{At: at, Body: retired})
 	if err != nil {
-		return x, errors.Join(err, os.Remove(waiting))
+		// A write may be said to have failed and be there all the same.
+		if now, failed := Ring(ctx, s.Book); failed == nil && now.Standing(x.New) == deed.Unrecorded {
+			err = errors.Join(err, os.Remove(waiting))
+		}
+		return x, err
 	}
 	x.Made, x.Retired = es[0].Seq, es[1].Seq
-	if x.OldFile, err = shelve(path, "retired", x.Old); err == nil {
-		err = os.Rename(waiting, File(path))
-	}
-	if err != nil {
+	x.OldFile = files(s.Book.Path()).Retired(x.Old)
+	if err := files(s.Book.Path()).Settle(x.New, &x.Old); err != nil {
 		return x, refuse.Because("key-not-in-place", fmt.Errorf("the key is changed, but its file has not its name yet: %w", err),
-			record.With("from", waiting), record.With("to", File(path)))
+			record.With("from", waiting), record.With("to", File(s.Book.Path())))
 	}
 	return x, nil
 }
@@ -140,8 +140,7 @@ type Loss struct {
 	File  string // where the file that was there was moved; empty if none was
 }
 
-// Lose writes into the book that its key is lost or in wrong hands. The loss
-// stands although an error may be returned about the file.
+// Lose writes into the book that its key is lost or in wrong hands.
 func Lose(ctx context.Context, s *studio.Session, because string) (l Loss, err error) {
 	w, err := s.Book.WorkshopOf(ctx)
 	if err != nil {
@@ -156,16 +155,21 @@ func Lose(ctx context.Context, s *studio.Session, because string) (l Loss, err e
 		return l, errors.New("the studio has no key that could be lost")
 	}
 	l.Key = p
+	// The file goes first: which key it holds is only known while the book says so.
+	if l.File, err = files(s.Book.Path()).Lose(p); err != nil {
+		return l, refuse.Because("not-written", err)
+	}
 	now := s.Clock().In(studio.Zone(w.Studio))
 	es, err := s.Book.Append(ctx, now, record.Entry{At: record.Moment(now), Body: record.KeyLost{Fingerprint: p.Fingerprint().String(), Because: because}})
 	if err != nil {
-		return l, refuse.Because("not-written", err)
+		err = refuse.Because("not-written", err)
+		if now, failed := Ring(ctx, s.Book); failed == nil {
+			err = errors.Join(err, settle(s.Book.Path(), now))
+		}
+		return l, err
 	}
 	l.Entry = es[0].Seq
-	if l.File, err = shelve(s.Book.Path(), "lost", p); errors.Is(err, fs.ErrNotExist) {
-		l.File, err = "", nil
-	}
-	return l, err
+	return l, nil
 }
 
 // Recover writes the key file again from the words of the recovery sheet.

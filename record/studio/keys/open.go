@@ -67,6 +67,9 @@ func Current(ctx context.Context, b *book.Book, who Holder) (*seal.Key, error) {
 	if !ok {
 		return nil, nil
 	}
+	if err := settle(b.Path(), ring); err != nil {
+		return nil, err
+	}
 	file := File(b.Path())
 	k, err := open(file, who)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -116,11 +119,19 @@ func open(file string, who Holder) (seal.Key, error) {
 	return k, nil
 }
 
-// shelve moves the key file aside under a name that says what became of it.
-func shelve(bookPath, what string, p seal.PublicKey) (string, error) {
-	file, to := File(bookPath), named(bookPath, "-"+what+"-"+p.Fingerprint().String()[:8])
-	if _, err := os.Lstat(to); err == nil {
-		return "", fmt.Errorf("cannot move %s aside: %s is there already", file, to)
+func files(bookPath string) seal.KeyFiles { return seal.KeyFiles{InUse: File(bookPath)} }
+
+// settle ends or takes back what a run that was cut off left undone.
+func settle(bookPath string, ring deed.Keyring) error {
+	current, ok := ring.Current()
+	if !ok {
+		return nil
 	}
-	return to, os.Rename(file, to)
+	var before *seal.PublicKey
+	for _, p := range ring.Keys {
+		if heir, ok := ring.Heir(p); ok && heir == current.Fingerprint() {
+			before = &p
+		}
+	}
+	return files(bookPath).Settle(current, before)
 }
