@@ -22,11 +22,13 @@ const panelWords = "NUMBERS…"
 type moment struct {
 	at         string
 	except, by []string
+	alsoAway   bool
 }
 
 func (o *moment) flags(c *cobra.Command) {
 	o.timeFlag(c)
 	c.Flags().StringSliceVar(&o.except, "except", nil, "panels to leave out")
+	c.Flags().BoolVar(&o.alsoAway, "also-away", false, "panels that are not in the studio too")
 	o.byFlag(c)
 }
 
@@ -54,7 +56,7 @@ func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing) 
 		}
 		r := typed.For(v)
 		at := r.At(o.at)
-		v.Hands = r.Hands("by", o.by)
+		v.Hands, v.AlsoAway = r.Hands("by", o.by), o.alsoAway
 		if r.Err() != nil {
 			return r.Err()
 		}
@@ -64,6 +66,9 @@ func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing) 
 			return err
 		}
 		a.sayWritten(v, done.Entries)
+		for _, m := range done.Means {
+			a.tell(a.words(v.Shop.Studio), m)
+		}
 		return nil
 	})
 }

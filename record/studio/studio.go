@@ -13,6 +13,7 @@ import (
 	"context"
 	"crypto/rand"
 	"io"
+	"strings"
 	"time"
 	_ "time/tzdata" // a studio's time zone must be known on any machine
 
@@ -62,12 +63,14 @@ func (p Progress) Busy(stage string, total int64) (end func()) {
 // only those that were named.
 type View struct {
 	*Session
-	Roll   record.Roll
-	Shop   *record.Workshop
-	Panels []record.Number
-	Now    time.Time
-	Zone   *time.Location
-	Hands  []record.Hand // who does it; none: the studio's own maker
+	Roll     record.Roll
+	Shop     *record.Workshop
+	Panels   []record.Number
+	Alone    []record.Number // of these, those named one by one
+	Now      time.Time
+	Zone     *time.Location
+	AlsoAway bool          // panels that are not here are meant too
+	Hands    []record.Hand // who does it; none: the studio's own maker
 }
 
 // Look reads what an act on the named panels needs to know. Without terms no
@@ -81,6 +84,13 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 	if len(terms) > 0 {
 		if v.Panels, err = v.Roll.Select(terms, except); err != nil {
 			return nil, refuse.Because("no-such-panel", err)
+		}
+		for _, t := range terms {
+			for one := range strings.SplitSeq(t, ",") {
+				if n, err := v.Roll.Find(strings.TrimSpace(one)); err == nil {
+					v.Alone = append(v.Alone, n)
+				}
+			}
 		}
 	}
 	if v.Shop, err = s.Book.WorkshopOf(ctx, v.Panels...); err != nil {

@@ -13,6 +13,7 @@ import (
 type Written struct {
 	Entries  []record.Entry
 	Warnings []record.Said
+	Means    []record.Said // what was typed, as it will count
 }
 
 // Compose makes entries from what the book holds at that moment, with their

@@ -22,6 +22,14 @@ var englishWarnings = map[string]Message{
 	"oz-as-weight":            `note: oz is taken as weight; for fluid ounces write "{number} fl oz"`,
 	"private-parts-missing":   "note: of {panels, plural, one {one panel} other {{panels} panels}} the private part was erased or is not in this copy",
 	"purpose-not-recorded":    "note: what this coat was for is not recorded; say it with --as sealer or the like, or amend the entry with --set purpose=sealer",
+	"left-out":                "note: not here, so left out: {panels}; with --also-away they are in it too",
+	"before-cutting":          "note: that was before {panels} were cut, as far as recorded",
+	"done-twice":              `note: the same was written down for {panels} within the hour ({entry}); "backleaf withdraw" takes back what was written twice`,
+	"not-meant-for":           "note: {material} is not recorded as a material for {use}; was another meant?",
+	"out-of-order":            "note: {panels} already carry on the front what usually comes after this",
+	"too-early":               "note: early for {panels}: by the usual times not before {from:near}",
+	"too-late":                "note: late for {panels}: by the usual times until {until:near}",
+	"unlikely-amount":         "note: that is {spread}; was the amount, its unit or a face mistyped?",
 	"was-discarded":           "note: {panel} was discarded",
 	"was-here":                "note: {panel} was in the studio, as far as recorded",
 }
@@ -30,6 +38,7 @@ var englishWarnings = map[string]Message{
 var englishBench = map[string]Message{
 	"entries":          "{first}{last, if { to {last}}}",
 	"written":          "{entries}  {at, if {{at:near}, }}{panels, if {{panels}: }}{what}",
+	"amount-comes-to":  "that is {each, if {{each} a panel, }}{spread}",
 	"take-back":        `to take it back: backleaf withdraw {number} --because "…"`,
 	"take-back-panels": `to take it back: backleaf panel discard {panels} --because "…"`,
 

@@ -49,7 +49,7 @@ func TestDay(t *testing.T) {
 		refused string
 	}{
 		{"a coat", record.Coat{Faces: front, Purpose: record.Sealer, Coating: record.Coating{Mix: mix}}, nil, ""},
-		{"a coat of a material for several things", record.Coat{Faces: front, Coating: record.Coating{Mix: mix}}, []string{"purpose-not-recorded"}, ""},
+		{"a coat of a material for several things", record.Coat{Faces: front, Coating: record.Coating{Mix: mix}}, []string{"purpose-not-recorded", "done-twice"}, ""},
 		{"a coat on nothing", record.Coat{Coating: record.Coating{Mix: mix}}, nil, "no-faces"},
 		{"more where there was none", record.Coat{Faces: front, Extra: []record.Face{record.Back}}, nil, "extra-not-coated"},
 		{"a coat of nothing", record.Coat{Faces: front, Coating: record.Coating{WetEach: amount(t, "0 g")}}, nil, "coat-of-nothing"},

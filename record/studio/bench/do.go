@@ -14,12 +14,18 @@ import (
 // Do writes down what was done on the panels of a view. The body is judged
 // first: it may be refused, completed, or doubted in a warning.
 func Do(ctx context.Context, v *studio.View, at record.When, body record.Body) (studio.Written, error) {
+	left, err := atHand(v, body)
+	if err != nil {
+		return studio.Written{}, err
+	}
 	body, doubts, err := judge(v, body)
+	doubts = append(left, doubts...)
 	if err != nil {
 		return studio.Written{Warnings: doubts}, err
 	}
+	doubts = append(doubts, doubt(v, at, body)...)
 	w, err := v.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: body})
-	w.Warnings = append(doubts, w.Warnings...)
+	w.Warnings, w.Means = append(doubts, w.Warnings...), means(v, body)
 	if d, ok := body.(record.Described); ok && err == nil {
 		w.Warnings = append(w.Warnings, Unprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)...)
 	}

@@ -1,0 +1,129 @@
+package bench
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+)
+
+// A wet coat of less or more than this on one square metre is most often a
+// slip of the unit or of a face (common practice: a thin seal takes some 60, a
+// heavy ground some 400).
+const (
+	leastSpread, mostSpread = 5.0, 1000.0 // g or mL per m²
+)
+
+// shared is an amount as it counts: of each panel, where all are alike, and of
+// each square metre.
+type shared struct {
+	unit         string // "g" or "mL"
+	each, spread float64
+	alike        bool
+}
+
+// share reckons what an amount comes to; false where sizes or amount are open.
+func share(v *studio.View, body record.Body) (s shared, ok bool) {
+	c, faces, extra := coatOf(body)
+	if c == nil || len(v.Panels) == 0 {
+		return s, false
+	}
+	amount, total := c.WetEach, 1.0
+	if amount.IsZero() {
+		amount, total = c.WetTotal, 0
+	}
+	mg, mass := amount.Milligrams()
+	ul, volume := amount.Microliters()
+	if !mass && !volume {
+		return s, false
+	}
+	if s.unit = "mL"; mass {
+		s.unit = "g"
+	}
+	sum := float64(mg+ul) / 1000
+	var all float64
+	var first float64
+	s.alike = true
+	for i, n := range v.Panels {
+		a := area(v.Shop.Panel(n), faces, extra)
+		if a == 0 {
+			return s, false
+		}
+		if i == 0 {
+			first = a
+		}
+		s.alike = s.alike && a == first
+		all += a
+	}
+	if total == 1 {
+		sum *= float64(len(v.Panels))
+	}
+	s.each, s.spread = sum/float64(len(v.Panels)), sum/all*1e6
+	return s, true
+}
+
+// coatOf is what is wet in an act, and on which faces.
+func coatOf(body record.Body) (c *record.Coating, faces, extra []record.Face) {
+	switch b := body.(type) {
+	case record.Coat:
+		return &b.Coating, b.Faces, b.Extra
+	case record.ClothLaid:
+		return &b.Coating, b.Faces, nil
+	case record.PaintLayer:
+		c, faces = &b.Coating, b.Faces
+	case record.Varnish:
+		c, faces = &b.Coating, b.Faces
+	}
+	if faces == nil {
+		faces = []record.Face{record.Front}
+	}
+	return c, faces, nil
+}
+
+// area is how much of a panel is coated, in mm², a face given more counting
+// twice as everywhere; 0 where it is not known.
+func area(p *record.Panel, faces, extra []record.Face) (all float64) {
+	for _, f := range faces {
+		mm2, ok := p.Size().AreaSquareMillimeters()
+		if f == record.Edges {
+			mm2, ok = p.Size().EdgeSquareMillimeters()
+		}
+		if !ok || f == record.Unknown {
+			return 0
+		}
+		if slices.Contains(extra, f) {
+			mm2 *= 2
+		}
+		all += float64(mm2)
+	}
+	return all
+}
+
+func amounts(v *studio.View, body record.Body) []record.Said {
+	s, ok := share(v, body)
+	if !ok || s.spread >= leastSpread && s.spread <= mostSpread {
+		return nil
+	}
+	return []record.Said{record.Say("unlikely-amount", record.With("spread", s.figure(s.spread, "/m²")))}
+}
+
+// means says an amount as it counts.
+func means(v *studio.View, body record.Body) []record.Said {
+	s, ok := share(v, body)
+	if !ok {
+		return nil
+	}
+	each := record.With("each", record.Figure(""))
+	if s.alike {
+		each = record.With("each", s.figure(s.each, ""))
+	}
+	return []record.Said{record.Say("amount-comes-to", each, record.With("spread", s.figure(s.spread, "/m²")))}
+}
+
+// figure rounds to three figures at most: an amount is no finer than that.
+func (s shared) figure(n float64, per string) record.Figure {
+	places := max(0, 2-int(math.Floor(math.Log10(math.Max(n, 1e-9)))))
+	return record.Figure(strconv.FormatFloat(n, 'f', min(places, 1), 64) + " " + s.unit + per)
+}

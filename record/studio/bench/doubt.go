@@ -1,0 +1,205 @@
+package bench
+
+import (
+	"cmp"
+	"reflect"
+	"slices"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/check"
+	"backleaf/record/studio"
+	"backleaf/record/trade"
+)
+
+// doubt says what is unlikely of an act at a time. It may be right
+// nevertheless, so nothing is refused.
+func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
+	if !body.Kind().Traits().Bench {
+		return nil
+	}
+	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return dayBefore(v, at, p) }))
+	return slices.Concat(ws, twice(v, at, body), purposes(v, body), inOrder(v, body), inTime(v, at, body), amounts(v, body))
+}
+
+// dayBefore reports that an act was on a day before the panel was cut. On one
+// day panels are often numbered after the first coat.
+func dayBefore(v *studio.View, at record.When, p *record.Panel) bool {
+	c, _ := record.Latest[record.Cut](p)
+	t, ok := at.Latest()
+	cut, ok2 := c.At.Earliest()
+	return ok && ok2 && at.Before(c.At) && t.In(v.Zone).Format(time.DateOnly) < cut.In(v.Zone).Format(time.DateOnly)
+}
+
+// within is how near two acts of the same sort must be to look like one that
+// was written down twice (common practice: nobody recoats within the hour).
+const within = time.Hour
+
+func twice(v *studio.View, at record.When, body record.Body) []record.Said {
+	now, ok := at.Exact()
+	if !ok {
+		return nil
+	}
+	var seq int64
+	again := v.Which(func(p *record.Panel) bool {
+		for _, e := range p.Events {
+			t, ok := e.At.Exact()
+			if d := now.Sub(t); ok && d <= within && d >= -within && sameSort(e.Body, body) {
+				seq = e.Seq
+				return true
+			}
+		}
+		return false
+	})
+	if again == nil {
+		return nil
+	}
+	return []record.Said{record.Say("done-twice", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
+}
+
+// sameSort reports that two acts do the same to the same faces with the same
+// materials.
+func sameSort(a, b record.Body) bool {
+	if a.Kind() != b.Kind() {
+		return false
+	}
+	va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
+	for _, name := range []string{"Faces", "Grit"} {
+		if f := va.FieldByName(name); f.IsValid() && !reflect.DeepEqual(f.Interface(), vb.FieldByName(name).Interface()) {
+			return false
+		}
+	}
+	return slices.Equal(keysOf(a), keysOf(b))
+}
+
+func keysOf(b record.Body) (ks []record.Key) {
+	for _, m := range record.Mentions(b) {
+		ks = append(ks, m.Material)
+	}
+	return ks
+}
+
+// purposes doubts a material that is recorded as meant for other things.
+func purposes(v *studio.View, body record.Body) (ws []record.Said) {
+	doubt := func(k record.Key, purpose record.Purpose, use record.Use) {
+		m, ok := v.Shop.MaterialNow(k)
+		if !ok || len(m.Uses) == 0 {
+			return
+		}
+		if no := purpose != "" && trade.Serves(m, purpose) == record.No || use != "" && !slices.Contains(m.Uses, use); no {
+			ws = append(ws, record.Say("not-meant-for", record.With("material", m.Key), record.With("use", record.Use(cmp.Or(string(use), string(purpose))))))
+		}
+	}
+	switch b := body.(type) {
+	case record.Coat:
+		for _, p := range b.Mix {
+			doubt(p.Material, b.Purpose, "")
+		}
+	case record.ClothLaid:
+		doubt(b.Cloth, "", record.UseCloth)
+		for _, p := range b.Mix {
+			doubt(p.Material, record.Adhesive, "")
+		}
+	case record.Varnish:
+		for _, p := range b.Mix {
+			doubt(p.Material, "", record.UseVarnish)
+		}
+	}
+	return ws
+}
+
+// place is how far out a layer of the front usually lies (common practice):
+// cloth, ground, paint, varnish. Nought is a layer that may lie anywhere.
+func place(l record.Layer) int {
+	switch {
+	case l.Varnish != nil:
+		return 4
+	case l.Paint != nil:
+		return 3
+	case l.Purpose == record.Ground:
+		return 2
+	case l.Cloth != nil:
+		return 1
+	}
+	return 0
+}
+
+// inOrder doubts a layer that is laid over what usually comes after it.
+func inOrder(v *studio.View, body record.Body) []record.Said {
+	var l record.Layer
+	switch b := body.(type) {
+	case record.ClothLaid:
+		l.Cloth = &b
+	case record.PaintLayer:
+		l.Paint = &b
+	case record.Varnish:
+		l.Varnish = &b
+	case record.Coat:
+		l.Purpose = b.Purpose
+		if !slices.Contains(b.Faces, record.Front) {
+			return nil
+		}
+	}
+	mine := place(l)
+	if mine == 0 {
+		return nil
+	}
+	return about("out-of-order", v.Which(func(p *record.Panel) bool {
+		return slices.ContainsFunc(p.BuildUp(record.Front), func(l record.Layer) bool { return place(l) > mine })
+	}))
+}
+
+// taskOf is what an act does of what can be due.
+func taskOf(body record.Body) check.Task {
+	switch b := body.(type) {
+	case record.ClothLaid:
+		return check.TaskLay
+	case record.Trimmed:
+		return check.TaskTrim
+	case record.Sanded:
+		return check.TaskSand
+	case record.PaintLayer:
+		return check.TaskPaint
+	case record.Varnish:
+		return check.TaskVarnish
+	case record.Coat:
+		if b.Purpose == record.Ground {
+			return check.TaskPrime
+		}
+	}
+	return ""
+}
+
+// inTime doubts what comes before or after its window, as due would tell it.
+func inTime(v *studio.View, at record.When, body record.Body) (ws []record.Said) {
+	task := taskOf(body)
+	now, ok := at.Exact()
+	if task == "" || !ok {
+		return nil
+	}
+	early, late := map[time.Time][]record.Number{}, map[time.Time][]record.Number{}
+	var froms, untils []time.Time
+	for _, s := range check.Due(v.Shop, now) {
+		if s.Task != task || !slices.Contains(v.Panels, s.Panels[0]) {
+			continue
+		}
+		if s.From.After(now) {
+			if early[s.From] == nil {
+				froms = append(froms, s.From)
+			}
+			early[s.From] = append(early[s.From], s.Panels...)
+		} else if s.Overdue {
+			if late[s.Until] == nil {
+				untils = append(untils, s.Until)
+			}
+			late[s.Until] = append(late[s.Until], s.Panels...)
+		}
+	}
+	for _, t := range froms {
+		ws = append(ws, record.Say("too-early", record.With("panels", early[t]), record.With("from", record.Moment(t.In(v.Zone)))))
+	}
+	for _, t := range untils {
+		ws = append(ws, record.Say("too-late", record.With("panels", late[t]), record.With("until", record.Moment(t.In(v.Zone)))))
+	}
+	return ws
+}
