@@ -62,6 +62,9 @@ func Read(name string, data []byte) (es []record.Entry, lines []int, err error) 
 		es = append(es, e)
 		return err
 	})
+	if err != nil {
+		es = nil
+	}
 	return es, lines, err
 }
 
@@ -77,6 +80,9 @@ func ReadJournal(name string, data []byte) (stored []form.Stored, lines []int, e
 		stored = append(stored, form.Stored{Seq: e.Seq, Bytes: b, Entry: e})
 		return err
 	})
+	if err != nil {
+		stored = nil
+	}
 	return stored, lines, err
 }
 
