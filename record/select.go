@@ -37,7 +37,7 @@ func (r Roll) Find(typed string) (Number, error) {
 		switch {
 		case b == bare:
 			return n, nil
-		case b[:len(b)-1] == bare, serial > 0 && n.Serial() == serial:
+		case b[:len(b)-1] == bare, serial > 0 && n.Serial() == serial, onLabel(n) == bare:
 			fits = append(fits, n)
 		}
 	}
@@ -54,6 +54,16 @@ func (r Roll) Find(typed string) (Number, error) {
 		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
 	return "", fmt.Errorf("%q fits %s: type more of the number", clip(typed), list(fits))
+}
+
+// onLabel is the serial with its check character, "0006-D", as a small label
+// prints it.
+func onLabel(n Number) string {
+	s := string(n)
+	if _, after, ok := strings.Cut(s, "-"); ok {
+		s = after
+	}
+	return bare(s)
 }
 
 func list(ns []Number) string {
@@ -204,6 +214,9 @@ func (r Roll) term(t string) ([]Number, error) {
 		return nil, err
 	}
 	first, last := slices.Index(r.Numbers, a), slices.Index(r.Numbers, b)
+	if n, err := r.Find(t); first > last && err == nil { // "0142-1" as a label has it
+		return []Number{n}, nil
+	}
 	if first > last || a.Year() != b.Year() {
 		return nil, fmt.Errorf("the range %s runs backwards or over a year's end", clip(t))
 	}

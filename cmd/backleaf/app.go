@@ -73,7 +73,7 @@ func hinted(err error, hint string) error {
 func (a *app) run(ctx context.Context, args []string) int {
 	a.interrupted = ctx.Done()
 	root := newRoot(a)
-	root.SetArgs(args)
+	root.SetArgs(joinUnits(args))
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)

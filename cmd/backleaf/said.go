@@ -75,6 +75,7 @@ var hints = map[string]tell.Message{
 	"no-such-generic":          `"backleaf material starter" lists them`,
 	"no-such-lot":              `"backleaf lot list" shows them`,
 	"panel-away":               `if it was done all the same, say --also-away; "backleaf handover NUMBERS --how return" brings panels back`,
+	"two-readings":             "write the one that is meant; nothing was written",
 	"no-such-maker":            `"backleaf maker list" shows them; "backleaf maker add" describes one`,
 	"no-such-layer":            "name it with --layer ENTRY, or say --not-on-record",
 	"no-cloth-before":          "leave --again out: the cloth is laid for the first time, as far as recorded",

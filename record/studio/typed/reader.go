@@ -61,6 +61,10 @@ func (r *Reader) text(field, typed string, into Value) {
 	if typed == "" || r.err != nil {
 		return
 	}
+	if err := twoWays(field, typed, into); err != nil {
+		r.Fail(err)
+		return
+	}
 	if err := into.UnmarshalText([]byte(typed)); err != nil {
 		r.Fail(refuse.Input(field, "not-read", "%w", err))
 	}
