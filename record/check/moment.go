@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strconv"
 	"time"
 
@@ -19,6 +20,14 @@ func before(a, b record.When) record.Answer {
 		return record.No
 	}
 	return record.Unknown
+}
+
+// last returns what may have happened last: those of which none was certainly
+// later.
+func last[B record.Body](all []record.Done[B]) []record.Done[B] {
+	return slices.DeleteFunc(slices.Clone(all), func(a record.Done[B]) bool {
+		return slices.ContainsFunc(all, func(b record.Done[B]) bool { return before(a.At, b.At) == record.Yes })
+	})
 }
 
 // span is the least and the most time that can lie between two recorded times.

@@ -22,7 +22,7 @@ const swing = 10
 func judgeMoisture(s *subject) []verdict {
 	coats := filter(s.films, func(f Film) bool { return f.Layer.Face != record.Edges && !isCloth(f) })
 	if len(coats) == 0 {
-		return one(NotApplicable, nil, "no-coat")
+		return one(NotApplicable, nil, "no-film-on-faces")
 	}
 	at := append(filmSeqs(coats...), s.cut.Seq)
 	for _, face := range faces {

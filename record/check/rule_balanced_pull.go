@@ -18,7 +18,7 @@ var balancedPull = Rule{
 func judgePull(s *subject) []verdict {
 	work := filter(s.films, func(f Film) bool { return f.Layer.Face != record.Edges && !f.reckoned().Picture })
 	if len(work) == 0 {
-		return one(NotApplicable, nil, "no-coat")
+		return one(NotApplicable, nil, "nothing-on-faces")
 	}
 	v := s.pull(work)
 	m, after := s.measured(work)

@@ -40,7 +40,7 @@ func judgeExpired(s *subject) []verdict {
 			}
 		}
 	}
-	return orNone(vs, "no-coat")
+	return orNone(vs, "nothing-wet")
 }
 
 // within reports that a time lies before the end of another.

@@ -20,11 +20,14 @@ var explainedBow = Rule{
 func judgeExplained(s *subject) []verdict {
 	m, sure := s.measured(s.films)
 	if m == nil {
-		return one(NotApplicable, nil, "no-bow-measured")
+		return one(NotApplicable, nil, "no-bow-since")
 	}
 	at := m.verdict.entries
 	if !m.known {
 		return one(NotRecorded, at, m.verdict.said.Code, m.verdict.said.Values...)
+	}
+	if balance.GradeOf(m.BowMicrons, m.SpanMicrons) <= balance.Slight {
+		return one(NotApplicable, at, "bow-slight", record.With("bow", millimetres(m.BowMicrons)))
 	}
 	var c balance.Comparison
 	for i, x := range s.compared(m.Measured) {

@@ -33,5 +33,5 @@ func judgeGlue(s *subject) []verdict {
 		o := outcome(record.Yes, other)
 		vs = append(vs, say(o, filmSeqs(coats...), "glue-alone"+map[Outcome]string{Holds: "-not", NotRecorded: "-open"}[o], record.With("face", face)))
 	}
-	return orNone(vs, "no-coat")
+	return orNone(vs, "no-sealing-coat")
 }

@@ -112,16 +112,18 @@ func (p pair) dried(upper, lower trade.Stratum, thick record.Answer, names []rec
 		return verdict{}, false
 	}
 	at := filmSeqs(p.above, p.below)
-	short := func(limit trade.Span) verdict {
+	short := func(code string, limit trade.Span) verdict {
 		dried, _ := between(p.below.Layer.At, p.above.Layer.At)
-		return say(FallsShort, at, "pair-early", append(names, record.With("time", lasting(dried.most)), record.With("wait", spanned(limit)))...).from(w.Rests)
+		return say(FallsShort, at, code, append(names, record.With("time", lasting(dried.most)), record.With("wait", spanned(limit)))...).from(w.Rests)
 	}
 	least, usual := passed(p, w.Least), passed(p, w.Usual)
 	switch {
 	case least == record.No:
-		return short(w.Least).at(Warning), true
+		return short("pair-early", w.Least).at(Warning), true
+	case usual == record.No && w.Usual.Hours > 0: // a night between two coats
+		return short("pair-soon", w.Usual).at(Information), true
 	case usual == record.No:
-		return short(w.Usual), true
+		return short("pair-soon", w.Usual), true
 	case least == record.Yes && usual == record.Yes:
 		return verdict{outcome: Holds}, true
 	}

@@ -1,6 +1,10 @@
 package check
 
-import "backleaf/record"
+import (
+	"slices"
+
+	"backleaf/record"
+)
 
 var rigidBattens = Rule{
 	Name:     "rigid-battens",
@@ -9,15 +13,20 @@ var rigidBattens = Rule{
 	judge:    judgeBattens,
 }
 
+// judgeBattens judges the bracing as it is today; where the dates do not tell
+// which was fixed last, all that may be.
 func judgeBattens(s *subject) []verdict {
 	var vs []verdict
-	for _, b := range record.Each[record.Braced](s.p) {
+	for _, b := range last(record.Each[record.Braced](s.p)) {
 		o := outcome(record.Yes, some(word(b.Body.Fixing, "sliding"), word(b.Body.Run, "along-grain")))
 		v := say(o, []int64{b.Seq}, "bracing-moves"+suffix[o])
 		if s.board().Kind == record.SolidWood {
 			v.severity = Warning // it moves far more than a board
 		}
 		vs = append(vs, v)
+	}
+	if len(vs) > 1 && slices.ContainsFunc(vs, func(v verdict) bool { return v.outcome != vs[0].outcome }) {
+		return one(NotRecorded, seqs(record.Each[record.Braced](s.p)), "bracing-moves-open")
 	}
 	return orNone(vs, "not-braced")
 }

@@ -21,16 +21,18 @@ func judgeSealed(s *subject) []verdict {
 		return one(NotRecorded, filmSeqs(filter(s.films, isCoat)...), "purpose-open")
 	}
 	var vs []verdict
-	open := false
+	open, short := false, false
 	for _, face := range record.Faces {
 		v := s.sealed(face)
-		open = open || v.outcome != Holds
+		open, short = open || v.outcome == NotRecorded, short || v.outcome == FallsShort
 		vs = append(vs, v)
 	}
 	switch drinks := not(s.isBoard(record.AluminiumComp)); {
-	case open && drinks == record.No:
+	case drinks == record.No && short && !open:
 		return one(NotApplicable, nil, "board-takes-no-moisture")
-	case open && drinks == record.Unknown:
+	case drinks == record.No && short:
+		return one(NotRecorded, nil, "purpose-open")
+	case drinks == record.Unknown && short:
 		return one(NotRecorded, nil, "board-kind-open")
 	}
 	return vs

@@ -27,18 +27,13 @@ func judgeSound(s *subject) []verdict {
 // the dates do not tell which was the last, all that may be have to agree.
 func (s *subject) lastLook(of string, found func(record.Inspection) record.Sound) verdict {
 	looks := slices.DeleteFunc(record.Each[record.Inspection](s.p), func(i record.Done[record.Inspection]) bool { return found(i.Body) == "" })
-	var last []record.Done[record.Inspection]
-	for _, l := range looks {
-		if !slices.ContainsFunc(looks, func(x record.Done[record.Inspection]) bool { return before(l.At, x.At) == record.Yes }) {
-			last = append(last, l)
-		}
-	}
+	looks = last(looks)
 	thing := record.With("what", record.Code(of))
-	if last == nil {
+	if len(looks) == 0 {
 		return say(NotRecorded, nil, "not-inspected", thing)
 	}
-	sound, bad := []record.Answer{}, last[0]
-	for _, l := range last {
+	sound, bad := []record.Answer{}, looks[0]
+	for _, l := range looks {
 		sound = append(sound, word(found(l.Body), "sound"))
 		if sound[len(sound)-1] == record.No {
 			bad = l
@@ -50,7 +45,7 @@ func (s *subject) lastLook(of string, found func(record.Inspection) record.Sound
 	}
 	o := outcome(record.Yes, good)
 	if o == FallsShort {
-		return say(o, seqs(last), "sound-not", thing, record.With("found", found(bad.Body)))
+		return say(o, seqs(looks), "sound-not", thing, record.With("found", found(bad.Body)))
 	}
-	return say(o, seqs(last), "sound"+suffix[o], thing)
+	return say(o, seqs(looks), "sound"+suffix[o], thing)
 }

@@ -10,18 +10,33 @@ import (
 
 var wetThrough = Rule{
 	Name:     "wet-through",
-	Source:   "common practice; wetting through is one way among others to leave no place without glue",
+	Source:   "common practice; wetting through is one way among others to leave no place without glue; MITRA, glue in pre-primed cloth on aluminium composite",
 	Severity: Information,
-	judge: func(s *subject) []verdict {
-		return s.cloths("wet-through", func(c record.ClothLaid) record.Answer { return c.WetThrough },
-			func(c record.ClothLaid) record.Answer {
-				m, ok := s.w.Material(c.Cloth, c.ClothAs)
-				if !ok {
-					return record.Unknown
-				}
-				return not(m.Cloth.Sized) // a primed cloth cannot be wetted through
-			})
-	},
+	judge:    judgeWet,
+}
+
+// judgeWet asks raw cloth whether it was wetted through. A primed one cannot
+// be, and asks that the board lets the water of the glue out instead.
+func judgeWet(s *subject) []verdict {
+	var vs []verdict
+	for _, c := range record.Each[record.ClothLaid](s.p) {
+		primed := record.Answer(record.Unknown)
+		if m, ok := s.w.Material(c.Body.Cloth, c.Body.ClothAs); ok {
+			primed = m.Cloth.Sized
+		}
+		at := []int64{c.Seq}
+		if trapped := all(primed, s.isBoard(record.AluminiumComp)); trapped == record.Yes {
+			vs = append(vs, say(FallsShort, at, "water-trapped"))
+			continue
+		}
+		o := outcome(not(primed), c.Body.WetThrough)
+		if o == NotApplicable && s.isBoard(record.AluminiumComp) != record.No {
+			vs = append(vs, say(NotRecorded, at, "board-kind-open"))
+			continue
+		}
+		vs = append(vs, say(o, at, "wet-through"+suffix[o]))
+	}
+	return orNone(vs, "no-cloth")
 }
 
 var edgesPressed = Rule{
@@ -29,7 +44,7 @@ var edgesPressed = Rule{
 	Source:   "common practice",
 	Severity: Advice,
 	judge: func(s *subject) []verdict {
-		return s.cloths("edges-pressed", func(c record.ClothLaid) record.Answer { return c.EdgesPressed }, always)
+		return s.cloths("edges-pressed", func(c record.ClothLaid) record.Answer { return c.EdgesPressed })
 	},
 }
 
@@ -44,8 +59,6 @@ var clothWeighted = Rule{
 				return record.Unknown
 			}
 			return is(time.Duration(sec)*time.Second >= day)
-		}, always)
+		})
 	},
 }
-
-func always(record.ClothLaid) record.Answer { return record.Yes }

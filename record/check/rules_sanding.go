@@ -26,7 +26,7 @@ func judgeSandedCure(s *subject) []verdict {
 			}
 		}
 	}
-	return orNone(vs, "nothing-sanded")
+	return orNone(vs, "nothing-sanded-over")
 }
 
 // sandedOver judges whether a coat was cured when it was sanded.

@@ -52,23 +52,33 @@ func (s *subject) pressStep() []Step {
 	return nil
 }
 
+// trimStep asks for each cloth that nothing was trimmed after.
 func (s *subject) trimStep() []Step {
-	cloth, ok := record.Latest[record.ClothLaid](s.p)
-	trim, trimmed := record.Latest[record.Trimmed](s.p)
-	if !ok || trimmed && before(trim.At, cloth.At) != record.Yes {
-		return nil
+	var steps []Step
+	trims := record.Each[record.Trimmed](s.p)
+	for _, cloth := range record.Each[record.ClothLaid](s.p) {
+		if slices.ContainsFunc(trims, func(t record.Done[record.Trimmed]) bool { return before(t.At, cloth.At) != record.Yes }) || !s.stands(cloth.Seq) {
+			continue
+		}
+		st := s.step(TaskTrim, cloth.Seq, "due-trim")
+		from, to, ok := dated(cloth.At)
+		if !ok {
+			st.Rests = []record.Said{record.Say("laid-when-open", record.With("layer", record.Code("cloth")))}
+			steps = append(steps, st)
+			continue
+		}
+		st = s.within(st, window{from: to.Add(trimFrom), until: from.Add(trimUntil)})
+		if st.Overdue {
+			st.Said = record.Say("due-trim-hard")
+		}
+		steps = append(steps, st)
 	}
-	st := s.step(TaskTrim, cloth.Seq, "due-trim")
-	from, to, ok := dated(cloth.At)
-	if !ok {
-		st.Rests = []record.Said{record.Say("laid-when-open", record.With("layer", record.Code("cloth")))}
-		return []Step{st}
-	}
-	st = s.within(st, window{from: to.Add(trimFrom), until: from.Add(trimUntil)})
-	if st.Overdue {
-		st.Said = record.Say("due-trim-hard")
-	}
-	return []Step{st}
+	return steps
+}
+
+// stands reports that something of a layer is still there.
+func (s *subject) stands(seq int64) bool {
+	return slices.ContainsFunc(s.films, func(f Film) bool { return f.Layer.Seq == seq && (isCloth(f) || f.Layer.Cloth == nil) })
 }
 
 // answerUntil is when a coat should be answered on the other face: the same
@@ -148,7 +158,7 @@ func (s *subject) benchSteps() []Step {
 		return steps
 	}
 	top := grounds[len(grounds)-1]
-	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.waitWindow(top, trade.Strata{trade.OilPaint}))
+	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.readyFor(s.above(top), trade.Strata{trade.OilPaint}))
 	switch {
 	case isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
 		return []Step{oil}
@@ -156,6 +166,31 @@ func (s *subject) benchSteps() []Step {
 		return append(steps, oil)
 	}
 	return steps
+}
+
+// above lists a layer and what lies over it, on every face that its entry was
+// laid on.
+func (s *subject) above(f Film) []Film {
+	out := []Film{f}
+	for _, face := range faces {
+		films := s.on(face)
+		if i := slices.IndexFunc(films, func(x Film) bool { return x.Layer.Seq == f.Layer.Seq }); i >= 0 {
+			out = append(out, films[i+1:]...)
+		}
+	}
+	return out
+}
+
+// readyFor is when the next may be laid over some layers: the first and what
+// lies over it, which has to dry too.
+func (s *subject) readyFor(films []Film, upper trade.Strata) window {
+	w := s.waitWindow(films[0], upper)
+	for _, f := range films[1:] {
+		if over := s.waitWindow(f, upper); !over.from.IsZero() && !w.from.IsZero() {
+			w = latest(w, over)
+		}
+	}
+	return w
 }
 
 // waitWindow is when the next may be laid over a layer that has to dry: from
@@ -208,7 +243,7 @@ func (s *subject) finishSteps() []Step {
 		if isAcrylic(paint) == record.Yes {
 			st.Said.Code = "due-varnish-acrylic"
 		}
-		steps = append(steps, s.within(st, s.waitWindow(paint, resinVarnishes)))
+		steps = append(steps, s.within(st, s.readyFor(films[at:], resinVarnishes)))
 	}
 	if len(steps) > 0 {
 		return steps

@@ -142,11 +142,11 @@ func (s *subject) facing() record.Face {
 	return ""
 }
 
-// cloths judges one answer of every cloth laid, of those to which it applies.
-func (s *subject) cloths(of string, answer func(record.ClothLaid) record.Answer, applies func(record.ClothLaid) record.Answer) []verdict {
+// cloths judges one answer of every cloth laid.
+func (s *subject) cloths(of string, answer func(record.ClothLaid) record.Answer) []verdict {
 	var vs []verdict
 	for _, c := range record.Each[record.ClothLaid](s.p) {
-		o := outcome(applies(c.Body), answer(c.Body))
+		o := outcome(record.Yes, answer(c.Body))
 		vs = append(vs, say(o, []int64{c.Seq}, of+suffix[o]))
 	}
 	return orNone(vs, "no-cloth")

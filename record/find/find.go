@@ -88,7 +88,8 @@ func OwnReference(text string) Test {
 // Finding fits panels of which a rule of package check says this at a moment.
 func Finding(rule string, o check.Outcome, now time.Time) Test {
 	return func(w *record.Workshop, p *record.Panel) bool {
-		return slices.ContainsFunc(check.Panel(w, p, now), func(f check.Finding) bool { return f.Rule == rule && f.Outcome == o })
+		r, ok := check.RuleNamed(rule)
+		return ok && r.Outcome(w, p, now) == o
 	}
 }
 

@@ -4,7 +4,7 @@ package tell
 // recorded is an indirect question: "how thick the board is".
 var englishFindings = map[string]Message{
 	"nothing-to-judge": "nothing to judge",
-	"no-coat":          "no coat is laid", "no-cloth": "no cloth is laid", "no-layer": "no layer is laid", "no-ground": "no ground is laid",
+	"no-coat":          "no coat is laid", "no-cloth": "no cloth is laid", "no-layer": "nothing is coated, painted or varnished", "nothing-on-faces": "no coat or cloth is laid on front or back", "no-film-on-faces": "no coat is laid on front or back", "no-sealing-coat": "no face has a sealing coat", "nothing-wet": "nothing is coated, painted or varnished", "no-ground": "no ground is laid",
 	"no-varnish": "there is no varnish", "no-work": "no face carries cloth or paint yet", "board-kind-open": "what kind of board it is",
 
 	// the board
@@ -39,8 +39,8 @@ var englishFindings = map[string]Message{
 
 	// cloth
 	"wet-through": "the cloth was wetted through", "wet-through-not": "the cloth was not wetted through", "wet-through-open": "whether the cloth was wetted through",
-	"wet-through-elsewhere": "the cloth came sized or primed",
-	"edges-pressed":         "the cloth was pressed down at the edges", "edges-pressed-not": "the cloth was not pressed down at the edges",
+	"water-trapped": "the cloth came sized or primed and the board takes no water: the glue cannot dry", "wet-through-elsewhere": "the cloth came sized or primed",
+	"edges-pressed": "the cloth was pressed down at the edges", "edges-pressed-not": "the cloth was not pressed down at the edges",
 	"edges-pressed-open": "whether the cloth was pressed down at the edges",
 	"cloth-weighted":     "the panel lay under weights for a day", "cloth-weighted-not": "the panel lay under weights for less than a day",
 	"cloth-weighted-open": "how long the panel lay under weights",
@@ -55,7 +55,7 @@ var englishFindings = map[string]Message{
 	"film-forms":       "the {layer} was laid at {temperature}, its film forms from {limit}", "film-forms-not": "the {layer} was laid at {temperature}; its film forms from {limit}",
 	"lot-open": "from which lot the {layer} came", "lot-expires-open": "until when lot {lot} keeps", "lot-used-open": "when lot {lot} was used (the dates do not tell)",
 	"lot-in-date": "lot {lot} was in date", "lot-expired": "lot {lot} was used after {expires}",
-	"nothing-sanded": "nothing was sanded", "sanded-cured": "the {layer} was sanded after it had cured",
+	"nothing-sanded": "nothing was sanded", "nothing-sanded-over": "no coat was sanded", "sanded-cured": "the {layer} was sanded after it had cured",
 	"sanded-early": "the {layer} was sanded {time} before it could be cured", "sanded-when-open": "when the {layer} was sanded (the dates do not tell)",
 	"sanded-in-window": "whether the {layer} was hard when it was sanded (inside the window in which it cures)",
 	"material-open":    "what the {layer} was made of", "laid-when-open": "on what day the {layer} was laid",
@@ -82,7 +82,7 @@ var englishFindings = map[string]Message{
 	"pair-sound": "{layer} over {below}", "made-of-open": "what the {layer} is made of",
 	"pair-against": "{layer} over {below} is usually advised against: {reasons}", "pair-unmet": "{layer} over {below} asks for {lacks}",
 	"pair-open":  "whether there was {open}, under {layer} over {below}",
-	"pair-early": "{layer} over {below} after {time}; {wait} is usual", "pair-wait-open": "how long the {below} dried before the {layer} ({wait} is usual; the dates do not tell)",
+	"pair-early": "{layer} over {below} after {time}; {wait} is the least", "pair-soon": "{layer} over {below} after {time}; {wait} is usual", "pair-wait-open": "how long the {below} dried before the {layer} ({wait} is usual; the dates do not tell)",
 	"pair-wait-open-until": "how long the {below} dried before the {layer} (the dates do not tell; safe from {safe})",
 	"pair-thick-open":      "how thick the {below} is under the {layer} (thick layers take {wait})",
 
@@ -99,15 +99,15 @@ var englishFindings = map[string]Message{
 	"moisture-even": "both faces let moisture through alike", "moisture-slight": "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by at most {most} {over} of {span} for a while",
 	"moisture-uneven":       "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by {bow:range} {over} of {span} for a day or so; it comes back",
 	"moisture-amounts-open": "how thick the layers are, for their resistance to vapour ({why})",
-	"no-bow-measured":       "no bow was measured", "bow-compared-open": "of what the measured bow comes: amounts, binders or the line it was measured along are not recorded",
-	"bow-explained": "{bow} {over}: within what pull and moisture can do", "bow-beyond": "{bow} {over}: pull explains at most {pull}, a change of 10 % RH {moisture} more. The rest is the board as bought, water on one side, or another line",
+	"no-bow-since":          "no bow was measured since the last layer", "bow-compared-open": "of what the measured bow comes: amounts, binders or the line it was measured along are not recorded",
+	"bow-slight": "{bow}: too slight to ask", "bow-explained": "{bow} {over}: within what pull and moisture can do", "bow-beyond": "{bow} {over}: pull explains at most {pull}, a change of 10 % RH {moisture} more. The rest is the board as bought, water on one side, or another line",
 	"barrier": "a wall 10 % RH damper would bow the panel by {bow} {over} of {span}", "barrier-not": "meant for {meant} RH: a wall 10 % RH damper would bow the panel by {bow} {over} of {span}, as long as it is damper",
 
 	// varnish and the finished panel
 	"varnish-removable": "the varnish is named and can be removed", "varnish-removable-not": "the varnish cannot be removed", "varnish-removable-open": "whether the varnish can be removed",
 	"varnish-name-open": "what the varnish is",
 	"not-inspected":     "{what}: not looked at", "sound": "{what} sound", "sound-not": "{what} {found}", "sound-open": "how the {what} {what, number, sing {was} other {were}} at the last look",
-	"measured-flat": "flat when looked at", "measured-bow": "a bow of {bow} over {span}{toward, select, none {} unknown {} other {, hollow to the {toward}}}",
+	"measured-flat": "flat when looked at", "measured-bow": "a bow of {bow} over {span}{toward, select, none {} unknown {} other {, hollow at the {toward}}}",
 	"bow-open": "how far the panel bows", "bow-span-open": "over what span the bow of {bow} was measured",
 	"meant-for-open": "the humidity of the room the panel is meant for", "meant-for-dry-air": "the panel is meant for {meant} RH",
 	"humidity-open": "the humidity at the {layer}", "climate-near": "laid at {humidity} RH, meant for {meant}",

@@ -24,7 +24,7 @@ var English = &Catalogue{
 		englishProducts,
 		englishAsk,
 		englishCare,
-		englishFindings, englishDue, englishBalance, englishRemedies, watching("Leave it, and watch. ", englishRules),
+		englishFindings, englishDue, englishBalance, englishRemedies, watching("Leave it, and watch ", englishRules),
 	),
 	Rules:    englishRules,
 	Findings: FindingLines{Found: "{what} ({entries})", Run: "{from}–{to}"},
