@@ -23,7 +23,7 @@ func (s sheet) middle() float64 { return s.width / 2 }
 // The styles of both sides. Text to be read is 9 pt at least.
 var (
 	heading = sized(paper.Heading, 9)
-	capital = tracked(sized(paper.Heading, 9.5), 0.1)
+	capital = tracked(sized(paper.Heading, 9.5), 0.085)
 	body    = sized(paper.Body, 10)
 	text    = sized(paper.Body, 9)
 	name    = text.Italic()

@@ -392,11 +392,14 @@ func TestOneReading(t *testing.T) {
 	}
 }
 
-// Each section has a bookmark, in its order, read by another program; and no
-// page but the last is left more than half empty.
+// Measured by programs that did not draw it: type, places, breaks; each section
+// has a bookmark, and no page but the last is left more than half empty.
 func TestBookmarksAndPages(t *testing.T) {
 	for name, d := range stress(t) {
 		path := save(t, name+".pdf", pdf(t, d))
+		for _, f := range toolcheck.Findings(t, path, 14) {
+			t.Errorf("%s: %s", name, f)
+		}
 		var titles []string
 		for _, o := range regexp.MustCompile(`"/Title": "u:([^"]*)"`).FindAllStringSubmatch(toolcheck.Run(t, "qpdf", "--json=2", path), -1) {
 			titles = append(titles, o[1])

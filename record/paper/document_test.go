@@ -7,6 +7,7 @@ import (
 	"image/color"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -262,5 +263,28 @@ func TestWhiteLeavesNoTrace(t *testing.T) {
 	}
 	if ink("1") != 0 || ink("2") < 100 {
 		t.Errorf("%d dark points where nothing, %d where text was set", ink("1"), ink("2"))
+	}
+}
+
+// The measuring that papers are held against finds each fault it looks for.
+func TestFindingsFindFaults(t *testing.T) {
+	body := func(size float64, text string, width float64) paper.Block {
+		return compose(t, width, paper.Span{Style: paper.LabelBody.Scaled(size / paper.LabelBody.SizePt), Text: text})
+	}
+	d := &paper.Document{Info: paper.Info{Title: "Faults", Created: day}}
+	d.Page(120, 60).Draw(paper.Text{X: 20, Y: 10, Block: body(8, "sound, with 11 3\u20444 in and 200 lux on a line", 0)})
+	d.Page(120, 60).Draw(paper.Text{X: 20, Y: 10, Block: body(5.5, "small", 0)})
+	d.Page(120, 60).Draw(paper.Text{X: 1, Y: 10, Block: body(8, "outside", 0)})
+	d.Page(120, 60).Draw(paper.Text{X: 20, Y: 10, Block: body(8, "one word", 0)}, paper.Text{X: 21, Y: 10.5, Block: body(8, "another", 0)})
+	d.Page(120, 60).Draw(paper.Text{X: 20, Y: 10, Block: body(8, "a thickness of 3\nmm and more of it", 0)})
+	d.Page(120, 60).Draw(paper.Text{X: 20, Y: 10, Block: body(8, "HTTPS://PANELS.EXAMPLE/RECO\nRDS/KB2601421", 0)})
+	got := toolcheck.Findings(t, save(t, "faults.pdf", finish(t, d, paper.A1b)), 5)
+	for _, want := range []string{`"small" in 5.50 pt`, `page 3: "outside" leaves the margin`, `page 4: "another" stands on "one"`, `page 5: a line ends between "3" and "mm"`, `page 6: an address is broken`} {
+		if !slices.ContainsFunc(got, func(s string) bool { return strings.HasPrefix(s, want) }) {
+			t.Errorf("not found: %s", want)
+		}
+	}
+	if slices.ContainsFunc(got, func(s string) bool { return strings.HasPrefix(s, "page 1") }) {
+		t.Errorf("a sound page: %q", got)
 	}
 }

@@ -53,6 +53,7 @@ func isAddress(word string) bool {
 // belongs reports whether a word goes on with the number before it: it is a
 // unit, or a number that no sign parts from it, as in 1 400 and 11 3/4.
 func belongs(before rune, word string) bool {
+	word, _, _ = strings.Cut(strings.ReplaceAll(word, ThinSpace, NoBreakSpace), NoBreakSpace)
 	if !unicode.IsDigit(before) || word == "" {
 		return false
 	}

@@ -67,6 +67,7 @@ func TestLines(t *testing.T) {
 		"a compound breaks at -":                     {wide("a well-") + 0.1, "a well-kept", 2},
 		"a word that is too long breaks":             {wide("xxxxxxxxxx") + 0.1, strings.Repeat("x", 25), 3},
 		"a unit keeps to its number after any space": {wide("it is 200") + 0.1, "it is 200 lux", 2},
+		"and before a sign that is held to it":       {wide("3 mm /") + 0.1, "it is 3 mm" + paper.NoBreakSpace + "/", 2},
 		"a number keeps to its thousands":            {wide("it is 14") + 0.1, "it is 14 000", 2},
 		"an address breaks after /":                  {wide("https://x.example/p/a") + 0.1, "https://x.example/p/abcdefgh", 2},
 		"one letter a line":                          {0.1, "abc", 3},
