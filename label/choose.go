@@ -40,7 +40,9 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 		return nil, err
 	}
 	for _, group := range groups {
-		agree(group)
+		if err := agree(group); err != nil {
+			return nil, err
+		}
 	}
 	layouts := make([]Layout, len(labels))
 	err = each(len(labels), func(i int) (err error) { layouts[i], err = fillers[i].layout(); return err })
@@ -155,7 +157,7 @@ func (f *filler) choose() error {
 			f.keep = broken
 		}
 	}
-	return f.advance()
+	return nil
 }
 
 // most returns the fields that the label holds: those that stay longest up to
@@ -203,37 +205,74 @@ func (f *filler) fits(at int) (bool, error) {
 
 // agree brings labels of one area to the best setting that holds what each of
 // them keeps or, where none does, to settings with the same type and symbols.
-func agree(group []*filler) {
-	if len(group) < 2 {
-		return
-	}
+func agree(group []*filler) error {
 	all := group[0].settings
+	order := slices.Clone(group)
 	for at := range all {
-		if !slices.ContainsFunc(group, func(f *filler) bool { ok, err := f.fits(at); return !ok || err != nil }) {
+		missing, err := firstWithout(order, at)
+		if err != nil {
+			return err
+		}
+		if missing < 0 {
 			for _, f := range group {
 				f.at = at
 			}
-			return
+			return nil
 		}
+		order[0], order[missing] = order[missing], order[0] // it is likely to want room again
 	}
-	alike := func(a, b setting) bool { return a.bodyPt == b.bodyPt && a.dots == b.dots }
 	for _, s := range all {
 		var at []int
 		for _, f := range group {
-			for i := range all {
-				if ok, err := f.fits(i); ok && err == nil && alike(s, all[i]) {
-					at = append(at, i)
-					break
-				}
+			i, err := f.alike(s)
+			if err != nil {
+				return fmt.Errorf("label of %s: %w", f.in.Number, err)
 			}
+			if i < 0 {
+				break
+			}
+			at = append(at, i)
 		}
 		if len(at) == len(group) {
 			for i, f := range group {
 				f.at = at[i]
 			}
-			return
+			return nil
 		}
 	}
+	for _, f := range group { // each its own
+		f.at = 0
+		if err := f.advance(); err != nil {
+			return fmt.Errorf("label of %s: %w", f.in.Number, err)
+		}
+	}
+	return nil
+}
+
+// alike is the index of the first setting with the same type and symbols as
+// another one that holds the label, or -1.
+func (f *filler) alike(s setting) (int, error) {
+	for i, o := range f.settings {
+		if o.bodyPt != s.bodyPt || o.dots != s.dots {
+			continue
+		}
+		if ok, err := f.fits(i); ok || err != nil {
+			return i, err
+		}
+	}
+	return -1, nil
+}
+
+// firstWithout is the index of the first label that a setting cannot hold, or -1.
+func firstWithout(group []*filler, at int) (int, error) {
+	for i, f := range group {
+		if ok, err := f.fits(at); err != nil {
+			return 0, fmt.Errorf("label of %s: %w", f.in.Number, err)
+		} else if !ok {
+			return i, nil
+		}
+	}
+	return -1, nil
 }
 
 // share gives hazards that one label cannot hold to further ones.

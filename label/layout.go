@@ -76,17 +76,17 @@ func (a *arranger) encode() error {
 // A blockKey is what a composed text depends on.
 type blockKey struct {
 	width float64
-	texts string
+	style paper.Style
+	text  string
 }
 
 // compose is [paper.Compose]; the many ways that are tried have most of their
 // texts in common.
 func (a *arranger) compose(width float64, spans ...paper.Span) (paper.Block, error) {
-	var texts strings.Builder
-	for _, s := range spans {
-		fmt.Fprint(&texts, "\x00", s.Style, " ", s.Text)
+	key := blockKey{width: width, style: spans[0].Style, text: spans[0].Text}
+	for _, s := range spans[1:] {
+		key.text += "\x00" + s.Text // a second text has a style that follows from the first
 	}
-	key := blockKey{width, texts.String()}
 	if b, ok := a.cache[key]; ok {
 		return b, nil
 	}

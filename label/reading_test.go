@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"image"
+	"image/jpeg"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -38,7 +39,10 @@ var harms = []harm{
 	{"blurred, σ 0.3 modules", func(s scan) scan { return s.blurred(0.3) }, true},
 	{"blurred, σ 0.45 modules", func(s scan) scan { return s.blurred(0.45) }, false},
 	{"blurred, σ 0.6 modules", func(s scan) scan { return s.blurred(0.6) }, false},
-	{"rotated 1°", func(s scan) scan { return s.turned(1) }, true},
+	{"dot gain, 2 dots of 600 dpi on each edge", func(s scan) scan { return s.gained(0.2) }, true},
+	{"dot loss, 2 dots of 600 dpi on each edge", func(s scan) scan { return s.gained(-0.2) }, true},
+	{"JPEG, quality 60", func(s scan) scan { return s.jpeg(60) }, true},
+	{"rotated 1.5°", func(s scan) scan { return s.turned(1.5) }, true},
 	{"rotated 5°", func(s scan) scan { return s.turned(5) }, true},
 	{"rotated 15°", func(s scan) scan { return s.turned(15) }, true},
 	{"rotated 30°", func(s scan) scan { return s.turned(30) }, true},
@@ -271,6 +275,39 @@ func (s scan) stained(share float64) scan {
 		}
 		return v
 	})
+}
+
+// gained moves every edge between dark and light outwards by a share of a
+// module, or inwards.
+func (s scan) gained(modules float64) scan {
+	r := math.Abs(modules) * s.module
+	pick := math.Min
+	if modules < 0 {
+		pick = math.Max
+	}
+	return s.each(func(i int, v float64) float64 {
+		x, y := float64(i%s.w)+0.5, float64(i/s.w)+0.5
+		for _, dx := range []float64{-r, 0, r} {
+			for _, dy := range []float64{-r, 0, r} {
+				v = pick(v, s.at(x+dx, y+dy))
+			}
+		}
+		return v
+	})
+}
+
+// jpeg is the scan as a camera would keep it.
+func (s scan) jpeg(quality int) scan {
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, s.gray(), &jpeg.Options{Quality: quality}); err != nil {
+		panic(err) // a picture of a few hundred pixels in memory
+	}
+	img, err := jpeg.Decode(&b)
+	if err != nil {
+		panic(err)
+	}
+	kept := img.(*image.Gray)
+	return s.each(func(i int, _ float64) float64 { return float64(kept.GrayAt(i%s.w, i/s.w).Y) })
 }
 
 func (s scan) gray() *image.Gray {
