@@ -1,6 +1,9 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"strconv"
+)
 
 // Grain says along which side the grain of a piece or a sheet runs, or the
 // warp of a cloth.
@@ -156,16 +159,4 @@ func size(a, b int64) string { return number(a) + " x " + mm(b) }
 func mm(um int64) string     { return number(um) + " mm" }
 
 // number writes micrometres as millimetres, exactly.
-func number(um int64) string {
-	if um%1000 == 0 {
-		return fmt.Sprint(um / 1000)
-	}
-	return trimZeros(fmt.Sprintf("%d.%03d", um/1000, um%1000))
-}
-
-func trimZeros(s string) string {
-	for s[len(s)-1] == '0' {
-		s = s[:len(s)-1]
-	}
-	return s
-}
+func number(um int64) string { return strconv.FormatFloat(float64(um)/1000, 'f', -1, 64) }

@@ -223,3 +223,30 @@ func TestBolt(t *testing.T) {
 		t.Error("a panel wider than the bolt is planned")
 	}
 }
+
+// Dangers seen by hand: 3 pieces of 90 x 400 in a strip, the last cut of which
+// leaves 1 mm.
+func TestWarnings(t *testing.T) {
+	o := Order{Kerf: 3000, Pieces: []Piece{{um(90), um(400), Free, 3}}, Sheets: []Sheet{{Name: "s", Length: um(1210), Width: um(600), Count: 1}}}
+	p, err := Sheets(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[Danger]Warning{}
+	for _, w := range p.Warnings() {
+		got[w.What] = w
+	}
+	if w := got[NarrowStrip]; w.Times != 1 || w.Size != um(90) {
+		t.Errorf("narrow strip: %+v", w)
+	}
+	if w := got[ShortPiece]; w.Times != 3 || w.Size != um(90) {
+		t.Errorf("short pieces: %+v", w)
+	}
+	if w := got[Sliver]; w.Times != 1 || w.Size != um(1) {
+		t.Errorf("sliver: %+v", w)
+	}
+	o.Kerf = 0
+	if p, err = Sheets(o); err != nil || len(p.Warnings()) > 0 {
+		t.Errorf("with a knife: %v, %+v", err, p.Warnings())
+	}
+}

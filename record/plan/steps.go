@@ -1,6 +1,9 @@
 package plan
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // Step is one line of the list by which a sheet is sawn. Steps with a setting
 // come large before small: the fence or stop moves as seldom as can be.
@@ -122,15 +125,7 @@ func (s *stage) cut(set int64, from From, at int64) {
 }
 
 func (s *stage) sort() {
-	slices.SortStableFunc(s.steps, func(a, b Step) int {
-		switch {
-		case a.Set > b.Set:
-			return -1
-		case a.Set < b.Set:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(s.steps, func(a, b Step) int { return cmp.Compare(b.Set, a.Set) })
 }
 
 // counts are the pieces of a sheet, by kind.

@@ -7,6 +7,6 @@
 // wide, dimensions and hatching narrow, running dimensions from the reference
 // edges, lengths without their unit, which stands once on the page.
 //
-// TestPreflight validates the PDF; TestDrawing measures the drawing against the
-// plan.
+// TestPreflight validates the PDF by an independent validator; TestPages finds
+// each panel on the page of its sheet and nowhere else.
 package worksheet
