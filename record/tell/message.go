@@ -174,14 +174,18 @@ func write(ps []piece) string {
 	return b.String()
 }
 
-// With puts texts into the places of a message without choices, named by
+// With puts texts that are said already into the places of a message, named by
 // turns: name, value, name, value.
 func (m Message) With(pairs ...string) string {
-	for i := 0; i < len(pairs); i += 2 {
-		pairs[i] = "{" + pairs[i] + "}"
+	var values []record.Value
+	for i := 0; i+1 < len(pairs); i += 2 {
+		values = append(values, Told(pairs[i], pairs[i+1]))
 	}
-	return strings.NewReplacer(pairs...).Replace(string(m))
+	return wordless.Fill(m, values...)
 }
+
+// wordless puts texts in their places and has no words of its own.
+var wordless = &Catalogue{}
 
 // Fill puts typed values into a message: those of [record.With], and [Told].
 func (c *Catalogue) Fill(m Message, values ...record.Value) string {
@@ -189,8 +193,11 @@ func (c *Catalogue) Fill(m Message, values ...record.Value) string {
 }
 
 // Told makes a value of words that are already said, such as the name of a
-// layer. Like a recorded text it has no forms.
+// layer; no words are nothing. Like a recorded text it has no forms.
 func Told(name, words string) record.Value {
+	if words == "" {
+		return record.Value{Name: name, Type: told}
+	}
 	return record.Value{Name: name, Type: told, Texts: []string{words}}
 }
 

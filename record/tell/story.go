@@ -77,13 +77,13 @@ func (t *Teller) LayerLine(l record.Layer) string {
 // Particulars are what a panel is, by name: who made it, of what, how far the
 // work has come, what the work is.
 func (t *Teller) Particulars() [][2]string {
-	d, cut, s := t.p.Description(), t.p.Cut(), t.w.Studio
+	d, cut := t.p.Description(), t.p.Cut()
 	product := string(cut.Board)
 	if m, ok := t.w.Material(cut.Board, cut.BoardAs); ok {
 		product = m.Name
 	}
 	out := [][2]string{
-		{t.say("name-made-by"), t.say("made-by", record.With("maker", s.Maker), record.With("place", s.Place))},
+		{t.say("name-made-by"), t.say("made-by", record.With("maker", t.Maker()), record.With("place", t.MakerPlace()))},
 		{t.say("name-size"), t.c.Fill("{size}", record.With("size", t.p.Size()))},
 		{t.say("name-board"), t.say("board-of", record.With("product", product), record.With("lot", cut.Lot), record.With("grain", cut.Grain))},
 		{t.say("name-batch"), string(t.p.Batch)},

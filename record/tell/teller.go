@@ -43,12 +43,6 @@ func (t *Teller) Painted() bool {
 	return s == record.StagePainted || s == record.StageVarnished
 }
 
-// Maker returns who makes the studio's panels, MakerPlace where.
-func (t *Teller) Maker() string { return t.w.Studio.Maker }
-
-// MakerPlace returns the studio's town and country, or nothing.
-func (t *Teller) MakerPlace() string { return t.w.Studio.Place }
-
 // Number returns the number of the panel.
 func (t *Teller) Number() string { return string(t.p.Number) }
 
@@ -81,26 +75,35 @@ func (t *Teller) DateOfWork() string { return t.Day(t.p.Description().Made) }
 // MadeBetween returns the days between which the panel was made and worked on,
 // as far as they were recorded.
 func (t *Teller) MadeBetween() string {
-	var days []string
-	for _, e := range t.p.Events {
-		switch e.Body.(type) {
-		case record.Cut, record.Coat, record.ClothLaid, record.Trimmed, record.Sanded, record.PaintLayer, record.Varnish, record.Braced:
-			if e.At.Known() {
-				days = append(days, t.Day(e.At))
-			}
-		}
+	first, last := t.madeFrom()
+	if from, to := t.Day(first), t.Day(last); from != to {
+		return t.c.Lines.Between.With("from", from, "to", to)
 	}
-	switch len(days) {
-	case 0:
-		return string(t.c.Lines.NoDate)
-	case 1:
-		return days[0]
-	}
-	first, last := days[0], days[len(days)-1]
-	if first == last {
+	return t.Day(first)
+}
+
+// MadeSpan returns the same as a date, for a message that tells it in a role of
+// its own ("short"); nothing is recorded of a span that is no EDTF interval.
+func (t *Teller) MadeSpan() record.When {
+	first, last := t.madeFrom()
+	if t.Day(first) == t.Day(last) {
 		return first
 	}
-	return t.c.Lines.Between.With("from", first, "to", last)
+	span, _ := record.ParseWhen(first.Date().Day().String() + "/" + last.Date().Day().String())
+	return span
+}
+
+// madeFrom returns the first and the last known date of work on the board.
+func (t *Teller) madeFrom() (first, last record.When) {
+	for _, e := range t.p.Events {
+		if !e.Body.Kind().Traits().Bench || !e.At.Known() {
+			continue
+		}
+		if last = e.At; first.IsZero() {
+			first = e.At
+		}
+	}
+	return first, last
 }
 
 // Day returns a date in words without the time of day.

@@ -40,8 +40,11 @@ func (c *Catalogue) within(v record.Value, form string, s record.Said) string {
 
 // missing tells a value that was not recorded.
 func (c *Catalogue) missing(kind string) string {
-	if kind == "When" {
+	switch kind {
+	case "When":
 		return string(c.Lines.NoDate)
+	case told:
+		return ""
 	}
 	return string(c.Lines.NotRecorded)
 }

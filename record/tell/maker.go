@@ -1,0 +1,49 @@
+package tell
+
+import (
+	"slices"
+
+	"backleaf/record"
+)
+
+// Maker names who made the panel, as they were then: what the studio is called
+// today does not count. It is empty where that is not known.
+func (t *Teller) Maker() string { return t.names(t.madeBy()) }
+
+// Painter names who painted on the panel; nothing if no paint was recorded.
+func (t *Teller) Painter() string { return t.names(t.w.PaintedBy(t.p)) }
+
+// MakerPlace returns the town and country in which the panel was made, or
+// nothing.
+func (t *Teller) MakerPlace() string {
+	return t.each(t.madeBy(), func(m record.Maker) string { return m.Place })
+}
+
+// madeBy returns who made the panel; of one whose making is not on record, the
+// studio.
+func (t *Teller) madeBy() []record.Maker {
+	if ms := t.w.MadeBy(t.p); len(ms) > 0 {
+		return ms
+	}
+	return []record.Maker{{Name: t.w.Studio.Maker, Place: t.w.Studio.Place}}
+}
+
+func (t *Teller) names(ms []record.Maker) string {
+	return t.each(ms, func(m record.Maker) string {
+		if m.Name == "" {
+			return string(m.Key)
+		}
+		return m.Name
+	})
+}
+
+// each lists what is said of each maker, each thing once.
+func (t *Teller) each(ms []record.Maker, what func(record.Maker) string) string {
+	var out []string
+	for _, m := range ms {
+		if s := what(m); s != "" && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return t.c.List(out)
+}
