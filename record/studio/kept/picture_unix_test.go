@@ -39,7 +39,7 @@ func TestLoad(t *testing.T) {
 	for path, good := range map[string]bool{put("good", b.Bytes()): true, put("short", b.Bytes()[:b.Len()-20]): false, put("text", []byte("text")): false,
 		pipe: false, sparse: false, dir: false, os.DevNull: false, "/dev/zero": false} {
 		var p record.Photograph
-		data, err := kept.Load(path, &p)
+		data, _, err := kept.Load(path, &p, false)
 		if good != (err == nil) || good && (p.Width != 40 || p.Height != 30 || p.Type != "image/png" || len(data) != b.Len()) {
 			t.Errorf("%s: %+v, %v", path, p, err)
 		}
