@@ -87,6 +87,10 @@ func (r *Register) Paper(ctx context.Context, f deed.Files, rep deed.Report) ([]
 		origin, _ = seal.Origin(rep.Record.Workshop.Studio.Mark, rep.Record.Workshop.Studio.Journal)
 	}
 	if mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); origin != mine {
+		if mark := "backleaf/" + r.shop.Studio.Mark; origin == mark || strings.HasPrefix(origin, mark+"/") {
+			j.say(deed.Fails, "the studio's book did not issue it: it is of another journal with the same mark, %s", origin)
+			return j, nil
+		}
 		j.say(deed.Unknown, "whether a certificate was replaced or withdrawn: the book here is of another studio, mark %s", r.shop.Studio.Mark)
 		return j, nil
 	}
