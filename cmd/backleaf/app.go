@@ -168,6 +168,9 @@ func (a *app) read(ctx context.Context, do func(*studio.Session) error) error {
 		return err
 	}
 	defer b.Close()
+	if b.Newer() {
+		a.talk("newer: may be out of date; a later program wrote this book")
+	}
 	return do(a.session(b))
 }
 

@@ -18,7 +18,7 @@ func TestCertificateIsRepeatable(t *testing.T) {
 	for i := range files {
 		dir := t.TempDir()
 		now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
-		a := &app{in: strings.NewReader(""), out: io.Discard, err: io.Discard, env: func(string) string { return "" }, now: func() time.Time { return now }}
+		a := &app{in: strings.NewReader(""), out: io.Discard, err: io.Discard, env: func(string) string { return "" }, now: func() time.Time { return now }, random: fixedSalt{}}
 		for _, line := range [][]string{{"studio", "new", "--maker", "Anna", "--mark", "KB", "--zone", "UTC"}, {"panel", "add", "--size", "20 x 20 cm x 6 mm"},
 			{"paint", "0001", "--medium", "oil"}, {"certificate", "0001", "-o", filepath.Join(dir, "c.pdf")}} {
 			if code := a.run(ctx, append([]string{"--book", filepath.Join(dir, "studio.sqlite")}, line...)); code != 0 {

@@ -47,7 +47,7 @@ func TestKilledDeposit(t *testing.T) {
 	}
 	runs(t, dir, "deposit", "bag")
 	wholeBag(t, filepath.Join(dir, "bag"))
-	onlyThese(t, dir, "studio.sqlite", "studio.key", "photographs", "certificate.pdf", "bag")
+	onlyThese(t, dir, "studio.sqlite", "studio.key", "photographs", "papers", "certificate.pdf", "bag")
 	t.Logf("%d of the deposits were whole, the others not there", made)
 }
 
@@ -71,7 +71,7 @@ func TestInterruptedDeposit(t *testing.T) {
 			continue
 		}
 		stopped++
-		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "studio.key", "photographs", "certificate.pdf")
+		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "studio.key", "photographs", "papers", "certificate.pdf")
 		// On a busy machine the signal can come before anything listens for it.
 		if s := out.String(); !strings.HasPrefix(s, "backleaf: ") && c.ProcessState.ExitCode() != -1 {
 			t.Errorf("it said %q", s)
@@ -101,7 +101,7 @@ func TestNoRoomForDeposit(t *testing.T) {
 		if !strings.Contains(string(out), "backleaf: ") || strings.Contains(string(out), "goroutine") {
 			t.Errorf("it said %s", out)
 		}
-		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "studio.key", "photographs", "certificate.pdf", "copy.sqlite")
+		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "studio.key", "photographs", "papers", "certificate.pdf", "copy.sqlite")
 		if got := holds(t, filepath.Join(dir, "studio.sqlite")); got != want {
 			t.Fatalf("the book has %d entries, not %d", got, want)
 		}

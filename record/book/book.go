@@ -97,7 +97,7 @@ func OpenReadOnly(ctx context.Context, path string) (*Book, error) {
 
 func open(ctx context.Context, path string, how access) (*Book, error) {
 	fail := func(err error) (*Book, error) { return nil, fmt.Errorf("cannot open %s: %w", path, err) }
-	if err := checkHeader(path); err != nil {
+	if err := checkHeader(path, how == readWrite); err != nil {
 		return fail(err)
 	}
 	db, err := openFile(path, how)
@@ -190,7 +190,7 @@ func (b *Book) Newer() bool { return b.newer }
 
 // checkHeader looks at the file before SQLite does, so that a file of another
 // program is not touched. Places: https://www.sqlite.org/fileformat2.html.
-func checkHeader(path string) error {
+func checkHeader(path string, writing bool) error {
 	f, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return ErrNoBook
@@ -208,6 +208,9 @@ func checkHeader(path string) error {
 	if _, err := io.ReadFull(f, head[:]); err != nil || string(head[:16]) != "SQLite format 3\x00" ||
 		binary.BigEndian.Uint32(head[68:]) != applicationID {
 		return ErrNotBook
+	}
+	if writing && int64(binary.BigEndian.Uint32(head[60:])) > version {
+		return ErrNewer // before SQLite writes anything of its own
 	}
 	return nil
 }

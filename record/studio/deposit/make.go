@@ -87,6 +87,9 @@ func free(dir string) error {
 // Make writes everything on record into the new folder dir. key signs it; nil
 // signs nothing. Others may write to the book meanwhile.
 func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, progress studio.Progress) (Made, error) {
+	if err := studio.Known(s.Book); err != nil {
+		return Made{}, err
+	}
 	d := &depositor{from: s.Book.Path(), key: key, now: s.Clock(), progress: progress}
 	err := safefile.Scratch(dir, func(scratch string) error {
 		d.scratch = scratch

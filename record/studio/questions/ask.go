@@ -1,6 +1,7 @@
 package questions
 
 import (
+	"cmp"
 	"context"
 	"errors"
 
@@ -24,7 +25,7 @@ type Answer struct {
 func Ask(ctx context.Context, c *tell.Catalogue, b *book.Book, panel, question string) ([]Answer, error) {
 	_, p, err := One(ctx, b, panel)
 	if err == nil {
-		err = studio.Readable(p)
+		err = cmp.Or(studio.Known(b), studio.Readable(p))
 	}
 	if err != nil {
 		return nil, err

@@ -55,6 +55,9 @@ func Around(ctx context.Context, b *book.Book, ns ...record.Number) (*record.Wor
 // Chosen finds panels and what they share entries with; without terms, all
 // panels that were not discarded and that this program can read.
 func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
+	if err := studio.Known(b); err != nil {
+		return nil, nil, err
+	}
 	roll, err := b.Roll(ctx)
 	if err != nil {
 		return nil, nil, err
