@@ -85,7 +85,7 @@ func (a *app) correct(ctx context.Context, entry, why string, only []string, doe
 		return w, err
 	})
 	for _, o := range outdated {
-		a.say("the certificate of %s (E%d) was issued before this correction; to replace it: backleaf certificate %s -o FILE", o.Panel, o.Certificate, o.Panel)
+		a.told("certificate-outdated", record.With("panel", o.Panel), record.With("entry", record.EntryRef(o.Certificate)))
 	}
 	return err
 }

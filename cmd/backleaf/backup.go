@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/copies"
@@ -30,14 +31,14 @@ signing key is not in it.`,
 			if err := copies.Vacant(to); err != nil {
 				return fmt.Errorf("cannot make the backup: %w", err)
 			}
-			s, err := a.openAnyway(ctx, "note: the book is read-only here; it will not remember this backup")
+			s, err := a.openAnyway(ctx, true)
 			if err != nil {
 				return err
 			}
 			made, err := copies.Backup(ctx, s, to, a.progress())
-			err = errors.Join(a.sayCopy("backup of "+a.path(), made, err), s.Book.Close())
+			err = errors.Join(a.sayCopy("backup", a.path(), made, err), s.Book.Close())
 			if made.Path != "" && keys.There(a.path()) {
-				a.say("the signing key %s is not in it: keep a copy of that file, or its recovery sheet, in another place", keys.File(a.path()))
+				a.told("key-not-in-backup", record.With("file", keys.File(a.path())))
 			}
 			return err
 		},
@@ -45,31 +46,31 @@ signing key is not in it.`,
 }
 
 // openAnyway opens the book, and says a remark where it can only be read.
-func (a *app) openAnyway(ctx context.Context, remark string) (*studio.Session, error) {
+func (a *app) openAnyway(ctx context.Context, remark bool) (*studio.Session, error) {
 	b, err := book.Open(ctx, a.path())
 	if err != nil {
 		if b, err = book.OpenReadOnly(ctx, a.path()); err != nil {
 			return nil, err
 		}
-		if remark != "" {
-			a.talk("%s", remark)
+		if remark {
+			a.noted("book-read-only")
 		}
 	}
 	return a.session(b), nil
 }
 
 // sayCopy says what a finished copy holds, and what was missing.
-func (a *app) sayCopy(what string, c copies.Copy, err error) error {
+func (a *app) sayCopy(what record.Code, from string, c copies.Copy, err error) error {
 	a.warn(nil, c.Warnings)
 	if err != nil {
 		return err
 	}
-	a.say("%s  %s, verified: %d entries, root %x", c.Path, what, c.Entries, c.Root[:])
+	a.told("copy-made", record.With("file", c.Path), record.With("what", what), record.With("from", from), record.With("entries", c.Entries), record.With("root", fmt.Sprintf("%x", c.Root[:])))
 	if c.Photographs > 0 {
-		a.say("%s  %d kept, %d in order", kept.Folder(c.Path, kept.Photographs), c.Photographs, c.Photographs-c.Lost)
+		a.told("files-kept", record.With("folder", kept.Folder(c.Path, kept.Photographs)), record.With("n", c.Photographs), record.With("good", c.Photographs-c.Lost))
 	}
 	if c.Papers > 0 {
-		a.say("%s  %d kept, %d in order", kept.Folder(c.Path, kept.Papers), c.Papers, c.Papers-c.LostPapers)
+		a.told("files-kept", record.With("folder", kept.Folder(c.Path, kept.Papers)), record.With("n", c.Papers), record.With("good", c.Papers-c.LostPapers))
 	}
 	if n := c.Lost + c.LostPapers; n > 0 {
 		return &failure{fmt.Errorf("%d photographs or papers are missing or changed and could not be copied", n), "the copy of the book is good; look for these files in an earlier backup", exitIntegrity}

@@ -112,8 +112,20 @@ func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 // tell prints what is said for the reader.
 func (a *app) tell(c *tell.Catalogue, s record.Said) { a.say("%s", tell.Say(c, s)) }
 
-// remark prints something said that is not data.
-func (a *app) remark(s record.Said) { a.talk("%s", tell.Say(a.catalogue(), s)) }
+// told prints what is said by a code for the reader.
+func (a *app) told(code string, values ...record.Value) {
+	a.tell(a.catalogue(), record.Say(code, values...))
+}
+
+// line says what is said by a code.
+func (a *app) line(code string, values ...record.Value) string {
+	return tell.Say(a.catalogue(), record.Say(code, values...))
+}
+
+// noted prints what is said by a code and is not data.
+func (a *app) noted(code string, values ...record.Value) {
+	a.talk("%s", tell.Say(a.catalogue(), record.Say(code, values...)))
+}
 
 // entry names an entry of the journal.
 func (a *app) entry(seq int64) string {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -41,7 +40,7 @@ The file must not be there yet.`,
 				return a.read(c.Context(), func(s *studio.Session) error {
 					e, err := papers.AsIssued(c.Context(), s, o)
 					if err == nil {
-						a.say("%s  the certificate of %s as it was issued (E%d)", o.File, e.Panels[0], e.Seq)
+						a.told("certificate-again", record.With("file", o.File), record.With("panel", e.Panels[0]), record.With("entry", record.EntryRef(e.Seq)))
 					}
 					return err
 				})
@@ -75,20 +74,16 @@ The file must not be there yet.`,
 // sayCertificate says what was issued.
 func (a *app) sayCertificate(file string, c papers.Certificate) {
 	if c.Entry == 0 {
-		a.say("%s  preview of the certificate of %s; nothing was issued", file, c.Panel)
+		a.told("certificate-preview", record.With("file", file), record.With("panel", c.Panel))
 		return
 	}
-	line := fmt.Sprintf("E%d  certificate issued: %s", c.Entry, c.Panel)
-	if c.Replaces != 0 {
-		line += fmt.Sprintf(", replaces that of E%d", c.Replaces)
-	}
-	a.say("%s", line)
+	a.told("certificate-written", record.With("entry", record.EntryRef(c.Entry)), record.With("panel", c.Panel), record.With("replaces", record.EntryRef(c.Replaces)))
 	if c.SignedBy != nil {
-		a.say("%s  signed with key %s …", file, c.SignedBy.Fingerprint().Short())
+		a.told("file-signed", record.With("file", file), record.With("key", c.SignedBy.Fingerprint().Short()))
 	} else {
-		a.say("%s  not signed: the studio has no key (\"backleaf studio key new\" makes one)", file)
+		a.told("file-not-signed", record.With("file", file))
 	}
-	a.say("to take it back: backleaf certificate withdraw %s --because \"…\"", c.Panel)
+	a.told("take-back-certificate", record.With("panel", c.Panel))
 }
 
 func certificateWithdraw(a *app) *cobra.Command {
@@ -114,8 +109,8 @@ with the reason; whoever checks the paper against the book learns of it.`,
 					return err
 				}
 				e := done.Entries[0]
-				a.say("E%d  certificate of %s taken back (E%d): %s", e.Seq, e.Panels[0], old, why)
-				a.say("for another: backleaf certificate %s -o FILE", e.Panels[0])
+				a.told("certificate-taken-back", record.With("entry", record.EntryRef(e.Seq)), record.With("panel", e.Panels[0]), record.With("of", record.EntryRef(old)), record.With("because", why))
+				a.told("another-certificate", record.With("panel", e.Panels[0]))
 				return nil
 			})
 		},

@@ -39,7 +39,7 @@ code 3 when something falls short by more than information.`,
 				if err != nil {
 					return err
 				}
-				return a.sayFindings(questions.Check(w, ps, a.now(), why), all || why != "")
+				return a.sayFindings(questions.Check(a.catalogue(), w, ps, a.now(), why), all || why != "")
 			})
 		},
 	}
@@ -50,14 +50,15 @@ code 3 when something falls short by more than information.`,
 }
 
 func (a *app) sayRule(r check.Rule) {
-	w := tell.English.Rule(r.Name)
-	a.say("%s  %s", r.Name, w.Title)
+	c := a.catalogue()
+	w := c.Rule(r.Name)
+	a.told("rule-title", record.With("rule", r.Name), tell.Told("title", string(w.Title)))
 	t := a.table()
-	t.row("  why", string(w.Reason))
-	t.row("  source", r.Source)
-	t.row("  weight", tell.English.Severity(r.Severity))
-	t.row("  judged", string(w.Judged))
-	t.row("  to watch", string(w.Watch))
+	t.row("  "+a.line("name-why"), string(w.Reason))
+	t.row("  "+a.line("name-source"), r.Source)
+	t.row("  "+a.line("name-weight"), c.Severity(r.Severity))
+	t.row("  "+a.line("name-judged"), string(w.Judged))
+	t.row("  "+a.line("name-watch"), string(w.Watch))
 	t.done()
 }
 
@@ -75,7 +76,7 @@ func (a *app) sayFindings(found []questions.Findings, all bool) error {
 			a.sayPanelFindings(g, all)
 		}
 		if len(found) == 0 {
-			a.talk("there are no panels to check")
+			a.noted("no-panels-to-check")
 		}
 	}
 	if questions.FallsShort(found) {
@@ -88,7 +89,7 @@ func (a *app) sayFindings(found []questions.Findings, all bool) error {
 func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 	f := group[0]
 	if len(group) == 1 {
-		a.tell(a.catalogue(), record.Say("panel-checked", record.With("panel", f.Panel), record.With("title", f.Title)))
+		a.told("panel-checked", record.With("panel", f.Panel), record.With("title", f.Title))
 	} else {
 		var ns []record.Number
 		for _, g := range group {
@@ -100,25 +101,22 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 		if !all && x.Outcome != check.FallsShort {
 			continue
 		}
-		head := tell.English.Outcome(x.Outcome)
+		severity := ""
 		if x.Outcome == check.FallsShort {
-			head += ", " + tell.English.Severity(x.Severity)
+			severity = a.catalogue().Severity(x.Severity)
 		}
-		a.say("  %s  %s", head, x.Rule)
-		a.say("    %s", x.Text)
+		a.told("finding", tell.Told("outcome", a.catalogue().Outcome(x.Outcome)), tell.Told("severity", severity), record.With("rule", x.Rule))
+		a.told("finding-text", tell.Told("text", x.Text))
 		if x.Outcome == check.FallsShort {
-			a.say("    → %s", x.Remedy)
+			a.told("finding-do", tell.Told("remedy", x.Remedy))
 		}
 	}
 	if !all {
 		a.sayQuestions(f.Questions())
 	}
-	each, count := "", f.Count()
-	if len(group) > 1 {
-		each = "each: "
-	}
-	a.say("  %s%d hold, %d fall short, %d not recorded, %d do not apply", each,
-		count[check.Holds], count[check.FallsShort], count[check.NotRecorded], count[check.NotApplicable])
+	count := f.Count()
+	a.told("check-count", record.With("each", len(group)), record.With("holds", count[check.Holds]), record.With("short", count[check.FallsShort]),
+		record.With("open", count[check.NotRecorded]), record.With("out", count[check.NotApplicable]))
 }
 
 // manyQuestions is how many questions are put at once.
@@ -129,12 +127,12 @@ func (a *app) sayQuestions(questions []string) {
 	if len(questions) == 0 {
 		return
 	}
-	a.say("  not recorded, the most useful first:")
+	a.told("check-not-recorded")
 	for i, q := range questions {
 		if i == manyQuestions {
-			a.say("    and %d more (--all)", len(questions)-i)
+			a.told("check-more", record.With("n", len(questions)-i))
 			break
 		}
-		a.say("    %s", q)
+		a.told("finding-text", tell.Told("text", q))
 	}
 }

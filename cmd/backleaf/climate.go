@@ -43,9 +43,10 @@ func (a *app) sayAir(t record.Climate) {
 	if !ok {
 		return
 	}
-	line := fmt.Sprintf("dew point %.1f °C; drying deficit %.1f hPa, an index and no hours", air.DewPointCelsius, air.DeficitHPa)
+	wood := record.Figure("")
 	if air.WoodKnown {
-		line += fmt.Sprintf("; wood settles near %.1f %% moisture (solid-wood estimate)", air.WoodPercent)
+		wood = record.Figure(fmt.Sprintf("%.1f %%", air.WoodPercent))
 	}
-	a.say("%s", line)
+	a.told("air", record.With("dew", record.Figure(fmt.Sprintf("%.1f °C", air.DewPointCelsius))),
+		record.With("deficit", record.Figure(fmt.Sprintf("%.1f hPa", air.DeficitHPa))), record.With("wood", wood))
 }

@@ -1,10 +1,6 @@
 package main
 
 import (
-	"cmp"
-	"fmt"
-	"strings"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
@@ -30,7 +26,7 @@ price or an amount was not recorded the sum says that it is incomplete.`,
 				if err != nil {
 					return err
 				}
-				each, batches, err := questions.Costs(c.Context(), s.Book, w, ps)
+				each, batches, err := questions.Costs(c.Context(), a.catalogue(), s.Book, w, ps)
 				if err != nil {
 					return err
 				}
@@ -50,34 +46,33 @@ func (a *app) sayCosts(views []questions.Cost, batches []questions.BatchCost) er
 		a.say("%s", v.Panel)
 		t := a.table()
 		for _, l := range v.Lines {
-			entry := fmt.Sprintf("E%d", l.Entry)
 			if l.Missing != "" {
-				t.row("  "+l.What, "not recorded", entry, l.Missing)
+				t.row("  "+l.What, a.line("cost-missing"), a.entry(l.Entry), l.Missing)
 			} else {
-				t.row("  "+l.What, l.Cost.String(), entry, tell.Say(a.catalogue(), record.Say("of-lot", record.With("lot", l.Lot))))
+				t.row("  "+l.What, l.Cost.String(), a.entry(l.Entry), a.line("of-lot", record.With("lot", l.Lot)))
 			}
 		}
-		t.row("  together", sumText(v.Sums, v.Complete))
+		t.row("  "+a.line("cost-together"), a.sumText(v.Sums, v.Complete))
 		if err := t.done(); err != nil {
 			return err
 		}
 	}
 	for _, b := range batches {
 		if len(views) > 1 {
-			a.say("batch %s: %s", b.Batch, sumText(b.Sums, b.Complete))
+			a.told("cost-of-batch", record.With("batch", b.Batch), tell.Told("sum", a.sumText(b.Sums, b.Complete)))
 		}
 	}
 	return nil
 }
 
-func sumText(ps []private.Price, complete bool) string {
+func (a *app) sumText(ps []private.Price, complete bool) string {
 	var s []string
 	for _, p := range ps {
 		s = append(s, p.String())
 	}
-	text := cmp.Or(strings.Join(s, " and "), "nothing known")
+	whole := record.Yes
 	if !complete {
-		text += ", incomplete: not everything is recorded"
+		whole = record.No
 	}
-	return text
+	return a.line("cost-sum", tell.Told("sums", a.catalogue().List(s)), record.With("whole", whole))
 }

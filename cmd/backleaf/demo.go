@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"backleaf/cmd/internal/demo"
+	"backleaf/record"
 )
 
 func newDemo(a *app) *cobra.Command {
@@ -72,12 +73,12 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 		a.say("")
 	}
 	a.say("%s", bookPath)
-	a.say("  the book of an invented studio: 20 panels, two batches, one panel sold")
+	a.told("demo-book")
 	a.say("%s", filepath.Join(dir, "labels.pdf"))
-	a.say("  labels for the backs of all that are cured: print at 100 %%")
+	a.told("demo-labels")
 	a.say("%s", filepath.Join(dir, "certificate.pdf"))
-	a.say("  the buyer's certificate of the panel that was sold")
-	a.say("look around: backleaf --book %s show 0003", bookPath)
+	a.told("demo-certificate")
+	a.told("demo-look", record.With("file", bookPath))
 	return nil
 }
 

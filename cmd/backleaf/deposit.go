@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/deposit"
@@ -37,7 +38,7 @@ Without a key nothing in it is signed, and its README says so.`,
 			if err := deposit.Check(dir); err != nil {
 				return err
 			}
-			s, err := a.openAnyway(ctx, "")
+			s, err := a.openAnyway(ctx, false)
 			if err != nil {
 				return err
 			}
@@ -65,23 +66,23 @@ func (a *app) deposit(ctx context.Context, s *studio.Session, dir string, unsign
 	if err != nil {
 		return err
 	}
-	a.say("%s  deposit: %s, %d entries, %s, root %s", dir, deposit.Count(m.Panels, "panel"), m.Entries, deposit.Count(m.Photographs, "photograph"), m.Root)
+	a.told("deposit-made", record.With("folder", dir), record.With("panels", m.Panels), record.With("entries", m.Entries), record.With("photographs", m.Photographs), record.With("root", m.Root))
 	switch {
 	case m.SignedBy != nil:
-		a.say("signed with key %s …", m.SignedBy.Fingerprint().Short())
+		a.told("signed", record.With("key", m.SignedBy.Fingerprint().Short()))
 	case m.KeyOnRecord:
-		a.say("not signed, as you asked: nobody can tell later who made it")
+		a.told("not-signed-as-asked")
 	default:
-		a.say("not signed: the studio has no key (\"backleaf studio key new\" makes one)")
+		a.told("not-signed")
 	}
 	for i, s := range m.LeftOut {
 		if i == verify.MaxProblems {
-			a.talk("and %d more: %s", len(m.LeftOut)-i, m.LeftOutList)
+			a.noted("and-more-in", record.With("n", len(m.LeftOut)-i), record.With("file", m.LeftOutList))
 			break
 		}
-		a.talk("left out: %s", s)
+		a.noted("paper-left-out", record.With("what", s))
 	}
-	a.say("to check it: backleaf verify %s, or there: sha512sum --quiet -c manifest-sha512.txt", dir)
+	a.told("check-deposit", record.With("folder", dir))
 	if m.Missing > 0 {
 		return &failure{fmt.Errorf("%s missing or changed and could not be deposited", deposit.Count(m.Missing, "photograph")), "the rest is good; look for these photographs in a backup: README.txt names them", exitIntegrity}
 	}

@@ -11,6 +11,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/papers"
+	"backleaf/record/tell"
 )
 
 // dossierFlags are what "dossier" is told.
@@ -93,6 +94,6 @@ func (a *app) writeDossier(o *dossierFlags, n record.Number, d *dossier.Document
 	if err := papers.WriteDossier(o.out, d.Kind, data); err != nil {
 		return err
 	}
-	a.say("%s  dossier of %s: %s", o.out, n, d.Title)
+	a.told("dossier-written", record.With("file", o.out), record.With("panel", n), tell.Told("title", d.Title))
 	return nil
 }

@@ -36,12 +36,12 @@ before you go on.`,
 						return err
 					}
 				}
-				steps, ics := questions.Due(w, ps, moment)
+				steps, ics := questions.Due(a.catalogue(), w, ps, moment)
 				if calendar != "" {
 					if err := safefile.Write(calendar, 0o644, func(f *os.File) error { _, err := f.Write(ics(a.now())); return err }); err != nil {
 						return fmt.Errorf("cannot write the calendar: %w", err)
 					}
-					a.talk("%s  the windows, for a phone", calendar)
+					a.noted("calendar-written", record.With("file", calendar))
 				}
 				return a.sayDue(steps, moment)
 			})
@@ -57,16 +57,14 @@ func (a *app) sayDue(steps []questions.Step, now time.Time) error {
 		return a.sayJSON(steps)
 	}
 	if len(steps) == 0 {
-		a.talk("nothing is due")
+		a.noted("nothing-due")
 		return nil
 	}
+	c := a.catalogue().At(now, now.Location())
 	for _, s := range steps {
-		window := tell.Window(s.From, s.Safe, s.Until, now)
-		if window != "" {
-			window = ": " + window
-		}
-		a.say("%-8s  %s%s", tell.English.State(s.State), s.Text, window)
-		a.tell(a.catalogue(), record.Say("due-panels", record.With("batch", s.Batch), record.With("panels", s.Panels)))
+		what := tell.Say(c, record.Say("due-step", tell.Told("what", s.Text), tell.Told("window", c.Window(s.From, s.Safe, s.Until))))
+		a.say("%-8s  %s", c.State(s.State), what)
+		a.told("due-panels", record.With("batch", s.Batch), record.With("panels", s.Panels))
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/safefile"
 	"backleaf/record/studio"
@@ -33,7 +34,7 @@ Private parts (buyers, prices) are not in it. Photographs are files of their own
 				if err := safefile.Create(file, 0o644, func(f *os.File) error { return exchange.Write(f, es) }); err != nil {
 					return fmt.Errorf("cannot write the export: %w", err)
 				}
-				a.say("%s  %d entries", file, len(es))
+				a.told("entries-exported", record.With("file", file), record.With("n", len(es)))
 				return nil
 			})
 		},

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -45,7 +44,7 @@ salted digest. --note stands in the journal: keep names out of it.`,
 				return handover.Write(ctx, v, at, h, part)
 			})
 			if err == nil && part != (private.Part{}) {
-				a.say("private, outside the journal: %s", partWords(part, panels))
+				a.told("private-part", tell.Told("part", a.partWords(part, panels)))
 			}
 			return err
 		},
@@ -62,27 +61,22 @@ salted digest. --note stands in the journal: keep names out of it.`,
 }
 
 // partWords says a private part for the owner of the book.
-func partWords(p private.Part, panels int) string {
+func (a *app) partWords(p private.Part, panels int) string {
 	var s []string
 	if p.To != "" {
-		s = append(s, "to "+p.To)
+		s = append(s, a.line("private-to", record.With("to", p.To)))
 	}
 	if p.Price != (private.Price{}) {
-		all := ""
-		if panels > 1 {
-			all = fmt.Sprintf(" for all %d panels", panels)
-		}
-		s = append(s, p.Price.String()+all)
+		s = append(s, a.line("private-price", record.With("price", p.Price.String()), record.With("panels", panels)))
 	}
 	if p.Note != "" {
 		s = append(s, p.Note)
 	}
-	return strings.Join(s, ", ")
+	return a.catalogue().Series(s)
 }
 
 // partStates say what became of a private part.
-var partStates = map[handover.State]string{handover.None: "nothing private recorded", handover.Erased: "private part erased",
-	handover.Elsewhere: "its private part is not in this copy"}
+var partStates = map[handover.State]string{handover.None: "private-none", handover.Erased: "private-erased", handover.Elsewhere: "private-away"}
 
 func handoverShow(a *app) *cobra.Command {
 	return a.jsonFlag(&cobra.Command{
@@ -103,12 +97,12 @@ func handoverShow(a *app) *cobra.Command {
 				a.say("%s  %s", p.Number, tell.Say(words, tell.Whereabouts(p)))
 				t := a.table()
 				for _, h := range ps {
-					state := partStates[h.State]
-					if h.State == handover.Here {
-						state = partWords(h.Private, h.Panels)
+					state := a.partWords(h.Private, h.Panels)
+					if code, ok := partStates[h.State]; ok {
+						state = a.line(code)
 					}
 					if h.Taken {
-						state += " (entry withdrawn)"
+						state = a.line("entry-taken", tell.Told("state", state))
 					}
 					t.row(a.entry(h.Entry), words.Word(h.How), near(words, h.At), state, h.Note)
 				}
@@ -142,8 +136,8 @@ made before still have the private part: erase it there too, or replace them.`,
 			return a.write(c.Context(), func(s *studio.Session) error {
 				e, err := handover.Forget(c.Context(), s, seq, why)
 				if e.Seq != 0 {
-					a.say("E%d  private part of E%d erased; the entry and its proof stay", e.Seq, seq)
-					a.say("backups made before still have it")
+					a.told("private-part-erased", record.With("entry", record.EntryRef(e.Seq)), record.With("of", record.EntryRef(seq)))
+					a.told("backups-have-it")
 				}
 				return err
 			})

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
@@ -68,7 +69,7 @@ is not.`,
 				if err != nil {
 					return err
 				}
-				what := "head"
+				what := record.Code("head")
 				var then int64
 				if es[0].Kind == verify.Book {
 					what = "book"
@@ -77,7 +78,7 @@ is not.`,
 					then, err = r.Compare(ctx, es[0])
 				}
 				if err == nil {
-					a.say("holds: the %d entries of the older %s are the first of today's %d, unchanged", then, what, r.Entries())
+					a.told("head-holds", record.With("then", then), record.With("what", what), record.With("now", r.Entries()))
 				}
 				return err
 			})

@@ -68,7 +68,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 				return hinted(err, hint)
 			}
 			if len(es) == 0 {
-				a.say("%s  no entries", args[0])
+				a.told("no-entries", record.With("file", args[0]))
 				return nil
 			}
 			return a.write(c.Context(), func(s *studio.Session) error {
@@ -109,6 +109,6 @@ func (a *app) readInput(name string) ([]byte, error) {
 // sayImported says which entries were read from a file; of none it is silent.
 func (a *app) sayImported(done []record.Entry, name string) {
 	if len(done) > 0 {
-		a.say("E%d to E%d  %d entries from %s", done[0].Seq, done[len(done)-1].Seq, len(done), name)
+		a.told("entries-imported", record.With("first", record.EntryRef(done[0].Seq)), record.With("last", record.EntryRef(done[len(done)-1].Seq)), record.With("n", len(done)), record.With("file", name))
 	}
 }

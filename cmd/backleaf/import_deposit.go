@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"backleaf/record"
 	"backleaf/record/studio/deposit"
 	"backleaf/record/studio/verify"
 )
@@ -13,7 +14,7 @@ func (a *app) importDeposit(ctx context.Context, dir string) error {
 	x, problems, err := deposit.Import(ctx, dir, a.path(), a.now, a.progress())
 	for i, p := range problems {
 		if i == verify.MaxProblems {
-			a.talk("and %d more", len(problems)-i)
+			a.noted("and-more", record.With("n", len(problems)-i))
 			break
 		}
 		a.talk("%s", p)
@@ -23,10 +24,10 @@ func (a *app) importDeposit(ctx context.Context, dir string) error {
 		return err
 	}
 	if len(x.Entries) == 0 {
-		a.say("%s  no entries", x.Name)
+		a.told("no-entries", record.With("file", x.Name))
 	}
 	a.sayImported(x.Entries, x.Name)
-	a.say("the same journal: root %x; %s in order", x.Root[:], deposit.Count(x.Kept, "kept file"))
+	a.told("same-journal", record.With("root", fmt.Sprintf("%x", x.Root[:])), record.With("n", x.Kept))
 	if x.Missing > 0 {
 		return &failure{fmt.Errorf("%s not in the deposit as recorded", deposit.Count(x.Missing, "kept file")), "the journal is whole; look for them in another copy", exitIntegrity}
 	}

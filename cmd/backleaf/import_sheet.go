@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/studio"
@@ -55,7 +54,7 @@ func (a *app) importSheet(ctx context.Context, o sheetFlags) error {
 			a.tell(c, record.Say("sheet-private", record.With("n", done.Private)))
 		}
 		if n := x.RefusedRows(); n > 0 {
-			a.talk("%d rows were not written; take the others out of the sheet before you import it again", n)
+			a.noted("rows-refused", record.With("n", n))
 		}
 		a.warn(nil, done.Warnings)
 		return nil
@@ -68,7 +67,7 @@ func (a *app) sayRefused(x *exchange.Sheet, name string) {
 		a.talk("%s, %s", name, r)
 	}
 	if len(x.Unread) > 0 {
-		a.talk("columns not read: %s", strings.Join(x.Unread, ", "))
+		a.noted("columns-not-read", record.With("columns", x.Unread))
 	}
 }
 

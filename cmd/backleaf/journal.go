@@ -1,8 +1,6 @@
 package main
 
 import (
-	"reflect"
-
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
@@ -49,9 +47,7 @@ func newJournal(a *app) *cobra.Command {
 					e := es[0].Entry
 					a.tell(words, record.Say("entry", record.With("entry", record.EntryRef(e.Seq)), record.With("kind", e.Kind()), record.With("panels", e.Panels)))
 					t := a.table()
-					t.pair("at", e.At.String())
-					t.pair("written", e.Written.String())
-					fieldRows(t, "", reflect.ValueOf(e.Body))
+					t.rows(words.EntryRows(e))
 					return t.done()
 				}
 				t := a.table()

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/deed"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
@@ -32,17 +33,17 @@ If a key file lies there already and the book knows no key, it is taken as it is
 				if err != nil {
 					return err
 				}
-				how := "without a passphrase: whoever has the file signs as the studio"
+				how := record.Code("open")
 				switch {
 				case m.WasThere:
-					how = "was there already"
+					how = "there"
 				case m.Passphrase:
-					how = "with a passphrase"
+					how = "passphrase"
 				}
-				a.say("E%d  signing key %s", m.Entry, m.Key.Fingerprint().Groups())
-				a.say("%s  the private key, %s", m.File, how)
+				a.told("key-entered", record.With("entry", record.EntryRef(m.Entry)), record.With("key", m.Key.Fingerprint().Groups()))
+				a.told("key-file-made", record.With("file", m.File), record.With("how", how))
 				if !m.Key.IsDemo() {
-					a.say("next: backleaf studio key recovery-sheet sheet.pdf, print it, and keep it away from this computer")
+					a.told("next-recovery-sheet")
 				}
 				return nil
 			})
@@ -96,21 +97,21 @@ func (a *app) sayKeys(ring deed.Keyring) error {
 		return a.sayJSON(rows)
 	}
 	if len(rows) == 0 {
-		a.talk("the studio has no key: what it prints is not signed; \"backleaf studio key new\" makes one")
+		a.noted("no-key-yet")
 		return nil
 	}
 	for i, p := range ring.Keys {
-		a.say("%s  %s", p.Fingerprint().Groups(), rows[i].Standing)
+		a.told("key-standing", record.With("key", p.Fingerprint().Groups()), record.With("standing", record.Code(rows[i].Standing)))
 		if rows[i].Demo {
-			a.say("  this key is public: anyone can sign with it")
+			a.told("key-is-public")
 		}
 	}
 	if _, ok := ring.Current(); ok {
-		what := "in place"
+		there := record.Yes
 		if !keys.There(a.path()) {
-			what = "not there"
+			there = record.No
 		}
-		a.say("%s  the private key, %s", keys.File(a.path()), what)
+		a.told("key-file", record.With("file", keys.File(a.path())), record.With("there", there))
 	}
 	return nil
 }

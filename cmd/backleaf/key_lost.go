@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 )
@@ -23,15 +24,15 @@ no successor, so tell buyers the fingerprint of the new one by another way.`,
 			return a.write(c.Context(), func(s *studio.Session) error {
 				l, err := keys.Lose(c.Context(), s, because)
 				if l.Entry != 0 {
-					a.say("E%d  key %s … is declared lost: what it signs from now on is not the studio's", l.Entry, l.Key.Fingerprint().Short())
+					a.told("key-lost", record.With("entry", record.EntryRef(l.Entry)), record.With("key", l.Key.Fingerprint().Short()))
 				}
 				if err != nil {
 					return err
 				}
 				if l.File != "" {
-					a.say("%s  the key file that was there", l.File)
+					a.told("key-file-old", record.With("file", l.File))
 				}
-				a.say("next: backleaf studio key new")
+				a.told("next-key")
 				return nil
 			})
 		},

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
@@ -39,9 +40,9 @@ func keyPassphrase(a *app) *cobra.Command {
 					return err
 				}
 				if len(pass) == 0 {
-					a.say("%s  now without a passphrase", keys.File(a.path()))
+					a.told("passphrase-gone", record.With("file", keys.File(a.path())))
 				} else {
-					a.say("%s  now with the new passphrase; copies of the file made before keep the old one", keys.File(a.path()))
+					a.told("passphrase-new", record.With("file", keys.File(a.path())))
 				}
 				return nil
 			})

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 )
@@ -30,7 +31,7 @@ write the key file again. It must be the key that the book names.`,
 					defer f.Close()
 					in = f
 				} else {
-					a.talk("type the fourteen groups, then end the input (Ctrl-D)")
+					a.noted("type-groups")
 				}
 				text, err := waiting(a, func() ([]byte, error) { return io.ReadAll(io.LimitReader(in, 1<<16)) })
 				if err != nil {
@@ -40,7 +41,7 @@ write the key file again. It must be the key that the book names.`,
 				if err != nil {
 					return err
 				}
-				a.say("%s  the key %s …, as it was", keys.File(a.path()), p.Fingerprint().Short())
+				a.told("key-as-it-was", record.With("file", keys.File(a.path())), record.With("key", p.Fingerprint().Short()))
 				return nil
 			})
 		},

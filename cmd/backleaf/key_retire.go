@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 )
@@ -25,10 +26,10 @@ to be of one studio. What the old key signed stays good; it signs nothing more.`
 				if err != nil {
 					return err
 				}
-				a.say("E%d and E%d  the old key %s … named its successor", x.Made, x.Retired, x.Old.Fingerprint().Short())
-				a.say("signing key %s", x.New.Fingerprint().Groups())
-				a.say("%s  the retired key, which signs nothing more", x.OldFile)
-				a.say("next: backleaf studio key recovery-sheet sheet.pdf; the old sheet is of no use now")
+				a.told("key-retired", record.With("made", record.EntryRef(x.Made)), record.With("retired", record.EntryRef(x.Retired)), record.With("key", x.Old.Fingerprint().Short()))
+				a.told("signing-key", record.With("key", x.New.Fingerprint().Groups()))
+				a.told("key-file-retired", record.With("file", x.OldFile))
+				a.told("next-new-sheet")
 				return nil
 			})
 		},

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
@@ -35,8 +36,8 @@ put it where your papers are safest, and delete the file.`,
 				if err != nil {
 					return fmt.Errorf("cannot write the recovery sheet: %w", err)
 				}
-				a.say("%s  the recovery sheet of key %s …", args[0], k.Public().Fingerprint().Short())
-				a.say("print it, keep it with your papers, and delete the file: it is the key itself")
+				a.told("recovery-sheet", record.With("file", args[0]), record.With("key", k.Public().Fingerprint().Short()))
+				a.told("recovery-sheet-is-key")
 				return nil
 			})
 		},

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -124,29 +123,29 @@ func (o *labelFlags) options(r *typed.Reader, s record.Studio, opt *label.Option
 
 // sayLabels says what was printed.
 func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
-	line := o.out + "  " + countLabels(made.Layouts)
+	code, entries := "labels-written", ""
 	switch {
 	case len(made.Entries) > 0:
-		line += "; " + a.entrySpan(made.Entries)
+		entries = a.entrySpan(made.Entries)
 	case len(v.Panels) > 0:
-		line += "; a preview, nothing written down"
+		code = "labels-preview"
 	}
-	a.say("%s", line)
+	a.told(code, record.With("file", o.out), tell.Told("labels", a.countLabels(made.Layouts)), tell.Told("entries", entries))
 	a.warn(v, made.Warnings)
 	switch {
 	case len(v.Panels) == 0 || o.note:
 	case !made.First:
-		a.talk("on paper, ink and paste: --with-note adds a page")
+		a.noted("label-note")
 	default:
-		for _, note := range tell.English.Label.Notes {
+		for _, note := range a.catalogue().Label.Notes {
 			a.talk("%s", strings.TrimRight(string(note), "¹²³⁴"))
 		}
 	}
 }
 
-func countLabels(layouts []label.Layout) string {
+func (a *app) countLabels(layouts []label.Layout) string {
 	if len(layouts) == 0 {
-		return "no labels"
+		return a.line("labels-none")
 	}
 	var kinds []string
 	for _, size := range []label.Size{label.Large, label.Medium, label.Small} {
@@ -157,12 +156,8 @@ func countLabels(layouts []label.Layout) string {
 			}
 		}
 		if n > 0 {
-			kinds = append(kinds, fmt.Sprintf("%d %s", n, size))
+			kinds = append(kinds, a.line("labels-of-size", record.With("n", n), record.With("size", record.Code(size.String()))))
 		}
 	}
-	noun := "labels"
-	if len(layouts) == 1 {
-		noun = "label"
-	}
-	return strings.Join(kinds, ", ") + " " + noun
+	return a.line("labels-counted", tell.Told("sizes", a.catalogue().Series(kinds)), record.With("n", len(layouts)))
 }

@@ -47,11 +47,11 @@ func (a *app) sayPanelRows(rows []questions.Row, of int) error {
 		return a.sayJSON(rows)
 	}
 	if of == 0 {
-		a.talk("there are no panels yet; \"backleaf panel add\" numbers some")
+		a.noted("no-panels")
 		return nil
 	}
 	if len(rows) == 0 {
-		a.talk("none of the %d panels", of)
+		a.noted("none-of-panels", record.With("n", of))
 		return nil
 	}
 	t, c := a.table(), a.catalogue()

@@ -76,7 +76,7 @@ func lotList(a *app) *cobra.Command {
 					return a.sayJSON(bodies(w.Lots))
 				}
 				if len(w.Lots) == 0 {
-					a.remark(record.Say("no-lots"))
+					a.noted("no-lots")
 					return nil
 				}
 				t, words := a.table(), a.catalogue()

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"reflect"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -28,7 +27,7 @@ func materialList(a *app) *cobra.Command {
 					return a.sayJSON(bodies(w.Materials))
 				}
 				if len(w.Materials) == 0 {
-					a.talk("the shelf is empty; \"backleaf material starter\" offers generic materials")
+					a.noted("shelf-empty")
 					return nil
 				}
 				t := a.table()
@@ -84,7 +83,7 @@ func materialShow(a *app) *cobra.Command {
 					return a.sayJSON(m)
 				}
 				t := a.table()
-				fieldRows(t, "", reflect.ValueOf(m))
+				t.rows(a.words(w.Studio).Rows(m))
 				return t.done()
 			})
 		},

@@ -3,9 +3,10 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"reflect"
 	"strings"
 	"text/tabwriter"
+
+	"backleaf/record/tell"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -57,6 +58,13 @@ func (t *table) pair(name, value string) {
 	}
 }
 
+// rows adds fields as they are amended, as they are called, and their values.
+func (t *table) rows(rows []tell.Row) {
+	for _, r := range rows {
+		t.row(r.Path, r.Name, r.Value)
+	}
+}
+
 // done prints the table without trailing spaces.
 func (t *table) done() error {
 	t.w.Flush()
@@ -66,40 +74,4 @@ func (t *table) done() error {
 		}
 	}
 	return nil
-}
-
-// fieldRows adds every recorded field of a value by its JSON name.
-func fieldRows(t *table, prefix string, v reflect.Value) {
-	if s, ok := v.Interface().(fmt.Stringer); ok {
-		t.pair(strings.TrimSuffix(prefix, "."), s.String())
-		return
-	}
-	switch v.Kind() {
-	case reflect.Struct:
-		for i := range v.NumField() {
-			f := v.Type().Field(i)
-			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-			p := prefix
-			if name != "" {
-				p += name + "."
-			}
-			fieldRows(t, p, v.Field(i))
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			if v.Index(i).Kind() == reflect.Struct {
-				fieldRows(t, fmt.Sprintf("%s%d.", prefix, i+1), v.Index(i))
-			} else {
-				t.pair(strings.TrimSuffix(prefix, "."), fmt.Sprint(v.Index(i).Interface()))
-			}
-		}
-	case reflect.Bool:
-		if v.Bool() {
-			t.pair(strings.TrimSuffix(prefix, "."), "yes")
-		}
-	default:
-		if !v.IsZero() {
-			t.pair(strings.TrimSuffix(prefix, "."), fmt.Sprint(v.Interface()))
-		}
-	}
 }

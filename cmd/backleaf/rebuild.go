@@ -20,7 +20,7 @@ do not fit it. They are only an index: the journal is the record, and is not tou
 				if err := b.Rebuild(c.Context()); err != nil {
 					return err
 				}
-				a.say("the look-up tables were made anew; \"backleaf verify\" reads all of it back")
+				a.told("tables-rebuilt")
 				return nil
 			})
 		},

@@ -65,7 +65,7 @@ func recipeList(a *app) *cobra.Command {
 				}
 				words := a.words(w.Studio)
 				if len(w.Recipes) == 0 {
-					a.remark(record.Say("no-recipes"))
+					a.noted("no-recipes")
 				}
 				for _, r := range w.Recipes {
 					a.say("%s", r.Body.Key)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/studio/copies"
 	"backleaf/record/studio/keys"
 )
@@ -21,9 +22,9 @@ book stands in its place already, move that away first: nothing is overwritten.`
 		RunE: func(c *cobra.Command, args []string) error {
 			from, to := args[0], cmp.Or(to, a.path())
 			made, err := copies.Restore(c.Context(), from, to, a.progress())
-			err = a.sayCopy("restored from "+from, made, err)
+			err = a.sayCopy("restored", from, made, err)
 			if made.Path != "" && made.Keys && !keys.There(to) {
-				a.say("the signing key is not in a backup: put its file back as %s, or recover it from the recovery sheet", keys.File(to))
+				a.told("key-not-restored", record.With("file", keys.File(to)))
 			}
 			return err
 		},

@@ -32,7 +32,7 @@ func (a *app) onePanel(c *cobra.Command, typed string, do func(*studio.Session, 
 	return a.read(c.Context(), func(s *studio.Session) error {
 		w, p, err := questions.One(c.Context(), s.Book, typed)
 		if err == nil && len(p.Newer) > 0 {
-			a.talk("newer: may be out of date; %s written by a later program", a.catalogue().Entries(p.Newer))
+			a.noted("panel-newer", tell.Told("entries", a.catalogue().Entries(p.Newer)))
 		}
 		if err != nil {
 			return err

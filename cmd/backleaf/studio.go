@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -34,7 +33,7 @@ good: one to four consonants without L and Y, for example KB.`,
 				if err := studio.Create(c.Context(), a.path(), a.now, a.random, record.Studio{}); err != nil {
 					return err
 				}
-				a.say("%s  an empty book; next: backleaf import FILE", a.path())
+				a.told("book-empty", record.With("file", a.path()))
 				return nil
 			}
 			if o.s.Maker == "" || o.s.Mark == "" {
@@ -47,9 +46,9 @@ good: one to four consonants without L and Y, for example KB.`,
 			if err := studio.Create(c.Context(), a.path(), a.now, a.random, s); err != nil {
 				return err
 			}
-			a.say("%s  the book of %s, mark %s", a.path(), s.Maker, s.Mark)
+			a.told("book-made", record.With("file", a.path()), record.With("maker", s.Maker), record.With("mark", s.Mark))
 			a.warn(nil, bench.Unprintable(s.Maker, s.Place, s.Contact))
-			a.say("next: backleaf material starter, then backleaf panel add")
+			a.told("next-materials")
 			return nil
 		},
 	}
@@ -106,19 +105,12 @@ func studioShow(a *app) *cobra.Command {
 					}{s, w.Last, len(w.Panels)})
 				}
 				t := a.table()
-				t.pair("maker", s.Maker)
-				t.pair("mark", s.Mark)
-				t.pair("place", s.Place)
-				t.pair("contact", s.Contact)
-				t.pair("link", s.LinkBase)
-				t.pair("ARK prefix", s.NAAN)
-				t.pair("time zone", cmp.Or(s.Zone, "this computer's"))
-				t.pair("units", string(s.Units))
-				t.pair("paper", s.Paper)
-				if s.Sheet.Rows > 0 {
-					t.pair("label sheet", fmt.Sprintf("%d x %d labels of %s", s.Sheet.Rows, s.Sheet.Cols, s.Sheet.Label))
+				s.Zone = cmp.Or(s.Zone, a.line("studio-zone"))
+				for _, f := range a.catalogue().Rows(s) {
+					t.pair(f.Name, f.Value)
 				}
-				t.pair("book", fmt.Sprintf("%s: entries %d, panels %d, materials %d, lots %d", a.path(), w.Last, len(w.Panels), len(w.Materials), len(w.Lots)))
+				t.pair(a.line("name-book"), a.line("studio-book", record.With("file", a.path()), record.With("entries", w.Last), record.With("panels", len(w.Panels)),
+					record.With("materials", len(w.Materials)), record.With("lots", len(w.Lots))))
 				return t.done()
 			})
 		},

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bounded"
@@ -58,27 +59,27 @@ func (a *app) verifyBook(ctx context.Context, s *studio.Session) error {
 
 func (a *app) sayBook(v register.BookReport) {
 	if v.Newer > 0 {
-		a.say("newer: may be out of date; %d entries hold what only a later program can read", v.Newer)
+		a.told("book-newer", record.With("n", v.Newer))
 	}
-	a.say("the book holds: %d entries, root %s", v.Entries, v.Root)
+	a.told("book-holds", record.With("entries", v.Entries), record.With("root", v.Root))
 	lost := map[string]int{}
 	for _, b := range v.Bad {
 		lost[b.Folder]++
 	}
 	if n := v.Photographs; n > 0 {
-		a.say("photographs: %d kept, %d in order", n, n-lost[kept.Photographs])
+		a.told("photographs-kept", record.With("n", n), record.With("good", n-lost[kept.Photographs]))
 	}
 	if n := v.Papers; n > 0 {
-		a.say("papers that left the studio: %d kept, %d in order", n, n-lost[kept.Papers])
+		a.told("papers-kept", record.With("n", n), record.With("good", n-lost[kept.Papers]))
 	}
 	for _, b := range v.Bad {
 		a.say("%s", b)
 	}
 	for _, m := range v.Missing {
-		a.say("E%d  its private part is not in this copy", m)
+		a.told("private-elsewhere", record.With("entry", record.EntryRef(m)))
 	}
 	for _, m := range v.Remarks {
-		a.say("remark: %s", m)
+		a.told("remark", record.With("text", m))
 	}
 }
 

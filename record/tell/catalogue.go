@@ -94,6 +94,7 @@ type Lines struct {
 	NewerValues              Message // {code} {values}
 	NewerKind                Message // {kind}
 	Today                    Message // {time}
+	Tomorrow, Yesterday      Message // {time}
 	Digest                   Message // {first}: its first figures
 	Panels, PanelsAmong      Message // {n} {first} {last}: a run; some of a run
 	Products                 Message // {layer} {mix}

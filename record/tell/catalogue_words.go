@@ -69,7 +69,7 @@ var englishWords = Words{
 	"Topic": texts{"support": "support", "cloth": "cloth", "size": "size", "sealer": "sealer", "adhesive": "adhesive", "stain-block": "stain block", "ground": "ground",
 		"isolation": "isolation coat", "barrier": "barrier coat", "other": "coat", "coat": "coat", "paint": "paint", "varnish": "varnish",
 		"identification": "identification"}.words(),
-	"code": texts{"cloth": "cloth", "paint": "paint", "varnish": "varnish", "coat": "coat", "board": "board", "adhesion": "adhesion", "over-height": "over the height", "over-width": "over the width", "over-diagonal": "over the diagonal",
+	"code": texts{"current": "current", "retired": "retired", "lost": "lost", "unrecorded": "not recorded", "small": "small", "medium": "medium", "large": "large", "cloth": "cloth", "paint": "paint", "varnish": "varnish", "coat": "coat", "board": "board", "adhesion": "adhesion", "over-height": "over the height", "over-width": "over the width", "over-diagonal": "over the diagonal",
 		"along-grain": "along the grain", "across-grain": "across the grain", "over-": "over a line that is not recorded"}.words(),
 	"Outcome":  texts{"falls-short": "falls short", "not-recorded": "not recorded", "holds": "holds", "does-not-apply": "does not apply"}.words(),
 	"Severity": texts{"warning": "warning", "advice": "advice", "information": "information"}.words(),

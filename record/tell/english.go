@@ -21,6 +21,7 @@ var English = &Catalogue{
 		englishWhere,
 		englishWarnings,
 		englishBench,
+		englishCommands,
 		englishProducts,
 		englishAsk,
 		englishCare,
@@ -59,7 +60,7 @@ var English = &Catalogue{
 		SectionTitle: "Build-up of {number}, cut through",
 		Cloth:        "cloth", Coat: "coat", Paint: "paint", Varnish: "varnish", Board: "board of a kind not recorded",
 		Newer: "newer: {code}", NewerValues: "newer: {code}, {values}", NewerKind: "newer: {kind}",
-		Today: "today {time}", Digest: "{first}…", Panels: "{n} panels, {first} to {last}", PanelsAmong: "{n} panels, {first} … {last}", Products: "{layer} ({mix})",
+		Today: "today {time}", Tomorrow: "tomorrow {time}", Yesterday: "yesterday {time}", Digest: "{first}…", Panels: "{n} panels, {first} to {last}", PanelsAmong: "{n} panels, {first} … {last}", Products: "{layer} ({mix})",
 	},
 	Care: CareWords{
 		Line:     "Keep at 40–60 % relative humidity, 16–25 °C, at most 200" + paper.NoBreakSpace + "lux; no damp, sun or heat.",

@@ -106,14 +106,14 @@ func (c *Catalogue) date(text, form string) string {
 		return string(c.Lines.UnknownDate)
 	}
 	switch at, exact := w.Exact(); {
-	case form == "near" && exact:
-		return c.near(at)
+	case form == "near" && exact, form == "hour" && exact:
+		return c.near(at, form)
 	case form == "exact":
 		return w.Date().In(c.Dates, "")
 	case form == "moment" && exact:
 		m, _ := edtf.Parse(at.Format("2006-01-02T15:04:00Z07:00"))
 		return m.In(c.Dates, "")
-	case form == "moment", form == "near":
+	case form == "moment", form == "near", form == "hour":
 		return w.Date().In(c.Dates, "")
 	}
 	return w.Date().Day().In(c.Dates, form)
@@ -127,15 +127,23 @@ func (c *Catalogue) At(now time.Time, zone *time.Location) *Catalogue {
 	return &at
 }
 
-// near tells a moment in the zone of [Catalogue.At]: only the time if it is
-// today.
-func (c *Catalogue) near(at time.Time) string {
+// near tells a moment in the zone of [Catalogue.At], short where it is near; in
+// form "hour" the time alone is of today.
+func (c *Catalogue) near(at time.Time, form string) string {
 	if c.now.IsZero() {
 		return c.date(at.Format(time.RFC3339), "moment")
 	}
 	at = at.In(c.now.Location())
-	if at.Format(time.DateOnly) == c.now.Format(time.DateOnly) {
-		return c.Lines.Today.With("time", at.Format(c.Dates.Clock))
+	clock, day := at.Format(c.Dates.Clock), at.Format(time.DateOnly)
+	switch {
+	case day == c.now.Format(time.DateOnly) && form == "hour":
+		return clock
+	case day == c.now.Format(time.DateOnly):
+		return c.Lines.Today.With("time", clock)
+	case day == c.now.AddDate(0, 0, 1).Format(time.DateOnly):
+		return c.Lines.Tomorrow.With("time", clock)
+	case day == c.now.AddDate(0, 0, -1).Format(time.DateOnly):
+		return c.Lines.Yesterday.With("time", clock)
 	}
 	return c.date(at.Format(time.RFC3339), "moment")
 }

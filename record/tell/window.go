@@ -1,39 +1,38 @@
 package tell
 
 import (
-	"strings"
 	"time"
+
+	"backleaf/record"
+	"backleaf/record/check"
 )
 
-// Window says a window as it looks from a moment.
-func Window(from, safe, until, now time.Time) string {
-	var parts []string
+// Window says a window of time as it looks from the moment of [Catalogue.At].
+func (c *Catalogue) Window(from, safe, until time.Time) string {
+	code := "window"
 	switch {
 	case !from.IsZero() && !safe.IsZero() && (until.IsZero() || safe.Before(until)):
-		parts = append(parts, "not before "+moment(from, now)+", surely from "+moment(safe, now))
 	case !from.IsZero() && !until.IsZero():
-		return "between " + moment(from, now) + " and " + moment(until, now)
+		code = "window-between"
 	case !from.IsZero():
-		parts = append(parts, "from "+moment(from, now))
+		code, safe = "window-from", time.Time{}
+	default:
+		from, safe = time.Time{}, time.Time{}
 	}
-	if !until.IsZero() {
-		parts = append(parts, "at the latest "+moment(until, now))
-	}
-	return strings.Join(parts, ", ")
+	return Say(c, record.Say(code, record.With("from", instant(from)), record.With("safe", instant(safe)), record.With("until", instant(until))))
 }
 
-func moment(t, now time.Time) string {
-	day := t.Format("2006-01-02")
-	switch day {
-	case now.Format("2006-01-02"):
-		return t.Format("15:04")
-	case now.AddDate(0, 0, 1).Format("2006-01-02"):
-		return "tomorrow " + t.Format("15:04")
-	case now.AddDate(0, 0, -1).Format("2006-01-02"):
-		return "yesterday " + t.Format("15:04")
+// instant is a moment as a value; the zero time is not recorded.
+func instant(t time.Time) record.When {
+	if t.IsZero() {
+		return record.When{}
 	}
-	if t.Year() == now.Year() {
-		return t.Format("2 Jan 15:04")
-	}
-	return t.Format("2 Jan 2006")
+	return record.Moment(t)
+}
+
+// CalendarEntry is the summary and the description of a step in a calendar.
+func (c *Catalogue) CalendarEntry(s check.Step) (summary, description string) {
+	panels := record.With("panels", s.Panels)
+	summary = Say(c, record.Say("calendar-summary", Told("task", c.Task(s.Task)), panels, record.With("batch", s.Batch)))
+	return summary, Say(c, record.Say("calendar-text", Told("step", c.Due(s)), panels))
 }

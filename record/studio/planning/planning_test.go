@@ -320,7 +320,7 @@ func holdsCost(t *testing.T, b *bookAt, d planning.Day) {
 	for _, n := range d.Job.Names {
 		ps = append(ps, w.Panel(record.Number(n)))
 	}
-	_, batches, err := questions.Costs(t.Context(), b.Book, w, ps)
+	_, batches, err := questions.Costs(t.Context(), tell.English, b.Book, w, ps)
 	if err != nil {
 		t.Fatal(err)
 	}

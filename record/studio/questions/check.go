@@ -51,8 +51,7 @@ func Rule(name string) (check.Rule, error) {
 }
 
 // found puts a finding in words.
-func found(f check.Finding) Finding {
-	c := tell.English
+func found(c *tell.Catalogue, f check.Finding) Finding {
 	var each []string
 	for _, s := range f.Said {
 		each = append(each, c.FoundHere(s))
@@ -61,14 +60,14 @@ func found(f check.Finding) Finding {
 }
 
 // Check holds panels against the rules, or against one of them, the worst panel
-// first.
-func Check(w *record.Workshop, ps []*record.Panel, now time.Time, rule string) []Findings {
+// first, and says in the words of a catalogue what it finds.
+func Check(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, now time.Time, rule string) []Findings {
 	all := []Findings{}
 	for _, p := range ps {
 		f := Findings{Panel: p.Number, Title: p.Description().Title}
 		for _, x := range check.Panel(w, p, now) {
 			if rule == "" || x.Rule == rule {
-				f.Findings = append(f.Findings, found(x))
+				f.Findings = append(f.Findings, found(c, x))
 			}
 		}
 		all = append(all, f)

@@ -37,7 +37,7 @@ type BatchCost struct {
 
 // Costs works out what panels cost, one by one and by batch. It looks into the
 // private prices of lots.
-func Costs(ctx context.Context, b *book.Book, w *record.Workshop, ps []*record.Panel) (each []Cost, batches []BatchCost, err error) {
+func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Workshop, ps []*record.Panel) (each []Cost, batches []BatchCost, err error) {
 	paid, err := shelf.Prices(ctx, b, w)
 	if err != nil {
 		return nil, nil, err
@@ -55,11 +55,11 @@ func Costs(ctx context.Context, b *book.Book, w *record.Workshop, ps []*record.P
 			order = append(order, p.Batch)
 		}
 		sheets[p.Batch] = append(sheets[p.Batch], sheet)
-		c := Cost{Panel: sheet.Panel, Lines: []CostLine{}, Sums: prices(sheet.Sums), Complete: sheet.Complete}
+		cost := Cost{Panel: sheet.Panel, Lines: []CostLine{}, Sums: prices(sheet.Sums), Complete: sheet.Complete}
 		for _, l := range sheet.Lines {
-			c.Lines = append(c.Lines, CostLine{tell.English.Fill("{layer}", l.What), l.Lot, l.Entry, private.Price(l.Price), missing(l.Missing)})
+			cost.Lines = append(cost.Lines, CostLine{c.Fill("{layer}", l.What), l.Lot, l.Entry, private.Price(l.Price), missing(c, l.Missing)})
 		}
-		each = append(each, c)
+		each = append(each, cost)
 	}
 	for _, k := range order {
 		sum, complete := check.CostTotal(sheets[k])
@@ -69,11 +69,11 @@ func Costs(ctx context.Context, b *book.Book, w *record.Workshop, ps []*record.P
 }
 
 // missing says why a line has no figure; nothing where it has one.
-func missing(why record.Said) string {
+func missing(c *tell.Catalogue, why record.Said) string {
 	if why.Code == "" {
 		return ""
 	}
-	return tell.Say(tell.English, why)
+	return tell.Say(c, why)
 }
 
 func prices(ps []check.Price) []private.Price {

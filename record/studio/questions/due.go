@@ -22,8 +22,8 @@ type Step struct {
 }
 
 // Due returns the next steps of these panels as they look from a moment, in
-// its time zone, and the same for a calendar.
-func Due(w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
+// its time zone, in the words of a catalogue, and the same for a calendar.
+func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
 	wanted := map[record.Number]bool{}
 	for _, p := range ps {
 		wanted[p.Number] = true
@@ -38,19 +38,9 @@ func Due(w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step
 	groups := check.Group(some)
 	steps = []Step{}
 	for _, s := range groups {
-		steps = append(steps, Step{s.State(moment), s.Task, tell.English.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
+		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
 	}
-	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, calendarWords) }
-}
-
-// calendarWords are the summary and the description of a step.
-func calendarWords(s check.Step) (summary, description string) {
-	panels := tell.English.Fill("{panels}", record.With("panels", s.Panels))
-	summary = tell.English.Task(s.Task) + ": " + panels
-	if s.Batch != "" {
-		summary += " (" + string(s.Batch) + ")"
-	}
-	return summary, tell.English.Due(s) + "\n" + panels
+	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, c.CalendarEntry) }
 }
 
 func local(t, like time.Time) time.Time {

@@ -1,0 +1,54 @@
+package tell
+
+import (
+	"reflect"
+	"strings"
+
+	"backleaf/record"
+)
+
+// A Row is one recorded field: where it stands in the record ("board.species"),
+// what it is called, and its value. Nothing is shortened.
+type Row struct{ Path, Name, Value string }
+
+// Rows are all the recorded fields of a body, in order.
+func (c *Catalogue) Rows(b record.Body) []Row {
+	return c.rows(b.Kind(), "", b.Kind().Fields(), reflect.ValueOf(b))
+}
+
+// EntryRows are those of an entry: when it happened and was written down, then
+// its body.
+func (c *Catalogue) EntryRows(e record.Entry) []Row {
+	var out []Row
+	for _, at := range []struct {
+		name string
+		when record.When
+	}{{"at", e.At}, {"written", e.Written}} {
+		if !at.when.IsZero() {
+			out = append(out, Row{at.name, c.FieldName("", at.name), c.one("When", at.when.String(), "exact")})
+		}
+	}
+	return append(out, c.Rows(e.Body)...)
+}
+
+func (c *Catalogue) rows(k record.Kind, under string, fields []record.Field, v reflect.Value) []Row {
+	var out []Row
+	for _, f := range fields {
+		_, name, _ := strings.Cut(f.Go, ".")
+		x, path := v.FieldByName(name), under+f.Name
+		if f.Fields != nil && !f.List {
+			out = append(out, c.rows(k, path+".", f.Fields, x)...)
+			continue
+		}
+		value := c.fieldValue(k, path, f, x)
+		if len(value.Texts) == 0 {
+			continue
+		}
+		text := value.Text()
+		if value.Type != digest {
+			text = c.value(value, "exact")
+		}
+		out = append(out, Row{path, c.FieldName(k, path), text})
+	}
+	return out
+}
