@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"backleaf/record/deed"
 	"backleaf/record/toolcheck"
 )
 
@@ -98,6 +99,9 @@ func TestRecipes(t *testing.T) {
 	}
 	for name, data := range attached(t, pdf) {
 		for _, at := range []int{0, len(data) / 2} {
+			if name == deed.HeadName && at > 0 {
+				at = len(data) - 40 // in the signature: the middle is the name of the key, which openssl does not ask for
+			}
 			bad := bytes.Clone(data)
 			bad[at] ^= 1
 			tmp := t.TempDir()
