@@ -20,8 +20,6 @@ func isSealing(l record.Layer) bool {
 	return l.Cloth == nil && l.Paint == nil && l.Varnish == nil && l.Purpose != record.Ground && l.Purpose != record.Isolation
 }
 
-func isPaint(l record.Layer) bool { return l.Paint != nil }
-
 func isCoating(l record.Layer) bool { return l.Varnish != nil || l.Purpose == record.Isolation }
 
 // layers is a table of the layers of one kind, one row for each application

@@ -28,7 +28,6 @@ them with the figures of your own tin's data sheet when you have them.`,
 				return t.done()
 			}
 			var ms []record.Material
-			var names []string
 			for _, k := range args {
 				some := shelf.Starter
 				if k != "all" {
@@ -38,9 +37,7 @@ them with the figures of your own tin's data sheet when you have them.`,
 					}
 					some = []record.Material{m}
 				}
-				for _, m := range some {
-					ms, names = append(ms, m), append(names, string(m.Key))
-				}
+				ms = append(ms, some...)
 			}
 			return a.atBench(c.Context(), &moment{}, nil, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (studio.Written, error) {
 				return shelf.Take(ctx, v, at, ms)

@@ -85,10 +85,8 @@ type search struct {
 	kept  []state
 	left  []uint16 // demand left, one row for each kept state
 	next  []state
-	nleft []uint16
 	keys  []uint64
 	table []int32 // twins: index into next + 1, by hash
-	marks []uint64
 }
 
 // guide is how promising a state is, small is good.

@@ -89,7 +89,7 @@ func TestForgettingLeavesOpen(t *testing.T) {
 		for range rnd.IntN(3) {
 			ms = append(ms, record.Material{Binder: record.Binder(pick("Binder"))})
 		}
-		forget := func() {}
+		var forget func()
 		switch rnd.IntN(3) {
 		case 0:
 			m = coat(record.Purpose(pick("Purpose")), ms...)

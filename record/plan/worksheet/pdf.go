@@ -36,7 +36,6 @@ func (j Job) PDF() ([]byte, error) {
 	}
 	if j.Cloth != nil {
 		s.drawn(rest[0], j.ClothDrawing)
-		rest = rest[1:]
 	}
 	if more := j.more(); len(more) > 0 {
 		s.page()
