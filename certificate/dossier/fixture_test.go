@@ -50,7 +50,7 @@ const afternoon = `
 "kind":"lot","key":"sealer-3","material":"sealer","producer_lot":"4471B","supplier":"a paint shop in Riga","opened":"2026-04-28","expires":"2028-04"
 "kind":"material","key":"ground","name":"Quayside ground, white","uses":["ground"],"binder":"acrylic-dispersion","waterborne":"yes","solids_by_volume":"38 %","density":"1.35 g/mL","pigments":[{"name":"titanium white","colour_index":"PW 6"}],"hazard":"Sanding dust: wear a mask.","basis":"data sheet of March 2026"
 "kind":"lot","key":"ground-1","material":"ground","producer_lot":"G-119"
-"kind":"material","key":"gloss","name":"Quayside varnish","uses":["varnish"],"binder":"hydrocarbon-resin","resin":"hydrocarbon resin","gloss":"satin","removable":"yes","removed_with":"white spirit","hazard":"Solvent: ventilate, wear gloves.","basis":"typical, common practice"
+"kind":"material","key":"gloss","name":"Quayside varnish","uses":["varnish"],"binder":"hydrocarbon-resin","resin":"hydrocarbon resin","gloss":"satin","removable":"yes","removed_with":"white spirit","hazard":"Solvent: ventilate, wear gloves.","basis":"typical, common practice","basis_kind":"typical"
 "kind":"lot","key":"gloss-1","material":"gloss","producer_lot":"V-9"
 "kind":"cut","at":"2026-05-02T13:30:00+03:00","panels":["DM26-0007-B"],"batch":"may","size":"30 x 40 cm x 3 mm","board":"ply","board_lot":"ply-1","grain":"width","settled":"3 d"
 "kind":"climate","at":"2026-05-02T13:45:00+03:00","temperature":"20.5 °C","humidity":"52 %","place":"workroom"
