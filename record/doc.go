@@ -15,12 +15,21 @@
 //	kind     what happened; the fields below depend on it
 //	at       when it happened; absent: not recorded; "unknown": recorded as unknown
 //	written  when it was written down
-//	panels   the panels it is about
+//	panels     the panels it is about
+//	makers     who did it; absent: the maker whom the studio's entry names
+//	studio_as  the entries that describe the studio as it was then
+//	imported   from where it came, and when, if not from the bench
 //
 // The fields of each kind are the JSON names of its Go type. An absent field
 // was not recorded; the text "unknown" says that somebody looked and could
 // not learn it. Neither counts as anything else. So that an entry has one
 // spelling, there is no null, no empty text, list or object, and no nought.
+//
+// An act names the entries that describe its material, makers and studio as it
+// means them ("material_as": [12]); several mean that nobody knows which of
+// them. Beside some free texts stands the word of a closed list ("tool_kind"
+// beside "tool"), which rules read. The name of the journal stands in its first
+// entry.
 //
 // The published JSON Schema of an entry is made from these types, and its
 // example file holds one full entry of every kind. TestRoundTrip, TestDecodeRefuses
