@@ -1,6 +1,7 @@
 package certificate
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,7 @@ type content struct {
 	teller *tell.Teller
 
 	number, title, maker string
+	artist               string // who painted the work; the maker where no paint is on record
 	titled               bool
 	notices              []string // what must be said before all else
 	warnings             string
@@ -47,7 +49,7 @@ func newContent(in Input) (*content, error) {
 	}
 	t := tell.New(in.Catalogue, in.Workshop, in.Panel)
 	c := &content{in: in, words: in.Catalogue.Certificate, teller: t,
-		number: t.Number(), title: t.Title(), maker: t.Maker(), section: t.Section(), url: t.Link(), link: t.Link()}
+		number: t.Number(), title: t.Title(), maker: t.Maker(), artist: cmp.Or(t.Painter(), t.Maker()), section: t.Section(), url: t.Link(), link: t.Link()}
 	d := in.Panel.Description()
 	c.titled = d.Title != "" && d.Title != record.Unknown
 	if c.link == "" {
@@ -175,11 +177,19 @@ func (c *content) takeGaps(d record.Described) {
 	}
 }
 
-// statement is what the maker says by signing.
+// statement is what the maker says by signing. One who made the panel and
+// painted on it says so; of several it only says what was recorded.
 func (c *content) statement() string {
-	s := c.words.StatementText.With("maker", c.maker)
-	if p := c.teller.MakerPlace(); known(p) {
+	var s string
+	switch p, painter := c.teller.MakerPlace(), c.teller.Painter(); {
+	case painter == "":
+		s = c.words.StatementPanel.With("maker", c.maker)
+	case !c.teller.OneHand():
+		s = c.words.StatementApart.With("maker", c.maker, "painter", painter)
+	case known(p):
 		s = c.words.StatementPlace.With("maker", c.maker, "place", p)
+	default:
+		s = c.words.StatementText.With("maker", c.maker)
 	}
 	return s + " " + c.words.SameNumber.With("number", c.number)
 }

@@ -115,7 +115,7 @@ func (c *content) captionIn(col *column) {
 	}
 	c.fitted(col, captionW, 31, 0.46, paper.Span{Style: style, Text: c.title, Field: "title"})
 	col.gap(1.2)
-	maker := []paper.Span{{Style: sized(paper.Body, 13), Text: c.maker, Field: "maker"}}
+	maker := []paper.Span{{Style: sized(paper.Body, 13), Text: c.artist, Field: "maker"}}
 	if date := c.date(); date != "" {
 		maker = append(maker, paper.Span{Style: maker[0].Style, Text: ", " + paper.Held(date), Field: "date of the work"})
 	}

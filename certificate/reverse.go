@@ -81,7 +81,7 @@ func (c *content) running(s sheet, page, pages int) *column {
 	if !c.titled {
 		title = text
 	}
-	col.text(paper.Span{Style: title, Text: c.title, Field: "title"}, paper.Span{Style: text, Text: " · " + c.maker + " · " + c.issued(), Field: "maker"})
+	col.text(paper.Span{Style: title, Text: c.title, Field: "title"}, paper.Span{Style: text, Text: " · " + c.artist + " · " + c.issued(), Field: "maker"})
 	if digestLine := c.digestLine(); digestLine != "" {
 		col.gap(0.4)
 		col.text(paper.Span{Style: digest, Text: digestLine})

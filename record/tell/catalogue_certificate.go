@@ -16,6 +16,8 @@ type CertificateWords struct {
 	Medium, Signed, Inscription, Owner   Message
 
 	StatementText, StatementPlace   Message // {maker} {place}
+	StatementApart                  Message // {maker} {painter}
+	StatementPanel                  Message // {maker}
 	SameNumber                      Message // {number}
 	SignatureLine, PlaceLine, Stamp Message
 	SeeReverse, KeyPrint, KeyLater  Message
@@ -56,6 +58,8 @@ var englishCertificate = CertificateWords{
 
 	StatementText:  "I, {maker}, made this panel and painted the work on it with my own hand. It is an original.",
 	StatementPlace: "I, {maker}, of {place}, made this panel and painted the work on it with my own hand. It is an original.",
+	StatementApart: "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
+	StatementPanel: "Maker of the panel: {maker}. So the studio recorded it.",
 	SameNumber:     "The number {number} stands on the back of the panel as it stands here.",
 	SignatureLine:  "Signature of the maker", PlaceLine: "Place and date", Stamp: "Studio stamp",
 	SeeReverse: "What the work is made of, and how to check this certificate, stands on the reverse.",

@@ -13,6 +13,13 @@ func (t *Teller) Maker() string { return t.names(t.madeBy()) }
 // Painter names who painted on the panel; nothing if no paint was recorded.
 func (t *Teller) Painter() string { return t.names(t.w.PaintedBy(t.p)) }
 
+// OneHand reports that one person, who speaks as one, both made the panel and
+// painted on it.
+func (t *Teller) OneHand() bool {
+	made, painted := t.madeBy(), t.w.PaintedBy(t.p)
+	return len(made) == 1 && len(painted) == 1 && made[0].Name == painted[0].Name && made[0].Key == painted[0].Key && made[0].Voice != "we"
+}
+
 // MakerPlace returns the town and country in which the panel was made, or
 // nothing.
 func (t *Teller) MakerPlace() string {

@@ -37,8 +37,11 @@ func (k Books) Book(ctx context.Context, name string) []deed.Result {
 	if r.Newer > 0 {
 		out = append(out, deed.Result{Verdict: deed.Unknown, Newer: true, Text: fmt.Sprintf("newer: may be out of date; %d entries hold what only a later program can read", r.Newer)})
 	}
-	_, bad := badFiles(name, w)
-	for _, b := range bad {
+	for _, b := range badFiles(name, w) {
+		if b.absent() {
+			out = append(out, deed.Result{Verdict: deed.Unknown, Text: fmt.Sprintf("E%d, paper issued of %s: it prints a name or a price and is not in this copy", b.Entry, b.Panel)})
+			continue
+		}
 		out = append(out, deed.Result{Verdict: deed.Fails, Text: strings.Replace(b.String(), "  ", ", ", 1)})
 	}
 	return append(out, deed.Result{Verdict: deed.Unknown, Text: "whether all of it was replaced: only a signed head kept elsewhere tells (\"backleaf head compare\")"})
@@ -100,23 +103,27 @@ func CheckBook(ctx context.Context, b *book.Book, progress studio.Progress) (Boo
 			v.Photographs++
 		}
 	}
-	_, v.Bad = badFiles(b.Path(), w)
+	for _, f := range badFiles(b.Path(), w) {
+		if f.absent() {
+			v.Remarks = append(v.Remarks, fmt.Sprintf("E%d: the paper issued of %s, which prints a name or a price, is not in this copy", f.Entry, f.Panel))
+			v.Papers--
+			continue
+		}
+		v.Bad = append(v.Bad, f)
+	}
 	return v, nil
 }
 
-// badFiles counts the kept files of a book and names those that are not as
-// they were kept.
-func badFiles(path string, w *record.Workshop) (all int, bad []BadFile) {
-	bad = []BadFile{}
+// absent reports a paper that prints a name or a price and is not in this copy:
+// a deposit holds none.
+func (b BadFile) absent() bool { return b.Private && errors.Is(b.Why, kept.ErrMissing) }
+
+// badFiles names the kept files of a book that are not as they were kept.
+func badFiles(path string, w *record.Workshop) (bad []BadFile) {
 	for _, f := range kept.In(w) {
-		all++
-		err := kept.Check(path, f)
-		if f.Private && errors.Is(err, kept.ErrMissing) {
-			continue // a deposit holds none that prints a name or a price
-		}
-		if err != nil {
+		if err := kept.Check(path, f); err != nil {
 			bad = append(bad, BadFile{f, err})
 		}
 	}
-	return all, bad
+	return bad
 }
