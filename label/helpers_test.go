@@ -27,7 +27,7 @@ func finished() label.Input {
 			"Birch plywood, 3 mm", "Back: acrylic dispersion sealer, 2 coats", "Edges: acrylic dispersion sealer, extra"},
 		BuildUpShort: "9 layers: see the record", Sealed: "Front, back and edges sealed",
 		Varnish: "Ketone resin varnish, satin, removable with white spirit",
-		Care:    "Keep at 40–60 % relative humidity, 16–25 °C, at most 200 lux; no damp, sun or heat.",
+		Care:    "35–65\u202f% relative humidity, no quick swings; no sun, no heat; no water; no frost; brittle below 10\u202f°C (50\u202f°F); heat from 50\u202f°C (122\u202f°F) loosens the cloth.",
 		Link:    "HTTPS://EXAMPLE.ORG/P/KB2601421", Where: "Record: HTTPS://EXAMPLE.ORG/P/KB2601421",
 		Issue:       "Label of 9 May 2026, record as of entry 44",
 		Fingerprint: "SHA-256 of the record: 3f2a 91bc 22d0 1c9e …",

@@ -151,8 +151,5 @@ func (b *builder) documented() string {
 			last = c.Written
 		}
 	}
-	if f, l := b.Day(first), b.Day(last); f != l {
-		return b.c.Lines.Between.With("from", f, "to", l)
-	}
-	return b.Day(first)
+	return b.c.Span(first, last)
 }

@@ -37,11 +37,8 @@ func sameDay(a, b record.When) bool {
 // when says the moment of a row, or from when to when it was.
 func (b *builder) when(r joined) string {
 	first, last := r.at[0], r.at[len(r.at)-1]
-	switch {
-	case len(r.at) == 1:
+	if len(r.at) == 1 {
 		return b.Moment(first)
-	case sameDay(first, last) || b.Day(first) == b.Day(last):
-		return b.Day(first)
 	}
-	return b.c.Lines.Between.With("from", b.Day(first), "to", b.Day(last))
+	return b.c.Span(first, last)
 }

@@ -160,7 +160,7 @@ var questions = []struct {
 	{"is it warped", "bow", "0.8 mm over 40 cm, hollow at the front", "[15]"},
 	{"bow", "bow", "6 May 2026", "[15]"},
 	{"humidity", "air at work", "21 °C, 54 %", "[10]"},
-	{"how should I display it", "care", "40–60 %", "[]"},
+	{"how should I display it", "care", "35–65 % relative humidity, no quick swings; no sun", "[]"},
 	{"light", "care", "200 lux", "[]"},
 	{"is the adhesion sound", "edges and adhesion", "adhesion sound", "[15]"},
 	{"condition", "condition", "by R. Invented: one scratch, 20 February 2031", "[22]"},

@@ -2,9 +2,11 @@ package ask
 
 import (
 	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/tell"
+	"backleaf/record/trade"
 )
 
 // described answers with a field of the description and the entries that set it.
@@ -128,7 +130,10 @@ func (r *reader) binders() Answer {
 	return r.all(out, es, r.say("ask-sensitive"))
 }
 
-func (r *reader) care() Answer { return recorded(nil, r.CareLine(), r.say("ask-care-sources")) }
+// care is what an owner can keep, and beside it what a museum holds to.
+func (r *reader) care() Answer {
+	return recorded(nil, r.CareLine(), strings.Join(r.Care(trade.Museum), " "))
+}
 
 func (r *reader) condition() Answer {
 	if a := events[record.Condition](r, nil); a.Recorded {

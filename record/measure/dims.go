@@ -2,6 +2,7 @@ package measure
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 )
 
@@ -61,6 +62,12 @@ func Centimetres(microns int64) (string, error) { return tenths(microns, 10_000)
 
 // Millimetres prints a length in millimetres likewise, for thicknesses.
 func Millimetres(microns int64) (string, error) { return tenths(microns, 1_000) }
+
+// Fahrenheit writes a temperature in thousandths of a degree Celsius as whole
+// degrees Fahrenheit (ISO 80000-5: t/°F = 9/5 t/°C + 32).
+func Fahrenheit(millicelsius int64) string {
+	return strconv.FormatFloat(math.Round(float64(millicelsius)*9/5000+32), 'f', -1, 64)
+}
 
 func tenths(microns, unit int64) (string, error) {
 	if err := checkMicrons(microns); err != nil {

@@ -147,3 +147,14 @@ func micrometers(text string) (int64, error) {
 	}
 	return um, nil
 }
+
+// The fixed points of the scales (ISO 80000-5: 0 °C is 32 °F, 100 °C 212 °F; equal
+// at −40), and figures of care in both scales as a museum manual prints them:
+// 15–25 °C, 59–77 °F (Western Australian Museum).
+func TestFahrenheit(t *testing.T) {
+	for milli, want := range map[int64]string{0: "32", 100_000: "212", -40_000: "-40", 15_000: "59", 25_000: "77", 50_000: "122", 4_500: "40"} {
+		if got := measure.Fahrenheit(milli); got != want {
+			t.Errorf("%d m°C: %s °F, want %s", milli, got, want)
+		}
+	}
+}

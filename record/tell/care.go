@@ -3,33 +3,21 @@ package tell
 import (
 	"slices"
 
+	"backleaf/record"
+	"backleaf/record/measure"
 	"backleaf/record/trade"
 )
 
-// CareLine returns the care in one line, for a label.
-func (t *Teller) CareLine() string { return string(t.c.Care.Line) }
-
-// CareAdvice returns climate, light and handling, each advice with the mark of
-// its source in [Teller.CareSources].
-func (t *Teller) CareAdvice() []string {
-	c := t.c.Care
-	out := []string{string(c.Climate), string(c.Extremes), string(c.Light), string(c.Place), string(c.Dust)}
-	if t.hasAcrylic() {
-		out = append(out, string(c.Cold))
+// CareLine returns, in one line for a label, the advice that a stranger who
+// holds the panel needs, by what the panel is.
+func (t *Teller) CareLine() string {
+	var parts []string
+	for _, a := range t.care() {
+		if m, ok := t.c.Codes["label-"+a.Said().Code]; ok {
+			parts = append(parts, t.c.fill(m, t.inBothScales(a.Said())))
+		}
 	}
-	return out
-}
-
-// CareSources returns the sources of the care advice, as foot-notes.
-func (t *Teller) CareSources() []string {
-	var out []string
-	for _, s := range t.c.Care.Sources {
-		out = append(out, string(s))
-	}
-	if t.hasAcrylic() {
-		out = append(out, string(t.c.Care.ColdSource))
-	}
-	return out
+	return t.c.Capital(t.c.Clauses(parts)) + "."
 }
 
 // Care returns the advice for one reader, by what the panel is.
@@ -37,7 +25,7 @@ func (t *Teller) Care(reader trade.Audience) []string {
 	var out []string
 	for _, a := range t.care() {
 		if a.For == reader {
-			out = append(out, Say(t.c, a.Said()))
+			out = append(out, Say(t.c, t.inBothScales(a.Said())))
 		}
 	}
 	return out
@@ -48,6 +36,24 @@ func (t *Teller) care() []trade.Advice {
 	return trade.CareOf(m.Board.Kind, trade.Layers(t.w, t.p))
 }
 
-func (t *Teller) hasAcrylic() bool {
-	return slices.ContainsFunc(t.care(), func(a trade.Advice) bool { return a.Code == "acrylic-cold" })
+// inBothScales tells each temperature in °C and °F, the studio's scale first: a
+// panel travels further than its studio. The ends of a humidity are one value.
+func (t *Teller) inBothScales(s record.Said) record.Said {
+	s.Values = slices.Clone(s.Values)
+	for i, v := range s.Values {
+		var at record.Temperature
+		if v.Type != "Temperature" || at.UnmarshalText([]byte(v.Text())) != nil {
+			continue
+		}
+		c, _ := at.Millicelsius()
+		metric, other := t.c.Measure(at.Number(), at.Unit()), t.c.Measure(measure.Fahrenheit(c), "°F")
+		if u := t.w.Studio.Units; u == "in" || u == "ft" {
+			metric, other = other, metric
+		}
+		s.Values[i] = Told(v.Name, t.c.Join.Bracket.With("text", metric, "aside", other))
+	}
+	if dry, damp := s.Value("dry"), s.Value("damp"); dry.Name != "" && damp.Name != "" {
+		s.Values = append(s.Values, Told("humidity", t.c.between(dry.Text(), damp.Text())))
+	}
+	return s
 }

@@ -26,7 +26,6 @@ type Catalogue struct {
 	Events      map[record.Kind]Message
 	Objects     map[string]Message
 	Lines       Lines
-	Care        CareWords
 	Danger      DangerWords
 	Label       LabelWords
 	Certificate CertificateWords
@@ -98,14 +97,4 @@ type Lines struct {
 	Digest                   Message // {first}: its first figures
 	Panels, PanelsAmong      Message // {n} {first} {last}: a run; some of a run
 	Products                 Message // {layer} {mix}
-}
-
-// CareWords are the advice to whoever keeps the panel. Each advice ends in the
-// mark of its source, ¹ ² ³ …, in the order of Sources.
-type CareWords struct {
-	Line                                  Message
-	Climate, Extremes, Light, Place, Dust Message
-	Cold                                  Message // for what has acrylic layers
-	Sources                               []Message
-	ColdSource                            Message
 }

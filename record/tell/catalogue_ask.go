@@ -74,7 +74,6 @@ var englishAsk = map[string]Message{
 	"ask-never-left":     "nothing is recorded of its leaving the studio",
 	"ask-left":           "{how, select, return {came back to the studio} other {handed over: {how}}}, {date}",
 	"ask-sensitive":      "the dossier lists what each is sensitive to; test first, a conservator decides",
-	"ask-care-sources":   "general advice; its sources stand in the certificate",
 	"ask-no-certificate": "no certificate was issued",
 	"ask-taken-back":     "issued, and taken back: none is in force",
 	"ask-in-force":       "in force: issued {date:on}",

@@ -124,6 +124,26 @@ var englishCare = map[string]Message{
 	"care-cloth-from-heat":      "The cloth is held by a film that softens from about {warm}: keep it from heat.",
 }
 
+// englishCareInShort is the advice that a label has, with the codes of the above.
+var englishCareInShort = map[string]Message{
+	"label-care-room-of-comfort":   "{humidity} relative humidity, no quick swings",
+	"label-care-no-sun":            "no sun, no heat",
+	"label-care-no-water":          "no water",
+	"label-care-oil-cold":          "no frost",
+	"label-care-acrylic-cold":      "brittle below {cold}",
+	"label-care-tempera-scratches": "scratches easily",
+	"label-care-wax-heat":          "wax: {cold} to {warm}, never warmer",
+	"label-care-touch-marks":       "do not touch the paint",
+	"label-care-never-varnish":     "do not varnish it",
+	"label-care-air-only":          "do not brush it",
+	"label-care-never-wet":         "never wet: the edges swell",
+	"label-care-carry-flat":        "carry it flat",
+	"label-care-must-move":         "leave it free to move in the frame",
+	"label-care-dents":             "dents easily",
+	"label-care-cloth-from-damp":   "damp loosens the cloth",
+	"label-care-cloth-from-heat":   "heat from {warm} loosens the cloth",
+}
+
 // with adds words to a list.
 func (w Words) with(list string, more map[string]Word) Words {
 	all := maps.Clone(w)

@@ -4,7 +4,6 @@ import (
 	"golang.org/x/text/language"
 
 	"backleaf/record/edtf"
-	"backleaf/record/paper"
 	"backleaf/record/section"
 )
 
@@ -25,6 +24,7 @@ var English = &Catalogue{
 		englishProducts,
 		englishAsk,
 		englishCare,
+		englishCareInShort,
 		englishFindings, englishDue, englishBalance, englishRemedies, watching("Leave it, and watch ", englishRules),
 	),
 	Rules:    englishRules,
@@ -61,23 +61,6 @@ var English = &Catalogue{
 		Cloth:        "cloth", Coat: "coat", Paint: "paint", Varnish: "varnish", Board: "board of a kind not recorded",
 		Newer: "newer: {code}", NewerValues: "newer: {code}, {values}", NewerKind: "newer: {kind}",
 		Today: "today {time}", Tomorrow: "tomorrow {time}", Yesterday: "yesterday {time}", Digest: "{first}…", Panels: "{n} panels, {first} to {last}", PanelsAmong: "{n} panels, {first} … {last}", Products: "{layer} ({mix})",
-	},
-	Care: CareWords{
-		Line:     "Keep at 40–60 % relative humidity, 16–25 °C, at most 200" + paper.NoBreakSpace + "lux; no damp, sun or heat.",
-		Climate:  "Relative humidity from 40 to 60 %, changing by no more than 10 % in a day; 16 to 25 °C.¹",
-		Extremes: "Above 75 % mould may grow; below 25 % laminated boards may split, even in a short time.²",
-		Light:    "Light of 150 to 200" + paper.NoBreakSpace + "lux, ultraviolet at most 75 µW per lumen; never direct sun.³",
-		Place:    "Not in an attic or cellar, on a cold outside wall, above a heater or vent; no sudden cold.⁴",
-		Dust:     "Dust with a soft, dry brush. No water, no cleaner: a conservator decides on anything more.⁵",
-		Cold:     "Acrylic layers grow brittle in the cold: do not ship, flex or knock the panel below 10 °C.⁶",
-		Sources: []Message{
-			"¹ Bizot Green Protocol, 2023, as reported by the American Institute for Conservation.",
-			"² Canadian Conservation Institute, Incorrect relative humidity; for 25 %, a published proposal of a standard for relative humidity.",
-			"³ A museum association’s sheet of recommended light levels (oil paintings 150 lux, 75 µW/lm); MITRA, Storage, exhibition, handling (at most 200 lux).",
-			"⁴ MITRA, Storage, exhibition, handling.",
-			"⁵ Common practice.",
-		},
-		ColdSource: "⁶ Erlebacher, Brown, Mecklenburg, Tumosa, Materials Research Society 1992: acrylic paint stiffens fast below 15 °C; at low humidity some is brittle near 11 °C.",
 	},
 	Danger:      englishDanger,
 	Label:       englishLabel,

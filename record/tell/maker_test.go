@@ -16,7 +16,7 @@ func TestMakerIsThatOfThen(t *testing.T) {
 // The days of making are one span, in words and as a date.
 func TestMadeBetween(t *testing.T) {
 	for _, c := range []struct{ cut, coat, words, span string }{
-		{`"2025-05-02T14:00:00+02:00"`, `"2025-05-04T10:00:00+02:00"`, "between 2 May 2025 and 4 May 2025", "2025-05-02/2025-05-04"},
+		{`"2025-05-02T14:00:00+02:00"`, `"2025-05-04T10:00:00+02:00"`, "2–4 May 2025", "2025-05-02/2025-05-04"},
 		{`"2025-05-02"`, `"2025-05-02T10:00:00+02:00"`, "2 May 2025", "2025-05-02"},
 		{`"1998~"`, `"2001"`, "between about 1998 and 2001", "1998~/2001"},
 		{`"unknown"`, `"unknown"`, "date not recorded", ""},

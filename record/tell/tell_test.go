@@ -13,6 +13,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/accept"
 	"backleaf/record/tell"
+	"backleaf/record/trade"
 )
 
 // exampleTexts are the published examples, one entry each.
@@ -53,7 +54,7 @@ func workshop(t testing.TB) *record.Workshop {
 func everything(k *tell.Teller) []string {
 	out := []string{k.Title(), k.Dimensions(), k.MeasuredSize(), k.DateOfWork(), k.MadeBetween(), k.MediumLine(), k.SupportLine(), k.Stage(),
 		k.BuildUpSentence(), k.SealedFaces(), k.VarnishLine(), k.CareLine()}
-	for _, list := range [][]string{k.BuildUp(), k.CareAdvice(), k.CareSources(), k.Gaps(), k.Corrections()} {
+	for _, list := range [][]string{k.BuildUp(), k.Care(trade.Owner), k.Gaps(), k.Corrections()} {
 		out = append(out, list...)
 	}
 	s := k.Section()

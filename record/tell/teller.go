@@ -76,20 +76,34 @@ func (t *Teller) DateOfWork() string { return t.Day(t.p.Description().Made) }
 // as far as they were recorded.
 func (t *Teller) MadeBetween() string {
 	first, last := t.madeFrom()
-	if from, to := t.Day(first), t.Day(last); from != to {
-		return t.c.Lines.Between.With("from", from, "to", to)
-	}
-	return t.Day(first)
+	return t.c.Span(first, last)
 }
 
 // MadeSpan returns the same as a date, for a message that tells it in a role of
 // its own ("short"); nothing is recorded of a span that is no EDTF interval.
 func (t *Teller) MadeSpan() record.When {
-	first, last := t.madeFrom()
-	if t.Day(first) == t.Day(last) {
+	return spanOf(t.madeFrom())
+}
+
+// Span tells the days from one date to another: "2–4 May 2026", "between about
+// 1998 and 2001", or the one day that both are of.
+func (c *Catalogue) Span(first, last record.When) string {
+	if from, to := c.one("When", first.String(), ""), c.one("When", last.String(), ""); from == to {
+		return from
+	} else if spanOf(first, last).IsZero() {
+		return c.Lines.Between.With("from", from, "to", to)
+	}
+	return c.one("When", spanOf(first, last).String(), "short")
+}
+
+// spanOf is the interval between two dates, or the one day of both; zero if
+// that is no interval of EDTF.
+func spanOf(first, last record.When) record.When {
+	from, to := first.Date().Day(), last.Date().Day()
+	if from == to {
 		return first
 	}
-	span, _ := record.ParseWhen(first.Date().Day().String() + "/" + last.Date().Day().String())
+	span, _ := record.ParseWhen(from.String() + "/" + to.String())
 	return span
 }
 
