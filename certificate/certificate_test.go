@@ -2,12 +2,15 @@ package certificate_test
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"encoding/json"
+	"fmt"
 	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -296,12 +299,72 @@ func TestPrivateThings(t *testing.T) {
 	}
 }
 
+// A certificate that takes the place of another says which.
 func TestReplaces(t *testing.T) {
-	k := finished(t)
-	in := k.input(nil)
-	in.Replaces, _ = record.ParseWhen("2026-05-31T23:30:00+03:00")
-	if page := text(t, save(t, "c.pdf", drawn(t, in))); !strings.Contains(page, "Certificate no. 1, it replaces no. 0 of 31 May 2026.") {
-		t.Errorf("the page says:\n%s", page)
+	before := strings.Repeat("a", 64)
+	issued := fmt.Sprintf(`{"kind":"certificate-issued","record_sha256":%q,"at":"2026-05-31T23:30:00+03:00","panels":["KB26-0001-K"]}`, before)
+	for n, want := range map[int]string{1: "Second certificate, replaces the first of 31 May 2026.", 3: "Fourth certificate, replaces the third of 31 May 2026.",
+		20: "Certificate no. 21, replaces no. 20 of 31 May 2026."} {
+		k := finished(t, slices.Repeat([]string{issued}, n)...)
+		in := k.input(nil)
+		in.Replaces, _ = record.ParseWhen("2026-05-31T23:30:00+03:00")
+		if page := text(t, save(t, "c.pdf", drawn(t, in))); strings.Count(page, want) != 2 {
+			t.Errorf("%d before: the page says:\n%s", n, page)
+		}
+	}
+}
+
+// Who says what by signing: one hand, a workshop, a panel made by one and
+// painted by another.
+func TestStatement(t *testing.T) {
+	maker := `{"kind":"maker","key":"bo","name":"Bo Other","place":"Turku, Finland"}`
+	by := func(texts []string, kind, who string) []string {
+		var out []string
+		for _, s := range texts {
+			if strings.Contains(s, `"kind":"`+kind+`"`) {
+				s = strings.Replace(s, `"panels"`, `"makers":[{"maker":"`+who+`"}],"panels"`, 1)
+			}
+			out = append(out, s)
+		}
+		return out
+	}
+	we := strings.Replace(studio, `"mark"`, `"voice":"we","mark"`, 1)
+	for name, c := range map[string]struct {
+		texts           []string
+		want, signature string
+	}{
+		"one hand":   {all([]string{studio}, shelf, work), "I, Ada Example, of Riga, Latvia, made this panel and painted the work on it with my own hand. It is an original.", "Signature of the maker"},
+		"a workshop": {all([]string{we}, shelf, work), "We, Ada Example, of Riga, Latvia, made this panel and painted the work on it with our own hands. It is an original.", "Signature for the studio"},
+		"two":        {all([]string{studio, maker}, shelf, by(work, "paint", "bo")), "Maker of the panel: Ada Example. Painter of the work on it: Bo Other. So the studio recorded it.", "Signature for the studio"},
+	} {
+		page := text(t, save(t, "c.pdf", drawn(t, newBench(t, c.texts...).input(nil))))
+		for _, want := range []string{c.want, c.signature} {
+			if !strings.Contains(page, want) {
+				t.Errorf("%s: %q is not on the page:\n%s", name, want, page[:700])
+			}
+		}
+	}
+}
+
+// Whether there are others like it and whether it is framed stand on the front,
+// who took the photograph below it.
+func TestEditionFrameCredit(t *testing.T) {
+	described := func(more string) string { return `{"kind":"described",` + more + `,"panels":["KB26-0001-K"]}` }
+	for want, more := range map[string]string{
+		"One of its kind, framed": `"framed":"yes"`, "One of its kind, not framed": `"framed":"no"`, "Edition 2 of 3": `"edition":"2 of 3"`,
+		"(11 3⁄4 × 15 3⁄4 × 1⁄8 in) One of its kind Signed": `"framed":"unknown"`, "(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Signed": `"edition":"unknown"`,
+	} {
+		k := finished(t, described(more))
+		file := jpegFile(t, shore(800, 600))
+		k.photo(file)
+		sum := sha256.Sum256(file)
+		k.put(fmt.Sprintf(`{"kind":"photograph","role":"front","sha256":"%x","media_type":"image/jpeg","width_px":800,"height_px":600,"credit":"Bo Other","taken":"2026-05","panels":["KB26-0001-K"]}`, sum))
+		page := text(t, save(t, "c.pdf", drawn(t, k.input(nil))))
+		for _, want := range []string{want, "Photograph: Bo Other, May 2026"} {
+			if !strings.Contains(page, want) {
+				t.Errorf("%q is not on the page:\n%s", want, page[:700])
+			}
+		}
 	}
 }
 

@@ -2,7 +2,6 @@ package certificate
 
 import (
 	"cmp"
-	"strconv"
 	"strings"
 
 	"backleaf/record"
@@ -114,6 +113,7 @@ func (c *content) takeLines(d record.Described) {
 	w := c.words
 	add("{text}", first(c.teller.MediumLine()), "medium and support", w.Medium)
 	add("{text}", c.teller.Dimensions(), "size", "")
+	add("{text}", c.kind(d), "edition and frame", "")
 	add(w.SignedLine, d.Signed, "signature", w.Signed)
 	add(w.InscribedLine, d.Inscription, "inscription", w.Inscription)
 	add(w.OwnerLine, c.in.Buyer, "buyer", w.Owner)
@@ -136,6 +136,23 @@ func (c *content) takeParticulars(d record.Described) {
 	add(w.Features, d.Features, "distinguishing features")
 	add(w.OwnNumber, d.Owner, "own reference")
 	add(w.Price, c.in.Price, "price")
+}
+
+// kind says whether there are others like the work, and whether it is framed.
+func (c *content) kind(d record.Described) string {
+	w, line := c.words, string(c.words.Unique)
+	if known(d.Edition) {
+		line = w.Edition.With("text", d.Edition)
+	} else if d.Edition == record.Unknown {
+		return ""
+	}
+	switch d.Framed {
+	case record.Yes:
+		line = w.Framed.With("line", line)
+	case record.No:
+		line = w.Unframed.With("line", line)
+	}
+	return line
 }
 
 func known(text string) bool { return text != "" && text != record.Unknown }
@@ -177,19 +194,24 @@ func (c *content) takeGaps(d record.Described) {
 	}
 }
 
-// statement is what the maker says by signing. One who made the panel and
-// painted on it says so; of several it only says what was recorded.
+// statement is what the maker says by signing. Those who made the panel and
+// painted on it say so; where others painted it only says what was recorded.
 func (c *content) statement() string {
+	w, place, painter := c.words, c.teller.MakerPlace(), c.teller.Painter()
+	alone, placed := w.StatementText, w.StatementPlace
+	if !c.teller.OneHand() {
+		alone, placed = w.StatementWe, w.StatementWePlace
+	}
 	var s string
-	switch p, painter := c.teller.MakerPlace(), c.teller.Painter(); {
+	switch {
 	case painter == "":
-		s = c.words.StatementPanel.With("maker", c.maker)
-	case !c.teller.OneHand():
-		s = c.words.StatementApart.With("maker", c.maker, "painter", painter)
-	case known(p):
-		s = c.words.StatementPlace.With("maker", c.maker, "place", p)
+		s = w.StatementPanel.With("maker", c.maker)
+	case !c.teller.OwnHands():
+		s = w.StatementApart.With("maker", c.maker, "painter", painter)
+	case known(place):
+		s = placed.With("maker", c.maker, "place", place)
 	default:
-		s = c.words.StatementText.With("maker", c.maker)
+		s = alone.With("maker", c.maker)
 	}
 	return s + " " + c.words.SameNumber.With("number", c.number)
 }
@@ -202,7 +224,7 @@ func (c *content) issued() string {
 	s := c.words.Issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
 	if c.in.Replaces.Known() {
 		n := len(record.Each[record.Issued](c.in.Panel)) + 1
-		s += " " + c.words.Replaces.With("date", c.teller.Day(c.in.Replaces), "n", strconv.Itoa(n), "before", strconv.Itoa(n-1))
+		s += " " + c.teller.Catalogue().Fill(c.words.Replaces, record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))
 	}
 	return s
 }

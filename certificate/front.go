@@ -48,14 +48,18 @@ func (c *content) front(s sheet) ([]paper.Shape, placed, error) {
 	room := s.room() - head.height - caption.height - sign.height - foot.height - 3*leastGapMM
 	var at placed
 	if c.photo.width > 0 {
-		room -= leastGapMM
+		credit, err := c.photo.creditLine(s.inner())
+		if err != nil {
+			return nil, at, err
+		}
+		room -= leastGapMM + credit.height
 		at = c.photo.fit(s.inner(), room)
 		if math.Max(at.widthMM, at.heightMM) < shortestMM && c.photo.aspect() > 0.2 && c.photo.aspect() < 5 || room <= 0 {
 			return nil, at, paper.ErrTooLong
 		}
-		parts = append(parts, part{at.heightMM, func(y float64) ([]paper.Shape, error) {
+		parts = append(parts, part{at.heightMM + credit.height, func(y float64) ([]paper.Shape, error) {
 			picture, err := c.photo.shape(s.middle()-at.widthMM/2, y, at.widthMM, at.heightMM)
-			return []paper.Shape{picture}, err
+			return []paper.Shape{picture, credit.at(s.middle()+at.widthMM/2-s.inner(), y+at.heightMM)}, err
 		}})
 	} else if room < 0 {
 		return nil, at, paper.ErrTooLong
@@ -159,13 +163,17 @@ func (c *content) signing(s sheet) *column {
 		col.fail(said.err)
 		return col
 	}
+	signature := c.words.SignatureStudio
+	if c.teller.OneHand() {
+		signature = c.words.SignatureLine
+	}
 	const hand = 15.0 // above the line
 	base := math.Max(stampMM, said.height+hand)
 	col.shapes = append(col.shapes, said.shapes...)
 	for _, cell := range []struct {
 		x, w float64
 		text string
-	}{{0, said.width - placeW - gutterMM, string(c.words.SignatureLine)}, {said.width - placeW, placeW, string(c.words.PlaceLine)},
+	}{{0, said.width - placeW - gutterMM, string(signature)}, {said.width - placeW, placeW, string(c.words.PlaceLine)},
 		{s.inner() - stampMM, stampMM, string(c.words.Stamp)}} {
 		b, err := paper.Fit(cell.w, 8, 0.7, paper.Span{Style: sized(name, 8), Text: cell.text})
 		if err != nil {

@@ -10,6 +10,7 @@ import (
 	"backleaf/certificate/photo"
 	"backleaf/record"
 	"backleaf/record/paper"
+	"backleaf/record/tell"
 )
 
 // printDPI is what a printer shows of a photograph.
@@ -19,7 +20,8 @@ const printDPI = 300
 type photograph struct {
 	file          []byte
 	width, height int // upright
-	title         string
+	title, credit string
+	about         photo.About
 }
 
 // placed is how large a photograph stands on the page.
@@ -47,8 +49,40 @@ func (c *content) takePhotograph() (photograph, error) {
 	if sum := sha256.Sum256(file); hex.EncodeToString(sum[:]) != last.SHA256 {
 		return photograph{}, fmt.Errorf("the photograph is not the one on record: its SHA-256 is %x, not %s", sum, last.SHA256)
 	}
-	w, h, err := photo.Size(file)
-	return photograph{file, w, h, c.words.Photograph.With("title", c.title)}, err
+	about, err := photo.Look(file)
+	p := photograph{file: file, width: about.Width, height: about.Height, title: c.words.Photograph.With("title", c.title), about: about}
+	if known(last.Credit) || last.Taken.Known() {
+		p.credit = c.teller.Catalogue().Fill(c.words.Credit, record.With("who", cleared(last.Credit)), tell.Told("when", day(c.teller, last.Taken)))
+	}
+	return p, err
+}
+
+// creditLine says who took the photograph and when, for the right edge below
+// it; it is empty if neither is on record.
+func (p photograph) creditLine(width float64) (*column, error) {
+	col := &column{width: width}
+	if p.credit == "" {
+		return col, nil
+	}
+	b, err := paper.Compose(width, paper.Span{Style: sized(name, 7.5), Text: p.credit, Field: "credit of the photograph"})
+	col.shapes, col.height = []paper.Shape{paper.Text{X: width, Y: 1, Block: b, Align: paper.Right}}, 1+b.HeightMM()
+	return col, err
+}
+
+// cleared is a recorded text, or nothing where it is not known.
+func cleared(s string) string {
+	if !known(s) {
+		return ""
+	}
+	return s
+}
+
+// day is a date in words, or nothing.
+func day(t *tell.Teller, w record.When) string {
+	if !w.Known() {
+		return ""
+	}
+	return t.Day(w)
 }
 
 func (p photograph) aspect() float64 { return float64(p.width) / float64(p.height) }
@@ -82,13 +116,18 @@ type Photo struct {
 	Ratio float64
 	// Turned says that one is upright and the other lies.
 	Turned bool
+	// Profile is the name of the colour profile in the file, text from outside;
+	// Converted says that its colours are printed by it.
+	Profile   string
+	Converted bool
 }
 
 func (p photograph) facts(at placed, panel record.Size) Photo {
 	if p.width == 0 {
 		return Photo{}
 	}
-	f := Photo{PixelsWide: p.width, PixelsHigh: p.height, WidthMM: at.widthMM, HeightMM: at.heightMM, PixelsPerInch: float64(p.width) / at.widthMM * 25.4}
+	f := Photo{PixelsWide: p.width, PixelsHigh: p.height, WidthMM: at.widthMM, HeightMM: at.heightMM, PixelsPerInch: float64(p.width) / at.widthMM * 25.4,
+		Profile: p.about.Profile, Converted: p.about.Converted}
 	h, ok := panel.Height.Micrometers()
 	w, too := panel.Width.Micrometers()
 	if ok && too && h > 0 && w > 0 {

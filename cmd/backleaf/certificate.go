@@ -73,6 +73,8 @@ The file must not be there yet.`,
 
 // sayCertificate says what was issued.
 func (a *app) sayCertificate(file string, c papers.Certificate) {
+	defer a.warn(nil, c.Warnings)
+	defer a.warn(nil, c.Photo)
 	if c.Entry == 0 {
 		a.told("certificate-preview", record.With("file", file), record.With("panel", c.Panel))
 		return

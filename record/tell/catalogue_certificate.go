@@ -8,18 +8,23 @@ type CertificateWords struct {
 	Demo              Message // signed with the demonstration's key
 	DemoOnly          Message // of a demonstration's studio, not signed
 	Issued, NotIssued Message // {date}
-	Replaces          Message // {n} {before} {date}
+	Replaces          Message // {n} {before} {date}; {n} chooses
 	Hazard            Message // before what is dangerous, in a frame
 
 	// Lines of the front, and the names of what may stand on the reverse instead.
 	SignedLine, InscribedLine, OwnerLine Message // {text}
+	Unique, Edition                      Message // {text}
+	Framed, Unframed                     Message // behind either
+	Credit                               Message // {who} {when}: below the photograph
 	Medium, Signed, Inscription, Owner   Message
 
 	StatementText, StatementPlace   Message // {maker} {place}
+	StatementWe, StatementWePlace   Message // {maker} {place}
 	StatementApart                  Message // {maker} {painter}
 	StatementPanel                  Message // {maker}
 	SameNumber                      Message // {number}
 	SignatureLine, PlaceLine, Stamp Message
+	SignatureStudio                 Message // of a work of several hands
 	SeeReverse, KeyPrint, KeyLater  Message
 	Unsigned, Unissued              Message
 	RecordLine                      Message // {digest}
@@ -50,18 +55,23 @@ var englishCertificate = CertificateWords{
 	Demo:     "Demonstration: signed with a public key that anyone can use, for an invented studio. It certifies nothing.",
 	DemoOnly: "Demonstration of an invented studio. It certifies nothing.",
 	Issued:   "Issued on {date}.", NotIssued: "Not issued.",
-	Replaces: "Certificate no. {n}, it replaces no. {before} of {date}.",
-	Hazard:   "Hazard:",
+	Replaces: "{n, select, 2 {Second certificate, replaces the first of {date}.} 3 {Third certificate, replaces the second of {date}.} " +
+		"4 {Fourth certificate, replaces the third of {date}.} other {Certificate no. {n}, replaces no. {before} of {date}.}}",
+	Hazard: "Hazard:",
 
 	SignedLine: "Signed {text}", InscribedLine: "Inscribed {text}", OwnerLine: "Made out to {text}",
+	Unique: "One of its kind", Edition: "Edition {text}", Framed: "{line}, framed", Unframed: "{line}, not framed",
+	Credit: "Photograph{who, if {: {who}}}{when, if {, {when}}}",
 	Medium: "Medium", Signed: "Signed", Inscription: "Inscribed", Owner: "Made out to",
 
-	StatementText:  "I, {maker}, made this panel and painted the work on it with my own hand. It is an original.",
-	StatementPlace: "I, {maker}, of {place}, made this panel and painted the work on it with my own hand. It is an original.",
-	StatementApart: "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
-	StatementPanel: "Maker of the panel: {maker}. So the studio recorded it.",
-	SameNumber:     "The number {number} stands on the back of the panel as it stands here.",
-	SignatureLine:  "Signature of the maker", PlaceLine: "Place and date", Stamp: "Studio stamp",
+	StatementText:    "I, {maker}, made this panel and painted the work on it with my own hand. It is an original.",
+	StatementPlace:   "I, {maker}, of {place}, made this panel and painted the work on it with my own hand. It is an original.",
+	StatementWe:      "We, {maker}, made this panel and painted the work on it with our own hands. It is an original.",
+	StatementWePlace: "We, {maker}, of {place}, made this panel and painted the work on it with our own hands. It is an original.",
+	StatementApart:   "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
+	StatementPanel:   "Maker of the panel: {maker}. So the studio recorded it.",
+	SameNumber:       "The number {number} stands on the back of the panel as it stands here.",
+	SignatureLine:    "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date", Stamp: "Studio stamp",
 	SeeReverse: "What the work is made of, and how to check this certificate, stands on the reverse.",
 	KeyPrint:   "It is signed with the key of the studio, SHA-256:", KeyLater: "printed here when the certificate is issued",
 	Unsigned:   "Without a digital signature: the studio had no key on the day of issue.",

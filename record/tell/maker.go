@@ -13,11 +13,25 @@ func (t *Teller) Maker() string { return t.names(t.madeBy()) }
 // Painter names who painted on the panel; nothing if no paint was recorded.
 func (t *Teller) Painter() string { return t.names(t.w.PaintedBy(t.p)) }
 
+// OwnHands reports that whoever made the panel also painted on it, and nobody else.
+func (t *Teller) OwnHands() bool {
+	made, painted := t.madeBy(), t.w.PaintedBy(t.p)
+	same := func(a record.Maker) func(record.Maker) bool {
+		return func(b record.Maker) bool { return a.Name == b.Name && a.Key == b.Key }
+	}
+	for _, m := range made {
+		if !slices.ContainsFunc(painted, same(m)) {
+			return false
+		}
+	}
+	return len(made) == len(painted)
+}
+
 // OneHand reports that one person, who speaks as one, both made the panel and
 // painted on it.
 func (t *Teller) OneHand() bool {
-	made, painted := t.madeBy(), t.w.PaintedBy(t.p)
-	return len(made) == 1 && len(painted) == 1 && made[0].Name == painted[0].Name && made[0].Key == painted[0].Key && made[0].Voice != "we"
+	made := t.madeBy()
+	return len(made) == 1 && made[0].Voice != "we" && t.OwnHands()
 }
 
 // MakerPlace returns the town and country in which the panel was made, or

@@ -39,11 +39,12 @@ type CertificateOrder struct {
 // Certificate is what was issued.
 type Certificate struct {
 	PDF      []byte
-	Photo    certificate.Photo
 	Panel    record.Number
 	Entry    int64           // 0 for a preview
 	Replaces int64           // the entry of the one before; 0: none
 	SignedBy *seal.PublicKey // nil: not signed
+	Photo    []record.Said   // how the photograph prints; empty: there is none
+	Warnings []record.Said
 }
 
 // Acceptable refuses an order that could not be followed in any book.
@@ -142,7 +143,9 @@ func replaced(p *record.Panel) (entry int64, at record.When) {
 
 func (c *Certificate) draw(in certificate.Input) error {
 	d, err := certificate.Draw(in)
-	c.PDF, c.Photo = d.PDF, d.Photo
+	c.PDF = d.PDF
+	c.Photo, c.Warnings = photographSaid(d.Photo)
+	c.Warnings = append(c.Warnings, noAddress(in.Workshop.Studio)...)
 	return err
 }
 

@@ -110,6 +110,9 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		}
 	}
 	l.Warnings = labelWarnings(v, l.Layouts)
+	if len(v.Panels) > 0 {
+		l.Warnings = append(l.Warnings, noAddress(v.Shop.Studio)...)
+	}
 	return l, nil
 }
 
