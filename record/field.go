@@ -20,6 +20,9 @@ type Field struct {
 	Is       string  // the shape of a text; see Shapes
 	Ref      string  // what it names: "material", "lot of FIELD", "entry KIND"
 	Fields   []Field // of an object
+
+	index  []int // of the field in its Go struct
+	refers bool  // it names a material, or something in it does
 }
 
 var textMarshaler = reflect.TypeFor[encoding.TextMarshaler]()
@@ -61,16 +64,20 @@ func fieldsOf(t reflect.Type) []Field {
 		g := t.Field(i)
 		name, opts, _ := strings.Cut(g.Tag.Get("json"), ",")
 		if g.Anonymous {
-			out = append(out, fieldsOf(g.Type)...)
+			for _, f := range fieldsOf(g.Type) {
+				f.index = append([]int{i}, f.index...)
+				out = append(out, f)
+			}
 			continue
 		}
-		f := Field{Name: name, Go: t.Name() + "." + g.Name, Type: g.Type, Required: !strings.Contains(opts, "omitzero"), Is: g.Tag.Get("is"), Ref: g.Tag.Get("ref")}
+		f := Field{Name: name, Go: t.Name() + "." + g.Name, Type: g.Type, Required: !strings.Contains(opts, "omitzero"), Is: g.Tag.Get("is"), Ref: g.Tag.Get("ref"), index: g.Index}
 		if f.Type.Kind() == reflect.Slice && f.Type != reflect.TypeFor[jsontext.Value]() {
 			f.List, f.Type = true, f.Type.Elem()
 		}
 		if f.Type.Kind() == reflect.Struct && !f.Type.Implements(textMarshaler) {
 			f.Fields = fieldsOf(f.Type)
 		}
+		f.refers = f.Ref == "material" || slices.ContainsFunc(f.Fields, func(f Field) bool { return f.refers })
 		out = append(out, f)
 	}
 	return out

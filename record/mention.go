@@ -4,7 +4,6 @@ import (
 	"reflect"
 	"slices"
 	"strconv"
-	"strings"
 )
 
 // Mention is a place where a body names a material, and perhaps a lot of it.
@@ -43,6 +42,9 @@ func Bind(b Body, as func(Mention) []int64) Body {
 
 func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []int64, set bool) {
 	for _, f := range fields {
+		if !f.refers {
+			continue
+		}
 		x := fieldValue(v, f)
 		if x.IsZero() {
 			continue
@@ -78,10 +80,7 @@ func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []
 	}
 }
 
-func fieldValue(v reflect.Value, f Field) reflect.Value {
-	_, name, _ := strings.Cut(f.Go, ".")
-	return v.FieldByName(name)
-}
+func fieldValue(v reflect.Value, f Field) reflect.Value { return v.FieldByIndex(f.index) }
 
 // Shelf lists the materials and lots a body names, each once. Unknown ones are
 // left out.
