@@ -39,14 +39,33 @@ CREATE TABLE described (
   PRIMARY KEY (kind, name, seq)
 ) STRICT, WITHOUT ROWID;
 
--- Panels as they stand after all corrections.
+-- Panels as they stand after all corrections: what a list of them says.
 CREATE TABLE panel (
   number TEXT PRIMARY KEY,
   batch  TEXT NOT NULL,
   year   INTEGER NOT NULL, -- all four figures
-  serial INTEGER NOT NULL
+  serial INTEGER NOT NULL,
+  own    TEXT NOT NULL, -- the studio's own reference
+  title  TEXT NOT NULL,
+  made   TEXT NOT NULL, -- the work, EDTF
+  cut    TEXT NOT NULL, -- the panel, EDTF
+  size   TEXT NOT NULL,
+  board  TEXT NOT NULL, -- lot, or else material
+  stage  TEXT NOT NULL,
+  place  TEXT NOT NULL, -- "studio", "discarded", or how it left
+  since  TEXT NOT NULL, -- EDTF
+  newer  INTEGER NOT NULL -- 1: a later program wrote of it
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX panel_year ON panel (year, serial);
+CREATE INDEX panel_batch ON panel (batch);
+
+-- Which materials and lots went into which panel.
+CREATE TABLE used (
+  panel TEXT NOT NULL,
+  thing TEXT NOT NULL, -- "material KEY" or "lot KEY"
+  PRIMARY KEY (panel, thing)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX used_thing ON used (thing, panel);
 
 -- Words that people wrote about a panel, for full-text search; one row a
 -- panel, rowid = year * 10000000 + serial.

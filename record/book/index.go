@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -10,7 +11,7 @@ import (
 )
 
 // lookupTables are the look-up tables: all of them follow from the journal.
-var lookupTables = []string{"lookup", "about", "mention", "correction", "described", "panel", "words"}
+var lookupTables = []string{"lookup", "about", "mention", "correction", "described", "panel", "used", "words"}
 
 // index writes the look-up rows that later entries of the same transaction
 // are checked against, and notes which panels must be looked at again.
@@ -107,8 +108,10 @@ func (d *Draft) indexPanels() error {
 }
 
 func (d *Draft) indexPanel(p *record.Panel) error {
-	if err := d.s.write("panel", "INSERT OR REPLACE INTO panel (number, batch, year, serial) VALUES (?, ?, ?, ?)",
-		string(p.Number), string(p.Batch), p.Year(), p.Number.Serial()); err != nil {
+	if err := d.s.write("panel", putPresent, present(p).values()...); err != nil {
+		return err
+	}
+	if err := d.indexUsed(p); err != nil {
 		return err
 	}
 	row := int64(p.Year())*10_000_000 + int64(p.Number.Serial())
@@ -116,6 +119,38 @@ func (d *Draft) indexPanel(p *record.Panel) error {
 		return err
 	}
 	return d.s.write("words", "INSERT INTO words (rowid, panel, text) VALUES (?, ?, ?)", row, string(p.Number), wordsOf(p))
+}
+
+// indexUsed writes which materials and lots went into a panel. Most work adds
+// none, so only what changed is written.
+func (d *Draft) indexUsed(p *record.Panel) error {
+	want := map[string]bool{}
+	for _, ev := range p.Events {
+		materials, lots := record.Shelf(ev.Body)
+		for _, k := range materials {
+			want[Material(k)] = true
+		}
+		for _, k := range lots {
+			want[Lot(k)] = true
+		}
+	}
+	var gone []string
+	err := d.s.each("SELECT thing FROM used WHERE panel = ?", []any{string(p.Number)}, func(scan func(...any) error) error {
+		var thing string
+		err := scan(&thing)
+		if !want[thing] {
+			gone = append(gone, thing)
+		}
+		delete(want, thing)
+		return err
+	})
+	for thing := range want {
+		err = cmp.Or(err, d.s.write("used", "INSERT INTO used (panel, thing) VALUES (?, ?)", string(p.Number), thing))
+	}
+	for _, thing := range gone {
+		err = cmp.Or(err, d.s.write("used", "DELETE FROM used WHERE panel = ? AND thing = ?", string(p.Number), thing))
+	}
+	return err
 }
 
 // wordsOf collects what is written freely about a panel, as it stands.

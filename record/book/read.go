@@ -138,25 +138,3 @@ func (b *Book) NextSerial(ctx context.Context, year int) (n int, err error) {
 	err = b.view(ctx, func(s *session) error { n, err = s.nextSerial(year); return err })
 	return n, err
 }
-
-// Search returns the panels whose titles, notes, remarks or inscriptions hold
-// all these words or beginnings of words, in order of number.
-func (b *Book) Search(ctx context.Context, words string) (out []record.Number, err error) {
-	var terms []string
-	for _, w := range strings.Fields(words) {
-		// A quoted string has no operators in it (FTS5 documentation, section 3.1).
-		terms = append(terms, `"`+strings.ReplaceAll(w, `"`, `""`)+`" *`)
-	}
-	if terms == nil {
-		return nil, nil
-	}
-	err = b.view(ctx, func(s *session) error {
-		return s.each("SELECT panel FROM words WHERE words MATCH ? ORDER BY rowid", []any{strings.Join(terms, " AND ")}, func(scan func(...any) error) error {
-			var n string
-			err := scan(&n)
-			out = append(out, record.Number(n))
-			return err
-		})
-	})
-	return out, err
-}

@@ -7,10 +7,9 @@ import (
 	"backleaf/record"
 )
 
-// MadeBetween fits panels that may have been made between two dates, both
-// included: what is recorded of the date of the work overlaps with them. Where
-// no date of the work is recorded, the date of cutting counts.
-func MadeBetween(from, to record.When) (Test, error) {
+// MadeBetween fits dates that may lie between two dates, both included: what is
+// recorded overlaps with them.
+func MadeBetween(from, to record.When) (func(made record.When) bool, error) {
 	if !from.Known() || !to.Known() {
 		return nil, fmt.Errorf("a date is unknown")
 	}
@@ -19,8 +18,7 @@ func MadeBetween(from, to record.When) (Test, error) {
 	}
 	first, bounded := from.Earliest()
 	last, ends := to.Latest()
-	return func(_ *record.Workshop, p *record.Panel) bool {
-		made := Made(p)
+	return func(made record.When) bool {
 		if !made.Known() {
 			return false
 		}
@@ -30,15 +28,6 @@ func MadeBetween(from, to record.When) (Test, error) {
 		t, ok := made.Earliest()
 		return !ok || !ends || !t.After(last)
 	}, nil
-}
-
-// Made returns the date of the work or, where none is recorded, of cutting.
-func Made(p *record.Panel) record.When {
-	if m := p.Description().Made; !m.IsZero() {
-		return m
-	}
-	c, _ := record.Latest[record.Cut](p)
-	return c.At
 }
 
 // ParseBetween reads two dates as a person types them: "1998 2004",
@@ -64,19 +53,19 @@ func ParseBetween(s string) (from, to record.When, err error) {
 	return from, to, err
 }
 
-// SizeFrom fits panels at least as large as a size, whichever way up.
-func SizeFrom(s record.Size) Test {
+// SizeFrom fits sizes at least as large as a size, whichever way up.
+func SizeFrom(s record.Size) func(record.Size) bool {
 	return sized(s, func(have, bound int64) bool { return have >= bound })
 }
 
-// SizeTo fits panels at most as large as a size, whichever way up.
-func SizeTo(s record.Size) Test {
+// SizeTo fits sizes at most as large as a size, whichever way up.
+func SizeTo(s record.Size) func(record.Size) bool {
 	return sized(s, func(have, bound int64) bool { return have <= bound })
 }
 
-func sized(bound record.Size, fits func(have, bound int64) bool) Test {
-	return func(_ *record.Workshop, p *record.Panel) bool {
-		short, long, ok := sides(p.Size())
+func sized(bound record.Size, fits func(have, bound int64) bool) func(record.Size) bool {
+	return func(size record.Size) bool {
+		short, long, ok := sides(size)
 		boundShort, boundLong, ok2 := sides(bound)
 		if !ok || !ok2 || !fits(short, boundShort) || !fits(long, boundLong) {
 			return false
@@ -84,7 +73,7 @@ func sized(bound record.Size, fits func(have, bound int64) bool) Test {
 		if bound.Depth.IsZero() {
 			return true
 		}
-		d, ok := p.Size().Depth.Micrometers()
+		d, ok := size.Depth.Micrometers()
 		b, ok2 := bound.Depth.Micrometers()
 		return ok && ok2 && fits(d, b)
 	}

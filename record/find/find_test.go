@@ -85,26 +85,6 @@ func shop(t testing.TB) *record.Workshop {
 	return w
 }
 
-func size(s string) record.Size {
-	z, err := record.ParseSize(s)
-	if err != nil {
-		panic(err)
-	}
-	return z
-}
-
-func between(s string) find.Test {
-	from, to, err := find.ParseBetween(s)
-	if err != nil {
-		panic(err)
-	}
-	t, err := find.MadeBetween(from, to)
-	if err != nil {
-		panic(err)
-	}
-	return t
-}
-
 func TestFilters(t *testing.T) {
 	w := shop(t)
 	for _, x := range []struct {
@@ -112,12 +92,6 @@ func TestFilters(t *testing.T) {
 		test find.Test
 		want []int
 	}{
-		{"material of a coat", find.Material("sealer"), []int{1, 5}},
-		{"material of the board", find.Material("ply"), []int{1, 3}},
-		{"material of the cloth", find.Material("rag"), []int{2}},
-		{"lot", find.Lot("sealer-1"), []int{1}},
-		{"lot of the board", find.Lot("ply-1"), []int{1}},
-		{"lot nobody has", find.Lot("ply-2"), nil},
 		{"binder", find.Binder(record.Acrylic), []int{1, 5}},
 		{"binder of one coat among others", find.Binder(record.AnimalGlue), []int{2}},
 		{"binder not known", find.Binder(find.Unknown), []int{2, 4, 6}},
@@ -140,62 +114,20 @@ func TestFilters(t *testing.T) {
 		{"removable", find.Removable(record.Yes), []int{1}},
 		{"not removable", find.Removable(record.No), []int{6}},
 		{"removable not known", find.Removable(record.Unknown), []int{2}},
-		{"made in a year", between("1998"), []int{1}},
-		{"made in years of which one may be", between("1998 2004"), []int{1, 2}},
-		{"by the date of cutting", between("2026"), []int{5}},
-		{"an open interval", between("../1999"), []int{1}},
-		{"an open end", between("2009/.."), []int{2, 5}},
-		{"made before all", between("1900 1950"), nil},
-		{"as large, whichever way up", find.SizeFrom(size("30 x 40 cm")), []int{1, 2, 5, 6}},
-		{"at most as large", find.SizeTo(size("30 x 40 cm")), []int{1, 2, 3}},
-		{"one side too long", find.SizeTo(size("39 x 39 cm")), []int{3}},
-		{"inches", find.SizeTo(size("8 x 10 in")), []int{3}},
-		{"as thick", find.SizeFrom(size("10 x 10 cm x 3.1 mm")), []int{3, 5, 6}},
-		{"stage", find.Stage(record.StageVarnished), []int{1, 2, 6}},
-		{"stage board", find.Stage(record.StageBoard), []int{3}},
-		{"in the studio", find.Where("studio"), []int{2, 3, 4, 6}},
-		{"away", find.Where("away"), []int{1}},
-		{"sold", find.Where("sale"), []int{1}},
-		{"on loan, but back", find.Where("loan"), nil},
-		{"discarded", find.Where("discarded"), []int{5}},
-		{"own reference", find.OwnReference("17B"), []int{2}},
-		{"own reference of the description", find.OwnReference("xii"), []int{1}},
-		{"batch", find.Batch("b"), []int{3, 4, 5, 6}},
-		{"a list", find.Among([]record.Number{number(4), number(9)}), []int{4}},
 		{"a rule falls short", find.Finding("varnish-removable", check.FallsShort, now), []int{6}},
 		{"a rule is not recorded", find.Finding("balanced-pull", check.NotRecorded, now), []int{2, 4, 6}},
 		{"out of balance", find.OutOfBalance(now), nil},
 		{"a rule does not apply", find.Finding("balanced-pull", check.NotApplicable, now), []int{3, 5}},
 	} {
 		var got []int
-		for _, p := range find.Panels(w, x.test) {
-			got = append(got, p.Number.Serial())
+		for _, p := range w.Panels {
+			if x.test(w, p) {
+				got = append(got, p.Number.Serial())
+			}
 		}
 		if !slices.Equal(got, x.want) {
 			t.Errorf("%s: %v, want %v", x.name, got, x.want)
 		}
-	}
-}
-
-// TestTogether: filters narrow each other, whatever their order.
-func TestTogether(t *testing.T) {
-	w := shop(t)
-	tests := []find.Test{find.Board("plywood"), find.Where("studio"), find.Unsealed(record.Front), between("1998 2030"), find.SizeTo(size("1 x 1 m"))}
-	for i, a := range tests {
-		for j, b := range tests {
-			for _, p := range w.Panels {
-				both := slices.Contains(find.Panels(w, a, b), p)
-				if both != (slices.Contains(find.Panels(w, a), p) && slices.Contains(find.Panels(w, b), p)) {
-					t.Errorf("tests %d and %d together, panel %s: %v", i, j, p.Number, both)
-				}
-				if both != slices.Contains(find.Panels(w, b, a), p) {
-					t.Errorf("tests %d and %d: the order matters for %s", i, j, p.Number)
-				}
-			}
-		}
-	}
-	if n := len(find.Panels(w)); n != 6 {
-		t.Errorf("without a test: %d panels", n)
 	}
 }
 
@@ -237,7 +169,14 @@ func FuzzParseBetween(f *testing.F) {
 	for _, s := range []string{"1998 2004", "1998..2004", "199X", "../1999", "2019-21 and 2020-03", "unknown", "1998/"} {
 		f.Add(s)
 	}
-	w := shop(f)
+	var dates []record.When
+	for _, s := range []string{"1998~", "200X", "unknown", "2026-04-20", "2019-21", "../1999", "2004-05/.."} {
+		d, err := record.ParseWhen(s)
+		if err != nil {
+			f.Fatal(err)
+		}
+		dates = append(dates, d)
+	}
 	f.Fuzz(func(t *testing.T, s string) {
 		from, to, err := find.ParseBetween(s)
 		if err != nil {
@@ -247,9 +186,9 @@ func FuzzParseBetween(f *testing.F) {
 		if err != nil {
 			return
 		}
-		for _, p := range find.Panels(w, test) {
-			if made := find.Made(p); made.Before(from) || to.Before(made) {
-				t.Errorf("%q finds %s, made %s", s, p.Number, made)
+		for _, made := range dates {
+			if test(made) && (made.Before(from) || to.Before(made)) {
+				t.Errorf("%q fits %s", s, made)
 			}
 		}
 	})

@@ -13,22 +13,6 @@ const (
 	Unknown = record.Unknown // it is there, but what it is nobody recorded
 )
 
-// Material fits panels into which a material went: board, cloth or coat.
-func Material(k record.Key) Test {
-	return uses(func(materials, _ []record.Key) bool { return slices.Contains(materials, k) })
-}
-
-// Lot fits panels into which a lot went.
-func Lot(k record.Key) Test {
-	return uses(func(_, lots []record.Key) bool { return slices.Contains(lots, k) })
-}
-
-func uses(fits func(materials, lots []record.Key) bool) Test {
-	return func(_ *record.Workshop, p *record.Panel) bool {
-		return slices.ContainsFunc(p.Events, func(e record.Event) bool { return fits(record.Shelf(e.Body)) })
-	}
-}
-
 // Binder fits panels with a coat in whose mix is a binder; [Unknown]: with a
 // coat of which a binder is not known. A paint layer that names no material
 // says its medium instead and is left out.

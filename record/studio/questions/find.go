@@ -2,11 +2,13 @@ package questions
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"strings"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/check"
 	"backleaf/record/find"
 	"backleaf/record/studio"
@@ -27,9 +29,12 @@ type Filter struct {
 	OutOfBalance                                                       bool
 }
 
-// Search is a filter that was understood.
+// Search is a filter that was understood: what the book's tables tell, what
+// the row of a panel tells, and what only its whole story tells.
 type Search struct {
 	filter Filter
+	narrow book.Narrow
+	rows   []func(book.Present) bool
 	tests  []find.Test
 }
 
@@ -39,7 +44,7 @@ func (f Filter) Read(now time.Time) (Search, error) {
 	var r typed.Reader
 	f.words(&s, &r, now)
 	f.bounds(&s, &r)
-	if r.Err() == nil && len(s.tests) == 0 && f.Words == "" && f.HandedTo == "" {
+	if r.Err() == nil && reflect.DeepEqual(f, Filter{}) {
 		r.Fail(refuse.Unclearly("find-what", "find what?"))
 	}
 	return s, r.Err()
@@ -55,12 +60,21 @@ func (f Filter) words(s *Search, r *typed.Reader, now time.Time) {
 	if f.Varnish != "" {
 		each([]string{f.Varnish}, find.Varnish)
 	}
-	each(f.Materials, func(t string) find.Test { return find.Material(record.Key(t)) })
-	each(f.Lots, func(t string) find.Test { return find.Lot(record.Key(t)) })
-	each(f.Batches, func(t string) find.Test { return find.Batch(record.Key(t)) })
+	for _, k := range f.Materials {
+		s.narrow.Used = append(s.narrow.Used, book.Material(record.Key(lower(k))))
+	}
+	for _, k := range f.Lots {
+		s.narrow.Used = append(s.narrow.Used, book.Lot(record.Key(lower(k))))
+	}
+	for _, k := range f.Batches {
+		s.rows = append(s.rows, func(p book.Present) bool { return p.Batch == record.Key(lower(k)) })
+		s.narrow.Batch = record.Key(lower(k))
+	}
+	for _, ref := range f.Refs {
+		s.rows = append(s.rows, func(p book.Present) bool { return strings.Contains(strings.ToLower(p.Own), lower(ref)) })
+	}
 	each(f.Boards, find.Board)
 	each(f.Cloths, find.Cloth)
-	each(f.Refs, find.OwnReference)
 	each(f.Binders, func(t string) find.Test {
 		var b record.Binder
 		typed.Word(r, "binder", t, &b)
@@ -90,18 +104,23 @@ func (f Filter) words(s *Search, r *typed.Reader, now time.Time) {
 func (f Filter) bounds(s *Search, r *typed.Reader) {
 	if f.Made != "" {
 		from, to, err := find.ParseBetween(f.Made)
-		var t find.Test
+		var fits func(record.When) bool
 		if err == nil {
-			t, err = find.MadeBetween(from, to)
+			fits, err = find.MadeBetween(from, to)
 		}
 		if err != nil {
 			r.Fail(refuse.Input("made-between", "not-read", "%w", err))
 		}
-		s.tests = append(s.tests, t)
+		s.rows = append(s.rows, func(p book.Present) bool {
+			if p.Made.IsZero() {
+				return fits(p.Cut)
+			}
+			return fits(p.Made)
+		})
 	}
 	for _, b := range []struct {
 		field, typed string
-		test         func(record.Size) find.Test
+		test         func(record.Size) func(record.Size) bool
 	}{{"size-from", f.SizeFrom, find.SizeFrom}, {"size-to", f.SizeTo, find.SizeTo}} {
 		if b.typed == "" {
 			continue
@@ -112,26 +131,44 @@ func (f Filter) bounds(s *Search, r *typed.Reader) {
 		} else if size.Height.IsUnknown() || size.Depth.IsUnknown() {
 			r.Fail(refuse.Input(b.field, "size-unknown", "a size to compare with must be known"))
 		}
-		s.tests = append(s.tests, b.test(size))
+		fits := b.test(size)
+		s.rows = append(s.rows, func(p book.Present) bool { return fits(p.Size) })
 	}
 	if f.Stage != "" {
 		if err := KnownStage(f.Stage); err != nil {
 			r.Fail(err)
 		}
-		s.tests = append(s.tests, find.Stage(record.Stage(f.Stage)))
+		s.narrow.Stage = record.Stage(f.Stage)
 	}
 	if f.Where != "" {
 		if !slices.Contains(Places(), f.Where) {
 			r.Fail(refuse.Input("where", "no-such-place", "%q is not one of %s", f.Where, strings.Join(Places(), ", ")))
 		}
-		s.tests = append(s.tests, find.Where(f.Where))
+		s.narrow.Places = places(f.Where)
 	}
 }
 
 // Places are the words for where a panel is: what came back is in the studio.
 func Places() []string {
-	ways := slices.DeleteFunc(slices.Clone(record.Words("Parting")), func(w string) bool { return w == "return" })
-	return append(slices.Concat(find.Places, ways), record.Unknown)
+	return append([]string{string(book.Here), away, string(book.Discarded)}, append(ways(), record.Unknown)...)
+}
+
+// away is the word for panels that left, however they did.
+const away = "away"
+
+func ways() []string {
+	return slices.DeleteFunc(slices.Clone(record.Words("Parting")), func(w string) bool { return w == "return" })
+}
+
+func places(typed string) []book.Place {
+	if typed != away {
+		return []book.Place{book.Place(typed)}
+	}
+	out := []book.Place{record.Unknown}
+	for _, w := range ways() {
+		out = append(out, book.Place(w))
+	}
+	return out
 }
 
 // findingTest reads "RULE" or "RULE=OUTCOME".
@@ -153,39 +190,57 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 // Panels finds the panels, and counts all there are.
 func (s Search) Panels(ctx context.Context, session *studio.Session) (rows []Row, of int, warnings []record.Said, err error) {
 	b := session.Book
-	w, err := b.Workshop(ctx)
+	if err := s.filter.onShelf(ctx, b); err != nil {
+		return nil, 0, nil, err
+	}
+	n := s.narrow
+	n.Words = s.filter.Words
+	if s.filter.HandedTo != "" {
+		if n.Numbers, warnings, err = handedTo(ctx, session, s.filter.HandedTo); err != nil {
+			return nil, 0, nil, err
+		}
+	}
+	rows = []Row{}
+	err = b.Panels(ctx, n, func(p book.Present) error {
+		if !slices.ContainsFunc(s.rows, func(fits func(book.Present) bool) bool { return !fits(p) }) {
+			rows = append(rows, rowOf(p))
+		}
+		return nil
+	})
+	if err == nil && len(s.tests) > 0 {
+		rows, err = s.tested(ctx, b, rows)
+	}
 	if err != nil {
 		return nil, 0, nil, err
 	}
-	if err := s.filter.onShelf(w); err != nil {
-		return nil, 0, nil, err
+	of, err = b.Count(ctx)
+	return rows, of, warnings, err
+}
+
+// tested keeps the rows of the panels that fit every test of their story.
+func (s Search) tested(ctx context.Context, b *book.Book, rows []Row) ([]Row, error) {
+	numbers := make([]record.Number, len(rows))
+	for i, r := range rows {
+		numbers[i] = r.Number
 	}
-	tests := slices.Clone(s.tests)
-	if s.filter.Words != "" {
-		ns, err := b.Search(ctx, s.filter.Words)
-		if err != nil {
-			return nil, 0, nil, err
+	fit := map[record.Number]bool{}
+	err := book.Each(ctx, b, numbers, func(w *record.Workshop, p *record.Panel) (record.Number, error) {
+		if slices.ContainsFunc(s.tests, func(t find.Test) bool { return !t(w, p) }) {
+			return "", nil
 		}
-		tests = append(tests, find.Among(ns))
-	}
-	if s.filter.HandedTo != "" {
-		var ns []record.Number
-		if ns, warnings, err = handedTo(ctx, session, w, s.filter.HandedTo); err != nil {
-			return nil, 0, nil, err
-		}
-		tests = append(tests, find.Among(ns))
-	}
-	rows = []Row{}
-	for _, p := range find.Panels(w, tests...) {
-		rows = append(rows, rowOf(p))
-	}
-	return rows, len(w.Panels), warnings, nil
+		return p.Number, nil
+	}, func(n record.Number) error { fit[n] = true; return nil })
+	return slices.DeleteFunc(rows, func(r Row) bool { return !fit[r.Number] }), err
 }
 
 // onShelf refuses materials, lots and batches that are not in the book, and
 // boards and cloths that are no word of the trade either: a misspelt name must
 // not pass for "none".
-func (f Filter) onShelf(w *record.Workshop) error {
+func (f Filter) onShelf(ctx context.Context, b *book.Book) error {
+	w, err := b.WorkshopOf(ctx)
+	if err != nil {
+		return err
+	}
 	for _, k := range f.Materials {
 		if _, err := shelf.Material(w, record.Key(lower(k))); err != nil {
 			return err
@@ -197,7 +252,11 @@ func (f Filter) onShelf(w *record.Workshop) error {
 		}
 	}
 	for _, k := range f.Batches {
-		if len(w.Batch(record.Key(lower(k)))) == 0 {
+		there := false
+		if err := b.Panels(ctx, book.Narrow{Batch: record.Key(lower(k))}, func(book.Present) error { there = true; return nil }); err != nil {
+			return err
+		}
+		if !there {
 			return refuse.Cannot("no-such-batch", "there is no batch %q", k)
 		}
 	}
@@ -221,27 +280,41 @@ func (f Filter) onShelf(w *record.Workshop) error {
 }
 
 // handedTo finds the panels that last went to somebody, by the private parts.
-func handedTo(ctx context.Context, s *studio.Session, w *record.Workshop, name string) (out []record.Number, warnings []record.Said, err error) {
+func handedTo(ctx context.Context, s *studio.Session, name string) (out []record.Number, warnings []record.Said, err error) {
+	var gone []record.Number
+	if err := s.Book.Panels(ctx, book.Narrow{}, func(p book.Present) error {
+		if p.Place != book.Here {
+			gone = append(gone, p.Number)
+		}
+		return nil
+	}); err != nil {
+		return nil, nil, err
+	}
 	missing := 0
-	for _, p := range w.Panels {
-		h, away := p.Away()
-		if !away || h.Body.Private == "" {
-			continue
+	out = []record.Number{}
+	err = book.Each(ctx, s.Book, gone, func(_ *record.Workshop, p *record.Panel) (record.Done[record.HandedOver], error) {
+		h, _ := p.Away()
+		h.Panels = []record.Number{p.Number}
+		return h, nil
+	}, func(h record.Done[record.HandedOver]) error {
+		if h.Body.Private == "" {
+			return nil
 		}
 		part, ok, err := private.Of(ctx, s.Book, h.Seq)
 		switch {
 		case err != nil:
-			return nil, nil, err
+			return err
 		case !ok:
 			missing++
 		case strings.Contains(strings.ToLower(part.To), strings.ToLower(name)):
-			out = append(out, p.Number)
+			out = append(out, h.Panels[0])
 		}
-	}
+		return nil
+	})
 	if missing > 0 {
 		warnings = append(warnings, record.Say("private-parts-missing", record.With("panels", missing)))
 	}
-	return out, warnings, nil
+	return out, warnings, err
 }
 
 func lower(s string) string { return strings.ToLower(strings.TrimSpace(s)) }

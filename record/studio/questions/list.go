@@ -25,19 +25,19 @@ type Row struct {
 	Made   record.When   `json:"made,omitzero"`
 }
 
-func rowOf(p *record.Panel) Row {
-	d, cut := p.Description(), p.Cut()
-	board := cut.Lot
-	if board == "" || board == record.Unknown {
-		board = cut.Board
+func rowOf(p book.Present) Row {
+	return Row{p.Number, p.Own, p.Batch, p.Size, string(p.Board), p.Stage, where(p.Place), p.Since, p.Title, p.Made}
+}
+
+// where says where a panel is, as [tell.Whereabouts] does.
+func where(p book.Place) record.Said {
+	switch p {
+	case book.Discarded:
+		return record.Say("where-discarded")
+	case book.Here:
+		return record.Say("where-here")
 	}
-	r := Row{p.Number, d.Owner, p.Batch, p.Size(), string(board), p.Stage(), tell.Whereabouts(p), record.When{}, d.Title, d.Made}
-	if x, ok := p.Discarded(); ok {
-		r.Since = x.At
-	} else if h, ok := record.Latest[record.HandedOver](p); ok {
-		r.Since = h.At
-	}
-	return r
+	return record.Say("where-away", record.With("how", record.Parting(p)))
 }
 
 // Table is a list of panels for a spreadsheet, in a language. Dates are EDTF
@@ -60,34 +60,30 @@ type Listing struct {
 
 // List lists panels, and counts all there are.
 func List(ctx context.Context, b *book.Book, l Listing) (rows []Row, of int, err error) {
-	roll, err := b.Roll(ctx)
-	if err != nil {
-		return nil, 0, err
-	}
-	var only []record.Number
+	n := book.Narrow{Batch: record.Key(l.Batch), Stage: record.Stage(l.Stage)}
 	if len(l.Terms) > 0 {
-		if only, err = roll.Select(l.Terms, nil); err != nil {
+		roll, err := b.Roll(ctx)
+		if err != nil {
+			return nil, 0, err
+		}
+		if n.Numbers, err = roll.Select(l.Terms, nil); err != nil {
 			return nil, 0, refuse.Because("no-such-panel-to-list", err)
 		}
 	}
-	w, err := b.Workshop(ctx)
+	title := strings.ToLower(l.Title)
+	rows = []Row{}
+	err = b.Panels(ctx, n, func(p book.Present) error {
+		gone := p.Place == book.Discarded && !l.Discarded && n.Numbers == nil
+		if !gone && strings.Contains(strings.ToLower(p.Title), title) {
+			rows = append(rows, rowOf(p))
+		}
+		return nil
+	})
 	if err != nil {
 		return nil, 0, err
 	}
-	rows = []Row{}
-	for _, p := range w.Panels {
-		_, gone := p.Discarded()
-		switch {
-		case only != nil && !slices.Contains(only, p.Number),
-			l.Batch != "" && p.Batch != record.Key(l.Batch),
-			l.Stage != "" && p.Stage() != record.Stage(l.Stage),
-			l.Title != "" && !strings.Contains(strings.ToLower(p.Description().Title), strings.ToLower(l.Title)),
-			gone && !l.Discarded && only == nil:
-			continue
-		}
-		rows = append(rows, rowOf(p))
-	}
-	return rows, len(w.Panels), nil
+	of, err = b.Count(ctx)
+	return rows, of, err
 }
 
 // KnownStage refuses what is no stage of the work.

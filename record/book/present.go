@@ -1,0 +1,165 @@
+package book
+
+import (
+	"context"
+	"strings"
+
+	"backleaf/record"
+)
+
+// Present is how a panel stands after all corrections: what a list says of it.
+type Present struct {
+	Number record.Number
+	Batch  record.Key
+	Own    string // the studio's own reference
+	Title  string
+	Made   record.When // the work
+	Cut    record.When // the panel
+	Size   record.Size
+	Board  record.Key // lot, or else material
+	Stage  record.Stage
+	Place  Place
+	Since  record.When // when it came there, where that is not the studio from the beginning
+	Newer  bool        // a later program wrote of it
+	year   int
+}
+
+// Place is where a panel is: [Here], [Discarded], or how it left (a
+// [record.Parting]).
+type Place string
+
+// Places that are no way of parting.
+const (
+	Here      Place = "studio"
+	Discarded Place = "discarded"
+)
+
+func present(p *record.Panel) Present {
+	d := p.Description()
+	cut, _ := record.Latest[record.Cut](p)
+	x := Present{Number: p.Number, Batch: p.Batch, Own: d.Owner, Title: d.Title, Made: d.Made, Cut: cut.At, Size: p.Size(),
+		Board: cut.Body.Lot, Stage: p.Stage(), Place: Here, Newer: len(p.Newer) > 0, year: p.Year()}
+	if x.Board == "" || x.Board == record.Unknown {
+		x.Board = cut.Body.Board
+	}
+	if h, ok := record.Latest[record.HandedOver](p); ok {
+		x.Since = h.At
+	}
+	if h, ok := p.Away(); ok {
+		x.Place = Place(h.Body.How)
+	}
+	if g, ok := p.Discarded(); ok {
+		x.Place, x.Since = Discarded, g.At
+	}
+	return x
+}
+
+const (
+	presentColumns = "number, batch, own, title, made, cut, size, board, stage, place, since, newer"
+	putPresent     = "INSERT OR REPLACE INTO panel (" + presentColumns + ", year, serial) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+)
+
+func (x Present) values() []any {
+	newer := 0
+	if x.Newer {
+		newer = 1
+	}
+	return []any{string(x.Number), string(x.Batch), x.Own, x.Title, x.Made.String(), x.Cut.String(), x.Size.String(), string(x.Board),
+		string(x.Stage), string(x.Place), x.Since.String(), newer, x.year, x.Number.Serial()}
+}
+
+func readPresent(scan func(...any) error) (x Present, err error) {
+	var made, cut, size, since string
+	if err := scan((*string)(&x.Number), (*string)(&x.Batch), &x.Own, &x.Title, &made, &cut, &size, (*string)(&x.Board),
+		(*string)(&x.Stage), (*string)(&x.Place), &since, &x.Newer); err != nil {
+		return x, err
+	}
+	// What a later program wrote is left out: the row says that it is newer.
+	x.Made, _ = record.ParseWhen(made)
+	x.Cut, _ = record.ParseWhen(cut)
+	x.Since, _ = record.ParseWhen(since)
+	x.Size, _ = record.ParseSize(size)
+	return x, nil
+}
+
+// Narrow chooses panels by what the look-up tables hold. Its zero value
+// chooses all; each field that is set narrows the choice.
+type Narrow struct {
+	Numbers []record.Number
+	Batch   record.Key
+	Stage   record.Stage
+	Places  []Place
+	Used    []string // things that all went into it: see Material, Lot
+	Words   string   // all of which, or beginnings of words, were written about it
+}
+
+// Material and Lot name a thing on the shelf for [Narrow].
+func Material(k record.Key) string { return "material " + string(k) }
+
+// Lot names a lot.
+func Lot(k record.Key) string { return "lot " + string(k) }
+
+// where is the condition for the rows of table panel, and its arguments.
+func (n Narrow) where() (string, []any) {
+	var terms []string
+	var args []any
+	add := func(term string, arg any) {
+		terms, args = append(terms, term), append(args, arg)
+	}
+	if n.Numbers != nil {
+		add("number IN (SELECT value FROM json_each(?))", jsonList(n.Numbers))
+	}
+	if n.Batch != "" {
+		add("batch = ?", string(n.Batch))
+	}
+	if n.Stage != "" {
+		add("stage = ?", string(n.Stage))
+	}
+	if n.Places != nil {
+		add("place IN (SELECT value FROM json_each(?))", jsonList(n.Places))
+	}
+	for _, thing := range n.Used {
+		add("number IN (SELECT panel FROM used WHERE thing = ?)", thing)
+	}
+	if match := matching(n.Words); match != "" {
+		add("number IN (SELECT panel FROM words WHERE words MATCH ?)", match)
+	}
+	if terms == nil {
+		return "", nil
+	}
+	return " WHERE " + strings.Join(terms, " AND "), args
+}
+
+// matching is a query of full-text search; empty if there are no words.
+func matching(words string) string {
+	var terms []string
+	for _, w := range strings.Fields(words) {
+		// A quoted string has no operators in it (FTS5 documentation, section 3.1).
+		terms = append(terms, `"`+strings.ReplaceAll(w, `"`, `""`)+`" *`)
+	}
+	return strings.Join(terms, " AND ")
+}
+
+// Panels calls f for every panel chosen, in order of year and number. An
+// error of f ends it.
+func (b *Book) Panels(ctx context.Context, n Narrow, f func(Present) error) error {
+	where, args := n.where()
+	return b.view(ctx, func(s *session) error {
+		return s.each("SELECT "+presentColumns+" FROM panel"+where+" ORDER BY year, serial, number", args, func(scan func(...any) error) error {
+			x, err := readPresent(scan)
+			if err == nil {
+				err = ctx.Err()
+			}
+			if err == nil {
+				err = f(x)
+			}
+			return err
+		})
+	})
+}
+
+// Count returns how many panels the book knows.
+func (b *Book) Count(ctx context.Context) (n int, err error) {
+	err = b.view(ctx, func(s *session) error { _, err := s.one("SELECT count(*) FROM panel", nil, &n); return err })
+	return n, err
+}
