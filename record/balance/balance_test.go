@@ -47,12 +47,14 @@ func face(ls ...balance.Layer) []balance.Layer { return ls }
 // The amounts of the worked panels: 430 g of sealer of 1.04 g/mL and 42 %
 // volume solids on fourteen panels of 300 × 400 × 3 mm, both faces and edges, the
 // edges twice; 390 g laid under the cloth; 290 g more on thirteen backs; 260 g
-// of ground of 1.35 g/mL and 38 %, thinned by a tenth, on thirteen fronts.
+// of ground of 1.35 g/mL and 38 %, thinned by a tenth, on thirteen fronts; 220 g
+// of it on twelve backs.
 var (
 	sealed  = dry(430, 1.04, 14*(2*0.12+2*2*0.7*0.003), 0.42, 0)
 	glued   = dry(390, 1.04, 14*0.12, 0.42, 0)
 	second  = dry(290, 1.04, 13*0.12, 0.42, 0)
 	grounds = dry(260, (1.35+0.1*0.998)/1.1, 13*0.12, 0.38, 0.1)
+	primed  = dry(220, (1.35+0.1*0.998)/1.1, 12*0.12, 0.38, 0.1)
 )
 
 func dry(grams, density, squareMetres, solids, thinner float64) float64 {
@@ -138,6 +140,9 @@ func TestPanelsByPull(t *testing.T) {
 		{"cloth and ground", ply3, 300, 400, "width", face(acrylic(sealed), acrylic(glued), cloth, ground(grounds)), back,
 			side{rng{1.458, 5.707}, rng{0.07345, 0.779}, rng{0.01279, 0.5341}, rng{0.1439, 6.009}},
 			side{rng{35.37, 38.17}, rng{0.07345, 0.779}, rng{0.001923, 0.02202}, rng{0.03845, 0.4404}}, balance.Open, balance.Strong},
+		{"ground on both faces", ply3, 300, 400, "width", face(acrylic(sealed), acrylic(glued), cloth, ground(grounds)), face(acrylic(sealed), acrylic(second), ground(primed)),
+			side{rng{1.458, 5.796}, rng{0.03892, 0.6284}, rng{0.006697, 0.4309}, rng{0.07535, 4.848}},
+			side{rng{35.37, 38.26}, rng{0.03892, 0.6284}, rng{0.001017, 0.01777}, rng{0.02034, 0.3553}}, balance.Open, balance.Strong},
 		{"cloth, mdf 3", mdf3, 300, 400, "width", laid, back,
 			side{rng{6.676, 12.03}, rng{0.07345, 0.6953}, rng{0.006092, 0.1041}, rng{0.06854, 1.172}},
 			side{rng{6.676, 12.03}, rng{0.07345, 0.6953}, rng{0.006092, 0.1041}, rng{0.1218, 2.083}}, balance.Open, balance.Strong},

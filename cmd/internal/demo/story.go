@@ -84,9 +84,9 @@ func Story(dir string) []Step {
 			"--signed", "lower right, in oil: O. Marrens", "--inscription", "on the back, in pencil: Low water", "--features", "small knot in the plywood showing at the upper left of the back", "--meant-for-rh", "50%"),
 		w("2025-07-06 12:20", "panel", "photo", "0003", in("pictures/low-water.jpg"), "--role", "front"),
 		w("2025-07-06 12:22", "panel", "photo", "0003", in("pictures/weave.jpg"), "--role", "weave-detail", "--caption", "cloth before the ground, about 25 mm across"),
-		w("2025-11-30 14:00", "inspect", "0007", "--bow", "1.5 mm", "--span", "40 cm", "--hollow-to", "front", "--edges", "sound", "--adhesion", "sound", "--by", "Odile Marrens", "--remarks", "the one without its back coat"),
+		w("2025-11-30 14:00", "inspect", "0007", "--bow", "1.5 mm", "--span", "30 cm", "--along", "height", "--hollow-to", "front", "--edges", "sound", "--adhesion", "sound", "--by", "Odile Marrens", "--remarks", "the one without its back coat"),
 		w("2026-02-10 10:00", "climate", "0003", "--temp", "19 °C", "--rh", "47%"),
-		w("2026-02-10 10:20", "inspect", "0003", "--bow", "0.3 mm", "--span", "40 cm", "--hollow-to", "front", "--edges", "sound", "--adhesion", "sound", "--by", "Odile Marrens"),
+		w("2026-02-10 10:20", "inspect", "0003", "--bow", "0.3 mm", "--span", "30 cm", "--along", "height", "--hollow-to", "front", "--edges", "sound", "--adhesion", "sound", "--by", "Odile Marrens"),
 		w("2026-02-10 11:00", "varnish", "0003", "--with", "varnish-1", "--resin", "hydrocarbon resin", "--removable", "yes", "--removed-with", "white spirit", "--gloss", "satin", "--amount-each", "5 g", "--tool", "flat brush", "--temp", "19 °C", "--rh", "47%"),
 
 		// On paper.
