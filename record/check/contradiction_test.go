@@ -164,14 +164,23 @@ func TestDueIsSound(t *testing.T) {
 	}
 }
 
-func facesOf(b record.Body) []record.Face {
+// facesOf are the faces of a wet application; a painting without any is on the
+// front.
+func facesOf(b record.Body) (faces []record.Face) {
 	switch b := b.(type) {
 	case record.Coat:
 		return b.Faces
 	case record.PaintLayer:
-		return b.Faces
+		faces = b.Faces
+	case record.Varnish:
+		faces = b.Faces
+	default:
+		return nil
 	}
-	return nil
+	if faces == nil {
+		return []record.Face{"front"}
+	}
+	return faces
 }
 
 // Each remedy that is offered can be written, and once it is, its finding is

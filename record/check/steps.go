@@ -55,25 +55,31 @@ func (s *subject) pressStep() []Step {
 // trimStep asks for each cloth that nothing was trimmed after.
 func (s *subject) trimStep() []Step {
 	var steps []Step
-	trims := record.Each[record.Trimmed](s.p)
-	for _, cloth := range record.Each[record.ClothLaid](s.p) {
-		if slices.ContainsFunc(trims, func(t record.Done[record.Trimmed]) bool { return before(t.At, cloth.At) != record.Yes }) || !s.stands(cloth.Seq) {
-			continue
-		}
-		st := s.step(TaskTrim, cloth.Seq, "due-trim")
-		from, to, ok := dated(cloth.At)
-		if !ok {
-			st.Rests = []record.Said{record.Say("laid-when-open", record.With("layer", record.Code("cloth")))}
-			steps = append(steps, st)
-			continue
-		}
-		st = s.within(st, window{from: to.Add(trimFrom), until: from.Add(trimUntil)})
+	for _, cloth := range s.untrimmed() {
+		st := s.within(s.step(TaskTrim, cloth.Seq, "due-trim"), trimming(cloth.At))
 		if st.Overdue {
 			st.Said = record.Say("due-trim-hard")
 		}
 		steps = append(steps, st)
 	}
 	return steps
+}
+
+// untrimmed are the cloths that nothing was trimmed after.
+func (s *subject) untrimmed() []record.Done[record.ClothLaid] {
+	trims := record.Each[record.Trimmed](s.p)
+	return slices.DeleteFunc(record.Each[record.ClothLaid](s.p), func(cloth record.Done[record.ClothLaid]) bool {
+		return !s.stands(cloth.Seq) || slices.ContainsFunc(trims, func(t record.Done[record.Trimmed]) bool { return before(t.At, cloth.At) != record.Yes })
+	})
+}
+
+// trimming is when a cloth may be trimmed.
+func trimming(laid record.When) window {
+	from, to, ok := dated(laid)
+	if !ok {
+		return window{rests: []record.Said{record.Say("laid-when-open", record.With("layer", record.Code("cloth")))}}
+	}
+	return window{from: to.Add(trimFrom), until: from.Add(trimUntil)}
 }
 
 // stands reports that something of a layer is still there.
@@ -85,64 +91,53 @@ func (s *subject) stands(seq int64) bool {
 // day (common practice).
 const answerUntil = day
 
-// answerStep asks for a coat that one face lacks and the other has, on a panel
-// whose making is written down as it happens.
+// answerStep asks for a coat that one face lacks and the other has: to be laid
+// when the last coat of each is dry to the touch, and within a day of the first
+// that was not answered.
 func (s *subject) answerStep() []Step {
-	work := func(f Film) bool { return isCoat(f) && laidAs(f, record.Barrier, record.Isolation) == record.No }
-	front, back := filter(s.on(record.Front), work), filter(s.on(record.Back), work)
-	if len(front) == len(back) || !s.made {
+	lead, lacks, n := s.unanswered()
+	if n == 0 {
 		return nil
 	}
-	lead, lacks := front, record.Back
-	if len(back) > len(front) {
-		lead, lacks = back, record.Front
-	}
-	if s.bare(lacks) != nil { // the maker says that it is meant so
-		return nil
-	}
-	answered := min(len(front), len(back))
-	// It can be coated when the last coat of the other face is touch-dry, and
-	// should have been within a day of the first that was not answered.
-	last, first := lead[len(lead)-1], lead[answered]
-	st := s.step(TaskAnswer, last.Layer.Seq, "due-answer", record.With("face", lacks), record.With("coats", len(lead)-answered))
-	w := s.window(last, touchDry)
-	if begun, _, ok := dated(first.Layer.At); ok && !w.from.IsZero() {
+	st := s.step(TaskAnswer, lead[len(lead)-1].Layer.Seq, "due-answer", record.With("face", lacks), record.With("coats", n))
+	w := latest(s.touch(faces...)...)
+	if begun, _, ok := dated(lead[len(lead)-n].Layer.At); ok && !w.unknown() {
 		w.until = begun.Add(answerUntil)
 	}
 	return []Step{s.within(st, w)}
 }
 
-// lastCoats are the uppermost coats of all faces.
-func (s *subject) lastCoats() []Film {
-	var out []Film
-	for _, face := range record.Faces {
-		if coats := filter(s.on(face), isCoat); len(coats) > 0 {
-			out = append(out, coats[len(coats)-1])
-		}
+// unanswered is by how many coats one face lacks what the other has, on a panel
+// whose making is written down as it happens; none where the maker says that
+// the face is meant bare.
+func (s *subject) unanswered() (lead []Film, lacks record.Face, coats int) {
+	work := func(f Film) bool { return isCoat(f) && laidAs(f, record.Barrier, record.Isolation) == record.No }
+	lead, least := filter(s.on(record.Front), work), filter(s.on(record.Back), work)
+	lacks = record.Back
+	if len(least) > len(lead) {
+		lead, least, lacks = least, lead, record.Front
 	}
-	return out
+	if len(lead) == len(least) || !s.made || s.bare(lacks) != nil {
+		return nil, "", 0
+	}
+	return lead, lacks, len(lead) - len(least)
 }
 
 // benchSteps are the steps of a panel that is not painted yet.
 func (s *subject) benchSteps() []Step {
 	grounds := filter(s.films, func(f Film) bool { return isGround(f) == record.Yes })
-	tops := s.lastCoats()
-	if len(tops) == 0 {
+	coats := filter(s.films, isCoat)
+	if len(coats) == 0 {
 		return nil
 	}
-	last := slices.MaxFunc(tops, func(a, b Film) int { return int(a.Layer.Seq - b.Layer.Seq) })
+	last := coats[len(coats)-1]
 	if len(grounds) == 0 && !slices.ContainsFunc(s.films, isCloth) {
 		code := "due-lay"
 		if s.p.ClothIntended() == record.No {
 			code = "due-ground"
 		}
-		return []Step{s.within(s.step(TaskLay, last.Layer.Seq, code), s.window(last, touchDry))}
+		return []Step{s.within(s.step(TaskLay, last.Layer.Seq, code), latest(s.touch(record.Faces...)...))}
 	}
-	var ws []window
-	for _, f := range tops {
-		ws = append(ws, s.window(f, cured))
-	}
-	hard := latest(ws...)
 	sanded := slices.ContainsFunc(record.Each[record.Sanded](s.p), func(x record.Done[record.Sanded]) bool { return before(last.Layer.At, x.At) == record.Yes })
 	task, code := TaskSand, "due-sand"
 	switch {
@@ -153,12 +148,12 @@ func (s *subject) benchSteps() []Step {
 	case len(grounds) > 0:
 		code = "due-sand-again"
 	}
-	steps := []Step{s.within(s.step(task, last.Layer.Seq, code), hard)}
+	steps := []Step{s.within(s.step(task, last.Layer.Seq, code), latest(s.hard(record.Faces...)...))}
 	if len(grounds) == 0 {
 		return steps
 	}
-	top := grounds[len(grounds)-1]
-	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), s.readyFor(s.above(top), trade.Strata{trade.OilPaint}))
+	top, w := s.readyForOil()
+	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), w)
 	switch {
 	case isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
 		return []Step{oil}
@@ -168,29 +163,21 @@ func (s *subject) benchSteps() []Step {
 	return steps
 }
 
-// above lists a layer and what lies over it, on every face that its entry was
-// laid on.
-func (s *subject) above(f Film) []Film {
-	out := []Film{f}
+// readyForOil is when the ground may be painted on in oil, and the last ground
+// of it: on the face that carries the work, or where that is not told on both.
+func (s *subject) readyForOil() (top Film, w window) {
+	var ws []window
 	for _, face := range faces {
-		films := s.on(face)
-		if i := slices.IndexFunc(films, func(x Film) bool { return x.Layer.Seq == f.Layer.Seq }); i >= 0 {
-			out = append(out, films[i+1:]...)
+		under := s.upFrom(face, func(f Film) bool { return isGround(f) == record.Yes })
+		if under == nil || s.facing() == opposite(face) && s.upFrom(s.facing(), func(f Film) bool { return isGround(f) == record.Yes }) != nil {
+			continue
 		}
-	}
-	return out
-}
-
-// readyFor is when the next may be laid over some layers: the first and what
-// lies over it, which has to dry too.
-func (s *subject) readyFor(films []Film, upper trade.Strata) window {
-	w := s.waitWindow(films[0], upper)
-	for _, f := range films[1:] {
-		if over := s.waitWindow(f, upper); !over.from.IsZero() && !w.from.IsZero() {
-			w = latest(w, over)
+		if top.Layer.Seq == 0 || before(top.Layer.At, under[0].Layer.At) == record.Yes {
+			top = under[0]
 		}
+		ws = append(ws, s.readyFor(under, trade.Strata{trade.OilPaint}))
 	}
-	return w
+	return top, latest(ws...)
 }
 
 // waitWindow is when the next may be laid over a layer that has to dry: from
@@ -230,20 +217,16 @@ var resinVarnishes = trade.Strata{trade.NaturalResin, trade.AcrylicResin, trade.
 func (s *subject) finishSteps() []Step {
 	var steps []Step
 	for _, face := range faces {
-		films := s.on(face)
-		at := len(films) - 1
-		for at >= 0 && !isPaint(films[at]) {
-			at--
-		}
-		if at < 0 || slices.ContainsFunc(films[at:], isVarnish) {
+		films := s.upFrom(face, isPaint)
+		if films == nil || slices.ContainsFunc(films, isVarnish) {
 			continue
 		}
-		paint := films[at]
+		paint := films[0]
 		st := s.step(TaskVarnish, paint.Layer.Seq, "due-varnish")
 		if isAcrylic(paint) == record.Yes {
 			st.Said.Code = "due-varnish-acrylic"
 		}
-		steps = append(steps, s.within(st, s.readyFor(films[at:], resinVarnishes)))
+		steps = append(steps, s.within(st, s.readyFor(films, resinVarnishes)))
 	}
 	if len(steps) > 0 {
 		return steps

@@ -130,14 +130,18 @@ func (s *subject) warmed(f Film) bool {
 	})
 }
 
-// latest joins windows that all have to be open.
+// unknown reports that nothing is known of when it opens.
+func (w window) unknown() bool { return w.from.IsZero() }
+
+// latest joins windows that all have to be open; one that is not known leaves
+// it unknown. It rests on what the latest rests on.
 func latest(ws ...window) window {
 	var out window
 	for _, w := range ws {
-		if w.from.IsZero() {
+		switch {
+		case w.unknown():
 			return w
-		}
-		if w.safe.After(out.safe) {
+		case w.end().After(out.end()):
 			out.rests = w.rests
 		}
 		if w.from.After(out.from) {
@@ -146,6 +150,17 @@ func latest(ws ...window) window {
 		if w.safe.After(out.safe) {
 			out.safe = w.safe
 		}
+		if out.until.IsZero() || !w.until.IsZero() && w.until.Before(out.until) {
+			out.until = w.until
+		}
 	}
 	return out
+}
+
+// end is when it is surely open.
+func (w window) end() time.Time {
+	if w.safe.After(w.from) {
+		return w.safe
+	}
+	return w.from
 }

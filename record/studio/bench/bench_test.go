@@ -49,13 +49,13 @@ func TestDay(t *testing.T) {
 		refused string
 	}{
 		{"a coat", record.Coat{Faces: front, Purpose: record.Sealer, Coating: record.Coating{Mix: mix}}, nil, ""},
-		{"a coat of a material for several things", record.Coat{Faces: front, Coating: record.Coating{Mix: mix}}, []string{"purpose-not-recorded", "done-twice"}, ""},
+		{"a coat of a material for several things", record.Coat{Faces: front, Coating: record.Coating{Mix: mix}}, []string{"purpose-not-recorded", "done-twice", "too-early"}, ""},
 		{"a coat on nothing", record.Coat{Coating: record.Coating{Mix: mix}}, nil, "no-faces"},
 		{"more where there was none", record.Coat{Faces: front, Extra: []record.Face{record.Back}}, nil, "extra-not-coated"},
 		{"a coat of nothing", record.Coat{Faces: front, Coating: record.Coating{WetEach: amount(t, "0 g")}}, nil, "coat-of-nothing"},
 		{"a hot room", record.Climate{Temperature: temperature(t, "70 °C")}, nil, "room-temperature"},
 		{"trimming without cloth", record.Trimmed{}, []string{"no-cloth-to-trim"}, ""},
-		{"coarse paper", record.Sanded{Faces: front, Scale: "P", Grit: 80}, []string{"coarse-grit"}, ""},
+		{"coarse paper", record.Sanded{Faces: front, Scale: "P", Grit: 80}, []string{"coarse-grit", "too-early"}, ""},
 		{"a bow over nothing", record.Inspection{Bow: length(t, "1 mm")}, nil, "bow-without-span"},
 		{"nothing", record.Described{}, nil, "nothing-described"},
 		{"a title no face can print", record.Described{Title: "\U00013000"}, []string{"not-printable"}, ""},

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"cmp"
+	"fmt"
 	"reflect"
 	"slices"
 	"time"
@@ -149,57 +150,32 @@ func inOrder(v *studio.View, body record.Body) []record.Said {
 	}))
 }
 
-// taskOf is what an act does of what can be due.
-func taskOf(body record.Body) check.Task {
-	switch b := body.(type) {
-	case record.ClothLaid:
-		return check.TaskLay
-	case record.Trimmed:
-		return check.TaskTrim
-	case record.Sanded:
-		return check.TaskSand
-	case record.PaintLayer:
-		return check.TaskPaint
-	case record.Varnish:
-		return check.TaskVarnish
-	case record.Coat:
-		if b.Purpose == record.Ground {
-			return check.TaskPrime
-		}
-	}
-	return ""
-}
-
 // inTime doubts what comes before or after its window, as due would tell it.
 func inTime(v *studio.View, at record.When, body record.Body) (ws []record.Said) {
-	task := taskOf(body)
 	now, ok := at.Exact()
-	if task == "" || !ok {
+	if !ok {
 		return nil
 	}
-	early, late := map[time.Time][]record.Number{}, map[time.Time][]record.Number{}
-	var froms, untils []time.Time
-	for _, s := range check.Due(v.Shop, now) {
-		if s.Task != task || !slices.Contains(v.Panels, s.Panels[0]) {
+	var said []record.Said
+	panels := map[string][]record.Number{}
+	for _, n := range v.Panels {
+		var s record.Said
+		switch st := check.Ready(v.Shop, v.Shop.Panel(n), now, body); {
+		case st.From.After(now):
+			s = record.Say("too-early", record.With("from", record.Moment(st.From.In(v.Zone))))
+		case st.Overdue:
+			s = record.Say("too-late", record.With("until", record.Moment(st.Until.In(v.Zone))))
+		default:
 			continue
 		}
-		if s.From.After(now) {
-			if early[s.From] == nil {
-				froms = append(froms, s.From)
-			}
-			early[s.From] = append(early[s.From], s.Panels...)
-		} else if s.Overdue {
-			if late[s.Until] == nil {
-				untils = append(untils, s.Until)
-			}
-			late[s.Until] = append(late[s.Until], s.Panels...)
+		k := fmt.Sprint(s)
+		if panels[k] == nil {
+			said = append(said, s)
 		}
+		panels[k] = append(panels[k], n)
 	}
-	for _, t := range froms {
-		ws = append(ws, record.Say("too-early", record.With("panels", early[t]), record.With("from", record.Moment(t.In(v.Zone)))))
-	}
-	for _, t := range untils {
-		ws = append(ws, record.Say("too-late", record.With("panels", late[t]), record.With("until", record.Moment(t.In(v.Zone)))))
+	for _, s := range said {
+		ws = append(ws, record.Say(s.Code, append(s.Values, record.With("panels", panels[fmt.Sprint(s)]))...))
 	}
 	return ws
 }

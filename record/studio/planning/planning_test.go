@@ -159,7 +159,8 @@ func task(a plan.Act, next int) []check.Task {
 }
 
 // A plan carried out as it was planned: at each hour the list of what is due
-// asks for the act, neither too early nor too late, in the same window; and in
+// asks for the act, neither too early nor too late, in the same window, and so
+// does the bench when the act is written down; and in
 // the end the panels cost what was planned, and took what was planned.
 func TestCarriedOut(t *testing.T) {
 	zone, err := time.LoadLocation("Europe/Riga")
@@ -188,8 +189,14 @@ func TestCarriedOut(t *testing.T) {
 				act := d.Job.Acts[s.Act]
 				holdsDue(t, b, numbers, s, task(act, s.Act))
 				b.now = s.End
-				if _, err := bench.Do(t.Context(), b.look(numbers...), record.Moment(s.End), done(b, d, s.Act, numbers)); err != nil {
+				w, err := bench.Do(t.Context(), b.look(numbers...), record.Moment(s.End), done(b, d, s.Act, numbers))
+				if err != nil {
 					t.Fatal(err)
+				}
+				for _, x := range w.Warnings {
+					if x.Code == "too-early" || x.Code == "too-late" {
+						t.Errorf("act %d at %v: the bench finds it %s: %v", s.Act, s.End, x.Code, x.Values)
+					}
 				}
 			}
 			if len(d.Job.Table.Slots) != 7*len(d.Job.Batches) {

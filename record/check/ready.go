@@ -1,0 +1,106 @@
+package check
+
+import (
+	"slices"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/trade"
+)
+
+// Ready is when an act may be done on a panel as it stands at a moment: by the
+// windows of [Due], of the faces that the act touches. A zero From means that
+// nothing is known to wait for.
+func Ready(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) Step {
+	s := unmeasured(w, asOf(p, at), at)
+	return s.within(Step{Panels: []record.Number{p.Number}}, latest(slices.DeleteFunc(s.waits(act), window.unknown)...))
+}
+
+// waits lists the windows that an act has to wait for.
+func (s *subject) waits(act record.Body) (ws []window) {
+	switch b := act.(type) {
+	case record.Trimmed:
+		for _, cloth := range s.untrimmed() {
+			ws = append(ws, trimming(cloth.At))
+		}
+		return ws
+	case record.Sanded:
+		return s.hard(b.Faces...)
+	}
+	_, lacks, _ := s.unanswered()
+	for _, f := range s.laying(act) {
+		face := f.Layer.Face
+		if isGround(f) == record.Yes && face != lacks {
+			ws = append(ws, s.hard(face)...)
+		} else {
+			ws = append(ws, s.touch(face)...)
+		}
+		under := s.upFrom(face, func(x Film) bool { return isPaint(x) || isGround(x) == record.Yes })
+		if under == nil {
+			under = s.on(face)
+		}
+		for _, x := range under {
+			ws = append(ws, s.waitWindow(x, f.made.StrataOf()))
+		}
+	}
+	return ws
+}
+
+// laying are the films that an act would lay.
+func (s *subject) laying(act record.Body) (films []Film) {
+	e := record.Event{Seq: s.w.Last + 1, At: record.Moment(s.now), Written: record.Moment(s.now), Panels: []record.Number{s.p.Number}, Body: act}
+	for _, l := range s.p.With(append(slices.Clip(s.p.Events), e)).Layers() {
+		if l.Seq == e.Seq && l.Cloth == nil {
+			films = append(films, newFilm(s.w, l))
+		}
+	}
+	return films
+}
+
+// touch is when the last coat of each of some faces is dry to the touch.
+func (s *subject) touch(on ...record.Face) (ws []window) {
+	for _, face := range on {
+		if coats := filter(s.on(face), isCoat); len(coats) > 0 {
+			ws = append(ws, s.window(coats[len(coats)-1], touchDry))
+		}
+	}
+	return ws
+}
+
+// hard is when the coats of some faces have cured, those under the last as far
+// as that is known.
+func (s *subject) hard(on ...record.Face) (ws []window) {
+	for _, face := range on {
+		coats := filter(s.on(face), isCoat)
+		for i, f := range coats {
+			if w := s.window(f, cured); i == len(coats)-1 || !w.unknown() {
+				ws = append(ws, w)
+			}
+		}
+	}
+	return ws
+}
+
+// upFrom lists the uppermost layer of a sort on a face and what lies over it;
+// nothing where there is none.
+func (s *subject) upFrom(face record.Face, of func(Film) bool) []Film {
+	films := s.on(face)
+	for i, f := range slices.Backward(films) {
+		if of(f) {
+			return films[i:]
+		}
+	}
+	return nil
+}
+
+// readyFor is when the next may be laid over some layers: over the first, and
+// over what lies on it as far as a time is known.
+func (s *subject) readyFor(films []Film, upper trade.Strata) window {
+	ws := []window{s.waitWindow(films[0], upper)}
+	for _, f := range films[1:] {
+		if w := s.waitWindow(f, upper); !w.unknown() {
+			ws = append(ws, w)
+		}
+	}
+	return latest(ws...)
+}
