@@ -44,6 +44,8 @@ const (
 	exitIntegrity = 4
 	exitNoBook    = 5
 	exitNewer     = 6
+
+	exitUnverified = 7
 )
 
 // failure is an error with its exit code and one hint for what to do next.

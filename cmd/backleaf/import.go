@@ -8,8 +8,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
+	"backleaf/record/safefile"
 	"backleaf/record/studio"
-	"backleaf/record/studio/bounded"
 	"backleaf/record/studio/exchange"
 )
 
@@ -89,19 +89,12 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 
 // readInput reads a file, or standard input for "-".
 func (a *app) readInput(name string) ([]byte, error) {
-	data, err := waiting(a, func() ([]byte, error) {
-		if name == "-" {
-			return bounded.Read(a.in, exchange.MaxBytes)
-		}
-		f, err := os.Open(name)
-		if err != nil {
-			return nil, err
-		}
-		defer f.Close()
-		return bounded.Read(f, exchange.MaxBytes)
-	})
+	if name != "-" {
+		return waiting(a, func() ([]byte, error) { return safefile.Read(name, exchange.MaxBytes) })
+	}
+	data, err := waiting(a, func() ([]byte, error) { return safefile.ReadAll(a.in, exchange.MaxBytes) })
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %w", name, err)
+		return nil, fmt.Errorf("cannot read standard input: %w", err)
 	}
 	return data, nil
 }

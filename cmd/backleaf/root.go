@@ -28,7 +28,7 @@ range (0142-0155) or as batch:NAME; --except takes some out again.
 
 Exit codes: 0 done, 1 error, 2 wrong usage, 3 a finding falls short,
 4 the book or a paper does not hold, 5 no book here, 6 the book is newer than
-this program.`,
+this program, 7 nothing of it could be verified.`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noSuchCommand,

@@ -3,17 +3,14 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/book"
-	"backleaf/record/studio"
-	"backleaf/record/studio/bounded"
-	"backleaf/record/studio/kept"
 	"backleaf/record/studio/register"
 	"backleaf/record/studio/verify"
+	"backleaf/record/tell"
 )
 
 func newVerify(a *app) *cobra.Command {
@@ -23,67 +20,39 @@ func newVerify(a *app) *cobra.Command {
 
 FILE is a certificate (PDF), a record folder or single files of one, a deposit, the
 text of a label's or certificate's QR symbol, a signed head, or a book; - is standard
-input. Said is what holds, what does not, and what cannot be known. No book is
-needed; if the studio's book is here, it is asked what became of the certificate.
-Exit code 4 if anything does not hold.`,
+input. The first line sums up, the worst first. Then stands what the record says, to
+be compared with the page, which is not signed, and with the panel; then what holds,
+what does not, and what cannot be known. No book is needed; if the studio's book is
+here, it is asked what became of the paper. Nothing is written.
+
+Exit code 4 if anything does not hold, 7 if nothing could be verified.`,
 		Example: `  backleaf verify
   backleaf verify certificate.pdf
   backleaf verify record.json record.sig studio.pem
   zbarimg --raw -q photo.png | backleaf verify -
   backleaf verify backup.sqlite`,
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) > 0 {
-				return a.verifyPapers(c.Context(), args)
+			if len(args) == 0 {
+				return a.verifyBook(c.Context())
 			}
-			return a.read(c.Context(), func(s *studio.Session) error { return a.verifyBook(c.Context(), s) })
+			return a.verifyPapers(c.Context(), args)
 		},
 	})
 }
 
 // verifyBook checks the studio's book.
-func (a *app) verifyBook(ctx context.Context, s *studio.Session) error {
-	v, err := register.CheckBook(ctx, s.Book, a.progress())
+func (a *app) verifyBook(ctx context.Context) error {
+	b, err := book.OpenReadOnly(ctx, a.path())
 	if err != nil {
 		return err
 	}
-	if !a.asJSON {
-		a.sayBook(v)
-	} else if err := a.sayJSON(v); err != nil {
+	if err := b.Close(); err != nil {
 		return err
 	}
-	if n := len(v.Bad); n > 0 {
-		return &failure{fmt.Errorf("%d of %d photographs and papers are missing or changed", n, v.Photographs+v.Papers), "take them from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity}
-	}
-	return nil
+	return a.verified(ctx, verify.Checker{}, []verify.Evidence{{Name: a.path(), Kind: verify.Book}})
 }
 
-func (a *app) sayBook(v register.BookReport) {
-	if v.Newer > 0 {
-		a.told("book-newer", record.With("n", v.Newer))
-	}
-	a.told("book-holds", record.With("entries", v.Entries), record.With("root", v.Root))
-	lost := map[string]int{}
-	for _, b := range v.Bad {
-		lost[b.Folder]++
-	}
-	if n := v.Photographs; n > 0 {
-		a.told("photographs-kept", record.With("n", n), record.With("good", n-lost[kept.Photographs]))
-	}
-	if n := v.Papers; n > 0 {
-		a.told("papers-kept", record.With("n", n), record.With("good", n-lost[kept.Papers]))
-	}
-	for _, b := range v.Bad {
-		a.say("%s", b)
-	}
-	for _, m := range v.Missing {
-		a.told("private-elsewhere", record.With("entry", record.EntryRef(m)))
-	}
-	for _, m := range v.Remarks {
-		a.told("remark", record.With("text", m))
-	}
-}
-
-// verifyPapers checks what is named and says what holds.
+// verifyPapers checks what is named.
 func (a *app) verifyPapers(ctx context.Context, names []string) error {
 	var all []verify.Evidence
 	for _, n := range names {
@@ -97,23 +66,50 @@ func (a *app) verifyPapers(ctx context.Context, names []string) error {
 	if err != nil {
 		return err
 	}
-	c := verify.Checker{Books: register.Books{Progress: a.progress()}}
+	c := verify.Checker{}
 	r, err := register.Open(ctx, a.path())
 	if err == nil {
 		defer r.Close()
-		c.Witness = r
+		c.Witnesses = []verify.Witness{r}
 	} else if !errors.Is(err, book.ErrNoBook) || a.bookPath != "" {
 		return err
 	}
-	papers, failed, err := c.Check(ctx, all)
+	return a.verified(ctx, c, all)
+}
+
+// verified checks evidence and says what holds.
+func (a *app) verified(ctx context.Context, c verify.Checker, all []verify.Evidence) error {
+	c.Books = register.Books{Progress: a.progress()}
+	papers, err := c.Check(ctx, all)
 	if err != nil {
 		return err
 	}
-	if err := a.sayPapers(papers); err != nil {
+	if a.asJSON {
+		err = a.sayJSON(papers)
+	} else {
+		a.sayPapers(papers)
+	}
+	if err != nil {
 		return err
 	}
-	if failed > 0 {
+	failed, unverified, kept := 0, 0, false
+	for _, p := range papers {
+		failed += p.Failed
+		// The number on a label stands beside what is signed.
+		if !p.Verified && (p.Kind != verify.Symbol || len(papers) == 1) {
+			unverified++
+		}
+		for _, r := range p.Results {
+			kept = kept || r.Said.Code == "kept-file-bad"
+		}
+	}
+	switch {
+	case failed > 0 && kept:
+		return &failure{errors.New("not everything holds"), "take photographs and papers from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity}
+	case failed > 0:
 		return &failure{errors.New("not everything holds"), "", exitIntegrity}
+	case unverified > 0:
+		return &failure{errors.New("nothing was verified"), "", exitUnverified}
 	}
 	return nil
 }
@@ -121,24 +117,28 @@ func (a *app) verifyPapers(ctx context.Context, names []string) error {
 // evidence reads a file or folder, or standard input for "-".
 func (a *app) evidence(name string) ([]verify.Evidence, error) {
 	if name != "-" {
-		return verify.Open(name)
+		return waiting(a, func() ([]verify.Evidence, error) { return verify.Open(name) })
 	}
-	data, err := waiting(a, func() ([]byte, error) { return bounded.Read(a.in, verify.MaxPaper) })
-	if err != nil {
-		return nil, fmt.Errorf("cannot read standard input: %w", err)
-	}
-	return verify.Read("standard input", data), nil
+	return waiting(a, func() ([]verify.Evidence, error) { return verify.ReadFrom("standard input", a.in) })
 }
 
-func (a *app) sayPapers(views []verify.Paper) error {
-	if a.asJSON {
-		return a.sayJSON(views)
-	}
-	for _, v := range views {
-		a.say("%s", v.Name)
-		for _, r := range v.Results {
-			a.say("  %-15s  %s", r.Verdict, r.Text)
+func (a *app) sayPapers(papers []verify.Paper) {
+	c := a.catalogue()
+	for _, p := range papers {
+		var sum []string
+		for _, s := range p.Sum {
+			sum = append(sum, tell.Say(c, s))
+		}
+		a.say("%s: %s", p.Name, c.Clauses(sum))
+		if len(p.Says) > 0 {
+			a.say("  %s", tell.Say(c, record.Say("says-compare")))
+		}
+		for _, s := range p.Says {
+			a.say("    %s", tell.Say(c, s))
+		}
+		for _, r := range p.Results {
+			a.say("  %-15s  %s", tell.Say(c, record.Say("verdict-"+string(r.Verdict))), tell.Say(c, r.Said))
 		}
 	}
-	return nil
 }
+

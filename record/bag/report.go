@@ -6,7 +6,19 @@ import "strconv"
 type Problem struct {
 	Path string // within the bag; text from outside, printed quoted if need be
 	What string
+	Kind Kind
+	With string // of a file that is swapped: the file whose content it has
 }
+
+// Kind says what sort of problem it is; empty for one of another sort.
+type Kind string
+
+const (
+	Missing Kind = "missing" // listed, and not there
+	Added   Kind = "added"   // there, and not listed
+	Altered Kind = "altered" // another content than is listed
+	Swapped Kind = "swapped" // the content that is listed for another file
+)
 
 func (p Problem) String() string {
 	if q := strconv.Quote(p.Path); q != `"`+p.Path+`"` {
@@ -27,4 +39,5 @@ type Report struct {
 	Files           int       // in data/
 	Octets          int64     // in data/
 	Info            []Field   // bag-info.txt
+	Unlisted        []string  // files beside data/ that tagmanifest-sha512.txt does not list, without tag manifests; a thousand at most
 }

@@ -34,7 +34,7 @@ func Validate(dir string) (Report, error) {
 		return Report{}, fmt.Errorf("cannot read bag: %w", err)
 	}
 	defer root.Close()
-	c := checker{root: root, complete: true, files: map[string]*file{}, left: maxFiles}
+	c := checker{root: root, complete: true, files: map[string]*file{}, left: maxFiles, wrong: map[string][2]string{}}
 	if err := c.check(); err != nil {
 		return Report{}, fmt.Errorf("cannot read bag %s: %w", dir, err)
 	}
@@ -65,6 +65,7 @@ func (c *checker) check() error {
 	c.alike(paths)
 	c.info()
 	c.checksums(paths)
+	c.swapped(paths)
 	slices.SortFunc(c.report.Problems, func(a, b Problem) int {
 		return strings.Compare(a.Path+"\x00"+a.What, b.Path+"\x00"+b.What)
 	})
@@ -80,20 +81,29 @@ type checker struct {
 	hasData  bool                  // there is a payload folder
 	payload  [len(algorithms)]bool // of which there is a manifest
 	complete bool
+	wrong    map[string][2]string // of an altered file: algorithm and checksum
 	report   Report
 }
 
-func (c *checker) problem(path, format string, args ...any) {
+func (c *checker) problem(path, format string, args ...any) { c.found("", path, format, args...) }
+
+func (c *checker) found(kind Kind, path, format string, args ...any) {
 	if len(c.report.Problems) == maxProblems {
 		c.report.More++
 		return
 	}
-	c.report.Problems = append(c.report.Problems, Problem{path, fmt.Sprintf(format, args...)})
+	c.report.Problems = append(c.report.Problems, Problem{Path: path, What: fmt.Sprintf(format, args...), Kind: kind})
 }
 
 func (c *checker) incomplete(path, format string, args ...any) {
 	c.complete = false
 	c.problem(path, format, args...)
+}
+
+// unfit is what is missing or was added.
+func (c *checker) unfit(kind Kind, path, format string, args ...any) {
+	c.complete = false
+	c.found(kind, path, format, args...)
 }
 
 func (c *checker) there(p string) bool {
@@ -210,7 +220,7 @@ func (c *checker) fetch() {
 			}
 		}, func(err error) { c.problem(name, "%v", err) })
 	})
-	c.remark(Problem{name, fmt.Sprintf("names %d files to be fetched; nothing was fetched", n)})
+	c.remark(Problem{Path: name, What: fmt.Sprintf("names %d files to be fetched; nothing was fetched", n)})
 }
 
 func (c *checker) remark(p Problem) {
@@ -228,12 +238,16 @@ func (c *checker) presence(paths []string) {
 		if inData {
 			list = "manifest-"
 		}
+		const strongest = len(algorithms) - 1
+		if !inData && f.there && !f.listed[strongest] && !isManifest(p, "tagmanifest-") && len(c.report.Unlisted) < maxProblems {
+			c.report.Unlisted = append(c.report.Unlisted, p)
+		}
 		for i, a := range algorithms {
 			switch {
 			case f.listed[i] && !f.there:
-				c.incomplete(p, "is missing (listed in %s%s.txt)", list, a.name)
+				c.unfit(Missing, p, "is missing (listed in %s%s.txt)", list, a.name)
 			case !f.listed[i] && f.there && inData && c.payload[i]:
-				c.incomplete(p, "is not listed in manifest-%s.txt", a.name)
+				c.unfit(Added, p, "is not listed in manifest-%s.txt", a.name)
 			}
 		}
 	}
@@ -249,7 +263,7 @@ func (c *checker) alike(paths []string) {
 		}
 		alike := maphash.String(seed, fold(norm.NFC.String(p)))
 		if seen[alike] {
-			c.remark(Problem{p, "differs from another file only in case or in how accents are spelled; not every system keeps both"})
+			c.remark(Problem{Path: p, What: "differs from another file only in case or in how accents are spelled; not every system keeps both"})
 		}
 		seen[alike] = true
 	}
@@ -316,7 +330,36 @@ func (c *checker) checksum(p string, want *file) {
 	}
 	for i, a := range algorithms {
 		if sums[i] != nil && string(sums[i].Sum(nil)) != want.sum(i) {
-			c.problem(p, "%s checksum differs", a.name)
+			c.found(Altered, p, "%s checksum differs", a.name)
+			if len(c.wrong) < maxProblems {
+				c.wrong[p] = [2]string{a.name, string(sums[i].Sum(nil))}
+			}
+		}
+	}
+}
+
+// swapped finds, of altered files, those that hold what another one should.
+func (c *checker) swapped(paths []string) {
+	if len(c.wrong) == 0 {
+		return
+	}
+	owner := map[[2]string]string{}
+	for _, got := range c.wrong {
+		owner[got] = ""
+	}
+	for _, p := range paths {
+		for i, a := range algorithms {
+			if f := c.files[p]; f.listed[i] {
+				if _, wanted := owner[[2]string{a.name, f.sum(i)}]; wanted {
+					owner[[2]string{a.name, f.sum(i)}] = p
+				}
+			}
+		}
+	}
+	for i, x := range c.report.Problems {
+		if of := owner[c.wrong[x.Path]]; x.Kind == Altered && of != "" {
+			c.report.Problems[i].Kind, c.report.Problems[i].With = Swapped, of
+			c.report.Problems[i].What += fmt.Sprintf("; it is that of %q", of)
 		}
 	}
 }

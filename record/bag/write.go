@@ -24,6 +24,10 @@ type Bag struct {
 	Info    []Field // of bag-info.txt, before the three fields the writer adds
 	Agent   string  // Bag-Software-Agent
 	Date    time.Time
+
+	// Sign makes one more tag file from tagmanifest-sha512.txt, which leads to
+	// every other byte of the bag. No manifest lists it. nil: there is none.
+	Sign func(tagManifest []byte) (File, error)
 }
 
 // Write makes the folder dir, which must not be there yet, and writes b into
@@ -57,7 +61,15 @@ func Write(dir string, b Bag) error {
 				return err
 			}
 		}
-		for _, f := range tagged.files("tagmanifest-") {
+		last := tagged.files("tagmanifest-")
+		if b.Sign != nil {
+			f, err := b.Sign([]byte(tagged["sha512"].String()))
+			if err != nil {
+				return err
+			}
+			last = append(last, f)
+		}
+		for _, f := range last {
 			if err := w.put(f, nil); err != nil {
 				return err
 			}

@@ -2,27 +2,37 @@ package deed
 
 import (
 	"errors"
-	"fmt"
 
+	"backleaf/record"
 	"backleaf/record/seal"
 )
 
-// Verdict is what can be said about one promise.
+// Verdict is what can be said about one promise. Its words are those of the
+// codes "verdict-holds" and so on.
 type Verdict string
 
 // Verdicts.
 const (
 	Holds   Verdict = "holds"
-	Fails   Verdict = "does not hold"
-	Unknown Verdict = "cannot be known"
+	Fails   Verdict = "fails"
+	Unknown Verdict = "unknown" // it cannot be known
+	Since   Verdict = "since"   // it happened after a paper was made
 )
 
-// Result is one thing that was looked at, in plain words.
+// Result is one thing that was looked at: a code with its values.
 type Result struct {
-	Verdict Verdict `json:"verdict"`
-	Text    string  `json:"text"`
-	Newer   bool    `json:"newer,omitzero"` // a later program wrote what it is about
+	Verdict Verdict     `json:"verdict"`
+	Said    record.Said `json:"said"`
+	Newer   bool        `json:"newer,omitzero"` // a later program wrote what it is about
 }
+
+// Found makes a result.
+func Found(v Verdict, code string, values ...record.Value) Result {
+	return Result{Verdict: v, Said: record.Say(code, values...)}
+}
+
+// Why is the text of an error as a value of a result.
+func Why(err error) record.Value { return record.With("why", err.Error()) }
 
 // Files are the files of a deed; what is not at hand is nil.
 type Files struct {
@@ -92,8 +102,8 @@ func (r Report) Holds() bool {
 	return true
 }
 
-func (r *Report) say(v Verdict, format string, args ...any) {
-	r.Results = append(r.Results, Result{Verdict: v, Text: fmt.Sprintf(format, args...)})
+func (r *Report) say(v Verdict, code string, values ...record.Value) {
+	r.Results = append(r.Results, Found(v, code, values...))
 }
 
 // Verify checks whatever files of one deed are at hand, each by itself and
@@ -111,8 +121,9 @@ func Verify(f Files) Report {
 	return *r
 }
 
-func (r *Report) later(format string, args ...any) {
-	r.Results = append(r.Results, Result{Verdict: Unknown, Text: fmt.Sprintf(format, args...), Newer: true})
+func (r *Report) later(code string, values ...record.Value) {
+	r.say(Unknown, code, values...)
+	r.Results[len(r.Results)-1].Newer = true
 }
 
 func (r *Report) key(f Files) {
@@ -121,7 +132,7 @@ func (r *Report) key(f Files) {
 	}
 	p, err := seal.ParsePublicPEM(f.Key)
 	if err != nil {
-		r.say(Fails, "%s: %v", KeyName, err)
+		r.say(Fails, "key-not-read", Why(err))
 		return
 	}
 	r.Key = &p
@@ -131,43 +142,44 @@ func (r *Report) record(f Files) {
 	if f.Record == nil {
 		return
 	}
-	sum := seal.DigestOf(f.Record)
+	sum := record.With("digest", seal.DigestOf(f.Record).String())
 	rec, err := Read(f.Record)
 	switch {
 	case errors.Is(err, ErrNewer):
-		r.later("newer: what %s says (SHA-256 %s) cannot be read by this program", RecordName, sum)
+		r.later("record-newer", sum)
 		return
 	case err != nil:
-		r.say(Fails, "%s (SHA-256 %s): %v", RecordName, sum, err)
+		r.say(Fails, "record-not-read", sum, Why(err))
 		return
 	}
 	r.Record = &rec
 	if rec.Newer {
-		r.later("newer: what %s adds up to may be out of date here, for a later program wrote some of it", RecordName)
+		r.later("record-partly-newer")
 	}
-	day, _ := rec.Issued.Exact()
-	r.say(Holds, "%s is the record of %s by %s, made on %s from %d entries; SHA-256 %s", RecordName, rec.Number, rec.Workshop.Studio.Maker,
-		day.Format("2 January 2006"), len(rec.Entries), sum)
+	r.say(Holds, "record-read", record.With("panel", rec.Number), record.With("maker", rec.Workshop.Studio.Maker), record.With("issued", rec.Issued),
+		record.With("entries", len(rec.Entries)), sum)
 }
 
 func (r *Report) signature(f Files) {
 	switch {
 	case f.Record == nil && f.Signature == nil:
 	case f.Record == nil:
-		r.say(Unknown, "what %s was signed over: %s is missing", SignatureName, RecordName)
+		r.say(Unknown, "signature-of-nothing")
 	case f.Signature == nil:
-		r.say(Unknown, "who signed %s: %s is missing", RecordName, SignatureName)
+		r.say(Unknown, "record-not-signed")
 	case f.Key == nil:
-		r.say(Unknown, "whether the signature over %s is good: %s is missing", RecordName, KeyName)
+		r.say(Unknown, "signature-without-key")
 	case r.Key == nil: // said already
 	default:
 		if err := r.Key.VerifyRecord(f.Record, f.Signature); err != nil {
-			r.say(Fails, "the signature over %s: %v", RecordName, err)
+			r.say(Fails, "signature-wrong", Why(err))
 			return
 		}
-		r.say(Holds, "the signature over %s is that of the key in %s", RecordName, KeyName)
+		r.say(Holds, "signature-good", keyNamed(*r.Key))
 	}
 }
+
+func keyNamed(p seal.PublicKey) record.Value { return record.With("key", p.Fingerprint().Groups()) }
 
 func (r *Report) head(f Files) {
 	switch {
@@ -175,9 +187,9 @@ func (r *Report) head(f Files) {
 		return
 	case f.Key == nil:
 		if h, err := seal.UnverifiedHead(f.Head); err != nil {
-			r.say(Fails, "the head of the journal (%s): %v", HeadName, err)
+			r.say(Fails, "head-not-read", Why(err))
 		} else {
-			r.say(Unknown, "who signed the head of journal %s over %d entries: %s is missing", h.Origin, h.Size, KeyName)
+			r.say(Unknown, "head-without-key", record.With("journal", h.Origin), record.With("entries", h.Size))
 		}
 		return
 	case r.Key == nil:
@@ -185,19 +197,19 @@ func (r *Report) head(f Files) {
 	}
 	h, err := seal.OpenHead(f.Head, *r.Key)
 	if err != nil {
-		r.say(Fails, "the head of the journal (%s): %v", HeadName, err)
+		r.say(Fails, "head-not-read", Why(err))
 		return
 	}
 	r.Head = &h
-	r.say(Holds, "the head of journal %s over %d entries is signed with the key in %s", h.Origin, h.Size, KeyName)
+	r.say(Holds, "head-signed", record.With("journal", h.Origin), record.With("entries", h.Size), keyNamed(*r.Key))
 	if r.Record == nil {
 		return
 	}
 	if origin, _ := seal.Origin(r.Record.Workshop.Studio.Mark, r.Record.Workshop.Studio.Journal); origin != h.Origin {
-		r.say(Fails, "the head is of another journal than that of the record: %s, not %s", h.Origin, origin)
+		r.say(Fails, "head-of-other-journal", record.With("journal", h.Origin), record.With("own", origin))
 	}
 	if h.Size != r.Record.Size || h.Root != r.Record.Root {
-		r.say(Fails, "the head is another one than the record names")
+		r.say(Fails, "head-not-of-record")
 	}
 }
 
@@ -207,21 +219,21 @@ func (r *Report) proof(f Files) {
 	}
 	p, err := seal.ParseProof(f.Proof)
 	if err != nil {
-		r.say(Fails, "%s: %v", ProofName, err)
+		r.say(Fails, "proof-not-read", Why(err))
 		return
 	}
 	if r.Record == nil {
-		r.say(Unknown, "which entries %s is about: there is no %s that can be read", ProofName, RecordName)
+		r.say(Unknown, "proof-of-nothing")
 		return
 	}
 	err = p.Verify(seal.Head{Size: r.Record.Size, Root: r.Record.Root}, r.Record.Entries)
 	switch {
 	case err != nil:
-		r.say(Fails, "that the entries of the record stand in the journal: %v", err)
+		r.say(Fails, "proof-wrong", Why(err))
 	case r.Head == nil:
-		r.say(Unknown, "whether the journal in which the entries of the record stand is the studio's: there is no signed head that holds")
+		r.say(Unknown, "proof-without-head")
 	default:
-		r.say(Holds, "every entry of the record stands in that journal, unchanged")
+		r.say(Holds, "proof-good")
 	}
 }
 
@@ -231,37 +243,26 @@ func (r *Report) statement(f Files) {
 	}
 	s, err := seal.OpenStatement(seal.FromPaper(f.Statement))
 	if err != nil {
-		r.say(Fails, "the statement from the paper: %v", err)
+		r.say(Fails, "statement-wrong", Why(err))
 		return
 	}
 	r.Statement = &s
-	r.say(Holds, "the statement is signed with the key that it names: %s", inWords(s))
+	r.say(Holds, "statement-good", record.With("panel", record.Number(s.Number)), keyNamed(s.Key))
 	if r.Key == nil {
 		r.Key = &s.Key
 	} else if *r.Key != s.Key {
-		r.say(Fails, "the statement is signed with another key than that in %s", KeyName)
+		r.say(Fails, "statement-of-other-key")
 	}
 	switch {
 	case f.Record == nil:
-		r.say(Unknown, "the whole record: the statement only names its SHA-256, %s", s.Record)
+		r.say(Unknown, "statement-alone", record.With("digest", s.Record.String()))
 	case seal.DigestOf(f.Record) != s.Record:
-		r.say(Fails, "the statement is about another record than %s", RecordName)
+		r.say(Fails, "statement-of-other-record")
 	case r.Record != nil && string(r.Record.Number) != s.Number:
-		r.say(Fails, "the statement is about panel %s, the record about %s", s.Number, r.Record.Number)
+		r.say(Fails, "statement-of-other-panel", record.With("panel", record.Number(s.Number)), record.With("own", r.Record.Number))
 	default:
-		r.say(Holds, "the statement is about this very record")
+		r.say(Holds, "statement-of-record")
 	}
-}
-
-// inWords repeats a statement for a reader.
-func inWords(s seal.Statement) string {
-	out := s.Number
-	for _, x := range []struct{ before, value string }{{"title ", s.Title}, {"by ", s.Maker}, {"", s.Size}, {"made ", s.Made}, {"issued ", s.Issued}} {
-		if x.value != "" {
-			out += ", " + x.before + x.value
-		}
-	}
-	return out
 }
 
 // ring looks at what the record itself says of the key.
@@ -271,38 +272,38 @@ func (r *Report) ring() {
 	}
 	ring, err := Keys(r.Record.Workshop.Keys)
 	if err != nil {
-		r.say(Fails, "the life of the studio's keys as the record tells it: %v", err)
+		r.say(Fails, "keys-wrong", Why(err))
 		return
 	}
 	switch s := ring.Standing(*r.Key); s {
 	case Current:
-		r.say(Holds, "the key is the one that the studio's journal names")
+		r.say(Holds, "key-of-journal")
 	case Unrecorded:
-		r.say(Fails, "the key is none that the studio's journal names")
+		r.say(Fails, "key-not-of-journal")
 	default:
-		r.say(Fails, "the key was %s before this record was made", s)
+		r.say(Fails, "key-ended-before", record.With("standing", record.Code(s)))
 	}
 	for _, p := range ring.Keys {
 		if heir, ok := ring.Heir(p); ok {
-			r.say(Holds, "the older key %s named its successor %s", p.Fingerprint().Short(), heir.Short())
+			r.say(Holds, "key-named-successor", record.With("key", p.Fingerprint().Short()), record.With("successor", heir.Short()))
 		}
 	}
 }
 
 // limits says what no check of these files can tell.
 func (r *Report) limits() {
-	if r.Key != nil {
-		if r.Key.IsDemo() {
-			r.say(Unknown, "who signed: this is a demonstration, and anyone can sign with its key")
-		} else {
-			r.say(Unknown, "whose key this is: compare its fingerprint with one you have from the studio by another way: %s", r.Key.Fingerprint().Groups())
-		}
+	switch {
+	case r.Key == nil:
+	case r.Key.IsDemo():
+		r.say(Unknown, "anyone-signs")
+	default:
+		r.say(Unknown, "whose-key", keyNamed(*r.Key))
 	}
 	if r.Record == nil {
 		return
 	}
 	if len(r.Record.Findings) > 0 {
-		r.say(Unknown, "whether the findings of that day are right: they follow rules of thumb; the record tells them one by one")
+		r.say(Unknown, "findings-by-rules")
 	}
-	r.say(Unknown, "whether what the maker recorded is true and all of it, and what happened since: a signature only says that it was not changed")
+	r.say(Unknown, "record-as-told")
 }

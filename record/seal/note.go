@@ -13,8 +13,8 @@ import (
 )
 
 const (
-	// maxNoteBytes bounds a note; a head takes about 250 bytes, a statement about 450.
-	maxNoteBytes = 4096
+	// MaxNoteBytes bounds a note; a head takes about 250 bytes, a statement about 450.
+	MaxNoteBytes = 4096
 )
 
 // ErrOtherKey: the note is well formed but was signed with another key than the one given, so nothing can be said about it.
@@ -73,8 +73,8 @@ func (k Key) signNote(text string) ([]byte, error) {
 		return nil, err
 	}
 	msg, err := note.Sign(&note.Note{Text: text}, noteSigner{verifier, k})
-	if err == nil && len(msg) > maxNoteBytes {
-		err = fmt.Errorf("a note has at most %d bytes", maxNoteBytes)
+	if err == nil && len(msg) > MaxNoteBytes {
+		err = fmt.Errorf("a note has at most %d bytes", MaxNoteBytes)
 	}
 	return msg, err
 }
@@ -121,8 +121,8 @@ func checkNote(msg []byte, text, name string, p PublicKey) error {
 
 // unsignedText returns the part of a note before its blank line. Nothing vouches for it yet.
 func unsignedText(msg []byte) (string, error) {
-	if len(msg) > maxNoteBytes {
-		return "", fmt.Errorf("a note has at most %d bytes", maxNoteBytes)
+	if len(msg) > MaxNoteBytes {
+		return "", fmt.Errorf("a note has at most %d bytes", MaxNoteBytes)
 	}
 	text, _, ok := strings.Cut(string(msg), "\n\n")
 	text += "\n"

@@ -21,6 +21,7 @@ var English = &Catalogue{
 		englishWarnings,
 		englishBench,
 		englishCommands,
+		englishVerify,
 		englishProducts,
 		englishAsk,
 		englishCare,

@@ -50,7 +50,6 @@ var allowed = map[string][]string{
 	"label":          {"record/*", "schema"},
 	"certificate":    {"record/*", "schema", "certificate/photo"},
 
-	"record/studio/bounded":   {},
 	"record/studio/refuse":    {"record"},
 	"record/studio":           {"record", "record/accept", "record/form", "record/book", "record/studio/refuse"},
 	"record/studio/private":   {"record/book"},
@@ -65,9 +64,9 @@ var allowed = map[string][]string{
 	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
 	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/kept", "record/studio/refuse"},
 	"record/studio/exchange":  {"record", "record/accept", "record/form", "record/book", "record/sheet", "record/studio", "record/studio/private", "record/studio/refuse"},
-	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/pdf", "record/seal", "record/studio/bounded", "record/studio/refuse"}, // no book
+	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/pdf", "record/safefile", "record/seal", "record/studio/refuse"}, // no book
 	"record/studio/deposit":   {"record/*", "certificate", "certificate/dossier"},
-	"record/studio/register":  {"record", "record/book", "record/deed", "record/seal", "record/tell", "record/studio", "record/studio/deposit", "record/studio/kept", "record/studio/refuse", "record/studio/verify"},
+	"record/studio/register":  {"record", "record/book", "record/deed", "record/form", "record/safefile", "record/seal", "record/tell", "record/studio", "record/studio/deposit", "record/studio/keys", "record/studio/kept", "record/studio/refuse", "record/studio/verify"},
 
 	"certificate/photo":   {},
 	"certificate/dossier": {"record/*", "schema", "certificate/photo"},

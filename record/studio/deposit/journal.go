@@ -12,10 +12,9 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/form"
+	"backleaf/record/safefile"
 	"backleaf/record/seal"
-	"backleaf/record/studio/bounded"
 	"backleaf/record/studio/exchange"
-	"backleaf/record/studio/verify"
 )
 
 // Journal is the journal of a deposit as read.
@@ -51,7 +50,7 @@ func ReadJournal(ctx context.Context, dir string, root *os.Root) (j Journal, err
 	if err := j.agreesWithBook(ctx, filepath.Join(dir, "data", "book.sqlite")); err != nil {
 		return j, err
 	}
-	note, err := readPart(root, "data/keys/head.txt", verify.MaxPaper)
+	note, err := readPart(root, "data/keys/head.txt", seal.MaxNoteBytes)
 	if errors.Is(err, fs.ErrNotExist) {
 		return j, nil // nothing in the deposit is signed
 	}
@@ -74,8 +73,11 @@ func (j *Journal) agreesWithBook(ctx context.Context, path string) error {
 	return err
 }
 
+// Fold folds the journal.
+func (j *Journal) Fold() (*record.Workshop, error) { return record.Fold(form.Entries(j.Entries)) }
+
 func (j *Journal) agreesWithHead(note []byte) error {
-	w, err := record.Fold(form.Entries(j.Entries))
+	w, err := j.Fold()
 	if err != nil {
 		return err
 	}
@@ -101,12 +103,12 @@ func (j *Journal) agreesWithHead(note []byte) error {
 }
 
 func readPart(root *os.Root, name string, most int64) ([]byte, error) {
-	f, err := root.Open(name)
+	f, err := safefile.OpenIn(root, filepath.FromSlash(name), most)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %w", err)
+		return nil, err
 	}
 	defer f.Close()
-	data, err := bounded.Read(f, most)
+	data, err := safefile.ReadAll(f, most)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", name, err)
 	}

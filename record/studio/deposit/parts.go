@@ -8,9 +8,12 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"backleaf/record/bag"
 	parts "backleaf/record/deposit"
+	"backleaf/record/seal"
+	"backleaf/record/studio/verify"
 )
 
 // put adds a part.
@@ -67,7 +70,7 @@ func (d *depositor) write(ctx context.Context, dir string) error {
 		}
 	}
 	return bag.Write(dir, bag.Bag{
-		Payload: d.files, Tags: []bag.File{bag.Bytes("README.txt", readme)}, Agent: "backleaf", Date: d.now,
+		Payload: d.files, Tags: []bag.File{bag.Bytes("README.txt", readme)}, Agent: "backleaf", Date: d.now, Sign: d.sign(),
 		Info: []bag.Field{
 			{Label: "Source-Organization", Value: d.about.Maker},
 			{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", cmp.Or(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
@@ -77,6 +80,22 @@ func (d *depositor) write(ctx context.Context, dir string) error {
 			{Label: "Signed", Value: signedWords(d.about.Key)},
 		},
 	})
+}
+
+// sign signs the list that leads to every byte of the bag; nil without a key.
+func (d *depositor) sign() func([]byte) (bag.File, error) {
+	if d.key == nil {
+		return nil
+	}
+	return func(tagManifest []byte) (bag.File, error) {
+		origin, err := seal.Origin(d.shop.Studio.Mark, d.shop.Studio.Journal)
+		if err != nil {
+			return bag.File{}, err
+		}
+		note, err := seal.Deposit{Origin: origin, Manifest: seal.DigestOf(tagManifest), Entries: d.head.Size, Root: d.head.Root,
+			Panels: int64(len(d.shop.Panels)), Made: d.now.Format(time.DateOnly)}.Sign(*d.key)
+		return bag.Bytes(verify.DepositSignature, note), err
+	}
 }
 
 func signedWords(fingerprint string) string {

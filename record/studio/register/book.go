@@ -4,126 +4,146 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/deed"
+	"backleaf/record/seal"
 	"backleaf/record/studio"
-	"backleaf/record/studio/deposit"
 	"backleaf/record/studio/kept"
+	"backleaf/record/studio/keys"
 )
 
 // Books reads the books among what is checked. It is a [verify.Books].
 type Books struct{ Progress studio.Progress }
 
-// Book says what holds of a book that is not the studio's own.
+// Book says what holds of a book: the journal, its look-up tables, the heads,
+// the photographs and papers beside it, and its key file.
 func (k Books) Book(ctx context.Context, name string) []deed.Result {
+	var j judgement
 	b, err := book.OpenReadOnly(ctx, name)
 	if err != nil {
-		return []deed.Result{{Verdict: deed.Fails, Text: err.Error()}}
+		j.say(deed.Fails, "whole-book-fails", deed.Why(err))
+		return j
 	}
 	defer b.Close()
 	r, err := b.Verify(ctx, k.Progress.Of("entries"))
 	if err != nil {
-		return []deed.Result{{Verdict: deed.Fails, Text: "the book: " + err.Error()}}
+		j.say(deed.Fails, "whole-book-fails", deed.Why(err))
+		return j
 	}
-	out := []deed.Result{{Verdict: deed.Holds, Text: fmt.Sprintf("the book: %d entries, root %x", r.Entries, r.Root[:])}}
-	w, err := b.Workshop(ctx)
-	if err != nil {
-		return append(out, deed.Result{Verdict: deed.Fails, Text: err.Error()})
+	j.say(deed.Holds, "whole-book-holds", record.With("entries", r.Entries), record.With("root", fmt.Sprintf("%x", r.Root[:])))
+	for _, m := range r.Remarks {
+		j.say(deed.Unknown, "remark", record.With("text", m))
+	}
+	for _, m := range r.Missing {
+		j.say(deed.Unknown, "private-elsewhere", record.With("entry", record.EntryRef(m)))
 	}
 	if r.Newer > 0 {
-		out = append(out, deed.Result{Verdict: deed.Unknown, Newer: true, Text: fmt.Sprintf("newer: may be out of date; %d entries hold what only a later program can read", r.Newer)})
-	}
-	for _, b := range badFiles(name, w) {
-		if b.absent() {
-			out = append(out, deed.Result{Verdict: deed.Unknown, Text: fmt.Sprintf("E%d, paper issued of %s: it prints a name or a price and is not in this copy", b.Entry, b.Panel)})
-			continue
-		}
-		out = append(out, deed.Result{Verdict: deed.Fails, Text: strings.Replace(b.String(), "  ", ", ", 1)})
-	}
-	return append(out, deed.Result{Verdict: deed.Unknown, Text: "whether all of it was replaced: only a signed head kept elsewhere tells (\"backleaf head compare\")"})
-}
-
-// Journal reads the journal of a deposit.
-func (k Books) Journal(ctx context.Context, dir string, root *os.Root) (entries int, signed bool, err error) {
-	j, err := deposit.ReadJournal(ctx, dir, root)
-	return len(j.Entries), j.Signed, err
-}
-
-// BookReport is what was found in a book that holds.
-type BookReport struct {
-	Entries     int64     `json:"entries"`
-	Root        string    `json:"root"`
-	Newer       int       `json:"newer_entries"`
-	Photographs int       `json:"photographs"`
-	Papers      int       `json:"papers"`
-	Bad         []BadFile `json:"files_missing_or_changed"`
-	Missing     []int64   `json:"private_parts_elsewhere"`
-	Remarks     []string  `json:"remarks"`
-}
-
-// BadFile is a photograph or paper that is not as it was kept.
-type BadFile struct {
-	kept.File
-	Why error
-}
-
-func (b BadFile) String() string {
-	what := "photograph"
-	if b.Folder == kept.Papers {
-		what = "paper issued"
-	}
-	if b.Panel == "" {
-		return fmt.Sprintf("mark of the studio: %v", b.Why)
-	}
-	return fmt.Sprintf("E%d  %s of %s: %v", b.Entry, what, b.Panel, b.Why)
-}
-
-// MarshalText says it in one line.
-func (b BadFile) MarshalText() ([]byte, error) { return []byte(b.String()), nil }
-
-// CheckBook checks the journal, its look-up tables, the photographs and the papers issued.
-func CheckBook(ctx context.Context, b *book.Book, progress studio.Progress) (BookReport, error) {
-	r, err := b.Verify(ctx, progress.Of("entries"))
-	if err != nil {
-		return BookReport{}, err
+		j.say(deed.Unknown, "whole-book-newer", record.With("n", r.Newer))
+		j[len(j)-1].Newer = true
 	}
 	w, err := b.Workshop(ctx)
 	if err != nil {
-		return BookReport{}, err
+		j.say(deed.Fails, "whole-book-fails", deed.Why(err))
+		return j
 	}
-	v := BookReport{Entries: r.Entries, Root: fmt.Sprintf("%x", r.Root[:]), Bad: []BadFile{}, Missing: r.Missing, Remarks: r.Remarks, Newer: r.Newer}
-	for _, f := range kept.In(w) {
-		if f.Folder == kept.Papers {
-			v.Papers++
-		} else {
-			v.Photographs++
-		}
+	j.files(name, w)
+	if err := j.heads(ctx, b, w, name); err != nil {
+		j.say(deed.Fails, "whole-book-fails", deed.Why(err))
 	}
-	for _, f := range badFiles(b.Path(), w) {
-		if f.absent() {
-			v.Remarks = append(v.Remarks, fmt.Sprintf("E%d: the paper issued of %s, which prints a name or a price, is not in this copy", f.Entry, f.Panel))
-			v.Papers--
-			continue
-		}
-		v.Bad = append(v.Bad, f)
-	}
-	return v, nil
+	return j
 }
 
-// absent reports a paper that prints a name or a price and is not in this copy:
-// a deposit holds none.
-func (b BadFile) absent() bool { return b.Private && errors.Is(b.Why, kept.ErrMissing) }
-
-// badFiles names the kept files of a book that are not as they were kept.
-func badFiles(path string, w *record.Workshop) (bad []BadFile) {
+// files looks at what is kept beside a book.
+func (j *judgement) files(path string, w *record.Workshop) {
+	n, good := map[string]int{}, map[string]int{}
 	for _, f := range kept.In(w) {
-		if err := kept.Check(path, f); err != nil {
-			bad = append(bad, BadFile{f, err})
+		n[f.Folder]++
+		switch err := kept.Check(path, f); {
+		case err == nil:
+			good[f.Folder]++
+		case f.Private && errors.Is(err, kept.ErrMissing): // a deposit holds none
+			n[f.Folder]--
+			j.say(deed.Unknown, "private-paper-elsewhere", record.With("entry", record.EntryRef(f.Entry)), record.With("panel", f.Panel))
+		default:
+			code := "kept-file-bad"
+			if f.Panel == "" {
+				code = "kept-mark-bad"
+			}
+			j.say(deed.Fails, code, record.With("entry", record.EntryRef(f.Entry)), record.With("panel", f.Panel), record.With("what", record.Code(f.Folder)), deed.Why(err))
 		}
 	}
-	return bad
+	for _, folder := range []string{kept.Photographs, kept.Papers} {
+		if n[folder] > 0 {
+			v := deed.Holds
+			if good[folder] < n[folder] {
+				v = deed.Fails
+			}
+			j.say(v, "kept-"+folder, record.With("n", n[folder]), record.With("good", good[folder]))
+		}
+	}
+}
+
+// heads says how far the newest signed head reaches, and what a rewrite of the
+// whole book would need to stay unseen.
+func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop, path string) error {
+	ring, err := deed.Keys(w.Keys)
+	if err != nil {
+		return err
+	}
+	heads, err := b.Heads(ctx)
+	if err != nil {
+		return err
+	}
+	size, _, err := b.Tree(ctx)
+	if err != nil {
+		return err
+	}
+	origin, _ := seal.Origin(w.Studio.Mark, w.Studio.Journal)
+	newest := int64(0)
+	for _, h := range heads {
+		signed, err := openHead([]byte(h.Note), ring, origin)
+		if err == nil && (signed.Size != h.Size || signed.Root != h.Root) {
+			err = errors.New("its note speaks of another one")
+		}
+		if err != nil {
+			j.say(deed.Fails, "kept-head-wrong", record.With("entries", h.Size), deed.Why(err))
+			continue
+		}
+		newest = max(newest, h.Size)
+	}
+	if newest > 0 {
+		j.say(deed.Holds, "newest-head", record.With("n", len(heads)), record.With("reaches", newest), record.With("after", size-newest))
+	}
+	current, ok := ring.Current()
+	switch {
+	case !ok:
+		j.say(deed.Unknown, "rewrite-without-key")
+		return nil
+	case keys.There(path):
+		j.keyFile(path, current)
+	}
+	j.say(deed.Unknown, "rewrite-unseen", record.With("key", current.Fingerprint().Short()))
+	return nil
+}
+
+// keyFile says whether the key file beside a book is that of its current key,
+// where it can be opened without asking anybody.
+func (j *judgement) keyFile(path string, current seal.PublicKey) {
+	file := record.With("file", keys.File(path))
+	k, loose, err := seal.LoadKey(keys.File(path), nil)
+	switch {
+	case errors.Is(err, seal.ErrPassphraseNeeded):
+		j.say(deed.Unknown, "key-file-closed", file)
+	case err != nil:
+		j.say(deed.Fails, "key-file-unreadable", file, deed.Why(err))
+	case k.Public() != current:
+		j.say(deed.Fails, "key-file-other", file)
+	default:
+		j.say(deed.Holds, "key-file-current", file)
+	}
+	if loose {
+		j.say(deed.Unknown, "key-file-open", file)
+	}
 }

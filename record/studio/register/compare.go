@@ -11,6 +11,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/verify"
+	"backleaf/record/tell"
 )
 
 // broken says that an older state is not the beginning of today's.
@@ -44,13 +45,13 @@ func (r *Register) Entries() int64 { return r.size }
 
 // olderHead takes a head out of what was named, and checks who signed it.
 func (r *Register) olderHead(e verify.Evidence) (seal.Head, *deed.Record, error) {
-	if e.Broken != nil {
-		return seal.Head{}, nil, e.Broken
+	if e.Unread != nil {
+		return seal.Head{}, nil, errors.New(tell.Say(tell.English, e.Unread.Said))
 	}
 	rep := deed.Verify(e.Files)
 	for _, x := range rep.Results {
 		if x.Verdict == deed.Fails {
-			return seal.Head{}, nil, errors.New(x.Text)
+			return seal.Head{}, nil, errors.New(tell.Say(tell.English, x.Said))
 		}
 	}
 	switch {

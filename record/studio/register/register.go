@@ -5,7 +5,6 @@ package register
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"backleaf/record"
@@ -13,7 +12,6 @@ import (
 	"backleaf/record/deed"
 	"backleaf/record/seal"
 	"backleaf/record/studio/verify"
-	"backleaf/record/tell"
 )
 
 // Register is the studio's book, opened to be asked. It is a [verify.Witness].
@@ -62,12 +60,12 @@ func (r *Register) NAAN() string { return r.shop.Studio.NAAN }
 // judgement gathers what the book says.
 type judgement []deed.Result
 
-func (j *judgement) say(v deed.Verdict, format string, args ...any) {
-	*j = append(*j, deed.Result{Verdict: v, Text: fmt.Sprintf(format, args...)})
+func (j *judgement) say(v deed.Verdict, code string, values ...record.Value) {
+	*j = append(*j, deed.Found(v, code, values...))
 }
 
 // Paper says what the studio's book knows of a certificate, a record or a head.
-func (r *Register) Paper(ctx context.Context, f deed.Files, rep deed.Report) ([]deed.Result, error) {
+func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report) ([]deed.Result, error) {
 	var j judgement
 	number := record.Number("")
 	switch {
@@ -75,9 +73,11 @@ func (r *Register) Paper(ctx context.Context, f deed.Files, rep deed.Report) ([]
 		number = rep.Record.Number
 	case rep.Statement != nil:
 		number = record.Number(rep.Statement.Number)
-	}
-	if number == "" {
-		return r.judgeHead(ctx, f)
+	case e.Kind == verify.Certificate: // of which no record could be read
+		r.judgeFile(&j, e)
+		return j, nil
+	default:
+		return r.judgeHead(ctx, e.Files)
 	}
 	origin := ""
 	if rep.Statement != nil {
@@ -88,42 +88,50 @@ func (r *Register) Paper(ctx context.Context, f deed.Files, rep deed.Report) ([]
 	}
 	if mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); origin != mine {
 		if mark := "backleaf/" + r.shop.Studio.Mark; origin == mark || strings.HasPrefix(origin, mark+"/") {
-			j.say(deed.Fails, "the studio's book did not issue it: it is of another journal with the same mark, %s", origin)
+			j.say(deed.Fails, "other-journal", record.With("journal", origin))
 			return j, nil
 		}
-		j.say(deed.Unknown, "whether a certificate was replaced or withdrawn: the book here is of another studio, mark %s", r.shop.Studio.Mark)
+		j.say(deed.Unknown, "other-studio", record.With("mark", r.shop.Studio.Mark))
 		return j, nil
 	}
 	lost := false
 	if rep.Key != nil {
-		switch s := r.ring.Standing(*rep.Key); s {
+		switch r.ring.Standing(*rep.Key) {
 		case deed.Unrecorded:
-			j.say(deed.Fails, "the key is none of the studio whose book is here: this paper is not from it")
+			j.say(deed.Fails, "key-not-of-book")
 			return j, nil
 		case deed.Retired:
-			j.say(verify.SinceThen, "the key has been retired, and named its successor")
+			j.say(deed.Since, "key-retired-since")
 		case deed.Lost:
-			j.say(verify.SinceThen, "the key has been declared lost")
+			j.say(deed.Since, "key-lost-since")
 			lost = true
+		}
+	}
+	digest := ""
+	if e.Files.Record != nil {
+		digest = seal.DigestOf(e.Files.Record).String()
+	} else {
+		digest = rep.Statement.Record.String()
+	}
+	same := true
+	if rep.Record != nil {
+		var err error
+		if same, err = r.sameHistory(ctx, &j, *rep.Record); err != nil {
+			return j, err
 		}
 	}
 	p := r.shop.Panel(number)
 	if p == nil {
-		j.say(deed.Fails, "the studio's book has no panel %s", number)
+		if same {
+			j.say(deed.Fails, "panel-not-in-book", record.With("panel", number))
+		}
 		return j, nil
 	}
-	digest := ""
-	if f.Record != nil {
-		digest = seal.DigestOf(f.Record).String()
-	} else {
-		digest = rep.Statement.Record.String()
+	r.certificate(&j, p, e, rep, digest, same, lost)
+	if rep.Record == nil {
+		return j, nil
 	}
-	j.certificate(p, digest, lost)
-	if rep.Record != nil {
-		err := r.judgeRecord(ctx, &j, *rep.Record, digest)
-		return j, err
-	}
-	return j, nil
+	return j, r.judgeRecord(ctx, &j, *rep.Record, digest, same)
 }
 
 // Symbol says what the book knows of the panel that a symbol names.
@@ -131,18 +139,16 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 	var j judgement
 	p := r.shop.Panel(n)
 	if p == nil {
-		j.say(deed.Fails, "the book here has no panel %s", n)
+		j.say(deed.Fails, "panel-not-in-book", record.With("panel", n))
 		return j
 	}
-	j.say(deed.Holds, "the book here knows it: %s%s, %s", p.Size(), tell.Say(tell.English, record.Say("with-title", record.With("title", p.Description().Title))), p.Stage())
-	if d, ok := p.Discarded(); ok {
-		j.say(deed.Fails, "as a panel in use: it was discarded (E%d): %s", d.Seq, d.Body.Because)
-	}
+	j.say(deed.Holds, "symbol-known", record.With("panel", n), record.With("size", p.Size()), record.With("title", p.Description().Title), record.With("stage", p.Stage()))
+	j.whereabouts(p)
 	if c, ok := p.Certificate(); ok {
-		j.say(verify.SinceThen, "a certificate is in force, issued on %s (E%d)", sayDay(c.At), c.Seq)
+		j.say(deed.Since, "certificate-in-force", record.With("when", c.At), record.With("entry", record.EntryRef(c.Seq)))
 	}
-	if base := r.shop.Studio.LinkBase; verify.Typed(text) != text && !strings.HasPrefix(strings.ToUpper(text), base) {
-		j.say(deed.Unknown, "where the link leads: it is not the one the studio prints now")
+	if base := r.shop.Studio.LinkBase; verify.Typed(text) != text && !strings.HasPrefix(strings.ToUpper(text), strings.ToUpper(base)) {
+		j.say(deed.Unknown, "other-link")
 	}
 	return j
 }

@@ -1,147 +1,263 @@
 package verify
 
 import (
-	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
-	"strings"
 
+	"backleaf/record"
 	"backleaf/record/bag"
 	"backleaf/record/deed"
+	"backleaf/record/pdf"
+	"backleaf/record/seal"
 )
 
 // MaxProblems bounds how many problems of a deposit are told one by one.
 const MaxProblems = 20
 
-// deposit checks the bag and every record, certificate and book in it.
+// Names of the files by which a deposit is signed as a whole.
+const (
+	DepositSignature = "signature.txt"
+	SignedManifest   = "tagmanifest-sha512.txt"
+)
+
+// depositCheck is a deposit being checked.
+type depositCheck struct {
+	Checker
+	root     *os.Root
+	dir      string
+	archive  Archive // nil: there is no journal in it, or nobody to read it
+	results  []deed.Result
+	counts   map[Kind]int
+	unsigned []string
+	keys     []seal.PublicKey
+	told     int // problems told one by one
+	more     int
+}
+
+func (c *depositCheck) say(v deed.Verdict, code string, values ...record.Value) {
+	c.results = append(c.results, deed.Found(v, code, values...))
+}
+
+// part says a result about one file, up to a bound of them.
+func (c *depositCheck) part(file string, r deed.Result) {
+	if c.told++; c.told > MaxProblems {
+		c.more++
+		return
+	}
+	values := append([]record.Value{record.With("file", file), record.With("about", record.Code(r.Said.Code))}, r.Said.Values...)
+	code := "part"
+	if r.Newer {
+		code = "part-newer"
+	}
+	c.results = append(c.results, deed.Result{Verdict: r.Verdict, Said: record.Said{Code: code, Values: values}, Newer: r.Newer})
+}
+
+// deposit checks the bag and every record, certificate and book in it, each by
+// itself and against the others.
 func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error) {
 	report, err := bag.Validate(dir)
 	if err != nil {
 		return nil, err
-	}
-	var out []deed.Result
-	say := func(v deed.Verdict, format string, args ...any) {
-		out = append(out, deed.Result{Verdict: v, Text: fmt.Sprintf(format, args...)})
-	}
-	if report.Valid {
-		say(deed.Holds, "the deposit is whole: %d files, all checksums (%s) hold", report.Files, strings.Join(report.Algorithms, ", "))
-	}
-	for i, p := range report.Problems {
-		if i == MaxProblems {
-			say(deed.Fails, "and %d more", len(report.Problems)-i+report.More)
-			break
-		}
-		say(deed.Fails, "%s", p)
-	}
-	for _, n := range report.Notes {
-		say(deed.Unknown, "%s", n)
 	}
 	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %w", err)
 	}
 	defer root.Close()
-	keys := map[string]bool{}
-	counts := map[Kind]int{}
-	var unsigned []string
-	err = fs.WalkDir(root.FS(), "data", func(p string, d fs.DirEntry, err error) error {
+	d := &depositCheck{Checker: c, root: root, dir: dir, counts: map[Kind]int{}}
+	d.signature(report)
+	d.bag(report)
+	if c.Books != nil {
+		var results []deed.Result
+		d.archive, results = c.Books.Deposit(ctx, dir, root)
+		d.results = append(d.results, results...)
+	}
+	if err := d.parts(ctx); err != nil {
+		return nil, err
+	}
+	d.end()
+	return d.results, nil
+}
+
+// signature checks the word by which the deposit is signed as a whole. It is
+// over the list of the lists of all files, which the bag is held against.
+func (c *depositCheck) signature(report bag.Report) {
+	note, err := readIn(c.root, DepositSignature, seal.MaxNoteBytes)
+	if errors.Is(err, fs.ErrNotExist) {
+		c.say(deed.Unknown, "deposit-not-signed")
+		return
+	}
+	var signed seal.Deposit
+	if err == nil {
+		signed, err = seal.OpenDeposit(note)
+	}
+	var list []byte
+	if err == nil {
+		list, err = readIn(c.root, SignedManifest, 1<<20)
+	}
+	switch {
+	case err != nil:
+		c.say(deed.Fails, "deposit-signature-wrong", deed.Why(err))
+		return
+	case seal.DigestOf(list) != signed.Manifest:
+		c.say(deed.Fails, "deposit-lists-changed", record.With("file", SignedManifest))
+		return
+	}
+	for _, f := range report.Unlisted {
+		if f != DepositSignature {
+			c.say(deed.Fails, "deposit-added", record.With("file", f))
+		}
+	}
+	c.keys = append(c.keys, signed.Key)
+	c.say(deed.Holds, "deposit-signed", record.With("key", signed.Key.Fingerprint().Groups()), record.With("journal", signed.Origin),
+		record.With("entries", signed.Entries), record.With("panels", signed.Panels), record.With("made", signed.Made))
+}
+
+// bag says what is wrong with the files as they are listed.
+func (c *depositCheck) bag(report bag.Report) {
+	if report.Valid {
+		c.say(deed.Holds, "deposit-whole", record.With("files", report.Files), record.With("algorithms", report.Algorithms))
+	}
+	for i, p := range report.Problems {
+		if i == MaxProblems {
+			c.say(deed.Fails, "and-more-problems", record.With("n", len(report.Problems)-i+report.More))
+			break
+		}
+		code := "deposit-" + string(p.Kind)
+		if p.Kind == "" {
+			code = "deposit-problem"
+		}
+		c.say(deed.Fails, code, record.With("file", p.Path), record.With("with", p.With), record.With("why", p.What))
+	}
+	for i, n := range report.Notes {
+		if i == MaxProblems {
+			break
+		}
+		c.say(deed.Unknown, "deposit-problem", record.With("file", n.Path), record.With("why", n.What))
+	}
+}
+
+// parts looks at every record, certificate and book.
+func (c *depositCheck) parts(ctx context.Context) error {
+	return fs.WalkDir(c.root.FS(), "data", func(p string, d fs.DirEntry, err error) error {
 		if err != nil || ctx.Err() != nil || !d.Type().IsRegular() {
 			return ctx.Err() // what cannot be read was said above
 		}
-		e, ok, err := inDeposit(root, p)
-		if err != nil || !ok {
-			return err
+		e, ok := c.evidence(p)
+		if !ok {
+			return nil
 		}
-		counts[e.Kind]++
+		c.counts[e.Kind]++
 		var results []deed.Result
 		switch {
-		case e.Broken != nil:
-			results = []deed.Result{{Verdict: deed.Fails, Text: e.Broken.Error()}}
+		case e.Unread != nil:
+			results = []deed.Result{*e.Unread}
 		case e.Kind == Book:
-			results = c.book(ctx, filepath.Join(dir, filepath.FromSlash(p)))
+			results = c.book(ctx, filepath.Join(c.dir, filepath.FromSlash(p)))
 		default:
-			rep := deed.Verify(e.Files)
-			results = rep.Results
-			if rep.Key != nil {
-				keys[rep.Key.Fingerprint().Groups()] = true
-			}
-			switch {
-			case stripped(e.Files, rep) && e.Files.Signature == nil && e.Files.Proof == nil:
-				unsigned = append(unsigned, p)
-			case stripped(e.Files, rep):
-				say(deed.Fails, "%s: %s", p, partsMissing)
-			}
+			results = c.record(p, e)
 		}
 		for _, r := range results {
-			if r.Verdict == deed.Fails || r.Newer {
-				say(r.Verdict, "%s: %s", p, r.Text)
+			if r.Verdict == deed.Fails || r.Newer || e.Unread != nil {
+				c.part(p, r)
 			}
 		}
 		return nil
 	})
-	if err != nil {
-		return nil, err
-	}
-	if counts[Folder]+counts[Certificate]+counts[Book] > 0 {
-		say(deed.Holds, "looked at one by one, and said above where they do not hold: %d records, %d certificates, %d books", counts[Folder], counts[Certificate], counts[Book])
-	}
-	if _, err := root.Stat("data/journal.json"); err == nil && c.Books != nil {
-		switch entries, signed, err := c.Books.Journal(ctx, dir, root); {
-		case err != nil:
-			say(deed.Fails, "the journal: %v", err)
-		case signed:
-			say(deed.Holds, "the journal: %d entries; the book and the signed head say the same", entries)
-		default:
-			say(deed.Holds, "the journal: %d entries; the book says the same", entries)
-		}
-	}
-	// A deposit may be made where the key is not. But then none is signed.
-	for _, p := range unsigned {
-		if len(unsigned) < counts[Folder]+counts[Certificate] {
-			say(deed.Fails, "%s: %s", p, partsMissing)
-		}
-	}
-	if n := len(unsigned); n > 0 && n == counts[Folder]+counts[Certificate] {
-		say(deed.Unknown, "who made these records: none is signed, though the studio has a key")
-	}
-	for k := range keys {
-		say(deed.Unknown, "whose key this is: %s", k)
-	}
-	say(deed.Unknown, "whether the deposit was made by the studio: checksums alone can be made anew by anyone")
-	return out, nil
 }
 
-// inDeposit reads a file of a deposit if it is one that can be checked.
-func inDeposit(root *os.Root, p string) (e Evidence, ok bool, err error) {
+// record checks a record or certificate by itself and against the journal.
+func (c *depositCheck) record(p string, e Evidence) []deed.Result {
+	rep := deed.Verify(e.Files)
+	results := append(e.Remarks, rep.Results...)
+	if rep.Key != nil {
+		c.keys = append(c.keys, *rep.Key)
+	}
+	switch {
+	case stripped(e.Files, rep) && e.Files.Signature == nil && e.Files.Proof == nil:
+		c.unsigned = append(c.unsigned, p)
+	case stripped(e.Files, rep):
+		results = append(results, partsMissing)
+	}
+	if c.archive != nil && rep.Record != nil {
+		results = append(results, c.archive.Record(e.Kind, *rep.Record)...)
+	}
+	return results
+}
+
+// end says what is said once for all parts.
+func (c *depositCheck) end() {
+	if c.more > 0 {
+		c.say(deed.Fails, "and-more-problems", record.With("n", c.more))
+	}
+	if c.archive != nil {
+		c.results = append(c.results, c.archive.End()...)
+	}
+	if c.counts[Folder]+c.counts[Certificate]+c.counts[Book] > 0 {
+		c.say(deed.Holds, "deposit-parts", record.With("records", c.counts[Folder]), record.With("certificates", c.counts[Certificate]), record.With("books", c.counts[Book]))
+	}
+	// A deposit may be made where the key is not. But then none is signed.
+	n, all := len(c.unsigned), c.counts[Folder]+c.counts[Certificate]
+	for i, p := range c.unsigned {
+		if n < all && i < MaxProblems {
+			c.part(p, partsMissing)
+		}
+	}
+	if n > 0 && n == all {
+		c.say(deed.Unknown, "deposit-records-unsigned")
+	}
+	said := map[seal.PublicKey]bool{}
+	for _, k := range c.keys {
+		if said[k] || len(said) > MaxProblems {
+			continue
+		}
+		said[k] = true
+		if k.IsDemo() {
+			c.say(deed.Unknown, "anyone-signs")
+		} else {
+			c.say(deed.Unknown, "whose-key", record.With("key", k.Fingerprint().Groups()))
+		}
+	}
+	c.say(deed.Unknown, "deposit-not-derived")
+}
+
+// evidence reads a file of a deposit if it is one that can be checked.
+func (c *depositCheck) evidence(p string) (e Evidence, ok bool) {
+	fail := func(err error) (Evidence, bool) {
+		e.Unread = unread(deed.Unknown, "part-not-read", deed.Why(err))
+		return e, true
+	}
 	switch {
 	case path.Base(p) == deed.RecordName:
 		e = Evidence{Name: p, Kind: Folder}
-		if e.Files, _, err = deedIn(root.FS(), path.Dir(p)); err != nil {
-			return e, false, err
+		var err error
+		if e.Files, _, err = deedIn(c.root, path.Dir(p)); err != nil {
+			return fail(err)
 		}
+		e.Remarks = marked(e.Files)
 		// The key may stand once for all records.
 		for dir := path.Dir(p); e.Files.Key == nil && dir != "."; dir = path.Dir(dir) {
-			above, _, err := deedIn(root.FS(), path.Dir(dir))
-			if err != nil {
-				return e, false, err
+			if above, err := readIn(c.root, path.Join(path.Dir(dir), deed.KeyName), maxPart); err == nil {
+				e.Files.Key = above
 			}
-			e.Files.Key = above.Key
 		}
-		return e, true, nil
+		return e, true
 	case path.Ext(p) == ".pdf":
-		data, err := root.ReadFile(p)
+		e = Evidence{Name: p, Kind: Certificate}
+		data, err := readIn(c.root, p, pdf.MaxBytes)
 		if err != nil {
-			return e, false, fmt.Errorf("cannot read %w", err)
+			return fail(err)
 		}
 		e = certificateIn(p, data)
 		// A label or dossier is a PDF without a record.
-		return e, e.Files.Record != nil || bytes.Contains(data, []byte("/EmbeddedFiles")), nil
+		return e, e.Unread == nil || e.Unread.Said.Code != "pdf-without-record"
 	case path.Ext(p) == ".sqlite":
-		return Evidence{Name: p, Kind: Book}, true, nil
+		return Evidence{Name: p, Kind: Book}, true
 	}
-	return e, false, nil
+	return e, false
 }

@@ -1,28 +1,30 @@
-// Package verify checks what somebody brings: a certificate, a record, single
-// files of one, a deposit, the text of a symbol. It needs no book; what the
-// studio's book knows besides is asked of a [Witness].
 package verify
 
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path"
+	"path/filepath"
 
 	"backleaf/record"
 	"backleaf/record/deed"
-	"backleaf/record/studio/bounded"
+	"backleaf/record/safefile"
+	"backleaf/record/seal"
 	"backleaf/record/studio/refuse"
 )
 
 // Evidence is one thing that verify is asked about.
 type Evidence struct {
-	Name   string
-	Kind   Kind
-	Files  deed.Files // of a certificate, of a record folder, or a single one
-	Symbol string     // what a label's QR symbol says
-	Broken error      // it cannot even be read as what it should be
+	Name    string
+	Kind    Kind
+	Files   deed.Files    // of a certificate, of a record folder, or a single one
+	Digest  seal.Digest   // of a PDF as a whole
+	Symbol  string        // what a label's QR symbol says
+	Remarks []deed.Result // on what it was read from
+	Unread  *deed.Result  // why it cannot be read as what it should be
 }
 
 // Kind is what a piece of evidence is.
@@ -37,28 +39,20 @@ const (
 	Symbol      Kind = "symbol"
 )
 
-// MaxPaper bounds what somebody else made.
-const MaxPaper = 64 << 20
+// MaxPaper bounds what somebody else made; maxPart what is one part of a record.
+const (
+	MaxPaper = 64 << 20
+	maxPart  = seal.MaxRecordBytes + 1
+)
 
 // Open finds out what a file or folder is by what stands in it.
 func Open(name string) ([]Evidence, error) {
-	info, err := os.Stat(name)
-	var pe *fs.PathError
-	if errors.As(err, &pe) { // without the name of the call
-		err = pe.Err
-	}
-	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %w", name, err)
-	}
-	switch {
-	case info.IsDir():
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
 		return folderEvidence(name)
-	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("cannot read %s: it is no regular file", name)
 	}
-	f, err := os.Open(name)
+	f, err := safefile.Open(name, safefile.Unbounded)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %w", err)
+		return nil, err
 	}
 	defer f.Close()
 	begin := make([]byte, 16)
@@ -66,7 +60,16 @@ func Open(name string) ([]Evidence, error) {
 	if string(begin[:n]) == "SQLite format 3\x00" {
 		return []Evidence{{Name: name, Kind: Book}}, nil
 	}
-	data, err := bounded.Read(f, MaxPaper)
+	data, err := safefile.ReadAll(f, MaxPaper)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", name, err)
+	}
+	return Read(name, data), nil
+}
+
+// ReadFrom reads a text or file from a stream.
+func ReadFrom(name string, r io.Reader) ([]Evidence, error) {
+	data, err := safefile.ReadAll(r, MaxPaper)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", name, err)
 	}
@@ -82,14 +85,14 @@ func folderEvidence(name string) ([]Evidence, error) {
 	if _, err := root.Stat("bagit.txt"); err == nil {
 		return []Evidence{{Name: name, Kind: Deposit}}, nil
 	}
-	files, any, err := deedIn(root.FS(), ".")
+	files, any, err := deedIn(root, ".")
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %w", name, err)
+		return nil, err
 	}
 	if !any {
 		return nil, refuse.Cannot("no-evidence", "%s holds neither a record nor a deposit", name).With(record.With("file", deed.RecordName))
 	}
-	return []Evidence{{Name: name, Kind: Folder, Files: files}}, nil
+	return []Evidence{{Name: name, Kind: Folder, Files: files, Remarks: marked(files)}}, nil
 }
 
 // Names are the files of a record.
@@ -97,21 +100,26 @@ var Names = []string{deed.RecordName, deed.SignatureName, deed.KeyName, deed.Hea
 
 // deedIn reads the files of a record from a folder, and reports whether there
 // are any.
-func deedIn(fsys fs.FS, dir string) (files deed.Files, any bool, err error) {
+func deedIn(root *os.Root, dir string) (files deed.Files, any bool, err error) {
 	for _, n := range Names {
-		f, err := fsys.Open(path.Join(dir, n))
+		data, err := readIn(root, path.Join(dir, n), maxPart)
 		if errors.Is(err, fs.ErrNotExist) {
 			continue
 		}
 		if err != nil {
 			return files, any, err
 		}
-		data, err := bounded.Read(f, MaxPaper)
-		f.Close()
-		if err != nil {
-			return files, any, fmt.Errorf("%s: %w", n, err)
-		}
 		*files.Named(n), any = data, true
 	}
 	return files, any, nil
+}
+
+// readIn reads a file below a folder, of at most so many bytes.
+func readIn(root *os.Root, name string, most int64) ([]byte, error) {
+	f, err := safefile.OpenIn(root, filepath.FromSlash(name), most)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return safefile.ReadAll(f, most)
 }

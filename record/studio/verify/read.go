@@ -7,9 +7,13 @@ import (
 	"regexp"
 	"strings"
 
+	"backleaf/record"
+	"backleaf/record/deed"
 	"backleaf/record/pdf"
 	"backleaf/record/seal"
 )
+
+const byteOrderMark = "\ufeff"
 
 // Read finds out what data is. A text may hold several things: a camera
 // reads all symbols of a page at once.
@@ -17,9 +21,10 @@ func Read(name string, data []byte) []Evidence {
 	one := Evidence{Name: name, Kind: File}
 	if place := one.Files.Named(filepath.Base(name)); place != nil {
 		*place = data
+		one.Remarks = marked(one.Files)
 		return []Evidence{one}
 	}
-	switch text := string(data); {
+	switch text := strings.TrimPrefix(string(data), byteOrderMark); {
 	case strings.HasPrefix(text, "%PDF-"):
 		return []Evidence{certificateIn(name, data)}
 	case strings.HasPrefix(text, seal.RecordPrefix):
@@ -29,29 +34,67 @@ func Read(name string, data []byte) []Evidence {
 	case strings.HasPrefix(text, "-----BEGIN PUBLIC KEY-----"):
 		one.Files.Key = data
 	case strings.Contains(text, "PRIVATE KEY-----"): // not a line of it is repeated
-		one.Kind, one.Broken = Symbol, errors.New("it is a private key: show it to nobody; what it signed is checked with the public one, studio.pem")
+		one.Kind, one.Unread = Symbol, unread(deed.Fails, "private-key")
 	case len(data) == seal.SignatureSize && bytes.ContainsFunc(data, func(r rune) bool { return r < ' ' || r == '\uFFFD' }):
 		one.Files.Signature = data
 	default:
 		return symbolsIn(name, text)
 	}
+	one.Remarks = marked(one.Files)
 	return []Evidence{one}
 }
 
-func certificateIn(name string, data []byte) Evidence {
-	e := Evidence{Name: name, Kind: Certificate}
-	attached, err := pdf.Attachments(data)
-	if err != nil {
-		e.Broken = err
-		return e
-	}
-	for _, a := range attached.Files {
-		if place := e.Files.Named(a.Name); place != nil {
-			*place = a.Data
+func unread(v deed.Verdict, code string, values ...record.Value) *deed.Result {
+	r := deed.Found(v, code, values...)
+	return &r
+}
+
+// marked names the files that begin with a byte order mark: an editor put it
+// there, and no signature holds over it.
+func marked(f deed.Files) (out []deed.Result) {
+	for _, n := range Names {
+		if bytes.HasPrefix(*f.Named(n), []byte(byteOrderMark)) {
+			out = append(out, deed.Found(deed.Fails, "byte-order-mark", record.With("file", n)))
 		}
 	}
-	if e.Files.Record == nil {
-		e.Broken = errors.New("it carries no record: it is a preview, another paper, or not from here")
+	return out
+}
+
+// certificateIn takes the attachments out of a PDF.
+func certificateIn(name string, data []byte) Evidence {
+	e := Evidence{Name: name, Kind: Certificate, Digest: seal.DigestOf(data)}
+	attached, err := pdf.Attachments(data)
+	switch {
+	case errors.Is(err, pdf.ErrEncrypted):
+		e.Unread = unread(deed.Unknown, "pdf-encrypted")
+	case errors.Is(err, pdf.ErrAmbiguous):
+		e.Unread = unread(deed.Fails, "pdf-ambiguous", deed.Why(err))
+	case err != nil:
+		e.Unread = unread(deed.Unknown, "pdf-not-read", deed.Why(err))
+	}
+	if err != nil {
+		return e
+	}
+	any := false
+	strays := attached.Strays
+	for _, a := range attached.Files {
+		if place := e.Files.Named(a.Name); place != nil {
+			*place, any = a.Data, true
+		} else {
+			strays = append(strays, a.Name)
+		}
+	}
+	switch {
+	case !any:
+		e.Unread = unread(deed.Unknown, "pdf-without-record")
+	case e.Files.Record == nil:
+		e.Unread = unread(deed.Fails, "parts-missing")
+	}
+	if len(strays) > 0 {
+		e.Remarks = append(e.Remarks, deed.Found(deed.Unknown, "strays", record.With("files", strays)))
+	}
+	if attached.Updates > 0 {
+		e.Remarks = append(e.Remarks, deed.Found(deed.Unknown, "appended", record.With("times", attached.Updates)))
 	}
 	return e
 }
@@ -77,10 +120,13 @@ func symbolsIn(name, text string) []Evidence {
 		}
 		out, note = append(out, e), nil
 	}
-	for line := range strings.Lines(strings.TrimPrefix(text, "\ufeff")) {
+	for line := range strings.Lines(text) {
 		line = strings.TrimRight(line, "\r\n")
 		bare := strings.TrimPrefix(line, "QR-Code:") // so a program that reads symbols marks them
 		switch {
+		case len(out) >= maxSymbols:
+			out = append(out[:maxSymbols], Evidence{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "too-many-lines", record.With("n", maxSymbols))})
+			return out
 		case noteBegins.MatchString(bare):
 			end()
 			note = []string{bare}
@@ -94,7 +140,10 @@ func symbolsIn(name, text string) []Evidence {
 	}
 	end()
 	if out == nil {
-		out = []Evidence{{Name: name, Kind: Symbol, Broken: errors.New("it is empty")}}
+		out = []Evidence{{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "text-empty")}}
 	}
 	return out
 }
+
+// maxSymbols bounds the symbols and notes of one text.
+const maxSymbols = 100

@@ -1,7 +1,6 @@
 package verify
 
 import (
-	"fmt"
 	"regexp"
 	"strings"
 
@@ -11,34 +10,45 @@ import (
 
 var arkPrefix = regexp.MustCompile(`(?i)ark:/?([0-9bcdfghjkmnpqrstvwxz]{5})/`)
 
+// maxSymbol is the most that a QR symbol holds: version 40, level L, digits
+// (ISO/IEC 18004, table 7).
+const maxSymbol = 7089
+
 // Typed is the number in the text of a symbol: all of it, or what a link ends
 // with.
-func Typed(text string) string { return text[strings.LastIndexByte(text, '/')+1:] }
+func Typed(text string) string { return text[strings.LastIndexAny(text, "/=")+1:] }
 
 // symbol checks what the QR symbol of a label or certificate says: a number,
 // or a link that ends with one.
 func (c Checker) symbol(text string) (out []deed.Result) {
-	say := func(v deed.Verdict, format string, args ...any) {
-		out = append(out, deed.Result{Verdict: v, Text: fmt.Sprintf(format, args...)})
+	say := func(v deed.Verdict, code string, values ...record.Value) {
+		out = append(out, deed.Found(v, code, values...))
+	}
+	if len(text) > maxSymbol {
+		say(deed.Unknown, "line-too-long", record.With("most", maxSymbol))
+		return out
 	}
 	naan := ""
 	if m := arkPrefix.FindStringSubmatch(text); m != nil {
 		naan = strings.ToLower(m[1])
 	}
-	if c.Witness != nil {
-		naan = c.Witness.NAAN()
+	for _, w := range c.Witnesses {
+		if w.NAAN() != "" {
+			naan = w.NAAN()
+		}
 	}
 	n, err := record.ParseNumber(Typed(text), naan)
 	if err != nil {
-		say(deed.Fails, "what it says: %v", err)
+		say(deed.Fails, "symbol-wrong", deed.Why(err))
 		return out
 	}
-	say(deed.Holds, "%s is a panel number, not mistyped", n)
-	if c.Witness == nil {
-		say(deed.Unknown, "what panel that is: the studio's book is not here")
-	} else {
-		out = append(out, c.Witness.Symbol(n, text)...)
+	say(deed.Holds, "symbol-well-formed", record.With("panel", n))
+	for _, w := range c.Witnesses {
+		out = append(out, w.Symbol(n, text)...)
 	}
-	say(deed.Unknown, "whether this is that panel: a label can be copied; compare it with the record")
+	if len(c.Witnesses) == 0 {
+		say(deed.Unknown, "no-witness-of-panel")
+	}
+	say(deed.Unknown, "symbol-can-be-copied")
 	return out
 }

@@ -1,106 +1,132 @@
+// Package verify checks what somebody brings: a certificate, a record, single
+// files of one, a deposit, the text of a symbol. It needs no book; what the
+// studio's book or its signed list of papers knows besides is asked of a
+// [Witness]. All that is said is codes with values.
 package verify
 
 import (
-	"bytes"
 	"context"
 	"os"
 
 	"backleaf/record"
 	"backleaf/record/deed"
-	"backleaf/record/studio/refuse"
 )
 
-// SinceThen is said of what happened after a paper was made.
-const SinceThen deed.Verdict = "since then"
-
-// Witness is the studio's book, asked about a paper.
+// Witness knows what became of papers: the studio's book, or a list that the
+// studio signed. It says so in the codes of the first line, see [Paper].
 type Witness interface {
-	// Paper says what the book knows of a certificate, a record or a head.
-	Paper(context.Context, deed.Files, deed.Report) ([]deed.Result, error)
+	// Paper says what is known of a certificate, a record or a head.
+	Paper(context.Context, Evidence, deed.Report) ([]deed.Result, error)
+	// Symbol says what is known of the panel that a symbol names, and whether
+	// the text is one of this studio's at all.
+	Symbol(n record.Number, text string) []deed.Result
 	// NAAN is the ARK prefix of the studio's numbers, if it has one.
 	NAAN() string
-	// Symbol says what the book knows of the panel that a symbol names.
-	Symbol(n record.Number, text string) []deed.Result
 }
 
-// Books reads the books that are among what is checked.
+// Books reads the books among what is checked.
 type Books interface {
 	// Book says what holds of a book.
 	Book(ctx context.Context, path string) []deed.Result
-	// Journal reads the journal of a deposit against the book and the signed
-	// head in it.
-	Journal(ctx context.Context, dir string, root *os.Root) (entries int, signed bool, err error)
+	// Deposit reads the journal of a deposit against the book, the keys and the
+	// heads in it. The archive is nil if there is no journal that holds.
+	Deposit(ctx context.Context, dir string, root *os.Root) (Archive, []deed.Result)
+}
+
+// Archive is the journal of a deposit, against which its records are read.
+type Archive interface {
+	// Record says what of a record or certificate is not as in the journal.
+	Record(Kind, deed.Record) []deed.Result
+	// End says what is missing after all records were read.
+	End() []deed.Result
 }
 
 // Checker checks evidence. Without a witness it says what it cannot know;
 // without books it leaves them unread and says so.
 type Checker struct {
-	Witness Witness
-	Books   Books
+	Witnesses []Witness
+	Books     Books
 }
 
 // Paper is what was found of one thing.
 type Paper struct {
-	Name    string        `json:"name"`
-	Results []deed.Result `json:"results"`
+	Name     string        `json:"name"`
+	Kind     Kind          `json:"kind"`
+	Sum      []record.Said `json:"sum"`           // the first line: all that applies, the worst first
+	Verified bool          `json:"verified"`      // a signature, a book or a witness was asked and holds
+	Says     []record.Said `json:"says,omitzero"` // what the record says
+	Results  []deed.Result `json:"results"`       // all that was looked at
+	Failed   int           `json:"does_not_hold"` // how many of these do not hold
 }
 
-// Check checks evidence, and counts what does not hold.
-func (c Checker) Check(ctx context.Context, all []Evidence) (papers []Paper, failed int, err error) {
-	papers = []Paper{}
+// Check checks evidence.
+func (c Checker) Check(ctx context.Context, all []Evidence) ([]Paper, error) {
+	papers := []Paper{}
 	for _, e := range all {
-		results, err := c.examine(ctx, e)
-		if err != nil {
-			return nil, 0, err
+		p := Paper{Name: e.Name, Kind: e.Kind}
+		if err := c.examine(ctx, e, &p); err != nil {
+			return nil, err
 		}
-		p := Paper{Name: e.Name}
-		for _, r := range results {
-			p.Results = append(p.Results, r)
+		for _, r := range p.Results {
 			if r.Verdict == deed.Fails {
-				failed++
+				p.Failed++
 			}
 		}
+		p.Sum, p.Verified = sum(p.Results)
 		papers = append(papers, p)
 	}
-	return papers, failed, nil
+	return papers, nil
 }
 
 // examine checks one thing.
-func (c Checker) examine(ctx context.Context, e Evidence) ([]deed.Result, error) {
-	if e.Broken != nil {
-		return []deed.Result{{Verdict: deed.Fails, Text: e.Broken.Error()}}, nil
+func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) {
+	p.Results = append(p.Results, e.Remarks...)
+	switch {
+	case e.Kind == Symbol && e.Unread == nil:
+		p.Results = append(p.Results, c.symbol(e.Symbol)...)
+		return nil
+	case e.Kind == Deposit:
+		p.Results, err = c.deposit(ctx, e.Name)
+		return err
+	case e.Kind == Book:
+		p.Results = c.book(ctx, e.Name)
+		return nil
 	}
-	switch e.Kind {
-	case Symbol:
-		return c.symbol(e.Symbol), nil
-	case Deposit:
-		return c.deposit(ctx, e.Name)
-	case Book:
-		return c.book(ctx, e.Name), nil
-	}
-	rep := deed.Verify(e.Files)
-	results := rep.Results
-	if e.Kind != File && stripped(e.Files, rep) {
-		results = append(results, deed.Result{Verdict: deed.Fails, Text: partsMissing})
-	}
-	if c.Witness == nil {
-		if rep.Record != nil || rep.Statement != nil {
-			results = append(results, deed.Result{Verdict: deed.Unknown, Text: "whether a certificate was replaced or withdrawn: the studio's book is not here"})
+	rep := deed.Report{}
+	if e.Unread != nil {
+		p.Results = append(p.Results, *e.Unread)
+	} else {
+		rep = deed.Verify(e.Files)
+		p.Says = says(rep)
+		p.Results = append(p.Results, rep.Results...)
+		if e.Kind != File && stripped(e.Files, rep) {
+			p.Results = append(p.Results, partsMissing)
 		}
-		return results, nil
 	}
-	more, err := c.Witness.Paper(ctx, e.Files, rep)
-	return append(results, more...), err
+	if e.Kind == Certificate && rep.Record != nil {
+		p.Results = append(p.Results, deed.Found(deed.Unknown, "page-not-signed"))
+	}
+	for _, w := range c.Witnesses {
+		more, err := w.Paper(ctx, e, rep)
+		if err != nil {
+			return err
+		}
+		p.Results = append(p.Results, more...)
+	}
+	if len(c.Witnesses) == 0 && (rep.Record != nil || rep.Statement != nil) {
+		p.Results = append(p.Results, deed.Found(deed.Unknown, "no-witness"))
+	}
+	return nil
 }
 
 func (c Checker) book(ctx context.Context, path string) []deed.Result {
 	if c.Books == nil {
-		return []deed.Result{{Verdict: deed.Unknown, Text: "whether the book holds: it was not read"}}
+		return []deed.Result{deed.Found(deed.Unknown, "book-unread")}
 	}
 	return c.Books.Book(ctx, path)
 }
 
-const partsMissing = "the record names the studio's key, but its signature or what belongs to it is missing"
+var partsMissing = deed.Found(deed.Fails, "parts-missing")
 
 // stripped reports that a whole record lacks what a studio with a key puts to
 // it.
@@ -111,50 +137,4 @@ func stripped(f deed.Files, rep deed.Report) bool {
 	ring, err := deed.Keys(rep.Record.Workshop.Keys)
 	_, ok := ring.Current()
 	return err == nil && ok
-}
-
-// Together lays single files to the one record that they can belong to.
-func Together(all []Evidence) ([]Evidence, error) {
-	var out []Evidence
-	into := -1
-	for _, e := range all {
-		if e.Kind == Certificate || e.Kind == Folder {
-			if into >= 0 { // more than one: single files stay by themselves
-				into = -2
-			}
-			if into == -1 {
-				into = len(out)
-			}
-		}
-		if e.Kind != File {
-			out = append(out, e)
-		}
-	}
-	if into < 0 {
-		into = -1
-	}
-	for _, e := range all {
-		if e.Kind != File {
-			continue
-		}
-		if into < 0 {
-			into = len(out)
-			out = append(out, e)
-			continue
-		}
-		to := &out[into]
-		if to.Kind == File && to.Name != e.Name {
-			to.Name += ", " + e.Name
-		}
-		for _, n := range Names {
-			place, data := to.Files.Named(n), *e.Files.Named(n)
-			if data != nil && *place != nil && !bytes.Equal(*place, data) {
-				return nil, refuse.Unclearly("two-of-a-sort", "there are two different files of the sort of %s", n)
-			}
-			if data != nil {
-				*place = data
-			}
-		}
-	}
-	return out, nil
 }

@@ -1,0 +1,118 @@
+package verify
+
+import (
+	"cmp"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/deed"
+)
+
+// A standing is one of the things that the first line says of a paper.
+type standing struct {
+	code string   // "sum-" and this is the code of its words
+	from []string // codes of the results that it follows from
+}
+
+// standings are in the order in which they are said, the worst first. What
+// fails and is not among them is altered.
+var standings = []standing{
+	{"altered", nil},
+	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key"}},
+	{"withdrawn", []string{"certificate-withdrawn"}},
+	{"replaced", []string{"certificate-replaced"}},
+	{"stolen", []string{"panel-stolen"}},
+	{"lost", []string{"panel-lost"}},
+	{"discarded", []string{"panel-discarded"}},
+	{"anyone-signs", []string{"anyone-signs"}},
+	{"parted", []string{"histories-part"}},
+	{"other-file", []string{"other-file"}},
+	{"appended", []string{"appended"}},
+	{"newer", []string{"record-newer", "record-partly-newer", "part-newer", "whole-book-newer"}},
+	{"corrected", []string{"record-corrected"}},
+	{"title-changed", []string{"title-changed"}},
+	{"varnish-removed", []string{"varnish-removed"}},
+	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}},
+	{"holds", []string{"whole-book-holds", "symbol-known", "label-known"}},
+	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}},
+	{"not-known", nil},
+}
+
+// said are the standings of which each means that something was verified.
+var verified = []string{"sum-signed", "sum-holds"}
+
+// sum says in one line all that applies, the worst first, and whether anything
+// was verified at all.
+func sum(results []deed.Result) (line []record.Said, any bool) {
+	first := map[int]record.Said{}
+	for _, r := range results {
+		i := slices.IndexFunc(standings, func(s standing) bool { return slices.Contains(s.from, r.Said.Code) })
+		switch {
+		case i < 0 && r.Verdict != deed.Fails:
+			continue
+		case i < 0:
+			i = 0
+		}
+		if _, there := first[i]; !there {
+			first[i] = record.Say("sum-"+standings[i].code, r.Said.Values...)
+		}
+	}
+	for i, s := range standings {
+		said, there := first[i]
+		switch {
+		case !there, s.code == "signed" && len(line) > 0 && line[0].Code == "sum-altered":
+			continue // the signature of a part is no comfort
+		}
+		line = append(line, said)
+		any = any || slices.Contains(verified, said.Code)
+	}
+	if !any && !slices.ContainsFunc(results, func(r deed.Result) bool { return r.Verdict == deed.Fails }) {
+		line = append(line, record.Say("sum-not-known"))
+	}
+	return line, any
+}
+
+// says repeats what a record or a statement says, for a person to compare with
+// the page and the panel.
+func says(rep deed.Report) (out []record.Said) {
+	say := func(code string, values ...record.Value) { out = append(out, record.Say("says-"+code, values...)) }
+	switch r, s := rep.Record, rep.Statement; {
+	case r != nil:
+		d := r.Panel.Description()
+		say("number", record.With("value", r.Number))
+		say("title", record.With("value", d.Title))
+		say("maker", record.With("value", names(r.Workshop, r.Panel)))
+		say("size", record.With("value", r.Panel.Size()))
+		say("made", record.With("value", d.Made))
+		var media []record.PaintMedium
+		for _, l := range r.Panel.BuildUp(record.Front) {
+			if l.Paint != nil && !slices.Contains(media, l.Paint.Medium) {
+				media = append(media, l.Paint.Medium)
+			}
+		}
+		say("medium", record.With("own", d.Medium), record.With("value", media))
+		for _, ph := range record.Each[record.Photograph](r.Panel) {
+			say("photograph", record.With("role", ph.Body.Role), record.With("value", ph.Body.SHA256))
+		}
+		say("issued", record.With("value", r.Issued))
+	case s != nil:
+		say("number", record.With("value", record.Number(s.Number)))
+		say("title", record.With("value", s.Title))
+		say("maker", record.With("value", []string{s.Maker}))
+		say("size", record.With("value", s.Size))
+		say("made", record.With("value", s.Made))
+		say("issued", record.With("value", s.Issued))
+	}
+	return out
+}
+
+// names are those who made a panel; the studio where nobody is named.
+func names(w *record.Workshop, p *record.Panel) (out []string) {
+	for _, m := range w.MadeBy(p) {
+		out = append(out, cmp.Or(m.Name, string(m.Key)))
+	}
+	if out == nil {
+		out = []string{w.Studio.Maker}
+	}
+	return out
+}
