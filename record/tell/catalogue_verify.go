@@ -24,7 +24,10 @@ var englishVerify = map[string]Message{
 	"sum-title-changed":   "the title was changed since",
 	"sum-varnish-removed": "varnish was removed since",
 	"sum-signed":          "signed and unaltered; the key is {key}",
-	"sum-holds":           "{entries, if {the book holds: {entries, plural, one {1 entry} other {{entries} entries}}, root {root}}}{panel, if {the studio’s book knows it}}",
+	"sum-files-bad":       "files beside the book are missing, changed or others",
+	"sum-book-holds":      "the book holds: {entries, plural, one {1 entry} other {{entries} entries}}, root {root}",
+	"sum-known":           "the studio’s book knows it",
+	"sum-whole":           "whole: all checksums hold",
 	"sum-not-signed":      "not signed: anyone can have made it",
 	"sum-not-known":       "nothing of it could be verified",
 

@@ -12,41 +12,46 @@ import (
 type standing struct {
 	code string   // "sum-" and this is the code of its words
 	from []string // codes of the results that it follows from
+	good bool     // it follows from results that hold, and means that something was verified
 }
 
 // standings are in the order in which they are said, the worst first. What
 // fails and is not among them is altered.
 var standings = []standing{
-	{"altered", nil},
-	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key"}},
-	{"withdrawn", []string{"certificate-withdrawn"}},
-	{"replaced", []string{"certificate-replaced"}},
-	{"stolen", []string{"panel-stolen"}},
-	{"lost", []string{"panel-lost"}},
-	{"discarded", []string{"panel-discarded"}},
-	{"anyone-signs", []string{"anyone-signs"}},
-	{"parted", []string{"histories-part"}},
-	{"other-file", []string{"other-file"}},
-	{"appended", []string{"appended"}},
-	{"newer", []string{"record-newer", "record-partly-newer", "part-newer", "whole-book-newer"}},
-	{"corrected", []string{"record-corrected"}},
-	{"title-changed", []string{"title-changed"}},
-	{"varnish-removed", []string{"varnish-removed"}},
-	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}},
-	{"holds", []string{"whole-book-holds", "symbol-known", "label-known"}},
-	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}},
-	{"not-known", nil},
+	{"altered", nil, false},
+	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key"}, false},
+	{"withdrawn", []string{"certificate-withdrawn"}, false},
+	{"replaced", []string{"certificate-replaced"}, false},
+	{"stolen", []string{"panel-stolen"}, false},
+	{"lost", []string{"panel-lost"}, false},
+	{"discarded", []string{"panel-discarded"}, false},
+	{"files-bad", []string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, false},
+	{"anyone-signs", []string{"anyone-signs"}, false},
+	{"parted", []string{"histories-part"}, false},
+	{"other-file", []string{"other-file"}, false},
+	{"appended", []string{"appended"}, false},
+	{"newer", []string{"record-newer", "record-partly-newer", "part-newer", "whole-book-newer"}, false},
+	{"corrected", []string{"record-corrected"}, false},
+	{"title-changed", []string{"title-changed"}, false},
+	{"varnish-removed", []string{"varnish-removed"}, false},
+	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true},
+	{"book-holds", []string{"whole-book-holds"}, true},
+	{"known", []string{"symbol-known", "label-known", "book-begins-with-head"}, true},
+	{"whole", []string{"deposit-whole"}, true},
+	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}, false},
 }
-
-// said are the standings of which each means that something was verified.
-var verified = []string{"sum-signed", "sum-holds"}
 
 // sum says in one line all that applies, the worst first, and whether anything
 // was verified at all.
 func sum(results []deed.Result) (line []record.Said, any bool) {
 	first := map[int]record.Said{}
+	parted, failed := false, false
 	for _, r := range results {
-		i := slices.IndexFunc(standings, func(s standing) bool { return slices.Contains(s.from, r.Said.Code) })
+		failed = failed || r.Verdict == deed.Fails
+		parted = parted || r.Said.Code == "histories-part"
+		i := slices.IndexFunc(standings, func(s standing) bool {
+			return slices.Contains(s.from, r.Said.Code) && s.good == (r.Verdict == deed.Holds)
+		})
 		switch {
 		case i < 0 && r.Verdict != deed.Fails:
 			continue
@@ -57,16 +62,16 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 			first[i] = record.Say("sum-"+standings[i].code, r.Said.Values...)
 		}
 	}
+	_, altered := first[0]
 	for i, s := range standings {
 		said, there := first[i]
-		switch {
-		case !there, s.code == "signed" && len(line) > 0 && line[0].Code == "sum-altered":
+		if !there || s.good && altered {
 			continue // the signature of a part is no comfort
 		}
 		line = append(line, said)
-		any = any || slices.Contains(verified, said.Code)
+		any = any || s.good && !parted
 	}
-	if !any && !slices.ContainsFunc(results, func(r deed.Result) bool { return r.Verdict == deed.Fails }) {
+	if !any && !failed {
 		line = append(line, record.Say("sum-not-known"))
 	}
 	return line, any
