@@ -141,4 +141,3 @@ func (a *app) sayPapers(papers []verify.Paper) {
 		}
 	}
 }
-
