@@ -20,16 +20,24 @@ const panelWords = "NUMBERS…"
 
 // moment is the flags of every command at the bench: when, and which not.
 type moment struct {
-	at         string
-	except, by []string
-	alsoAway   bool
+	at                    string
+	except, by            []string
+	alsoAway              bool
+	remarks, again, other []string
 }
 
 func (o *moment) flags(c *cobra.Command) {
 	o.timeFlag(c)
 	c.Flags().StringSliceVar(&o.except, "except", nil, "panels to leave out")
 	c.Flags().BoolVar(&o.alsoAway, "also-away", false, "panels that are not in the studio too")
+	c.Flags().StringArrayVar(&o.remarks, "remark", nil, "a remark on some of the panels: \"0005=dent at the lower edge\"")
 	o.byFlag(c)
+}
+
+// coatFlags are the flags of what may be done twice, and out of several tins.
+func (o *moment) coatFlags(c *cobra.Command) {
+	c.Flags().StringArrayVar(&o.again, "and-at", nil, "the same coat once more, at that time")
+	c.Flags().StringArrayVar(&o.other, "but", nil, "other lots on some of the panels: \"0010-0014=sealer-2\"")
 }
 
 // byFlag says who did it, where --by does not already mean somebody else.
@@ -76,30 +84,52 @@ func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing) 
 // act is atBench for one thing that was done, as read makes it of the flags.
 func act[B record.Body](a *app, ctx context.Context, o *moment, terms []string, read func(*typed.Reader) B) error {
 	return a.atBench(ctx, o, terms, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
-		body := read(r)
-		if r.Err() != nil {
-			return studio.Written{}, r.Err()
-		}
-		return bench.Do(ctx, v, at, body)
+		return o.perform(ctx, v, r, at, read(r))
 	})
 }
 
-// sayWritten says in one or two lines what was written.
+// perform writes down what was read, with what more the flags say of it.
+func (o *moment) perform(ctx context.Context, v *studio.View, r *typed.Reader, at record.When, body record.Body) (studio.Written, error) {
+	act := bench.Act{Body: body, At: []record.When{at}}
+	for _, t := range o.again {
+		act.At = append(act.At, r.At(t))
+	}
+	for _, s := range r.Some("remark", o.remarks) {
+		act.Remarks = append(act.Remarks, bench.Remark(s))
+	}
+	for _, s := range r.Some("but", o.other) {
+		act.Tins = append(act.Tins, bench.Tin{Panels: s.Panels, Mix: r.Mix(s.Text)})
+	}
+	if r.Err() != nil {
+		return studio.Written{}, r.Err()
+	}
+	return bench.Perform(ctx, v, act)
+}
+
+// sayWritten says what was written: a line for each entry about panels.
 func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 	c := a.words(v.Shop.Studio)
 	first := es[0]
-	var what []string
-	var panels []record.Number
-	for _, e := range es {
-		for _, n := range e.Panels {
-			if !slices.Contains(panels, n) {
-				panels = append(panels, n)
-			}
-		}
-		what = append(what, c.Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
+	lines := [][]record.Entry{es}
+	if len(first.Panels) > 0 && len(es) <= 12 {
+		lines = slices.Collect(slices.Chunk(es, 1))
 	}
-	a.tell(c, record.Say("written", tell.Told("entries", a.entrySpan(es)), record.With("at", first.At),
-		record.With("panels", panels), tell.Told("what", c.Clauses(what))))
+	var panels []record.Number
+	for _, line := range lines {
+		var what []string
+		var on []record.Number
+		for _, e := range line {
+			on = append(on, e.Panels...)
+			what = append(what, c.Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
+		}
+		slices.Sort(on)
+		on = slices.Compact(on)
+		a.tell(c, record.Say("written", tell.Told("entries", a.entrySpan(line)), record.With("at", line[0].At),
+			record.With("panels", on), tell.Told("what", c.Clauses(what))))
+		panels = append(panels, on...)
+	}
+	slices.Sort(panels)
+	panels = slices.Compact(panels)
 	switch first.Kind() {
 	case "studio", "material", "lot", "maker":
 	case "cut":

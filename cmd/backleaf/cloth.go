@@ -37,14 +37,12 @@ func newCloth(a *app) *cobra.Command {
 					l, err = bench.Again(v, l)
 					r.Fail(err)
 				}
-				if r.Err() != nil {
-					return studio.Written{}, r.Err()
-				}
-				return bench.Do(ctx, v, at, l)
+				return o.perform(ctx, v, r, at, l)
 			})
 		},
 	}
 	o.flags(c)
+	o.coatFlags(c)
 	w.flags(c)
 	f := c.Flags()
 	f.StringSliceVar(&on, "on", []string{"front"}, "face the cloth is on")

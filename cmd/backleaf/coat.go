@@ -28,6 +28,7 @@ func newCoat(a *app) *cobra.Command {
 		},
 	}
 	o.flags(c)
+	o.coatFlags(c)
 	w.flags(c)
 	c.Flags().StringSliceVar(&on, "on", nil, "faces: front, back, edges, all")
 	c.Flags().StringSliceVar(&extra, "extra", nil, "faces that were given more")

@@ -32,6 +32,7 @@ func newPaint(a *app) *cobra.Command {
 		},
 	}
 	o.flags(c)
+	o.coatFlags(c)
 	w.flags(c)
 	f := c.Flags()
 	f.StringSliceVar(&on, "on", nil, "faces (default front)")

@@ -61,7 +61,7 @@ this program, 7 nothing of it could be verified.`,
 	add(groupStudio, newStudio(a), newDemo(a))
 	add(groupShelf, newMaterial(a), newLot(a), newRecipe(a), newMaker(a))
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
-		newWarm(a), newBare(a), newRemove(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
+		newWarm(a), newRepeat(a), newBare(a), newRemove(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupPaper, newLabel(a), newCertificate(a))
 	add(groupBench, newDue(a), newPlan(a))
 	add(groupPaper, newDossier(a))

@@ -28,6 +28,7 @@ func newVarnish(a *app) *cobra.Command {
 		},
 	}
 	o.flags(c)
+	o.coatFlags(c)
 	w.flags(c)
 	f := c.Flags()
 	f.StringSliceVar(&on, "on", nil, "faces (default front)")

@@ -67,6 +67,7 @@ type View struct {
 	Shop     *record.Workshop
 	Panels   []record.Number
 	Alone    []record.Number // of these, those named one by one
+	Excepted []record.Number // those that were left out by name
 	Now      time.Time
 	Zone     *time.Location
 	AlsoAway bool          // panels that are not here are meant too
@@ -84,6 +85,11 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 	if len(terms) > 0 {
 		if v.Panels, err = v.Roll.Select(terms, except); err != nil {
 			return nil, refuse.Because("no-such-panel", err)
+		}
+		if len(except) > 0 {
+			if v.Excepted, err = v.Roll.Select(except, nil); err != nil {
+				return nil, refuse.Because("no-such-panel", err)
+			}
 		}
 		for _, t := range terms {
 			for one := range strings.SplitSeq(t, ",") {

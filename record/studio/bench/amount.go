@@ -24,8 +24,8 @@ type shared struct {
 	alike        bool
 }
 
-// share reckons what an amount comes to; false where sizes or amount are open.
-func share(v *studio.View, body record.Body) (s shared, ok bool) {
+// spreadOf reckons what an amount comes to; false where sizes or amount are open.
+func spreadOf(v *studio.View, body record.Body) (s shared, ok bool) {
 	c, faces, extra := coatOf(body)
 	if c == nil || len(v.Panels) == 0 {
 		return s, false
@@ -82,6 +82,25 @@ func coatOf(body record.Body) (c *record.Coating, faces, extra []record.Face) {
 	return c, faces, nil
 }
 
+// recoat changes what is wet in an act; others stay as they are.
+func recoat(body record.Body, change func(*record.Coating)) record.Body {
+	switch b := body.(type) {
+	case record.Coat:
+		change(&b.Coating)
+		return b
+	case record.ClothLaid:
+		change(&b.Coating)
+		return b
+	case record.PaintLayer:
+		change(&b.Coating)
+		return b
+	case record.Varnish:
+		change(&b.Coating)
+		return b
+	}
+	return body
+}
+
 // area is how much of a panel is coated, in mm², a face given more counting
 // twice as everywhere; 0 where it is not known.
 func area(p *record.Panel, faces, extra []record.Face) (all float64) {
@@ -102,16 +121,16 @@ func area(p *record.Panel, faces, extra []record.Face) (all float64) {
 }
 
 func amounts(v *studio.View, body record.Body) []record.Said {
-	s, ok := share(v, body)
+	s, ok := spreadOf(v, body)
 	if !ok || s.spread >= leastSpread && s.spread <= mostSpread {
 		return nil
 	}
 	return []record.Said{record.Say("unlikely-amount", record.With("spread", s.figure(s.spread, "/m²")))}
 }
 
-// means says an amount as it counts.
-func means(v *studio.View, body record.Body) []record.Said {
-	s, ok := share(v, body)
+// mean says an amount as it counts.
+func mean(v *studio.View, body record.Body) []record.Said {
+	s, ok := spreadOf(v, body)
 	if !ok {
 		return nil
 	}

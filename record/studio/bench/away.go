@@ -8,26 +8,61 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-// atHand leaves the panels out that are not here from work that needs them
-// here, and names them. One that was named by itself is not left out silently:
-// it is refused, unless it is said that those away are meant too.
-func atHand(v *studio.View, body record.Body) ([]record.Said, error) {
-	if k := body.Kind(); v.AlsoAway || !k.Traits().Bench && k != "warm-air" && k != "left-bare" {
-		return nil, nil
+// atHand leaves out of work that needs panels here those that were not here
+// then, and out of work with cloth those meant to carry none, and names them.
+// One that was named by itself is not left out silently: it is refused, unless
+// it is said that those away are meant too.
+func atHand(v *studio.View, at record.When, body record.Body) ([]record.Said, error) {
+	k := body.Kind()
+	var ws []record.Said
+	if here := k.Traits().Bench || k == "warm-air" || k == "left-bare"; here && !v.AlsoAway {
+		gone := v.Which(func(p *record.Panel) bool { return wasAway(p, at) })
+		for _, n := range gone {
+			if slices.Contains(v.Alone, n) {
+				return nil, away(v, n)
+			}
+		}
+		if len(gone) > 0 && len(gone) == len(v.Panels) {
+			return nil, away(v, gone[0])
+		}
+		leave(v, gone)
+		ws = about("left-out", gone)
 	}
-	gone := v.Which(func(p *record.Panel) bool {
-		_, away := p.Away()
-		_, discarded := p.Discarded()
-		return away || discarded
-	})
-	for _, n := range gone {
-		if slices.Contains(v.Alone, n) {
-			return nil, refuse.Cannot("panel-away", "%s is not here", n).With(record.With("panel", n))
+	if k != "cloth" && k != "trimmed" {
+		return ws, nil
+	}
+	bare := v.Which(func(p *record.Panel) bool { return p.ClothIntended() == record.No })
+	named := slices.DeleteFunc(slices.Clone(bare), func(n record.Number) bool { return !slices.Contains(v.Alone, n) })
+	bare = slices.DeleteFunc(bare, func(n record.Number) bool { return slices.Contains(named, n) })
+	if len(bare) == len(v.Panels) {
+		named, bare = append(named, bare...), nil
+	}
+	leave(v, bare)
+	return slices.Concat(ws, about("left-without-cloth", bare), about("meant-without-cloth", named)), nil
+}
+
+func leave(v *studio.View, out []record.Number) {
+	v.Panels = slices.DeleteFunc(slices.Clone(v.Panels), func(n record.Number) bool { return slices.Contains(out, n) })
+}
+
+// wasAway reports that a panel had left the studio, or was given up, and that
+// the act was not certainly before that.
+func wasAway(p *record.Panel, at record.When) bool {
+	if d, ok := p.Discarded(); ok && !at.Before(d.At) {
+		return true
+	}
+	var last record.Done[record.HandedOver]
+	for _, h := range record.Each[record.HandedOver](p) {
+		if !at.Before(h.At) {
+			last = h
 		}
 	}
-	if len(gone) > 0 && len(gone) == len(v.Panels) {
-		return nil, refuse.Cannot("panel-away", "none of these panels is here").With(record.With("panel", gone[0]))
+	return last.Seq != 0 && last.Body.How != "return"
+}
+
+func away(v *studio.View, n record.Number) error {
+	if d, ok := v.Shop.Panel(n).Discarded(); ok {
+		return refuse.Cannot("panel-discarded", "%s was discarded: %s", n, d.Body.Because).With(record.With("panel", n), record.With("entry", record.EntryRef(d.Seq)))
 	}
-	v.Panels = slices.DeleteFunc(slices.Clone(v.Panels), func(n record.Number) bool { return slices.Contains(gone, n) })
-	return about("left-out", gone), nil
+	return refuse.Cannot("panel-away", "%s is not here", n).With(record.With("panel", n))
 }

@@ -5,31 +5,162 @@ package bench
 
 import (
 	"context"
+	"reflect"
+	"slices"
 
 	"backleaf/record"
 	"backleaf/record/paper"
 	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
 )
 
-// Do writes down what was done on the panels of a view. The body is judged
-// first: it may be refused, completed, or doubted in a warning.
+// Act is one thing that was done on panels, as it is said at the bench.
+type Act struct {
+	Body    record.Body
+	At      []record.When // of several coats a time for each
+	Tins    []Tin         // where not all were coated from the same
+	Remarks []Remark
+}
+
+// Tin is what some of the panels were coated from, as when a tin ran out: the
+// lots take the place of those in the body.
+type Tin struct {
+	Panels []record.Number
+	Mix    []record.Part
+}
+
+// Remark is what there is to say of some of the panels only.
+type Remark struct {
+	Panels []record.Number
+	Text   string
+}
+
+// Do writes down what was done once, alike on all panels of a view; see
+// [Perform].
 func Do(ctx context.Context, v *studio.View, at record.When, body record.Body) (studio.Written, error) {
-	left, err := atHand(v, body)
-	if err != nil {
-		return studio.Written{}, err
+	return Perform(ctx, v, Act{Body: body, At: []record.When{at}})
+}
+
+// Perform writes down what was done on the panels of a view, all of it or
+// nothing. Each body is judged first: it may be refused, completed, or doubted
+// in a warning.
+func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error) {
+	var w studio.Written
+	if len(a.At) == 0 {
+		a.At = []record.When{record.Moment(v.Local())}
 	}
-	body, doubts, err := judge(v, body)
-	doubts = append(left, doubts...)
+	left, err := atHand(v, a.At[0], a.Body)
 	if err != nil {
-		return studio.Written{Warnings: doubts}, err
+		return w, err
 	}
-	doubts = append(doubts, doubt(v, at, body)...)
-	w, err := v.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: body})
-	w.Warnings, w.Means = append(doubts, w.Warnings...), means(v, body)
-	if d, ok := body.(record.Described); ok && err == nil {
+	warnings, means := append(left, forgotten(ctx, v, a.At[0], a.Body)...), []record.Said(nil)
+	shares, err := a.shares(v)
+	if err != nil {
+		return w, err
+	}
+	var es []record.Entry
+	for _, at := range a.At {
+		for _, s := range shares {
+			one := *v
+			one.Panels = s.panels
+			body, doubts, err := judge(&one, s.body)
+			if err != nil {
+				return studio.Written{Warnings: warnings}, err
+			}
+			warnings = append(append(warnings, doubts...), doubt(&one, at, body)...)
+			means = append(means, mean(&one, body)...)
+			es = append(es, record.Entry{At: at, Panels: s.panels, Body: body})
+		}
+	}
+	for _, r := range a.Remarks {
+		es = append(es, record.Entry{At: a.At[0], Panels: r.Panels, Body: record.Note{Text: r.Text}})
+	}
+	w, err = v.Write(ctx, es...)
+	w.Warnings, w.Means = append(once(warnings), w.Warnings...), once(means)
+	if err != nil {
+		return w, err
+	}
+	if d, ok := a.Body.(record.Described); ok {
 		w.Warnings = append(w.Warnings, Unprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)...)
 	}
-	return w, err
+	return w, nil
+}
+
+// share is what was done on some of the panels of an act.
+type share struct {
+	panels []record.Number
+	body   record.Body
+}
+
+// shares parts an act by the tins, and refuses what cannot be parted.
+func (a Act) shares(v *studio.View) ([]share, error) {
+	c, _, _ := coatOf(a.Body)
+	switch {
+	case len(a.At) > 1 && !a.Body.Kind().Traits().Layer:
+		return nil, refuse.Input("at", "several-times", "this is done once, and %d times were given", len(a.At))
+	case c == nil && len(a.Tins) > 0:
+		return nil, refuse.Unclearly("no-tins", "no tins are used for this")
+	case c != nil && !c.WetTotal.IsZero() && len(a.At) > 1:
+		return nil, refuse.Input("amount", "amount-of-coats", "%s could be for each coat or for all of them", c.WetTotal)
+	case c != nil && !c.WetTotal.IsZero() && len(a.Tins) > 0:
+		return nil, refuse.Input("amount", "amount-of-tins", "%s could be out of the first tin or out of all", c.WetTotal)
+	}
+	for _, r := range a.Remarks {
+		if err := among(v, r.Panels); err != nil {
+			return nil, err
+		}
+	}
+	rest := share{slices.Clone(v.Panels), a.Body}
+	var out []share
+	for _, t := range a.Tins {
+		if err := among(v, t.Panels); err != nil {
+			return nil, err
+		}
+		for _, n := range t.Panels {
+			i := slices.Index(rest.panels, n)
+			if i < 0 {
+				return nil, refuse.Unclearly("tin-twice", "%s is given two other tins", n)
+			}
+			rest.panels = slices.Delete(rest.panels, i, i+1)
+		}
+		out = append(out, share{t.Panels, from(v, a.Body, t.Mix)})
+	}
+	if len(rest.panels) > 0 || out == nil {
+		out = append([]share{rest}, out...)
+	}
+	return out, nil
+}
+
+// among refuses panels that the act is not about.
+func among(v *studio.View, ns []record.Number) error {
+	for _, n := range ns {
+		if !slices.Contains(v.Panels, n) {
+			return refuse.Unclearly("not-among", "%s is not among the panels of this act", n)
+		}
+	}
+	return nil
+}
+
+// from is an act with other lots: of cloth where they are cloth, else of what
+// is wet.
+func from(v *studio.View, body record.Body, mix []record.Part) record.Body {
+	if l, ok := body.(record.ClothLaid); ok && len(mix) == 1 {
+		if m, _ := v.Shop.MaterialNow(mix[0].Material); slices.Contains(m.Uses, record.UseCloth) {
+			l.Cloth, l.ClothLot, l.ClothAs = mix[0].Material, mix[0].Lot, nil
+			return l
+		}
+	}
+	return recoat(body, func(c *record.Coating) { c.Mix = mix })
+}
+
+// once leaves out what is said already.
+func once(all []record.Said) (out []record.Said) {
+	for _, s := range all {
+		if !slices.ContainsFunc(out, func(o record.Said) bool { return reflect.DeepEqual(o, s) }) {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // Unprintable warns of texts with a character that no face at hand has: they

@@ -22,6 +22,7 @@ type Reader struct {
 	Now   time.Time
 	Zone  *time.Location
 	Shop  *record.Workshop // the shelf; nil: no names are looked up
+	Roll  record.Roll      // the panels there are
 
 	Warnings []record.Said
 	err      error
@@ -29,7 +30,7 @@ type Reader struct {
 
 // For returns a reader of what is typed for an act.
 func For(v *studio.View) *Reader {
-	return &Reader{Units: v.Shop.Studio.Units, Now: v.Now, Zone: v.Zone, Shop: v.Shop}
+	return &Reader{Units: v.Shop.Studio.Units, Now: v.Now, Zone: v.Zone, Shop: v.Shop, Roll: v.Roll}
 }
 
 // Err returns the first fault.
@@ -163,6 +164,30 @@ func (r *Reader) Hands(field string, typed []string) []record.Hand {
 		default:
 			out = append(out, record.Hand{Maker: r.Shop.Makers[i].Body.Key})
 		}
+	}
+	return out
+}
+
+// Some is what is said of some of the panels.
+type Some struct {
+	Panels []record.Number
+	Text   string
+}
+
+// Some reads what is said of some of the panels: "0005=dent", "0010-0014=tin-2".
+func (r *Reader) Some(field string, typed []string) []Some {
+	var out []Some
+	for _, t := range typed {
+		panels, text, ok := strings.Cut(t, "=")
+		if text = strings.TrimSpace(text); !ok || text == "" {
+			r.Fail(refuse.Input(field, "some-panels", "%q says nothing of a panel", t))
+			return nil
+		}
+		ns, err := r.Roll.Select([]string{panels}, nil)
+		if err != nil {
+			r.Fail(refuse.Input(field, "not-read", "%w", err))
+		}
+		out = append(out, Some{ns, text})
 	}
 	return out
 }

@@ -1,0 +1,115 @@
+package bench
+
+import (
+	"context"
+	"reflect"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/form"
+	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
+)
+
+// repeatable reports that an act of a kind can be done on other panels as it
+// was: it is of the bench, and says nothing that only those panels had.
+func repeatable(k record.Kind) bool {
+	return k != "cut" && k != "braced" && (k.Traits().Bench || slices.Contains([]record.Kind{"warm-air", "left-bare", "intended", "inspection"}, k))
+}
+
+// Earlier finds an act that was done before, as it stands after corrections:
+// that of an entry, or for 0 the last that can be repeated. What was measured
+// then is of those panels and that hour, so it is not taken over; what that
+// was is named.
+func Earlier(ctx context.Context, v *studio.View, seq int64) (record.Body, []record.Said, error) {
+	var es []form.Stored
+	var err error
+	if seq != 0 {
+		var e record.Entry
+		if e, err = Entry(ctx, v.Book, seq); err != nil {
+			return nil, nil, err
+		}
+		es = []form.Stored{{Entry: e}}
+	} else {
+		kinds := slices.DeleteFunc(record.Kinds(), func(k record.Kind) bool { return !repeatable(k) })
+		if es, err = v.Book.Entries(ctx, book.Filter{Kinds: kinds, Last: 20}); err != nil {
+			return nil, nil, err
+		}
+	}
+	for _, e := range slices.Backward(es) {
+		if k := e.Entry.Kind(); !repeatable(k) {
+			return nil, nil, refuse.Cannot("not-repeatable", "E%d cannot be repeated: it is of other panels only", seq)
+		}
+		body, ok, err := standsAs(ctx, v, e.Entry)
+		switch {
+		case err != nil:
+			return nil, nil, err
+		case ok:
+			body, not := unmeasured(body)
+			return body, append([]record.Said{record.Say("repeats", record.With("entry", record.EntryRef(e.Entry.Seq)))}, not...), nil
+		case seq != 0:
+			return nil, nil, refuse.Cannot("withdrawn-entry", "E%d was taken back", seq)
+		}
+	}
+	return nil, nil, refuse.Cannot("nothing-to-repeat", "there is nothing to repeat yet")
+}
+
+// standsAs is what an entry says after corrections, of the first of its panels
+// for which it was not taken back.
+func standsAs(ctx context.Context, v *studio.View, e record.Entry) (record.Body, bool, error) {
+	shop, err := v.Book.WorkshopOf(ctx, e.Panels...)
+	if err != nil {
+		return nil, false, err
+	}
+	for _, n := range e.Panels {
+		for _, ev := range shop.Panel(n).Events {
+			if ev.Seq == e.Seq {
+				return ev.Body, true, nil
+			}
+		}
+	}
+	return nil, false, nil
+}
+
+// unmeasured is an act without what was measured of it.
+func unmeasured(body record.Body) (record.Body, []record.Said) {
+	var left []record.Said
+	body = recoat(body, func(c *record.Coating) {
+		was := *c
+		c.WetTotal, c.WetFilm, c.DryFilm = record.Amount{}, record.Length{}, record.Length{}
+		c.Temperature, c.Humidity, c.Note = record.Temperature{}, record.Percent{}, ""
+		if !reflect.DeepEqual(was, *c) {
+			left = append(left, record.Say("not-taken-over", record.With("amount", was.WetTotal), record.With("wet", was.WetFilm), record.With("dry", was.DryFilm),
+				record.With("temperature", was.Temperature), record.With("humidity", was.Humidity), record.With("note", was.Note)))
+		}
+		c.Mix = slices.Clone(c.Mix)
+		for i := range c.Mix {
+			c.Mix[i].As = nil // as the shelf is now
+		}
+	})
+	if l, ok := body.(record.ClothLaid); ok {
+		l.AgainOf, l.ClothAs = 0, nil
+		body = l
+	}
+	return body, left
+}
+
+// With puts what is said anew of a coat in the place of what it was. What is
+// not a coat takes none.
+func With(body record.Body, c record.Coating) (record.Body, error) {
+	said := reflect.ValueOf(c)
+	if said.IsZero() {
+		return body, nil
+	}
+	if old, _, _ := coatOf(body); old == nil {
+		return nil, refuse.Unclearly("not-a-coat", "what is repeated is no coat")
+	}
+	return recoat(body, func(old *record.Coating) {
+		for i := range said.NumField() {
+			if f := said.Field(i); !f.IsZero() {
+				reflect.ValueOf(old).Elem().Field(i).Set(f)
+			}
+		}
+	}), nil
+}
