@@ -93,6 +93,19 @@ func Latest[B Body](p *Panel) (Done[B], bool) {
 	return Done[B]{}, false
 }
 
+// Event returns what came of one entry; false on a panel that is not there or
+// for which it does not stand.
+func (p *Panel) Event(seq int64) (Event, bool) {
+	if p != nil {
+		for _, e := range p.Events {
+			if e.Seq == seq {
+				return e, true
+			}
+		}
+	}
+	return Event{}, false
+}
+
 // add places an event among those before it. Exact and inexact dates mix, so
 // the order of writing stands unless an event was certainly earlier than one
 // of them: then it goes before the first such. No event ever stands after one

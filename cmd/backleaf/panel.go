@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -36,9 +35,12 @@ func panelAdd(a *app) *cobra.Command {
 				return usage("height x width x depth, like --size \"30 x 40 cm x 3 mm\"; --size unknown x unknown if nobody knows", "how large are they?")
 			}
 			return a.atBench(c.Context(), &o, nil, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
-				panels := []planning.Panels{{Count: count}}
+				panels := []bench.Panels{{Count: count}}
 				if r.Text("size", size, &panels[0].Size); len(args) > 0 {
-					panels = planning.ParsePanels(r, strings.Join(args, ", "))
+					panels = planning.ParsePanels(r, strings.Join(args, " "))
+				}
+				for i := range panels {
+					panels[i].NoCloth = panels[i].NoCloth || noCloth
 				}
 				r.Text("saw-loss", loss, &cut.SawLoss)
 				r.Text("settled", settled, &cut.Settled)
@@ -57,18 +59,7 @@ func panelAdd(a *app) *cobra.Command {
 				if r.Err() != nil {
 					return studio.Written{}, r.Err()
 				}
-				var cuts []record.Cut
-				for _, p := range panels {
-					if cut.Size = p.Size; p.Grain != "" {
-						cut.Grain = p.Grain
-					}
-					cuts = append(cuts, slices.Repeat([]record.Cut{cut}, min(max(p.Count, 0), bench.MostCut+1))...)
-				}
-				var also []record.Entry
-				if noCloth {
-					also = append(also, record.Entry{At: at, Body: record.Intended{Cloth: record.No}})
-				}
-				return bench.Cut(ctx, v, at, cuts, also...)
+				return bench.Add(ctx, v, at, cut, panels)
 			})
 		},
 	}

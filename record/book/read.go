@@ -132,6 +132,26 @@ func (b *Book) Roll(ctx context.Context) (r record.Roll, err error) {
 	return r, err
 }
 
+// PanelsNaming returns the panels of all entries, and of entries corrected by
+// such, in whose text a key stands: those that may have to do with it.
+func (b *Book) PanelsNaming(ctx context.Context, key string) (out []record.Number, err error) {
+	const query = `WITH named (seq) AS (SELECT seq FROM entry WHERE instr(bytes, ?1) > 0)
+		SELECT DISTINCT panel FROM mention WHERE seq IN (SELECT seq FROM named UNION SELECT of FROM correction WHERE seq IN (SELECT seq FROM named))`
+	quoted, err := json.Marshal(key)
+	if err != nil {
+		return nil, err
+	}
+	err = b.view(ctx, func(s *session) error {
+		return s.each(query, []any{quoted}, func(scan func(...any) error) error {
+			var n string
+			err := scan(&n)
+			out = append(out, record.Number(n))
+			return err
+		})
+	})
+	return out, err
+}
+
 // NextSerial returns the next free serial number of a year. To take it, ask
 // inside [Book.Compose].
 func (b *Book) NextSerial(ctx context.Context, year int) (n int, err error) {

@@ -20,17 +20,17 @@ var englishEvents = map[record.Kind]Message{
 	"cut": "cut, batch {batch}, {size}{board_lot, select, none {{board, select, none {} unknown {, board not known} other {, {board}}}} unknown {, {board}, lot not known} other {, {board_lot}}}",
 	"coat": "{purpose, select, none {coat} unknown {coat for a purpose not known} other {{purpose}}}" + coating +
 		"{faces, if { on {faces}}}{extra, if {, more on {extra}}}",
-	"cloth": "cloth laid{cloth_lot, select, none {{cloth, select, none {} unknown {, which cloth not known} other {, {cloth}}}} unknown {, {cloth}, lot not known} other {, {cloth_lot}}}{mix, if { in {mix}}}" +
+	"cloth": "cloth laid{again_of, if { again}}{cloth_lot, select, none {{cloth, select, none {} unknown {, which cloth not known} other {, {cloth}}}} unknown {, {cloth}, lot not known} other {, {cloth_lot}}}{mix, if { in {mix}}}" +
 		"{wet_total, select, none {} unknown {, amount not known} other {, {wet_total}{panels, plural, one {} other { for {panels} panels}}}}" +
 		"{wet_each, select, none {} unknown {, amount not known} other {, {wet_each} each}}{tool, if {, {tool}}}" +
 		"{faces, if {, on {faces}}}{threads, select, none {} unknown {, run of the threads not known} other {, warp {threads}}}{wet_through, if {, wet through: {wet_through}}}",
 	"trimmed": "trimmed{tool, if {, {tool}}}{edges_eased, if {, edges eased: {edges_eased}}}",
 	"sanded":  "sanded{faces, if { {faces}}}{grit, if { with {scale} {grit}}}{sanded_through, if {, through to fibre: {sanded_through}}}",
 	"paint": "{medium, select, none {paint, medium not recorded} unknown {paint, medium not known} other {{medium} paint}}{technique, if {, {technique}}}" +
-		"{pigments, if {, {pigments}}}" + coating + "{underdrawing, if {; underdrawing: {underdrawing}}}",
-	"varnish":  "varnish{resin, select, none {} unknown {, resin not known} other {, {resin}}}" + coating + "{removable, if {, removable: {removable}}}{removed_with, if {, with {removed_with}}}",
+		"{pigments, if {, {pigments}}}" + coating + "{faces, if { on {faces}}}{underdrawing, if {; underdrawing: {underdrawing}}}",
+	"varnish":  "varnish{resin, select, none {} unknown {, resin not known} other {, {resin}}}" + coating + "{faces, if { on {faces}}}{removable, if {, removable: {removable}}}{removed_with, if {, with {removed_with}}}",
 	"braced":   "braced{bracing, if {, {bracing}}}{fixing, if {, {fixing}}}",
-	"warm-air": "warm air{for, if { for {for}}}",
+	"warm-air": "warm air{for, if { for {for}}}{faces, if { on {faces}}}",
 
 	"left-bare":  "{faces, number, plur {{faces} left bare} other {{faces} left bare}}",
 	"intended":   "{cloth, select, no {meant to carry no cloth} yes {meant to carry cloth} other {what is intended}}",

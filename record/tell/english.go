@@ -19,6 +19,7 @@ var English = &Catalogue{
 		englishGaps,
 		englishWhere,
 		englishWarnings,
+		englishActs,
 		englishBench,
 		englishCommands,
 		englishVerify,

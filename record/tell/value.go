@@ -68,7 +68,7 @@ func (c *Catalogue) one(kind, text, form string) string {
 	case "entry":
 		return c.Lines.Entry.With("n", text)
 	case "Size":
-		return c.size(text)
+		return c.size(text, form)
 	case digest:
 		return c.Lines.Digest.With("first", text[:min(len(text), 8)])
 	}
@@ -159,7 +159,7 @@ func (c *Catalogue) panels(texts []string) string {
 }
 
 // size tells height × width × depth as measured.
-func (c *Catalogue) size(text string) string {
+func (c *Catalogue) size(text, form string) string {
 	size, err := record.ParseSize(text)
 	if err != nil {
 		return text
@@ -172,6 +172,9 @@ func (c *Catalogue) size(text string) string {
 		if !d.IsZero() {
 			dims = append(dims, d)
 		}
+	}
+	if form == "both" && len(dims) > 0 {
+		return c.Lines.Size.With("measured", c.sides(dims, measured), "other", c.sides(dims, converted))
 	}
 	return c.sides(dims, measured)
 }

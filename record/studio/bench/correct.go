@@ -2,11 +2,13 @@ package bench
 
 import (
 	"context"
+	"slices"
 
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/stock"
 )
 
 // Entry reads one entry of the journal.
@@ -47,6 +49,11 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	if err != nil {
 		return w, nil, err
 	}
+	if len(v.Panels) == 0 { // an amount in all means nothing for some of the panels
+		if err := sayAnew(ctx, v, shop, old, &w); err != nil {
+			return w, nil, err
+		}
+	}
 	var out []Outdated
 	for _, n := range panels {
 		p := shop.Panel(n)
@@ -58,4 +65,27 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 		}
 	}
 	return w, out, nil
+}
+
+// sayAnew says what an entry comes to as it stands now, and doubts it as if it
+// were written anew.
+func sayAnew(ctx context.Context, v *studio.View, shop *record.Workshop, old record.Entry, w *studio.Written) error {
+	now := *v
+	now.Shop, now.Panels = shop, nil
+	var body record.Body
+	for _, n := range old.Panels {
+		if e, ok := shop.Panel(n).Event(old.Seq); ok {
+			body, now.Panels = e.Body, append(now.Panels, n)
+		}
+	}
+	if body == nil {
+		return nil
+	}
+	left, over, err := stock.Left(ctx, v.Book, shop, body)
+	if err != nil {
+		return err
+	}
+	w.Warnings = append(w.Warnings, slices.Concat(purposes(&now, body), amounts(&now, body), Unlikely(body), over)...)
+	w.Means = append(w.Means, append(mean(&now, body), left...)...)
+	return nil
 }

@@ -12,6 +12,7 @@ import (
 	"backleaf/record/paper"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/stock"
 )
 
 // Act is one thing that was done on panels, as it is said at the bench.
@@ -79,6 +80,13 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	w.Warnings, w.Means = append(once(warnings), w.Warnings...), once(means)
 	if err != nil {
 		return w, err
+	}
+	for _, s := range shares {
+		left, over, err := stock.Left(ctx, v.Book, v.Shop, s.body)
+		if err != nil {
+			return w, err
+		}
+		w.Means, w.Warnings = once(append(w.Means, left...)), once(append(w.Warnings, over...))
 	}
 	if d, ok := a.Body.(record.Described); ok {
 		w.Warnings = append(w.Warnings, Unprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)...)

@@ -17,10 +17,10 @@ import (
 // nevertheless, so nothing is refused.
 func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	if !body.Kind().Traits().Bench {
-		return nil
+		return Unlikely(body)
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return dayBefore(v, at, p) }))
-	return slices.Concat(ws, twice(v, at, body), purposes(v, body), inOrder(v, body), inTime(v, at, body), amounts(v, body))
+	return slices.Concat(ws, twice(v, at, body), purposes(v, body), inOrder(v, body), inTime(v, at, body), amounts(v, body), Unlikely(body))
 }
 
 // dayBefore reports that an act was on a day before the panel was cut. On one
@@ -38,7 +38,7 @@ const within = time.Hour
 
 func twice(v *studio.View, at record.When, body record.Body) []record.Said {
 	now, ok := at.Exact()
-	if !ok {
+	if l, is := body.(record.ClothLaid); !ok || is && l.AgainOf != 0 {
 		return nil
 	}
 	var seq int64
@@ -83,13 +83,8 @@ func keysOf(b record.Body) (ks []record.Key) {
 // purposes doubts a material that is recorded as meant for other things.
 func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 	doubt := func(k record.Key, purpose record.Purpose, use record.Use) {
-		m, ok := v.Shop.MaterialNow(k)
-		if !ok || len(m.Uses) == 0 {
-			return
-		}
-		if no := purpose != "" && trade.Serves(m, purpose) == record.No || use != "" && !slices.Contains(m.Uses, use); no {
-			ws = append(ws, record.Say("not-meant-for", record.With("material", m.Key), record.With("use", record.Use(cmp.Or(string(use), string(purpose))))))
-		}
+		m, _ := v.Shop.MaterialNow(k)
+		ws = append(ws, misused(m, purpose, use)...)
 	}
 	switch b := body.(type) {
 	case record.Coat:
@@ -107,6 +102,15 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 		}
 	}
 	return ws
+}
+
+// misused doubts that a material serves a purpose or is of a use. Nothing is
+// said of one of which no use is recorded.
+func misused(m record.Material, purpose record.Purpose, use record.Use) []record.Said {
+	if len(m.Uses) == 0 || (purpose == "" || trade.Serves(m, purpose) != record.No) && (use == "" || slices.Contains(m.Uses, use)) {
+		return nil
+	}
+	return []record.Said{record.Say("not-meant-for", record.With("material", m.Key), record.With("use", record.Use(cmp.Or(string(use), string(purpose)))))}
 }
 
 // place is how far out a layer of the front usually lies (common practice):

@@ -63,10 +63,8 @@ func standsAs(ctx context.Context, v *studio.View, e record.Entry) (record.Body,
 		return nil, false, err
 	}
 	for _, n := range e.Panels {
-		for _, ev := range shop.Panel(n).Events {
-			if ev.Seq == e.Seq {
-				return ev.Body, true, nil
-			}
+		if ev, ok := shop.Panel(n).Event(e.Seq); ok {
+			return ev.Body, true, nil
 		}
 	}
 	return nil, false, nil

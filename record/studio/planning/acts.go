@@ -7,6 +7,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/plan"
+	"backleaf/record/studio/stock"
 	"backleaf/record/tell"
 )
 
@@ -29,13 +30,7 @@ func (p *products) of(k record.Key) int {
 	if i := slices.Index(p.keys, k); i >= 0 {
 		return i
 	}
-	m, _ := p.w.MaterialNow(k)
-	rho, _ := m.Density.MilligramsPerMilliliter()
-	name := m.Name
-	if name == "" {
-		name = string(k)
-	}
-	p.keys, p.list = append(p.keys, k), append(p.list, plan.Product{Name: name, Density: rho})
+	p.keys, p.list = append(p.keys, k), append(p.list, stock.Product(p.w, k))
 	return len(p.keys) - 1
 }
 

@@ -38,6 +38,9 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 		if p.Count > plan.MaxPieces {
 			return d, refuse.Unclearly("too-many", "%d panels at once; at most %d: plan them in parts", p.Count, plan.MaxPieces)
 		}
+		if p.NoCloth && wish.Cloth != "" {
+			return d, refuse.Unclearly("no-cloth-in-plan", "a plan lays cloth on all its panels or on none")
+		}
 		order.Pieces = append(order.Pieces, plan.Piece{Height: micrometers(p.Size.Height), Width: micrometers(p.Size.Width), Grain: grain(p.Grain), Count: p.Count})
 	}
 	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: board.Name, Letter: w.Studio.Paper == "letter", Inches: inches(wish)}

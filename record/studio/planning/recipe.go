@@ -5,6 +5,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/plan"
+	"backleaf/record/studio/stock"
 )
 
 // Step is one thing that a recipe does to a panel.
@@ -81,19 +82,8 @@ func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan
 	if !ok || area == 0 {
 		return plan.Amount{}
 	}
-	a := wet(c, len(e.Panels))
+	a := stock.Wet(c, len(e.Panels))
 	return plan.Amount{Milligrams: a.Milligrams / area * 1e6, Microliters: a.Microliters / area * 1e6}
-}
-
-// wet is what an application took for so many panels together.
-func wet(c record.Coating, panels int) plan.Amount {
-	amount, n := c.WetTotal, 1.0
-	if !c.WetEach.IsZero() {
-		amount, n = c.WetEach, float64(panels)
-	}
-	mg, _ := amount.Milligrams()
-	ul, _ := amount.Microliters()
-	return plan.Amount{Milligrams: float64(mg) * n, Microliters: float64(ul) * n}
 }
 
 // thickness of a board in µm: of the panel, or of its material; 0 if unknown.

@@ -9,6 +9,7 @@ import (
 	"backleaf/record/plan"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/stock"
 )
 
 // onShelf returns the material of a key that names a lot or a material, and the
@@ -105,7 +106,7 @@ func usedUp(w *record.Workshop) map[record.Key]bool {
 // tins are the lots of the products, in the order in which they are to be used:
 // opened first, then what expires first.
 func (p *products) tins(w *record.Workshop, at time.Time) (tins []plan.Tin, lots []record.Lot) {
-	used := p.used(w)
+	used := stock.All(w)
 	for _, l := range w.Lots {
 		if i := slices.Index(p.keys, l.Body.Material); i >= 0 {
 			lots = append(lots, l.Body)
@@ -119,7 +120,7 @@ func (p *products) tins(w *record.Workshop, at time.Time) (tins []plan.Tin, lots
 		ul, _ := l.Quantity.Microliters()
 		i := slices.Index(p.keys, l.Material)
 		t := plan.Tin{Name: string(l.Key), Product: i, Expired: expires(l).Before(at)}
-		have, gone := p.list[i].Both(plan.Amount{Milligrams: float64(mg), Microliters: float64(ul)}), used[l.Key]
+		have, gone := p.list[i].Both(plan.Amount{Milligrams: float64(mg), Microliters: float64(ul)}), used[l.Key].Wet
 		t.Left = plan.Amount{Milligrams: max(0, have.Milligrams-gone.Milligrams), Microliters: max(0, have.Microliters-gone.Microliters)}
 		tins = append(tins, t)
 	}
@@ -142,44 +143,4 @@ func expires(l record.Lot) time.Time {
 		return t
 	}
 	return time.Date(9999, 1, 1, 0, 0, 0, 0, time.UTC)
-}
-
-// used adds up what the book says was taken from each lot, each entry once.
-func (p *products) used(w *record.Workshop) map[record.Key]plan.Amount {
-	used := map[record.Key]plan.Amount{}
-	seen := map[int64]bool{}
-	for _, panel := range w.Panels {
-		for _, e := range panel.Events {
-			var c record.Coating
-			switch b := e.Body.(type) {
-			case record.Coat:
-				c = b.Coating
-			case record.ClothLaid:
-				c = b.Coating
-			case record.PaintLayer:
-				c = b.Coating
-			case record.Varnish:
-				c = b.Coating
-			}
-			if seen[e.Seq] || len(c.Mix) == 0 {
-				continue
-			}
-			seen[e.Seq] = true
-			a := plan.Act{NotWater: c.Thinner != ""}
-			a.Thinned, _ = c.Thinned.Millipercent()
-			all := &products{w: p.w}
-			for _, part := range c.Mix {
-				a.Mix = append(a.Mix, plan.Portion{Product: all.of(part.Material), Parts: part.Parts})
-			}
-			_, parts, why := a.Split(wet(c, len(e.Panels)), all.list)
-			if why != "" {
-				continue
-			}
-			for i, part := range c.Mix {
-				u := used[part.Lot]
-				used[part.Lot] = plan.Amount{Milligrams: u.Milligrams + parts[i].Milligrams, Microliters: u.Microliters + parts[i].Microliters}
-			}
-		}
-	}
-	return used
 }

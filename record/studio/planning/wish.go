@@ -12,6 +12,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/plan"
+	"backleaf/record/studio/bench"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
 )
@@ -43,18 +44,16 @@ type Wish struct {
 }
 
 // Panels is a number of equal panels.
-type Panels struct {
-	Count int
-	Size  record.Size
-	Grain record.Grain // the side along which it is to run; empty: either
-}
+type Panels = bench.Panels
 
-var asked = regexp.MustCompile(`(?i)(?:^|,|;|\band\b)\s*([0-9]{1,6})\s+of\s+`)
+var asked = regexp.MustCompile(`(?i)(?:^|,|;|\band\b|\s)\s*([0-9]{1,6})\s+of\s+`)
+
+var withoutCloth = regexp.MustCompile(`(?i)\s+(?:no|without)\s+cloth\s*$`)
 
 var alongSide = regexp.MustCompile(`(?i)\s+grain\s+(\S+)\s*$`)
 
-// ParsePanels reads "14 of 30x40 cm, 6 of 8x10 in grain height". Equal panels
-// are put together.
+// ParsePanels reads "14 of 30x40 cm, 6 of 8x10 in grain height, 2 of 20x20 cm no
+// cloth". Equal panels are put together.
 func ParsePanels(r *typed.Reader, s string) []Panels {
 	at := asked.FindAllStringSubmatchIndex(s, -1)
 	if len(s) > 5000 || len(at) == 0 || strings.TrimSpace(s[:at[0][0]]) != "" {
@@ -70,6 +69,9 @@ func ParsePanels(r *typed.Reader, s string) []Panels {
 		text := s[m[1]:end]
 		var p Panels
 		p.Count, _ = strconv.Atoi(s[m[2]:m[3]])
+		if c := withoutCloth.FindString(text); c != "" {
+			p.NoCloth, text = true, strings.TrimSuffix(text, c)
+		}
 		if g := alongSide.FindStringSubmatch(text); g != nil {
 			typed.Word(r, "grain", g[1], &p.Grain)
 			text = strings.TrimSuffix(text, g[0])
@@ -86,7 +88,7 @@ func ParsePanels(r *typed.Reader, s string) []Panels {
 // gather adds panels to those of the same size and grain.
 func gather(all []Panels, p Panels) []Panels {
 	for i, q := range all {
-		if q.Size == p.Size && q.Grain == p.Grain {
+		if q.Size == p.Size && q.Grain == p.Grain && q.NoCloth == p.NoCloth {
 			all[i].Count += p.Count
 			return all
 		}
@@ -99,7 +101,7 @@ func Like(w *record.Workshop, ns []record.Number) []Panels {
 	var out []Panels
 	for _, n := range ns {
 		p := w.Panel(n)
-		out = gather(out, Panels{1, p.Size(), p.Cut().Grain})
+		out = gather(out, Panels{Count: 1, Size: p.Size(), Grain: p.Cut().Grain})
 	}
 	return out
 }

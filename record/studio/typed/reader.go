@@ -111,7 +111,23 @@ func Word[T ~string](r *Reader, field, typed string, into *T) {
 			return
 		}
 	}
-	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")))
+	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")).With(record.With("near", near(w, record.Words(list)))))
+}
+
+// near is the word of a list that shares the longest beginning with one that
+// is not in it, of three letters at least; empty if there is none.
+func near(typed string, list []string) (best string) {
+	longest := 2
+	for _, w := range list {
+		n := 0
+		for n < min(len(w), len(typed)) && w[n] == typed[n] {
+			n++
+		}
+		if n > longest {
+			best, longest = w, n
+		}
+	}
+	return best
 }
 
 // Words reads words of a closed list.

@@ -1,0 +1,117 @@
+package bench
+
+import (
+	"context"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+)
+
+// measured is a value with the bounds beyond which it is most often a slip of
+// the unit or of a decimal point (common practice), in its base unit.
+type measured struct {
+	what      record.Code
+	value     record.Value
+	base      int64
+	known     bool
+	low, high int64
+}
+
+// Bounds of lengths in µm, of temperatures in 1/1000 °C, of shares in 1/1000 %,
+// of weights in mg/m², of threads per metre, of densities in mg/mL.
+const (
+	millimeter = 1000
+	degree     = 1000
+	percent    = 1000
+)
+
+func length(what record.Code, l record.Length, low, high int64) measured {
+	um, ok := l.Micrometers()
+	return measured{what, record.With("value", l), um, ok, low, high}
+}
+
+// Unlikely doubts values that are out of any usual range.
+func Unlikely(body record.Body) (ws []record.Said) {
+	var ms []measured
+	switch b := body.(type) {
+	case record.Cut:
+		ms = append(size(b.Size), length("bow", b.Bow, 0, 30*millimeter), length("saw", b.SawLoss, 300, 8*millimeter))
+	case record.Resized:
+		ms = size(b.Size)
+	case record.Inspection:
+		ms = []measured{length("bow", b.Bow, 0, 30*millimeter), length("span", b.Span, 50*millimeter, 3000*millimeter)}
+	case record.Climate:
+		ms = air(b.Temperature, b.Humidity)
+	case record.ClothLaid:
+		ms = []measured{length("oversize", b.Oversize, millimeter, 100*millimeter)}
+	case record.Material:
+		t := b.Board
+		kg, ok := b.Density.MilligramsPerMilliliter()
+		ms = []measured{length("thickness", t.Thickness, millimeter, 60*millimeter), length("width", b.Cloth.Width, 300*millimeter, 6000*millimeter),
+			{"density", record.With("value", b.Density), kg, ok, 600, 3500}}
+		if mg, ok := b.Cloth.Mass.MilligramsPerSquareMeter(); ok {
+			ms = append(ms, measured{"weight", record.With("value", b.Cloth.Mass), mg, true, 30_000, 1_200_000})
+		}
+	case record.Lot:
+		ms = []measured{length("sheet", b.Sheet.Height, 50*millimeter, 4000*millimeter), length("sheet", b.Sheet.Width, 50*millimeter, 4000*millimeter)}
+	}
+	if c, _, _ := coatOf(body); c != nil {
+		ms = append(ms, length("wet-film", c.WetFilm, 5, 3*millimeter), length("dry-film", c.DryFilm, 2, 3*millimeter))
+		ms = append(ms, air(c.Temperature, c.Humidity)...)
+		if n, ok := c.Thinned.Millipercent(); ok {
+			ms = append(ms, measured{"thinned", record.With("value", c.Thinned), n, true, percent, 100 * percent})
+		}
+	}
+	for _, m := range ms {
+		if m.known && (m.base < m.low || m.base > m.high) {
+			ws = append(ws, record.Say("unlikely-value", record.With("what", m.what), m.value))
+		}
+	}
+	return ws
+}
+
+func size(s record.Size) []measured {
+	return []measured{length("side", s.Height, 50*millimeter, 2500*millimeter), length("side", s.Width, 50*millimeter, 2500*millimeter),
+		length("thickness", s.Depth, millimeter, 60*millimeter)}
+}
+
+func air(t record.Temperature, h record.Percent) []measured {
+	mc, ok := t.Millicelsius()
+	mp, ok2 := h.Millipercent()
+	return []measured{{"temperature", record.With("value", t), mc, ok, 5 * degree, 40 * degree}, {"humidity", record.With("value", h), mp, ok2, 15 * percent, 95 * percent}}
+}
+
+// doubtCuts says what is unlikely of panels to be numbered.
+func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record.Key, cuts []record.Cut) (ws []record.Said) {
+	for _, c := range cuts {
+		ws = append(ws, Unlikely(c)...)
+		m, _ := v.Shop.MaterialNow(c.Board)
+		ws = append(ws, misused(m, "", record.UseBoard)...)
+		is, ok := c.Size.Depth.Micrometers()
+		of, ok2 := m.Board.Thickness.Micrometers()
+		if d := is - of; ok && ok2 && max(d, -d) > max(of/8, 300) {
+			ws = append(ws, record.Say("other-thickness", record.With("is", c.Size.Depth), record.With("material", m.Key), record.With("of", m.Board.Thickness)))
+		}
+	}
+	return append(once(ws), cutTwice(ctx, v, at, batch, len(cuts))...)
+}
+
+// cutTwice doubts as many panels of a batch as were numbered for it within the
+// hour.
+func cutTwice(ctx context.Context, v *studio.View, at record.When, batch record.Key, count int) []record.Said {
+	there := v.Roll.Batches[batch]
+	now, ok := at.Exact()
+	if len(there) != count || !ok {
+		return nil
+	}
+	shop, err := v.Book.WorkshopOf(ctx, there[0])
+	if err != nil {
+		return nil // it is a remark only
+	}
+	c, _ := record.Latest[record.Cut](shop.Panel(there[0]))
+	if t, ok := c.Written.Exact(); !ok || v.Now.Sub(t) > within || now.Sub(t).Abs() > 24*time.Hour {
+		return nil
+	}
+	return []record.Said{record.Say("cut-twice", record.With("batch", batch), record.With("panels", there), record.With("entry", record.EntryRef(c.Seq)))}
+}
