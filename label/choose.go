@@ -133,11 +133,21 @@ func (f *filler) anyHolds(fields []Field, rough bool) (bool, error) {
 	return false, nil
 }
 
-// choose finds what the label holds, if it must with words that are broken.
+// choose finds what the label holds, if it must with fewer facts in their symbol.
 func (f *filler) choose() error {
 	if err := f.share(); err != nil {
 		return err
 	}
+	err := f.holdMost()
+	if err != nil || f.in.Facts == "" || slices.Contains(f.keep, Facts) {
+		return err
+	}
+	f.holdFacts(f.in.FactsShort)
+	return f.holdMost()
+}
+
+// holdMost finds what the label holds, if it must with words that are broken.
+func (f *filler) holdMost() error {
 	var all []Field
 	for _, field := range staying {
 		if f.in.says(field) && !(field == QR && f.symbol == nil) && !(field == Facts && f.facts == nil) {

@@ -29,9 +29,7 @@ func gallery() map[string]label.Input {
 	short := finished()
 	short.Title, short.Maker, short.Place, short.BuildUp, short.BuildUpShort, short.Varnish = "X", "Bo Li", "", []string{"Oil paint", "MDF"}, "2 layers: see the record", "No varnish recorded"
 	all["short"] = short
-	facts := hazards()
-	facts.Facts = "KB26-0142-1\nLow Tide, Evening, 2026\nIlze Kārkla, Riga, Latvia\nOil on linen laid on birch plywood\n400 × 300 × 3 mm\nKetone resin varnish, removable with white spirit"
-	all["facts as a symbol"] = facts
+	all["facts as a symbol"] = hazards().WithFacts()
 	return all
 }
 

@@ -29,6 +29,7 @@ type Input struct {
 	Link         string // web address; empty if the studio has no link base
 	Plain        string // what the symbol says without a link
 	Facts        string // what a second symbol says, if one is asked for
+	FactsShort   string // the same, where that has no room
 	Where        string // where the record is, with the link in letters
 	Issue        string // which record the label tells, and when it was printed
 	Fingerprint  string

@@ -65,12 +65,16 @@ func (a *arranger) encode() error {
 	if s, err := paper.NewSymbol(text, paper.LevelQ); err == nil {
 		a.symbol = &s
 	}
-	if a.in.Facts != "" {
-		if s, err := paper.NewSymbol(marked(a.in.Facts), paper.LevelL); err == nil {
-			a.facts = &s
-		}
-	}
+	a.holdFacts(a.in.Facts)
 	return nil
+}
+
+// holdFacts makes the second symbol; too long a text leaves none.
+func (a *arranger) holdFacts(text string) {
+	a.facts = nil
+	if s, err := paper.NewSymbol(marked(text), paper.LevelL); err == nil && text != "" {
+		a.facts = &s
+	}
 }
 
 // A blockKey is what a composed text depends on.

@@ -150,3 +150,21 @@ func TestManyCoats(t *testing.T) {
 		checkBoxes(t, ls[0], in)
 	}
 }
+
+// The second symbol begins with the number, says what the label says, and has no
+// sign that a plain reader could stumble over.
+func TestWithFacts(t *testing.T) {
+	in := hazards()
+	facts := in.WithFacts()
+	if !strings.HasPrefix(facts.Facts, in.Number+"\n") || !strings.HasPrefix(facts.FactsShort, in.Number+"\n") {
+		t.Errorf("the first line is not the number: %q", facts.Facts)
+	}
+	for _, want := range append([]string{in.Title, in.Maker, in.Medium, in.Varnish, in.Sealed, in.Where, in.Issue, in.BuildUp[0]}, in.Hazards...) {
+		if !strings.Contains(facts.Facts, want) {
+			t.Errorf("%q is not in %q", want, facts.Facts)
+		}
+	}
+	if strings.ContainsAny(facts.Facts, "\u00a0\u202f\u2044") || strings.Contains(facts.FactsShort, " / ") {
+		t.Errorf("%q, %q", facts.Facts, facts.FactsShort)
+	}
+}

@@ -140,7 +140,7 @@ func TestDecodeRefuses(t *testing.T) {
 		{`{"kind":"material","key":"a","name":"a","uses":["sealer"],"cure_from":"36 h","cure_to":"1 d"}`, "cure_to", "ends before", ``},
 		{`{"kind":"material","key":"a","name":"a","uses":["sealer"],"solids_by_mass":"101 %"}`, "solids_by_mass", "more than 100", ``},
 		{`{"kind":"studio","maker":"a","mark":"Kb"}`, "mark", "capital consonants", ``},
-		{`{"kind":"studio","maker":"a","mark":"KB","link_base":"https://example.org/"}`, "link_base", "upper-case", ``},
+		{`{"kind":"studio","maker":"a","mark":"KB","link_base":"https://example.org/p"}`, "link_base", "ends in / or =", ``},
 		{`{"kind":"studio","maker":"a","mark":"KB","demonstration":"yes"}`, "demonstration", "true or false", ``},
 		{`{"kind":"studio","maker":"a","mark":"KB","time_zone":"../../etc/passwd"}`, "time_zone", "Europe/Riga", ``},
 		{`{"kind":"certificate-issued","panels":["KB26-0142-1"],"record_sha256":"AB"}`, "record_sha256", "64", ``},

@@ -10,7 +10,7 @@ type Studio struct {
 	Mark     string     `json:"mark" is:"mark"`                  // one to four letters, first part of every number
 	Place    string     `json:"place,omitzero"`                  // town and country
 	Contact  string     `json:"contact,omitzero"`                // printed where there is no link: durable contact
-	LinkBase string     `json:"link_base,omitzero" is:"link"`    // upper-case URL to which a bare number is appended
+	LinkBase string     `json:"link_base,omitzero" is:"link"`    // web address to which a bare number is appended, as the studio gave it
 	NAAN     string     `json:"naan,omitzero" is:"naan"`         // five-figure ARK prefix, if the studio has one
 	Zone     string     `json:"time_zone,omitzero" is:"zone"`    // IANA name, e.g. Europe/Riga
 	Units    LengthUnit `json:"units,omitzero"`                  // unit offered first; what was measured is kept

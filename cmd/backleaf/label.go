@@ -1,7 +1,9 @@
 package main
 
 import (
+	"cmp"
 	"context"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -22,6 +24,7 @@ type labelFlags struct {
 	grid                             studioFlags // of the sheet only
 	from                             int
 	crop, ruler, note, preview       bool
+	facts                            bool
 }
 
 func newLabel(a *app) *cobra.Command {
@@ -64,6 +67,7 @@ the journal; --preview looks first and writes down nothing.`,
 	f.IntVar(&o.from, "from", 1, "first free place of a part-used sheet")
 	f.BoolVar(&o.crop, "crop-marks", false, "crop marks on bought sheets and single pages too")
 	f.BoolVar(&o.ruler, "ruler", false, "begin with a page that shows whether the printer keeps the scale")
+	f.BoolVar(&o.facts, "facts", false, "a second symbol that holds the facts as text, for the day when no link leads anywhere")
 	f.BoolVar(&o.note, "with-note", false, "end with a page on paper, ink and paste")
 	f.BoolVar(&o.preview, "preview", false, "write the file, but nothing into the journal")
 	o.moment.flags(c)
@@ -77,7 +81,7 @@ func (a *app) label(ctx context.Context, o *labelFlags, args []string) error {
 			return err
 		}
 		r := typed.For(v)
-		order := papers.LabelOrder{At: r.At(o.at), Because: o.because, File: o.out, Preview: o.preview}
+		order := papers.LabelOrder{At: r.At(o.at), Because: o.because, File: o.out, Preview: o.preview, Facts: o.facts}
 		o.options(r, v.Shop.Studio, &order.Options)
 		if order.Stage, err = label.ParseStage(o.stage); err != nil {
 			r.Fail(refuse.Input("stage", "not-read", "%w", err))
@@ -143,20 +147,23 @@ func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
 	}
 }
 
+func largestFirst(a, b label.Layout) int {
+	return cmp.Compare(b.Area.WidthMM*b.Area.HeightMM, a.Area.WidthMM*a.Area.HeightMM)
+}
+
 func (a *app) countLabels(layouts []label.Layout) string {
 	if len(layouts) == 0 {
 		return a.line("labels-none")
 	}
 	var kinds []string
-	for _, size := range []label.Size{label.Large, label.Medium, label.Small} {
-		n := 0
-		for _, l := range layouts {
-			if l.Size == size {
-				n++
-			}
-		}
-		if n > 0 {
-			kinds = append(kinds, a.line("labels-of-size", record.With("n", n), record.With("size", record.Code(size.String()))))
+	count := map[label.Size]int{}
+	for _, l := range layouts {
+		count[l.Size]++
+	}
+	for _, l := range slices.SortedStableFunc(slices.Values(layouts), largestFirst) {
+		if n := count[l.Size]; n > 0 {
+			kinds = append(kinds, a.line("labels-of-size", record.With("n", n), record.With("size", record.Code(l.Size.String()))))
+			delete(count, l.Size)
 		}
 	}
 	return a.line("labels-counted", tell.Told("sizes", a.catalogue().Series(kinds)), record.With("n", len(layouts)))

@@ -48,6 +48,7 @@ good: one to four consonants without L and Y, for example KB.`,
 			}
 			a.told("book-made", record.With("file", a.path()), record.With("maker", s.Maker), record.With("mark", s.Mark))
 			a.warn(nil, bench.Unprintable(s.Maker, s.Place, s.Contact))
+			a.sayLink(s)
 			a.told("next-materials")
 			return nil
 		},
@@ -59,6 +60,13 @@ good: one to four consonants without L and Y, for example KB.`,
 	c.Flags().BoolVar(&empty, "empty", false, "an empty book, to be filled by \"backleaf import\"")
 	c.Flags().StringVar(&o.s.NAAN, "naan", "", "ARK prefix of the studio, if it has one")
 	return c
+}
+
+// sayLink shows where the symbols will lead.
+func (a *app) sayLink(s record.Studio) {
+	if n, err := record.NewNumber(s.Mark, a.now().Year(), 1, s.NAAN); err == nil && s.LinkBase != "" {
+		a.told("sample-link", record.With("link", s.LinkBase+n.Bare()))
+	}
 }
 
 func studioChange(a *app) *cobra.Command {
@@ -75,7 +83,11 @@ func studioChange(a *app) *cobra.Command {
 				if err != nil {
 					return w, err
 				}
-				return v.Change(ctx, at, n)
+				w, err = v.Change(ctx, at, n)
+				if err == nil && n.LinkBase != v.Shop.Studio.LinkBase {
+					a.sayLink(n)
+				}
+				return w, err
 			})
 		},
 	}

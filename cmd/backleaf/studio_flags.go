@@ -23,7 +23,7 @@ func (o *studioFlags) flags(c *cobra.Command) {
 	f.StringVar(&o.s.Maker, "maker", "", "name of the maker as it is to be printed")
 	f.StringVar(&o.s.Place, "place", "", "town and country")
 	f.StringVar(&o.s.Contact, "contact", "", "durable contact, printed where there is no link")
-	f.StringVar(&o.s.LinkBase, "link", "", "web address to which the number is appended, like HTTPS://EXAMPLE.ORG/P/")
+	f.StringVar(&o.s.LinkBase, "link", "", "web address to which the number is appended, like https://example.org/P/")
 	f.StringVar(&o.s.Zone, "zone", "", "time zone, like Europe/Riga (default: this computer's)")
 	f.StringVar(&o.units, "units", "", "unit of lengths typed without one: mm, cm, in")
 	f.StringVar(&o.s.Paper, "paper", "", "a4 or letter")
@@ -49,7 +49,6 @@ func (o *studioFlags) onto(c *cobra.Command, s record.Studio) (record.Studio, er
 			*f.to = strings.TrimSpace(*f.from)
 		}
 	}
-	s.LinkBase = strings.ToUpper(s.LinkBase)
 	s.Paper, s.Currency = strings.ToLower(s.Paper), strings.ToUpper(s.Currency)
 	var r typed.Reader
 	if given("units") {

@@ -20,7 +20,7 @@ var shapes = map[string]Shape{
 	"key":      shape(`^[a-z0-9][a-z0-9.-]{0,39}$`, "lower-case letters, digits, points and hyphens, at most 40"),
 	"sha256":   shape(`^[0-9a-f]{64}$`, "a SHA-256 digest in 64 lower-case hex figures"),
 	"mark":     shape(`^[BCDFGHJKMNPQRSTVWXZ]{1,4}$`, "one to four capital consonants without L and Y, for example KB"),
-	"link":     shape(`^HTTPS?://[0-9A-Z$%*+./:-]{1,112}$`, "an upper-case web address, like HTTPS://EXAMPLE.ORG/P/"),
+	"link":     shape(`^[Hh][Tt][Tt][Pp][Ss]?://[0-9A-Za-z.-]{1,60}(:[0-9]{1,5})?(/[0-9A-Za-z$%*+./:~_?&=-]{0,60})?[/=]$`, "a web address that ends in / or =, like https://example.org/P/"),
 	"journal":  shape(`^[0-9bcdfghjkmnpqrstvwxz]{26}$`, "the 26 characters of the name of a journal"),
 	"naan":     shape(`^[0-9bcdfghjkmnpqrstvwxz]{5}$`, "five characters of the ARK set"),
 	"zone":     shape(`^[A-Za-z][A-Za-z0-9_+/-]{0,63}$`, "a name of the IANA list, like Europe/Riga"),

@@ -5,6 +5,7 @@ package paper
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	qrcode "github.com/skip2/go-qrcode"
 )
@@ -35,8 +36,10 @@ type Symbol struct {
 }
 
 // NewSymbol encodes text in the smallest symbol that holds it. Figures,
-// capitals and "$%*+-./: " need about a third less room than other text.
+// capitals and "$%*+-./: " need about a third less room than other text, so a web
+// address is encoded in capitals where that makes it no other.
 func NewSymbol(text string, level Level) (Symbol, error) {
+	text = inCapitals(text)
 	if text == "" {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: nothing to encode")
 	}
@@ -49,6 +52,24 @@ func NewSymbol(text string, level Level) (Symbol, error) {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: %d bytes are too long for level %s", len(text), "LMQH"[level:level+1])
 	}
 	return Symbol{text, level, q.Bitmap()}, nil
+}
+
+// inCapitals returns a web address as a symbol holds it in the fewest modules:
+// scheme and host in capitals, which changes nothing (RFC 3986, 6.2.2.1), if what
+// follows has no small letter. A path is never changed.
+func inCapitals(address string) string {
+	host := strings.Index(address, "://")
+	if host < 0 {
+		return address
+	}
+	end := len(address)
+	if i := strings.IndexAny(address[host+3:], "/?#"); i >= 0 {
+		end = host + 3 + i
+	}
+	if rest := address[end:]; rest != strings.ToUpper(rest) {
+		return address
+	}
+	return strings.ToUpper(address[:end]) + address[end:]
 }
 
 // Modules returns the number of modules on a side, without the quiet zone.

@@ -143,3 +143,22 @@ func BenchmarkSymbol(b *testing.B) {
 		symbol(b, link, paper.LevelQ)
 	}
 }
+
+// Scheme and host may be written in capitals (RFC 3986, 3.1 and 3.2.2), a path
+// never: then, and only then, a symbol of the alphanumeric mode holds it.
+func TestInCapitals(t *testing.T) {
+	for address, want := range map[string]string{
+		"https://example.org/P/KB260142": "HTTPS://EXAMPLE.ORG/P/KB260142", "https://example.org/p/KB260142": "https://example.org/p/KB260142",
+		"https://example.org:8080/KB260142": "HTTPS://EXAMPLE.ORG:8080/KB260142", "https://example.org?of=KB260142": "https://example.org?of=KB260142",
+		"HTTPS://EXAMPLE.ORG/P/KB260142": "HTTPS://EXAMPLE.ORG/P/KB260142", "KB26-0142": "KB26-0142",
+	} {
+		if s, err := paper.NewSymbol(address, paper.LevelQ); err != nil || s.Text != want {
+			t.Errorf("%s: %s, want %s", address, s.Text, want)
+		}
+	}
+	small, _ := paper.NewSymbol("https://panels.example.org/p/KB260142", paper.LevelQ)
+	large, _ := paper.NewSymbol("https://panels.example.org/P/KB260142", paper.LevelQ)
+	if large.Version() >= small.Version() {
+		t.Errorf("versions %d and %d", small.Version(), large.Version())
+	}
+}

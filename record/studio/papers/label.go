@@ -33,6 +33,7 @@ type LabelOrder struct {
 	Options label.Options
 	File    string // where they are written; empty: they are only returned
 	Preview bool   // nothing is written into the journal
+	Facts   bool   // a second symbol holds the facts as text
 }
 
 // Labels is what was printed.
@@ -72,6 +73,9 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		in, err := label.Say(o.Options.Catalogue, v.Shop, p, o.Stage, digest)
 		if err != nil {
 			return l, err
+		}
+		if o.Facts {
+			in = in.WithFacts()
 		}
 		inputs = append(inputs, in)
 		entries = append(entries, record.Entry{At: o.At, Panels: []record.Number{n}, Body: record.LabelPrinted{Record: digest, Reason: o.Because}})

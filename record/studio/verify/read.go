@@ -102,6 +102,9 @@ func certificateIn(name string, data []byte) Evidence {
 var (
 	noteBegins = regexp.MustCompile(`^backleaf/[^ ]+( panel statement| key succession)?$`)
 	noteEnds   = regexp.MustCompile(`^— `)
+
+	// What a symbol without a link says after its number is in further lines.
+	symbolBegins = regexp.MustCompile(`(?i)^(https?:|ark:|\x{feff}?[bcdfghjkmnpqrstvwxz]{1,4}[0-9]{2}-?[0-9a-z-]+$)`)
 )
 
 // symbolsIn takes apart a text as it comes from QR symbols.
@@ -134,6 +137,8 @@ func symbolsIn(name, text string) []Evidence {
 			if note = append(note, line); noteEnds.MatchString(line) {
 				end()
 			}
+		case len(out) > 0 && out[len(out)-1].Kind == Symbol && !symbolBegins.MatchString(strings.TrimSpace(bare)):
+			out[len(out)-1].Symbol += "\n" + strings.TrimSpace(bare)
 		case strings.TrimSpace(bare) != "":
 			out = append(out, Evidence{Name: name, Kind: Symbol, Symbol: strings.TrimSpace(bare)})
 		}

@@ -14,9 +14,12 @@ var arkPrefix = regexp.MustCompile(`(?i)ark:/?([0-9bcdfghjkmnpqrstvwxz]{5})/`)
 // (ISO/IEC 18004, table 7).
 const maxSymbol = 7089
 
-// Typed is the number in the text of a symbol: all of it, or what a link ends
-// with.
-func Typed(text string) string { return text[strings.LastIndexAny(text, "/=")+1:] }
+// Typed is the number in the text of a symbol: what a link ends with, or the
+// first line of what holds the facts themselves.
+func Typed(text string) string {
+	text, _, _ = strings.Cut(strings.TrimPrefix(strings.TrimSpace(text), "\ufeff"), "\n")
+	return text[strings.LastIndexAny(text, "/=")+1:]
+}
 
 // symbol checks what the QR symbol of a label or certificate says: a number,
 // or a link that ends with one.
