@@ -147,7 +147,8 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 	if c, ok := p.Certificate(); ok {
 		j.say(deed.Since, "certificate-in-force", record.With("when", c.At), record.With("entry", record.EntryRef(c.Seq)))
 	}
-	if base := r.shop.Studio.LinkBase; verify.Typed(text) != text && !strings.HasPrefix(strings.ToUpper(text), strings.ToUpper(base)) {
+	link, _, _ := strings.Cut(text, "\n")
+	if base := r.shop.Studio.LinkBase; strings.Contains(link, "://") && !strings.HasPrefix(strings.ToUpper(link), strings.ToUpper(base)) {
 		j.say(deed.Unknown, "other-link")
 	}
 	return j
