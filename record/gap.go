@@ -89,14 +89,9 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 		}
 	}
 	g.need("support", cut.At.String(), "gap-cutting-date")
-	layers := p.Layers()
+	g.seq = 0
 	for _, f := range Faces {
-		sealed := false
-		for _, l := range layers {
-			sealed = sealed || l.Face == f && w.Seals(l)
-		}
-		if !sealed {
-			g.seq = 0
+		if w.State(p, f) == FaceUnknown {
 			g.need("support", "", "gap-sealing", With("face", f))
 		}
 	}

@@ -178,7 +178,7 @@ func TestGaps(t *testing.T) {
 		}
 	}
 	bare := []string{"support: grain @7", "support: sealing front @0", "support: sealing back @0", "support: sealing edges @0"}
-	check("a bare board", a, bare...)
+	check("a bare board, recorded as made: nothing was laid on it", a, bare[0])
 	j.add(coat(`"at":"2026-05-02","purpose":"sealer","faces":["front","back","edges"],"mix":[{"parts":1,"material":"sealer","lot":"unknown"}],"wet_total":"unknown"`, a)) // 8
 	check("sealed", a, bare[0], "sealer: material-lot sealer Sealer @8 (unknown)", "sealer: amount @8 (unknown)")
 	j.add(`{"kind":"cloth","panels":` + names(a) + `,"faces":["front","back"],"cloth":"linen","mix":[{"parts":1,"material":"unknown"}],"wet_each":"9 g"}`) // 9
@@ -186,8 +186,9 @@ func TestGaps(t *testing.T) {
 	check("cloth on two faces is told once", a, append([]string{bare[0], "sealer: material-lot sealer Sealer @8 (unknown)", "sealer: amount @8 (unknown)"}, cloth...)...)
 	j.add(`{"kind":"paint","at":"unknown","panels":` + names(b) + `,"medium":"unknown"}`)              // 10
 	j.add(`{"kind":"described","panels":` + names(b) + `,"signed":"unknown","inscription":"unknown"}`) // 11
-	check("painted on a bare board, which paint does not seal", b, append(append([]string{}, bare...), "paint: date @10 (unknown)", "paint: medium @10 (unknown)", "paint: pigments @10",
+	check("painted on a bare board, recorded as made", b, append([]string{bare[0]}, "paint: date @10 (unknown)", "paint: medium @10 (unknown)", "paint: pigments @10",
 		"identification: title @0", "identification: date-of-work @0", "identification: signature @0 (unknown)", "identification: front-photograph @0")...)
 	j.add(`{"kind":"cut","at":"unknown","panels":` + names(d) + `,"batch":"old","size":"unknown x unknown","board":"unknown"}`) // 12
-	check("an old panel of which little is known", d, "support: size @12 (unknown)", "support: thickness @12", "support: board @12 (unknown)", "support: board-lot @12", "support: cutting-date @12 (unknown)", bare[1], bare[2], bare[3])
+	j.add(`{"kind":"left-bare","panels":` + names(d) + `,"faces":["back"]}`)                                                    // 13
+	check("an old panel of which little is known", d, "support: size @12 (unknown)", "support: thickness @12", "support: board @12 (unknown)", "support: board-lot @12", "support: cutting-date @12 (unknown)", bare[1], bare[3])
 }

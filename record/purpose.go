@@ -2,6 +2,47 @@ package record
 
 import "slices"
 
+// purposes tell what a coat for a purpose does (common practice). A ground
+// closes no face: it drinks, and is meant to. A barrier against damp is any
+// material laid for it.
+var purposes = map[Purpose]struct {
+	use    Use // of the material meant for it; empty: none of its own
+	closes bool
+}{
+	Sizing:     {"size", true},
+	Sealer:     {"sealer", true},
+	Adhesive:   {"adhesive", true},
+	StainBlock: {"stain-block", true},
+	Ground:     {"ground", false},
+	Isolation:  {"isolation", true},
+	Barrier:    {"", true},
+}
+
+// Closes answers whether a coat for a purpose closes the face it lies on.
+func (p Purpose) Closes() Answer {
+	row, ok := purposes[p]
+	switch {
+	case !ok:
+		return Unknown
+	case row.closes:
+		return Yes
+	}
+	return No
+}
+
+// Serves answers whether a material is meant for a purpose; unknown where no
+// use is recorded or the purpose has no material of its own.
+func (m Material) Serves(p Purpose) Answer {
+	row := purposes[p]
+	switch {
+	case row.use == "" || len(m.Uses) == 0:
+		return Unknown
+	case slices.Contains(m.Uses, row.use):
+		return Yes
+	}
+	return No
+}
+
 // PurposeOf is what the main material of a mix is for, when it is for one
 // thing only; else empty: nobody said.
 func (w *Workshop) PurposeOf(mix []Part) Purpose {
@@ -24,26 +65,63 @@ func (w *Workshop) PurposeOf(mix []Part) Purpose {
 	return found
 }
 
-// sealing lists what a coat must be for to close a face. A ground is no
-// sealer.
-var sealing = []Purpose{Sizing, Sealer, Adhesive, StainBlock, Isolation, Barrier}
-
-// Seals reports that a layer is a coat that closes the face it lies on. A coat
-// without a purpose does if its materials are for nothing else.
-func (w *Workshop) Seals(l Layer) bool {
+// Seals answers whether a layer, by the materials it was made of, is a coat
+// that closes the face it lies on; all says that those are all of them. A coat
+// without a purpose closes it if they are for nothing else, and does not if
+// they are for nothing of the kind. One that was taken off in part may no more.
+func (l Layer) Seals(ms []Material, all bool) Answer {
 	if l.Coating == nil || l.Cloth != nil || l.Paint != nil || l.Varnish != nil {
-		return false
+		return No
 	}
-	if l.Purpose != "" {
-		return slices.Contains(sealing, l.Purpose)
+	a := l.Purpose.Closes()
+	if l.Purpose == "" && all {
+		a = closing(ms)
 	}
-	for _, part := range l.Coating.Mix {
-		m, _ := w.Material(part.Material, part.As)
-		if len(m.Uses) == 0 || slices.ContainsFunc(m.Uses, func(u Use) bool { return !slices.Contains(sealing, Purpose(u)) }) {
-			return false
+	if a == Yes && len(l.Losses) > 0 {
+		return Unknown
+	}
+	return a
+}
+
+// closing answers whether coats of some materials close a face.
+func closing(ms []Material) Answer {
+	var closes, not bool
+	for _, m := range ms {
+		for _, u := range m.Uses {
+			if a := Purpose(u).Closes(); a == Yes {
+				closes = true
+			} else {
+				not = true
+			}
+		}
+		if len(m.Uses) == 0 {
+			return Unknown
 		}
 	}
-	return len(l.Coating.Mix) > 0
+	switch {
+	case closes == not: // for both, or of nothing
+		return Unknown
+	case closes:
+		return Yes
+	}
+	return No
+}
+
+// Seals answers for a layer what [Layer.Seals] does, by its materials as they
+// were then.
+func (w *Workshop) Seals(l Layer) Answer {
+	if l.Coating == nil {
+		return No
+	}
+	var ms []Material
+	for _, part := range l.Coating.Mix {
+		m, ok := w.Material(part.Material, part.As)
+		if !ok {
+			return l.Seals(nil, false)
+		}
+		ms = append(ms, m)
+	}
+	return l.Seals(ms, true)
 }
 
 // FaceState is what is known of a face today.
@@ -52,7 +130,7 @@ type FaceState string
 // States of a face.
 const (
 	FaceSealed  FaceState = "sealed"       // a coat closes it
-	FaceCoated  FaceState = "coated"       // it carries something that closes nothing
+	FaceCoated  FaceState = "coated"       // recorded as made, and it carries nothing that closes it
 	FaceBare    FaceState = "left-bare"    // the maker said so
 	FaceNothing FaceState = "nothing-laid" // recorded as made, and nothing was laid
 	FaceUnknown FaceState = "not-known"
@@ -61,27 +139,28 @@ const (
 // State returns what is known of a face. Absence says that nothing was laid
 // only on a panel that was recorded as it was made.
 func (w *Workshop) State(p *Panel, f Face) FaceState {
-	state := FaceState("")
+	carries, open := false, !p.AsMade()
 	for _, l := range p.Layers() {
+		if !l.Stands() || l.Face != f && l.Face != Unknown {
+			continue
+		}
+		seals := w.Seals(l)
 		switch {
-		case !l.Stands() || l.Face != f && l.Face != Unknown:
-		case l.Face == Unknown:
-			if state == "" {
-				state = FaceUnknown
-			}
-		case w.Seals(l):
+		case l.Face == Unknown, seals == Unknown:
+			open = true
+		case seals == Yes:
 			return FaceSealed
 		default:
-			state = FaceCoated
+			carries = true
 		}
 	}
 	switch {
-	case state != "":
-		return state
-	case p.leftBare(f):
+	case p.leftBare(f) && !carries:
 		return FaceBare
-	case p.AsMade():
-		return FaceNothing
+	case open:
+		return FaceUnknown
+	case carries:
+		return FaceCoated
 	}
-	return FaceUnknown
+	return FaceNothing
 }

@@ -24,17 +24,17 @@ func TestSeals(t *testing.T) {
 	for _, c := range []struct {
 		what string
 		l    record.Layer
-		want bool
+		want record.Answer
 	}{
-		{"sealer", of("both", record.Sealer), true},
-		{"adhesive", of("sealer", record.Adhesive), true},
-		{"ground", of("both", record.Ground), false},
-		{"purpose open, seals whatever it was for", of("sealer", ""), true},
-		{"purpose open, may be a ground", of("both", ""), false},
-		{"purpose open, material unknown", of("tin", ""), false},
-		{"purpose recorded as unknown", of("sealer", record.Unknown), false},
-		{"cloth", cloth, false},
-		{"nothing", record.Layer{}, false},
+		{"sealer", of("both", record.Sealer), record.Yes},
+		{"adhesive", of("sealer", record.Adhesive), record.Yes},
+		{"ground", of("both", record.Ground), record.No},
+		{"purpose open, seals whatever it was for", of("sealer", ""), record.Yes},
+		{"purpose open, may be a ground", of("both", ""), record.Unknown},
+		{"purpose open, material unknown", of("tin", ""), record.Unknown},
+		{"purpose recorded as unknown", of("sealer", record.Unknown), record.Unknown},
+		{"cloth", cloth, record.No},
+		{"nothing", record.Layer{}, record.No},
 	} {
 		if got := w.Seals(c.l); got != c.want {
 			t.Errorf("%s: seals %v, want %v", c.what, got, c.want)

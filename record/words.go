@@ -30,22 +30,6 @@ var Faces = []Face{Front, Back, Edges}
 // Use is what a material is for.
 type Use string
 
-// Uses.
-const (
-	UseBoard      Use = "board"
-	UseCloth      Use = "cloth"
-	UseSize       Use = "size"
-	UseSealer     Use = "sealer"
-	UseAdhesive   Use = "adhesive"
-	UseStainBlock Use = "stain-block"
-	UseGround     Use = "ground"
-	UseIsolation  Use = "isolation"
-	UsePaint      Use = "paint"
-	UseMedium     Use = "medium"
-	UseVarnish    Use = "varnish"
-	UseThinner    Use = "thinner"
-)
-
 // Binder is what holds a coat together.
 type Binder string
 
@@ -89,20 +73,6 @@ const (
 // PaintMedium is the binder family of a paint layer, as a painter says it.
 type PaintMedium string
 
-// Paint media.
-const (
-	Oil             PaintMedium = "oil"
-	AlkydPaint      PaintMedium = "alkyd"
-	WaterMixableOil PaintMedium = "water-mixable-oil"
-	AcrylicPaint    PaintMedium = "acrylic"
-	EggTempera      PaintMedium = "egg-tempera"
-	CaseinPaint     PaintMedium = "casein"
-	Gouache         PaintMedium = "gouache"
-	Watercolour     PaintMedium = "watercolour"
-	Encaustic       PaintMedium = "encaustic"
-	VinylPaint      PaintMedium = "vinyl"
-)
-
 // Purpose is what a coat is for.
 type Purpose string
 
@@ -120,15 +90,8 @@ const (
 // PhotoRole is what a photograph shows.
 type PhotoRole string
 
-// Photograph roles.
-const (
-	PhotoFront     PhotoRole = "front"
-	PhotoBack      PhotoRole = "back"
-	PhotoEdge      PhotoRole = "edge"
-	PhotoWeave     PhotoRole = "weave-detail"
-	PhotoSignature PhotoRole = "signature"
-	PhotoOther     PhotoRole = "other"
-)
+// PhotoFront is the role of the one picture that papers show.
+const PhotoFront PhotoRole = "front"
 
 // closed maps each word type to the words it takes, in the order of the help.
 var closed = map[string][]string{

@@ -22,63 +22,6 @@ type (
 	Tool string
 )
 
-// Woods.
-const (
-	Birch      Species = "birch"
-	Beech      Species = "beech"
-	Oak        Species = "oak"
-	Maple      Species = "maple"
-	Walnut     Species = "walnut"
-	Ash        Species = "ash"
-	Cherry     Species = "cherry"
-	Poplar     Species = "poplar"
-	Lime       Species = "lime"
-	Alder      Species = "alder"
-	Mahogany   Species = "mahogany"
-	Okoume     Species = "okoume"
-	Lauan      Species = "lauan"
-	Eucalyptus Species = "eucalyptus"
-	Spruce     Species = "spruce"
-	Pine       Species = "pine"
-	Fir        Species = "fir"
-	Larch      Species = "larch"
-	Cedar      Species = "cedar"
-)
-
-// Resins of varnish.
-const (
-	Dammar           Resin = "dammar"
-	Mastic           Resin = "mastic"
-	Copal            Resin = "copal"
-	ShellacResin     Resin = "shellac"
-	AcrylicInSolvent Resin = "acrylic-resin"
-	AcrylicInWater   Resin = "acrylic-dispersion"
-	Hydrocarbon      Resin = "hydrocarbon"
-	Ketone           Resin = "ketone"
-	UreaAldehyde     Resin = "urea-aldehyde"
-	AlkydResin       Resin = "alkyd"
-	WaxResin         Resin = "wax"
-	PolyurethaneRs   Resin = "polyurethane"
-)
-
-// Solvents.
-const (
-	Water         Solvent = "water"
-	WhiteSpirit   Solvent = "white-spirit"
-	LowAromatic   Solvent = "low-aromatic-spirit"
-	Turpentine    Solvent = "turpentine"
-	SpikeOil      Solvent = "spike-oil"
-	CitrusTerpene Solvent = "citrus-terpene"
-	Ethanol       Solvent = "ethanol"
-	Isopropanol   Solvent = "isopropanol"
-	Acetone       Solvent = "acetone"
-	Xylene        Solvent = "xylene"
-	Toluene       Solvent = "toluene"
-	EthylAcetate  Solvent = "ethyl-acetate"
-	GlycolEther   Solvent = "glycol-ether"
-	LinseedOil    Solvent = "drying-oil"
-)
-
 // sayings are ways in which people say a word of a closed list.
 var sayings = map[string]map[string]string{
 	"Solvent": {"mineral-spirits": "white-spirit", "alcohol": "ethanol", "methylated-spirit": "ethanol", "linseed-oil": "drying-oil"},

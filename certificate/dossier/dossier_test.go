@@ -350,7 +350,7 @@ func TestPictures(t *testing.T) {
 	w, p := panel(t, strings.Replace(more, `"role":"front","sha256":"`+kept, `"role":"front","sha256":"`+digest, 1))
 	book := head
 	book.Photograph = func(ph record.Photograph) ([]byte, error) {
-		if ph.Role == record.PhotoBack {
+		if ph.Role == "back" {
 			return nil, errors.New("gone")
 		}
 		return file.Bytes(), nil

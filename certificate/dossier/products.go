@@ -47,7 +47,7 @@ func (b *builder) products() []Item {
 
 // isSheet reports that a material is a board or a cloth, which has no binder.
 func isSheet(m record.Material) bool {
-	return slices.Contains(m.Uses, record.UseBoard) || slices.Contains(m.Uses, record.UseCloth)
+	return slices.Contains(m.Uses, "board") || slices.Contains(m.Uses, "cloth")
 }
 
 func (b *builder) lot(k record.Key) string {

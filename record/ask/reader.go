@@ -118,22 +118,26 @@ func layersOf(which func(record.Layer) bool) func(*reader) Answer {
 // face answers what is on one face.
 func face(f record.Face) func(*reader) Answer {
 	return func(r *reader) Answer {
-		as := r.applications(func(l record.Layer) bool { return l.Face == f })
-		if len(as) == 0 {
-			return open(nil, r.say("ask-no-coat", record.With("face", f)))
+		as := r.applications(func(l record.Layer) bool { return l.Face == f && l.Stands() })
+		state, es := r.w.State(r.p, f), seqs(as)
+		for _, b := range record.Each[record.LeftBare](r.p) {
+			if slices.Contains(b.Body.Faces, f) {
+				es = append(es, b.Seq)
+			}
 		}
-		code := "ask-face-open"
-		if slices.ContainsFunc(as, func(a application) bool { return r.w.Seals(a.Layer) }) {
-			code = "ask-face-sealed"
+		a := recorded(es, r.say("ask-face-"+string(state), record.With("face", f)))
+		if len(as) > 0 {
+			a.Lines = append(a.Lines, r.say("ask-from-board", tell.Told("layers", r.Catalogue().Clauses(r.On(f)))))
 		}
-		return recorded(seqs(as), r.say(code, record.With("face", f)), r.say("ask-from-board", tell.Told("layers", r.Catalogue().Clauses(r.On(f)))))
+		a.Recorded = state != record.FaceUnknown || len(as) > 0
+		return a
 	}
 }
 
 func (r *reader) sealed() Answer {
-	as := r.applications(r.w.Seals)
+	as := r.applications(func(l record.Layer) bool { return l.Stands() && r.w.Seals(l) == record.Yes })
 	a := recorded(seqs(as), r.SealedFaces())
-	a.Recorded = len(as) > 0
+	a.Recorded = slices.ContainsFunc(record.Faces, func(f record.Face) bool { return r.w.State(r.p, f) != record.FaceUnknown })
 	return a
 }
 

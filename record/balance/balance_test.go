@@ -13,13 +13,13 @@ type rng = balance.Range
 
 // Boards of the worked cases.
 var (
-	ply3   = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, Species: record.Birch})
-	ply36  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3600, Plies: 3, Species: record.Birch})
-	ply64  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 6400, Plies: 5, Species: record.Birch})
-	ply92  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 9200, Plies: 7, Species: record.Birch})
-	ply12  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 12000, Plies: 9, Species: record.Birch})
-	ply148 = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 14800, Plies: 11, Species: record.Birch})
-	ply176 = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 17600, Plies: 13, Species: record.Birch})
+	ply3   = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, Species: "birch"})
+	ply36  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3600, Plies: 3, Species: "birch"})
+	ply64  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 6400, Plies: 5, Species: "birch"})
+	ply92  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 9200, Plies: 7, Species: "birch"})
+	ply12  = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 12000, Plies: 9, Species: "birch"})
+	ply148 = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 14800, Plies: 11, Species: "birch"})
+	ply176 = balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 17600, Plies: 13, Species: "birch"})
 	mdf3   = balance.BoardOf(balance.Sheet{Kind: record.MDF, ThicknessMicrons: 3000})
 	mdf6   = balance.BoardOf(balance.Sheet{Kind: record.MDF, ThicknessMicrons: 6000})
 	mdf19  = balance.BoardOf(balance.Sheet{Kind: record.MDF, ThicknessMicrons: 19000})

@@ -67,7 +67,7 @@ func TestPlywoodHandbook(t *testing.T) {
 // core of 1.4 mm; a measured core decides. Computed from the lamination.
 func TestCoreDecides(t *testing.T) {
 	measured := func(core float64) balance.Board {
-		return balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, CoreMicrons: core, Species: record.Birch})
+		return balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, CoreMicrons: core, Species: "birch"})
 	}
 	for _, c := range []struct {
 		name          string
@@ -132,7 +132,7 @@ func TestMoistureOfBoards(t *testing.T) {
 		m := balance.MoistureOf(panel(c.board, 400, 400, "height", nil, nil), 10)
 		sameRange(t, name+": resistance", resistance(m.BoardSdMetres), c.resistance)
 	}
-	equal := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, CoreMicrons: 1000, Species: record.Birch})
+	equal := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, CoreMicrons: 1000, Species: "birch"})
 	same(t, "fitted, across", equal.BendPerMetre[balance.Across].Typical, 0.05846)
 	same(t, "fitted, along", equal.BendPerMetre[balance.Along].Typical, 0.005584)
 }
@@ -174,10 +174,10 @@ func TestPlywoodSupposed(t *testing.T) {
 		plies [2]int
 		want  balance.Supposed
 	}{
-		{sheet{ThicknessMicrons: 3000}, []sheet{{Plies: 3, Species: record.Birch}, {Plies: 3, CoreMicrons: 1200, Species: record.Birch}, {Species: record.Poplar}}, [2]int{3, 3}, balance.Supposed{Plies: true, Veneers: true, Species: true}},
-		{sheet{ThicknessMicrons: 5000, Species: record.Birch}, []sheet{{Plies: 3, Species: record.Birch}, {Plies: 5, Species: record.Birch}}, [2]int{3, 5}, balance.Supposed{Plies: true, Veneers: true}},
-		{sheet{ThicknessMicrons: 6400, Species: record.Birch}, []sheet{{Plies: 5, Species: record.Birch}}, [2]int{5, 5}, balance.Supposed{Plies: true}},
-		{sheet{ThicknessMicrons: 21000, Species: record.Birch}, []sheet{{Plies: 15, Species: record.Birch}}, [2]int{15, 17}, balance.Supposed{Plies: true, Veneers: true}},
+		{sheet{ThicknessMicrons: 3000}, []sheet{{Plies: 3, Species: "birch"}, {Plies: 3, CoreMicrons: 1200, Species: "birch"}, {Species: "poplar"}}, [2]int{3, 3}, balance.Supposed{Plies: true, Veneers: true, Species: true}},
+		{sheet{ThicknessMicrons: 5000, Species: "birch"}, []sheet{{Plies: 3, Species: "birch"}, {Plies: 5, Species: "birch"}}, [2]int{3, 5}, balance.Supposed{Plies: true, Veneers: true}},
+		{sheet{ThicknessMicrons: 6400, Species: "birch"}, []sheet{{Plies: 5, Species: "birch"}}, [2]int{5, 5}, balance.Supposed{Plies: true}},
+		{sheet{ThicknessMicrons: 21000, Species: "birch"}, []sheet{{Plies: 15, Species: "birch"}}, [2]int{15, 17}, balance.Supposed{Plies: true, Veneers: true}},
 	} {
 		c.less.Kind = record.Plywood
 		less := balance.BoardOf(c.less)

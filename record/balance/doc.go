@@ -18,7 +18,7 @@
 // takes its thickness from [UsualCoat], [UsualPaint] or [UsualVarnish] and is
 // marked [Assumed]; a removed layer is left out, edges play no part. Then
 //
-//	board := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Species: record.Birch})
+//	board := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Species: "birch"})
 //	seal := balance.Film("acrylic-dispersion", false, balance.Exactly(50), balance.Estimated, balance.Room)
 //	p := balance.Panel{HeightMicrons: 300e3, WidthMicrons: 400e3, Grain: "width", Board: board,
 //		Front: []balance.Layer{seal, balance.ClothLayer("", balance.UsualCloth, balance.UsualCloth, balance.Room)},

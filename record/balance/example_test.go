@@ -9,7 +9,7 @@ import (
 
 // Linen in sealer on the front of 3 mm birch plywood, sealer on both faces.
 func Example() {
-	board := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, Species: record.Birch})
+	board := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, Species: "birch"})
 	seal := balance.Film(balance.KindOf(record.Acrylic, record.Sealer), false, balance.Exactly(50), balance.Estimated, balance.Room)
 	glue := balance.Film(balance.KindOf(record.Acrylic, record.Adhesive), false, balance.Exactly(90), balance.Estimated, balance.Room)
 	linen := balance.ClothLayer("along-grain", balance.UsualCloth, balance.UsualCloth, balance.Room)

@@ -91,7 +91,7 @@ func TestHoursOfMoisture(t *testing.T) {
 // A barrier on the back, 3 mm plywood of equal veneers, at middle values: in
 // one air it helps only a front as tight, before a damper wall always.
 func TestBarrierOnTheBack(t *testing.T) {
-	board := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, CoreMicrons: 1000, Species: record.Birch})
+	board := balance.BoardOf(balance.Sheet{Kind: record.Plywood, ThicknessMicrons: 3000, Plies: 3, CoreMicrons: 1000, Species: "birch"})
 	front := face(acrylic(90), ground(45))
 	oil := append(face(front...), painted(film("drying-oil", 60)), painted(film("hydrocarbon-resin", 20)))
 	back, alkyd := face(acrylic(90)), face(acrylic(90), film("alkyd", 60))

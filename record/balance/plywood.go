@@ -141,7 +141,7 @@ func (b *Board) plywood(s Sheet) {
 	b.Source = measure.Source{Basis: measure.Computed, Text: "lamination of birch veneers of 17 500 N/mm²"}
 	fibre, cross := Range{birchMPa, birchMPa}, Range{birchGrowCross, birchGrowCross}
 	switch s.Species {
-	case record.Birch:
+	case "birch":
 	case "", record.Unknown:
 		fibre.Low, cross = otherWoodMPa.Low, Range{lowWoodGrowCross, topWoodGrowCross}
 		b.Supposed.Species = true

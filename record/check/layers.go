@@ -63,14 +63,8 @@ func inOrder(films []Film) record.Answer {
 	return record.Yes
 }
 
-// seals answers whether a layer is a coat that closes the face it lies on; one
-// that was taken off in part may no more.
-func (f Film) seals() record.Answer {
-	if a := f.made.Seals(); a != record.Yes || !f.inPart() {
-		return a
-	}
-	return record.Unknown
-}
+// seals answers whether a layer is a coat that closes the face it lies on.
+func (f Film) seals() record.Answer { return f.made.Seals() }
 
 // materials returns what a layer was made of, and whether that is all of it.
 func (f Film) materials() ([]record.Material, bool) { return f.made.Materials, f.made.All }

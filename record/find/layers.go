@@ -71,7 +71,7 @@ func Cloth(name string) Test {
 
 // Unsealed fits panels of which no sealing coat on a face is recorded.
 func Unsealed(f record.Face) Test {
-	return func(w *record.Workshop, p *record.Panel) bool { return !slices.ContainsFunc(p.BuildUp(f), w.Seals) }
+	return func(w *record.Workshop, p *record.Panel) bool { return w.State(p, f) != record.FaceSealed }
 }
 
 // Varnish fits panels by a varnish: words of its resin class, its binder, a

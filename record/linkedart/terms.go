@@ -45,7 +45,7 @@ var (
 	}
 	fibres = map[record.Fibre]concept{"linen": {"300014069", "linen (material)"}, "cotton": {"300014067", "cotton (textile)"}}
 	media  = map[record.PaintMedium]concept{
-		record.Oil: {"300015050", "oil paint (paint)"}, record.AcrylicPaint: {"300015058", "acrylic paint"}, record.EggTempera: {"300015062", "tempera"},
+		"oil": {"300015050", "oil paint (paint)"}, "acrylic": {"300015058", "acrylic paint"}, "egg-tempera": {"300015062", "tempera"},
 	}
 	binders = map[record.Binder]concept{
 		record.AnimalGlue: {"300192836", "animal glue"}, record.PVA: {"300014507", "polyvinyl acetate"}, record.Shellac: {"300014918", "shellac"},

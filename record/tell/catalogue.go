@@ -68,8 +68,7 @@ type Lines struct {
 	BuildUpBack              Message // {back}
 	BuildUpEdges             Message // {edges}
 	NothingOnFront           Message
-	Sealed                   Message // {faces}
-	NotSealed                Message // {faces}
+	Faces                    map[record.FaceState]Message // {faces}
 	NoVarnish                Message
 	Removable                Message // {varnish}
 	RemovableWith            Message // {varnish} {solvent}

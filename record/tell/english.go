@@ -3,6 +3,7 @@ package tell
 import (
 	"golang.org/x/text/language"
 
+	"backleaf/record"
 	"backleaf/record/edtf"
 	"backleaf/record/section"
 )
@@ -52,7 +53,8 @@ var English = &Catalogue{
 		BackLine: "back: {layer}", EdgesLine: "edges: {layer}",
 		BuildUp: "{board}. On the front, from the board outwards: {front}.", BuildUpBack: "On the back: {back}.", BuildUpEdges: "On the edges: {edges}.",
 		NothingOnFront: "nothing recorded",
-		Sealed:         "{faces} sealed", NotSealed: "{faces}: no sealing coat recorded",
+		Faces: map[record.FaceState]Message{record.FaceSealed: "{faces} sealed", record.FaceCoated: "{faces}: nothing that seals", record.FaceBare: "{faces} left bare",
+			record.FaceNothing: "{faces}: nothing laid", record.FaceUnknown: "{faces}: no sealing coat recorded"},
 		NoVarnish: "no varnish recorded", Removable: "{varnish}, removable", RemovableWith: "{varnish}, removable with {solvent}",
 		NotRemovable: "{varnish}, not removable", RemovableUnknown: "{varnish}, not known whether removable", RemovableNotRecorded: "{varnish}, not recorded whether removable",
 		AsProduct: "{line} (as stated for the product: {basis})", AsProductUnstated: "{line} (as stated for the product)", AsTypical: "{line} (typical for this kind; test first)",

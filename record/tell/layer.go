@@ -221,23 +221,19 @@ func (t *Teller) MediumLine() string {
 	return t.SupportLine()
 }
 
-// SealedFaces says which faces have a coat that seals them and on which none
-// is recorded; a ground alone is none.
+// SealedFaces says of each face what is known of it: sealed, left bare, nothing
+// laid, or not recorded. A ground alone seals nothing.
 func (t *Teller) SealedFaces() string {
-	var sealed, not []record.Face
+	states := map[record.FaceState][]record.Face{}
 	for _, f := range record.Faces {
-		if slices.ContainsFunc(t.p.BuildUp(f), t.w.Seals) {
-			sealed = append(sealed, f)
-		} else {
-			not = append(not, f)
-		}
+		s := t.w.State(t.p, f)
+		states[s] = append(states[s], f)
 	}
 	var parts []string
-	if sealed != nil {
-		parts = append(parts, t.c.Lines.Sealed.With("faces", t.Faces(sealed)))
-	}
-	if not != nil {
-		parts = append(parts, t.c.Lines.NotSealed.With("faces", t.Faces(not)))
+	for _, s := range []record.FaceState{record.FaceSealed, record.FaceBare, record.FaceCoated, record.FaceNothing, record.FaceUnknown} {
+		if fs := states[s]; fs != nil {
+			parts = append(parts, t.c.Lines.Faces[s].With("faces", t.Faces(fs)))
+		}
 	}
 	return t.c.Capital(t.c.Clauses(parts))
 }

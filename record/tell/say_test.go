@@ -52,7 +52,7 @@ func TestValues(t *testing.T) {
 		{"{a}", record.With("a", record.Length{}), "not recorded"}, {"{a}", record.With("a", parsed(t, "unknown", record.ParseLength)), "unknown"},
 		{"{a}", record.With("a", record.Figure("-0.35 mm")), "−0.35 mm"},
 		{"{a:range}", record.With("a", []record.Figure{"0.8 mm", "1.2 mm"}), "0.8–1.2 mm"},
-		{"{a}", record.With("a", record.Oil), "oil"}, {"{a}", record.With("a", record.PaintMedium("unknown")), "unknown"},
+		{"{a}", record.With("a", record.PaintMedium("oil")), "oil"}, {"{a}", record.With("a", record.PaintMedium("unknown")), "unknown"},
 		{"{a}", record.With("a", record.PaintMedium("")), "not recorded"}, {"{a}", record.With("a", record.PaintMedium("moonlight")), "moonlight"},
 		{"{a}", record.With("a", at), "2 May 2026"}, {"{a:moment}", record.With("a", at), "2 May 2026, 10:13"}, {"{a:exact}", record.With("a", at), "2 May 2026, 10:13:33"},
 		{"{a:on}", record.With("a", at), "on 2 May 2026"}, {"{a:on}", record.With("a", when(t, "199X")), "in the 1990s"},

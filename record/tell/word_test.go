@@ -90,7 +90,7 @@ func TestWordsStayInTheirLists(t *testing.T) {
 			}
 		}
 	}
-	if got := tell.English.Word(record.PhotoOther); got == tell.English.Word(record.BoardKind("other")) {
+	if got := tell.English.Word(record.PhotoRole("other")); got == tell.English.Word(record.BoardKind("other")) {
 		t.Errorf("another photograph is called %q", got)
 	}
 	if got := tell.English.Word([]record.Face{record.Front, record.Back, record.Edges}); got != "front, back and edges" {

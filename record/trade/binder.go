@@ -53,18 +53,18 @@ var binders = map[record.Binder]binderRow{
 // mediumBinders are the binders of paint media as painters say them. Water-
 // mixable oil is oil.
 var mediumBinders = map[record.PaintMedium]record.Binder{
-	record.Oil: record.DryingOil, record.WaterMixableOil: record.DryingOil, record.AlkydPaint: record.Alkyd,
-	record.AcrylicPaint: record.Acrylic, record.VinylPaint: record.PVA, record.EggTempera: record.Egg,
-	record.CaseinPaint: record.Casein, record.Gouache: record.Gum, record.Watercolour: record.Gum, record.Encaustic: record.Wax,
+	"oil": record.DryingOil, "water-mixable-oil": record.DryingOil, "alkyd": record.Alkyd,
+	"acrylic": record.Acrylic, "vinyl": record.PVA, "egg-tempera": record.Egg,
+	"casein": record.Casein, "gouache": record.Gum, "watercolour": record.Gum, "encaustic": record.Wax,
 }
 
 // resinBinders are the binders of the resin classes of varnish. Urea-aldehyde
 // resins are judged as ketone resins (common practice).
 var resinBinders = map[record.Resin]record.Binder{
-	record.Dammar: record.NaturalResin, record.Mastic: record.NaturalResin, record.Copal: record.NaturalResin,
-	record.ShellacResin: record.Shellac, record.AcrylicInSolvent: record.AcrylicResin, record.AcrylicInWater: record.Acrylic,
-	record.Hydrocarbon: record.HydrocarbonRs, record.Ketone: record.KetoneResin, record.UreaAldehyde: record.KetoneResin,
-	record.AlkydResin: record.Alkyd, record.WaxResin: record.Wax, record.PolyurethaneRs: record.Polyurethane,
+	"dammar": record.NaturalResin, "mastic": record.NaturalResin, "copal": record.NaturalResin,
+	"shellac": record.Shellac, "acrylic-resin": record.AcrylicResin, "acrylic-dispersion": record.Acrylic,
+	"hydrocarbon": record.HydrocarbonRs, "ketone": record.KetoneResin, "urea-aldehyde": record.KetoneResin,
+	"alkyd": record.Alkyd, "wax": record.Wax, "polyurethane": record.Polyurethane,
 }
 
 // BinderOfMedium returns the binder of a paint medium; empty where it is not
@@ -76,15 +76,6 @@ func BinderOfMedium(m record.PaintMedium) record.Binder { return mediumBinders[m
 func EffectsOn(b record.Binder) (Effects, Standing, bool) {
 	row, ok := binders[b]
 	return row.fails, standing(row.from + " memory"), ok
-}
-
-// Waterborne answers for a product: as recorded, else as is typical of its
-// binder.
-func Waterborne(m record.Material) record.Answer {
-	if m.Waterborne == yes || m.Waterborne == no {
-		return m.Waterborne
-	}
-	return typical(m.Binder, func(r binderRow) record.Answer { return r.water })
 }
 
 // Fuses answers whether a binder's film fuses from particles, so that below

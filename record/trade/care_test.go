@@ -36,7 +36,7 @@ func varnish(resin record.Resin) trade.Made {
 // standard (never below 25 or above 75 %), artists' sheets on encaustic.
 func TestCareFigures(t *testing.T) {
 	safe := record.Pigment{Index: "PB 29"}
-	got := care(t, record.Plywood, coat(record.Ground, record.Material{Binder: record.Acrylic}), paint(record.Oil, safe))
+	got := care(t, record.Plywood, coat(record.Ground, record.Material{Binder: record.Acrylic}), paint("oil", safe))
 	for code, want := range map[string][4]string{
 		"climate-of-museums": {"15 °C", "25 °C", "45 %", "55 %"}, "climate-of-loans": {"16 °C", "25 °C", "40 %", "60 %"},
 		"never-beyond": {"", "", "25 %", "75 %"}, "room-of-comfort": {"", "", "35 %", "65 %"}, "acrylic-cold": {"10 °C", "", "", ""},
@@ -69,13 +69,13 @@ func TestCareByBuildUp(t *testing.T) {
 		want, not []string
 	}{
 		{"a board alone", record.MDF, nil, []string{"never-wet", "gives-off-acids"}, []string{"light", "light-of-dyes", "light-less-if-dyes", "oil-cold", "acrylic-cold"}},
-		{"oil with a lake", record.Plywood, []trade.Made{paint(record.Oil, dye)}, []string{"light-of-dyes"}, []string{"light", "acrylic-cold"}},
-		{"oil, colours unknown", record.Plywood, []trade.Made{paint(record.Oil)}, []string{"light-less-if-dyes"}, []string{"light", "light-of-dyes"}},
-		{"watercolour", record.Plywood, []trade.Made{paint(record.Watercolour, record.Pigment{Index: "PB 29"})}, []string{"light-of-dyes", "touch-marks", "never-varnish", "glass-always", "air-only"}, []string{"light", "dust-with-brush"}},
-		{"acrylic without varnish", record.MDF, []trade.Made{paint(record.AcrylicPaint)}, []string{"acrylic-holds-dust", "acrylic-heat", "acrylic-cold", "glass-against-dust"}, []string{"varnish-renewable"}},
-		{"acrylic with varnish", record.MDF, []trade.Made{paint(record.AcrylicPaint), varnish("hydrocarbon")}, []string{"varnish-renewable", "varnish-is-no-shield"}, []string{"acrylic-holds-dust", "glass-against-dust"}},
-		{"egg tempera on gesso", record.Plywood, []trade.Made{coat(record.Ground, record.Material{Binder: record.AnimalGlue}), paint(record.EggTempera)}, []string{"tempera-scratches", "tempera-bloom", "gesso-even-air", "glass-with-spacer"}, []string{"acrylic-cold"}},
-		{"encaustic", record.Plywood, []trade.Made{paint(record.Encaustic)}, []string{"wax-heat", "wax-bloom", "wax-edges"}, []string{"oil-cold"}},
+		{"oil with a lake", record.Plywood, []trade.Made{paint("oil", dye)}, []string{"light-of-dyes"}, []string{"light", "acrylic-cold"}},
+		{"oil, colours unknown", record.Plywood, []trade.Made{paint("oil")}, []string{"light-less-if-dyes"}, []string{"light", "light-of-dyes"}},
+		{"watercolour", record.Plywood, []trade.Made{paint("watercolour", record.Pigment{Index: "PB 29"})}, []string{"light-of-dyes", "touch-marks", "never-varnish", "glass-always", "air-only"}, []string{"light", "dust-with-brush"}},
+		{"acrylic without varnish", record.MDF, []trade.Made{paint("acrylic")}, []string{"acrylic-holds-dust", "acrylic-heat", "acrylic-cold", "glass-against-dust"}, []string{"varnish-renewable"}},
+		{"acrylic with varnish", record.MDF, []trade.Made{paint("acrylic"), varnish("hydrocarbon")}, []string{"varnish-renewable", "varnish-is-no-shield"}, []string{"acrylic-holds-dust", "glass-against-dust"}},
+		{"egg tempera on gesso", record.Plywood, []trade.Made{coat(record.Ground, record.Material{Binder: record.AnimalGlue}), paint("egg-tempera")}, []string{"tempera-scratches", "tempera-bloom", "gesso-even-air", "glass-with-spacer"}, []string{"acrylic-cold"}},
+		{"encaustic", record.Plywood, []trade.Made{paint("encaustic")}, []string{"wax-heat", "wax-bloom", "wax-edges"}, []string{"oil-cold"}},
 		{"solid wood", record.SolidWood, nil, []string{"must-move"}, []string{"curve-is-normal"}},
 		{"aluminium", record.AluminiumComp, nil, []string{"dents", "sun-bows-it"}, []string{"never-wet"}},
 		{"cloth on PVA", record.Plywood, glued, []string{"never-press-blisters", "cloth-from-heat"}, []string{"cloth-from-damp"}},
@@ -92,7 +92,7 @@ func TestCareByBuildUp(t *testing.T) {
 			}
 		}
 	}
-	if a := care(t, record.Plywood, paint(record.Encaustic))["wax-heat"]; a.Cold.String() != "5 °C" || a.Warm.String() != "40 °C" {
+	if a := care(t, record.Plywood, paint("encaustic"))["wax-heat"]; a.Cold.String() != "5 °C" || a.Warm.String() != "40 °C" {
 		t.Errorf("wax: %+v", a)
 	}
 	if a := care(t, record.Plywood, glued...)["cloth-from-heat"]; a.Warm.String() != "35 °C" {
@@ -102,7 +102,7 @@ func TestCareByBuildUp(t *testing.T) {
 
 // No advice is given twice to one reader.
 func TestCareOnce(t *testing.T) {
-	layers := []trade.Made{coat(record.Adhesive, record.Material{Binder: record.Acrylic}, record.Material{Binder: record.PVA}), {Layer: record.Layer{Seq: 3, Cloth: &record.ClothLaid{}}}, paint(record.Oil), paint(record.AlkydPaint)}
+	layers := []trade.Made{coat(record.Adhesive, record.Material{Binder: record.Acrylic}, record.Material{Binder: record.PVA}), {Layer: record.Layer{Seq: 3, Cloth: &record.ClothLaid{}}}, paint("oil"), paint("alkyd")}
 	var seen []string
 	for _, a := range trade.CareOf(record.Hardboard, layers) {
 		key := a.Code + " " + string(a.For)

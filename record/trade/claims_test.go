@@ -25,44 +25,13 @@ func TestSandings(t *testing.T) {
 	}
 }
 
-// A stain block: a paint maker's notes on plywood ("not required" under opaque
-// paint) and on discolouration; MITRA on oil in wood.
-func TestStainBlock(t *testing.T) {
-	for _, c := range []struct {
-		paint trade.Stratum
-		pale  record.Answer
-		want  trade.Need
-	}{
-		{trade.AcrylicPaint, record.Yes, trade.Advised}, {trade.AcrylicMedium, record.Yes, trade.Advised}, {trade.AcrylicPaint, record.No, trade.Optional}, {trade.AcrylicPaint, record.Unknown, trade.Optional},
-		{trade.OilPaint, record.Yes, trade.Needless}, {trade.Alkyd, record.Unknown, trade.Needless}, {trade.EggTempera, record.Unknown, trade.SizeIt},
-	} {
-		if got, _ := trade.StainBlock(c.paint, c.pale); got != c.want {
-			t.Errorf("%s, pale %s: %s, want %s", c.paint, c.pale, got, c.want)
-		}
-	}
+// What stains an acrylic film: a paint maker's notes on discolouration.
+func TestStains(t *testing.T) {
 	if got := trade.Stains(trade.BoardStrata(record.AluminiumComp)); got != record.No {
 		t.Errorf("aluminium composite stains: %s", got)
 	}
 	if got := trade.Stains(trade.BoardStrata("")); got != record.Unknown {
 		t.Errorf("a board of no kind stains: %s", got)
-	}
-}
-
-// A dispersion frozen once is used if it stirs smooth; frozen again, and glue or
-// casein at once, it is thrown away.
-func TestFrozen(t *testing.T) {
-	for _, c := range []struct {
-		binder record.Binder
-		times  int
-		want   trade.Frozen
-		ok     bool
-	}{
-		{record.Acrylic, 1, trade.UseIfSmooth, true}, {record.PVA, 2, trade.ThrowAway, true}, {record.AnimalGlue, 1, trade.ThrowAway, true}, {record.Casein, 1, trade.ThrowAway, true},
-		{record.DryingOil, 1, "", false}, {record.Acrylic, 0, "", false}, {"other", 1, "", false},
-	} {
-		if got, ok := trade.FrozenLiquid(c.binder, c.times); got != c.want || ok != c.ok {
-			t.Errorf("%s frozen %d times: %q %v", c.binder, c.times, got, ok)
-		}
 	}
 }
 
@@ -79,7 +48,7 @@ func TestListsAreWhole(t *testing.T) {
 		}
 	}
 	for _, p := range record.Words("Purpose") {
-		if trade.Closes(record.Purpose(p)) == record.Unknown && p != "other" {
+		if record.Purpose(p).Closes() == record.Unknown && p != "other" {
 			t.Errorf("purpose %s: not known whether it closes", p)
 		}
 	}
@@ -91,11 +60,6 @@ func TestListsAreWhole(t *testing.T) {
 	for _, list := range []string{"Binder", "PaintMedium", "Purpose", "BoardKind", "Species", "Resin", "Solvent"} {
 		if len(record.Words(list)) < 5 {
 			t.Errorf("the list %s has %d words", list, len(record.Words(list)))
-		}
-	}
-	for _, s := range record.Words("Species") {
-		if trade.IsHardwood(record.Species(s)) == record.Unknown && s != "other" {
-			t.Errorf("wood %s: hard or soft not known", s)
 		}
 	}
 	for _, r := range record.Words("Resin") {

@@ -30,12 +30,12 @@ func TestHarmful(t *testing.T) {
 		made trade.Made
 		want record.Answer
 	}{
-		{"lead by index", paint(record.Oil, record.Pigment{Index: "pw1"}), record.Yes},
-		{"lead by a German name", paint(record.Oil, record.Pigment{Name: "Bleiweiß"}), record.Yes},
-		{"all told and harmless", paint(record.Oil, white), record.No},
-		{"one colour by name only", paint(record.Oil, white, record.Pigment{Name: "ultramarine"}), record.Unknown},
-		{"no colours written down", paint(record.Oil), record.Unknown},
-		{"an imitation", paint(record.Oil, record.Pigment{Name: "cadmium red hue"}), record.Unknown},
+		{"lead by index", paint("oil", record.Pigment{Index: "pw1"}), record.Yes},
+		{"lead by a German name", paint("oil", record.Pigment{Name: "Bleiweiß"}), record.Yes},
+		{"all told and harmless", paint("oil", white), record.No},
+		{"one colour by name only", paint("oil", white, record.Pigment{Name: "ultramarine"}), record.Unknown},
+		{"no colours written down", paint("oil"), record.Unknown},
+		{"an imitation", paint("oil", record.Pigment{Name: "cadmium red hue"}), record.Unknown},
 		{"maker says harmless", coat(record.Sizing, harmless), record.No},
 		{"maker says nothing", coat(record.Sizing, silent), record.Unknown},
 		{"one of two says nothing", coat(record.Sizing, harmless, silent), record.Unknown},
@@ -57,7 +57,7 @@ func TestHarmful(t *testing.T) {
 // What a panel holds does not get less with another layer, and is ruled out
 // only where every layer rules it out.
 func TestDangersAdd(t *testing.T) {
-	lead, clean, silent := paint(record.Oil, record.Pigment{Index: "PW 1"}), paint(record.AcrylicPaint, record.Pigment{Index: "PW 6"}), paint(record.Oil)
+	lead, clean, silent := paint("oil", record.Pigment{Index: "PW 1"}), paint("acrylic", record.Pigment{Index: "PW 6"}), paint("oil")
 	for _, c := range []struct {
 		layers []trade.Made
 		want   record.Answer
@@ -75,7 +75,7 @@ func TestDangersAdd(t *testing.T) {
 // how much is left may still be there.
 func TestTakenOff(t *testing.T) {
 	for extent, want := range map[record.Extent]record.Answer{"reduced": record.Yes, "in-part": record.Yes, record.Unknown: record.Unknown, "": record.Unknown} {
-		lead := paint(record.Oil, record.Pigment{Index: "PW 1"})
+		lead := paint("oil", record.Pigment{Index: "PW 1"})
 		lead.Layer.Losses = []record.Loss{{Seq: 9, Extent: extent}}
 		d := trade.DangersOf([]trade.Made{lead})
 		if d.Harmful != want {

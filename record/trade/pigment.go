@@ -159,11 +159,21 @@ func HoldsZinc(p record.Pigment, forms ...Zinc) record.Answer {
 // general knowledge and no rating of a paint.
 func Fugitive(p record.Pigment) record.Answer { return read(p).ask((*pigmentRow).fugitive) }
 
-// HarmedBy answers whether something spoils a pigment: "sulfide", "acid",
-// "strong-acid", "alkali", "lime", "heat", "water", "damp", "solvent",
-// "copper-lead", "sulfide-colours", "ammonia", "air".
-func HarmedBy(p record.Pigment, agent string) record.Answer {
-	return read(p).ask(func(r *pigmentRow) record.Answer { return listed(agent, r.harmedBy, "") })
+// agents are what may spoil a pigment, as codes.
+var agents = []record.Code{"spoils-sulfide", "spoils-acid", "spoils-strong-acid", "spoils-alkali", "spoils-lime", "spoils-heat", "spoils-water", "spoils-damp",
+	"spoils-solvent", "spoils-copper-lead", "spoils-sulfide-colours", "spoils-ammonia", "spoils-air"}
+
+// HarmedBy lists what spoils a pigment, as far as its name tells for certain.
+func HarmedBy(p record.Pigment) []record.Code {
+	var out []record.Code
+	r := read(p)
+	for _, a := range agents {
+		agent := strings.TrimPrefix(string(a), "spoils-")
+		if r.ask(func(r *pigmentRow) record.Answer { return listed(agent, r.harmedBy, "") }) == record.Yes {
+			out = append(out, a)
+		}
+	}
+	return out
 }
 
 // Among asks one question of several pigments: yes if one says so, no only if

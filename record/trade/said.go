@@ -39,7 +39,7 @@ func AllAdvice() []Advice {
 }
 
 // AllCodes lists every other code that the tables can say: hazards, risks,
-// strata, verdicts, conditions, cautions, reasons, cures and needs.
+// strata, verdicts, conditions, cautions, reasons, cures and what spoils a pigment.
 func AllCodes() []record.Code {
 	all := map[record.Code]bool{}
 	words := func(list string) {
@@ -63,8 +63,8 @@ func AllCodes() []record.Code {
 	for _, r := range []Risk{Stated, OilyRags, Solvents, WoodDust, Formaldehyde} {
 		words(string(r))
 	}
-	for _, n := range []Need{Advised, Optional, Needless, SizeIt} {
-		words(string(n))
+	for _, a := range agents {
+		words(string(a))
 	}
 	return slices.Sorted(maps.Keys(all))
 }

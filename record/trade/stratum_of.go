@@ -85,7 +85,7 @@ func byUse(l record.Layer, b record.Binder) Strata {
 		return strataOf(row.varnish)
 	case l.Purpose == record.Ground:
 		return strataOf(row.ground)
-	case Closes(l.Purpose) == yes:
+	case l.Purpose.Closes() == yes:
 		return strataOf(row.coat)
 	}
 	return strataOf(row.coat + " " + row.ground)

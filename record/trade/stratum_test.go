@@ -31,9 +31,9 @@ func TestStrata(t *testing.T) {
 		{"two acrylics", coat(record.Ground, of(record.Acrylic), of(record.Acrylic)), trade.Strata{trade.AcrylicGround}},
 		{"acrylic and PVA", coat(record.Sealer, of(record.Acrylic), of(record.PVA)), trade.Strata{trade.AcrylicMedium, trade.Vinyl}},
 		{"egg and oil", coat(record.Ground, of(record.Egg), of(record.DryingOil)), trade.Strata{trade.Emulsion}},
-		{"oil", paint(record.Oil), trade.Strata{trade.OilPaint}},
-		{"water-mixable oil", paint(record.WaterMixableOil), trade.Strata{trade.OilPaint}},
-		{"gouache", paint(record.Gouache), trade.Strata{trade.GumColour}},
+		{"oil", paint("oil"), trade.Strata{trade.OilPaint}},
+		{"water-mixable oil", paint("water-mixable-oil"), trade.Strata{trade.OilPaint}},
+		{"gouache", paint("gouache"), trade.Strata{trade.GumColour}},
 		{"dammar", resin("dammar"), trade.Strata{trade.NaturalResin}},
 		{"water-borne varnish", resin("acrylic-dispersion"), trade.Strata{trade.AcrylicVarnish}},
 		{"raw linen", cloth("linen", record.No), trade.Strata{trade.RawLinen}},
@@ -72,7 +72,7 @@ func TestShows(t *testing.T) {
 	glue := coat(record.Adhesive, record.Material{Binder: record.Acrylic})
 	for wet, want := range map[record.Answer]record.Answer{record.Yes: record.Unknown, record.No: record.No, record.Unknown: record.Unknown} {
 		cloth := trade.Made{Layer: record.Layer{Cloth: &record.ClothLaid{WetThrough: wet}}, Materials: []record.Material{{Cloth: record.Cloth{Fibre: "linen", Sized: record.No}}}, All: true}
-		if got := trade.Over(paint(record.Oil).StrataOf(), trade.Shows(cloth, glue), nil).Holds; got != want {
+		if got := trade.Over(paint("oil").StrataOf(), trade.Shows(cloth, glue), nil).Holds; got != want {
 			t.Errorf("oil on linen, wetted through %s: %s, want %s", wet, got, want)
 		}
 	}

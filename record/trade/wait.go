@@ -102,10 +102,6 @@ func WaitsFor(upper, lower Strata, thick record.Answer) (ws []Wait, known record
 	return ws, agreed(as)
 }
 
-// TemporaryVarnish is how long oil should dry before a thin coat of a removable
-// varnish as a temporary one: touch-dry, which takes from one to four weeks.
-var TemporaryVarnish = Wait{Least: days(7), Usual: days(28), Rests: standing("MITRA-307 varnish-wait")}
-
 // Passed answers whether a span had passed between two recorded dates, by every
 // reading of them: a date known to the month counts from its last day and up to
 // its first.

@@ -38,10 +38,6 @@ func TestWorks(t *testing.T) {
 	for _, s := range sandings {
 		all = append(all, join(s.Rests))
 	}
-	for _, l := range LeadLaws {
-		all = append(all, join(l.Rests))
-	}
-	all = append(all, join(TemporaryVarnish.Rests), "D2354 Sewell-1998 maker-freezing panel-maker")
 	used := map[Work]bool{Practice: true, Memory: true}
 	for _, from := range all {
 		if strings.TrimSpace(from) == "" {

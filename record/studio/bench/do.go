@@ -153,7 +153,7 @@ func among(v *studio.View, ns []record.Number) error {
 // is wet.
 func from(v *studio.View, body record.Body, mix []record.Part) record.Body {
 	if l, ok := body.(record.ClothLaid); ok && len(mix) == 1 {
-		if m, _ := v.Shop.MaterialNow(mix[0].Material); slices.Contains(m.Uses, record.UseCloth) {
+		if m, _ := v.Shop.MaterialNow(mix[0].Material); slices.Contains(m.Uses, "cloth") {
 			l.Cloth, l.ClothLot, l.ClothAs = mix[0].Material, mix[0].Lot, nil
 			return l
 		}

@@ -10,7 +10,6 @@ import (
 	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/studio"
-	"backleaf/record/trade"
 )
 
 // doubt says what is unlikely of an act at a time. It may be right
@@ -92,13 +91,13 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 			doubt(p.Material, b.Purpose, "")
 		}
 	case record.ClothLaid:
-		doubt(b.Cloth, "", record.UseCloth)
+		doubt(b.Cloth, "", "cloth")
 		for _, p := range b.Mix {
 			doubt(p.Material, record.Adhesive, "")
 		}
 	case record.Varnish:
 		for _, p := range b.Mix {
-			doubt(p.Material, "", record.UseVarnish)
+			doubt(p.Material, "", "varnish")
 		}
 	}
 	return ws
@@ -107,7 +106,7 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 // misused doubts that a material serves a purpose or is of a use. Nothing is
 // said of one of which no use is recorded.
 func misused(m record.Material, purpose record.Purpose, use record.Use) []record.Said {
-	if len(m.Uses) == 0 || (purpose == "" || trade.Serves(m, purpose) != record.No) && (use == "" || slices.Contains(m.Uses, use)) {
+	if len(m.Uses) == 0 || (purpose == "" || m.Serves(purpose) != record.No) && (use == "" || slices.Contains(m.Uses, use)) {
 		return nil
 	}
 	return []record.Said{record.Say("not-meant-for", record.With("material", m.Key), record.With("use", record.Use(cmp.Or(string(use), string(purpose)))))}

@@ -87,7 +87,7 @@ func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record
 	for _, c := range cuts {
 		ws = append(ws, Unlikely(c)...)
 		m, _ := v.Shop.MaterialNow(c.Board)
-		ws = append(ws, misused(m, "", record.UseBoard)...)
+		ws = append(ws, misused(m, "", "board")...)
 		is, ok := c.Size.Depth.Micrometers()
 		of, ok2 := m.Board.Thickness.Micrometers()
 		if d := is - of; ok && ok2 && max(d, -d) > max(of/8, 300) {

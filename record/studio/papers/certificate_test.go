@@ -44,7 +44,7 @@ func TestIssueFollowsItsHead(t *testing.T) {
 	if _, err := bench.Cut(ctx, look(), record.Moment(now), []record.Cut{{Size: size}}); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := bench.Do(ctx, look("1"), record.Moment(now), record.PaintLayer{Medium: record.Oil}); err != nil {
+	if _, err := bench.Do(ctx, look("1"), record.Moment(now), record.PaintLayer{Medium: "oil"}); err != nil {
 		t.Fatal(err)
 	}
 	v := look("1")

@@ -10,7 +10,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"slices"
 	"time"
 
 	"backleaf/label"
@@ -149,7 +148,7 @@ func labelWarnings(v *studio.View, layouts []label.Layout) (ws []record.Said) {
 // take up moisture.
 func bareBack(w *record.Workshop, p *record.Panel) bool {
 	m, _ := w.Material(p.Cut().Board, p.Cut().BoardAs)
-	return m.Board.Kind != record.AluminiumComp && !slices.ContainsFunc(p.BuildUp(record.Back), w.Seals)
+	return m.Board.Kind != record.AluminiumComp && w.State(p, record.Back) != record.FaceSealed
 }
 
 // recordDigest is what identifies the record a label speaks of: that of the
