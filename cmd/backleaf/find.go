@@ -51,7 +51,7 @@ func filterFlags(c *cobra.Command, o *questions.Filter) {
 	f.StringSliceVar(&o.Boards, "board", nil, "kind of board, material or lot, unknown: "+strings.Join(record.Words("BoardKind"), ", "))
 	f.StringSliceVar(&o.Cloths, "cloth", nil, "fibre, material or lot, none, unknown: "+strings.Join(record.Words("Fibre"), ", "))
 	f.StringSliceVar(&o.Unsealed, "unsealed", nil, "no sealing coat is recorded on this face: front, back, edges")
-	f.BoolVar(&o.OutOfBalance, "out-of-balance", false, "coats are not answered on the other face, in number or thickness")
+	f.BoolVar(&o.OutOfBalance, "out-of-balance", false, "coats and cloth of front and back do not pull alike, or do not let moisture through alike")
 	f.StringVar(&o.Varnish, "varnish", "", "resin class, material or lot of a varnish, none, unknown")
 	f.StringVar(&o.Removable, "removable", "", "its varnish can be taken off: yes, no, unknown")
 	f.StringVar(&o.Made, "made-between", "", "date of the work (or else of cutting): \"1998 2004\", 199X, \"2019-03 2019-06\"")

@@ -51,6 +51,7 @@ type Finding struct {
 	Outcome  Outcome
 	Severity Severity
 	Said     []record.Said // what was found, the deciding first; each may name its entries as a value "entries"
+	Deciding int           // how many of Said decide; the others are not recorded besides
 	Entries  []int64       // all entries it rests on, in order
 	Remedy   record.Said   // what can still be done, or what to watch; zero where nothing is wrong
 	Write    []record.Body // the entries of a remedy that was reckoned and works; none where there is none
@@ -115,7 +116,7 @@ func (s *subject) findings() []Finding {
 	}
 	slices.SortStableFunc(findings, func(a, b Finding) int {
 		if a.Outcome == NotRecorded && b.Outcome == NotRecorded {
-			return asking(a.Rule) - asking(b.Rule)
+			return Asking(a.Rule) - Asking(b.Rule)
 		}
 		return cmp.Or(rank(Outcomes, a.Outcome)-rank(Outcomes, b.Outcome), rank(Severities, a.Severity)-rank(Severities, b.Severity))
 	})
@@ -129,7 +130,7 @@ func rank[W comparable](list []W, w W) int { return slices.Index(list, w) }
 func (r Rule) find(vs []verdict) Finding {
 	f := Finding{Rule: r.Name, Outcome: NotApplicable, Severity: r.Severity}
 	if len(vs) == 0 {
-		f.Said = []record.Said{record.Say("nothing-to-judge")}
+		f.Said, f.Deciding = []record.Said{record.Say("nothing-to-judge")}, 1
 		return f
 	}
 	weight := func(v verdict) int { return rank(Severities, cmp.Or(v.severity, r.Severity)) }
@@ -146,6 +147,9 @@ func (r Rule) find(vs []verdict) Finding {
 		if i < 0 {
 			i = len(f.Said)
 			f.Said, seqs = append(f.Said, v.said), append(seqs, nil)
+			if v.outcome == f.Outcome {
+				f.Deciding++
+			}
 		}
 		seqs[i] = append(seqs[i], v.entries...)
 		for _, w := range v.works {

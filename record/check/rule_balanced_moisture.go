@@ -35,21 +35,28 @@ func judgeMoisture(s *subject) []verdict {
 	switch {
 	case m.Cannot != "":
 		return []verdict{s.cannot(m.Cannot, at)}
-	case m.Lacks.Amounts:
-		return one(NotRecorded, at, "moisture-amounts-open", why(s.films)...)
 	}
-	bow, span, over := worst(m.Height, m.Width, &p)
+	v := leading(&p, m, at)
+	if m.Lacks.Amounts {
+		v = say(NotRecorded, at, "moisture-amounts-open", append(why(s.films), record.With("would", record.Code(v.outcome)))...)
+	}
+	return []verdict{v}
+}
+
+// leading judges how far one face leads at typical figures.
+func leading(p *balance.Panel, m balance.Moisture, at []int64) verdict {
+	bow, span, over := worst(m.Height, m.Width, p)
 	values := moistureValues(m, bow, span, over)
 	matters := balance.GradeOf(bow.Typical, span) >= balance.Matters
 	switch {
 	case m.Grade == balance.Even:
-		return one(Holds, at, "moisture-even")
+		return say(Holds, at, "moisture-even")
 	case m.Grade == balance.FaceOpen && matters:
-		return []verdict{say(FallsShort, at, "moisture-uneven", values...).at(Warning)}
+		return say(FallsShort, at, "moisture-uneven", values...).at(Warning)
 	case m.Grade == balance.OneSided && matters:
-		return one(FallsShort, at, "moisture-uneven", values...)
+		return say(FallsShort, at, "moisture-uneven", values...)
 	}
-	return one(Holds, at, "moisture-slight", values...)
+	return say(Holds, at, "moisture-slight", values...)
 }
 
 func size(s balance.Spread) float64 { return max(s.Typical, -s.Typical) }

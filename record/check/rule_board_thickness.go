@@ -20,7 +20,7 @@ func judgeThickness(s *subject) []verdict {
 	long, short, sized := s.sides()
 	t, thick := s.thickness()
 	in := func(a, b float64) bool { return short <= a*inch && long <= b*inch }
-	values := []record.Value{record.With("thickness", s.spelledThickness(t)), record.With("size", s.p.Size())}
+	values := []record.Value{record.With("thickness", s.spelledThickness(t)), record.With("size", record.Size{Height: s.p.Size().Height, Width: s.p.Size().Width})}
 	small := sized && thick && long <= 50*t // as slender as the smallest panel that the estimate speaks of
 	enough := sized && thick && (t >= 9000 && long <= 24*inch || t >= 6000 && in(9, 12))
 	wooden := not(s.isBoard(record.AluminiumComp, record.Honeycomb))

@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"slices"
 
 	"backleaf/record"
 	"backleaf/record/measure"
@@ -51,27 +52,31 @@ func judgeClimate(s *subject) []verdict {
 		o := outcome(record.Yes, good)
 		values := []record.Value{what(f), record.With("humidity", figure(rh.low, "%")), record.With("meant", figure(meant, "%"))}
 		code := "climate-near" + suffix[o]
-		if by, ok := s.movement(rh.low, meant); ok && o == FallsShort {
-			code, values = code+"-by", append(values, by)
+		if way, by := s.movement(rh.low, meant); way != "" && o == FallsShort {
+			code, values = code+way, append(values, by)
 		}
 		vs = append(vs, say(o, at, code, values...))
 	}
 	return vs
 }
 
-// movement tells how far the longer side moves for a change of humidity, where
-// a figure for the board is known; shrinking is less than nothing.
-func (s *subject) movement(from, to float64) (record.Value, bool) {
+// movement tells which way and how far the longer side moves for a change of
+// humidity, where a figure for the board is known.
+func (s *subject) movement(from, to float64) (way string, by record.Value) {
 	long, _, ok := s.sides()
 	m, err := measure.MovementOf(s.board().Kind)
 	if !ok || err != nil {
-		return record.Value{}, false
+		return "", by
 	}
 	low, _, high, err := m.Microns(long, from, to)
 	if err != nil {
-		return record.Value{}, false
+		return "", by
 	}
-	return record.With("change", []record.Figure{millimetres(low), millimetres(high)}), true
+	way = "-grows"
+	if high <= 0 {
+		low, high, way = -high, -low, "-shrinks"
+	}
+	return way, record.With("change", slices.Compact([]record.Figure{millimetres(low), millimetres(high)}))
 }
 
 // millimetres gives a reckoned length to two figures, and no finer than 0.01 mm.

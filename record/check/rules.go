@@ -50,8 +50,8 @@ var asked = []string{
 	filmForming.Name, varnishRemovable.Name,
 }
 
-// asking is the place of a rule among what to ask.
-func asking(rule string) int {
+// Asking is the place of a rule among what to ask, the most useful first.
+func Asking(rule string) int {
 	if i := slices.Index(asked, rule); i >= 0 {
 		return i
 	}

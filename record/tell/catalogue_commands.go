@@ -76,4 +76,5 @@ var englishCommands = map[string]Message{
 	"no-panels-to-check":     "there are no panels to check",
 	"check-not-recorded":     "  not recorded, the most useful first:",
 	"check-more":             "    and {n} more (--all)",
+	"check-notes-more":       "  and {n} more notes (--all)",
 }

@@ -98,7 +98,7 @@ var englishFindings = map[string]Message{
 	"cannot-out-of-range": "how large and how thick board and coats are (the figures are none that a panel has)", "cannot-coats-too-thick": "how board and coats of a fifth of its thickness act together (beyond what can be reckoned)",
 	"moisture-even": "both faces let moisture through alike", "moisture-slight": "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by at most {most} {over} of {span} for a while",
 	"moisture-uneven":       "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by {bow:range} {over} of {span} for a day or so; it comes back",
-	"moisture-amounts-open": "how thick the layers are, for their resistance to vapour ({why})",
+	"moisture-amounts-open": "how thick the layers are, for their resistance to vapour ({why}){would, select, holds {; with usual layers it would hold} falls-short {; with usual layers it would fall short} other {}}",
 	"no-bow-since":          "no bow was measured since the last layer", "bow-compared-open": "of what the measured bow comes: amounts, binders or the line it was measured along are not recorded",
 	"bow-slight": "{bow}: too slight to ask", "bow-explained": "{bow} {over}: within what pull and moisture can do", "bow-beyond": "{bow} {over}: pull explains at most {pull}, a change of 10 % RH {moisture} more. The rest is the board as bought, water on one side, or another line",
 	"barrier": "a wall 10 % RH damper would bow the panel by {bow} {over} of {span}", "barrier-not": "meant for {meant} RH: a wall 10 % RH damper would bow the panel by {bow} {over} of {span}, as long as it is damper",
@@ -106,14 +106,15 @@ var englishFindings = map[string]Message{
 	// varnish and the finished panel
 	"varnish-removable": "the varnish is named and can be removed", "varnish-removable-not": "the varnish cannot be removed", "varnish-removable-open": "whether the varnish can be removed",
 	"varnish-name-open": "what the varnish is",
-	"not-inspected":     "{what}: not looked at", "sound": "{what} sound", "sound-not": "{what} {found}", "sound-open": "how the {what} {what, number, sing {was} other {were}} at the last look",
+	"not-inspected":     "whether the {what} {what, select, edges {are} other {is}} sound (nobody looked)", "sound": "{what} sound", "sound-not": "{what} {found}", "sound-open": "how the {what} {what, select, edges {were} other {was}} at the last look",
 	"measured-flat": "flat when looked at", "measured-bow": "a bow of {bow} over {span}{toward, select, none {} unknown {} other {, hollow at the {toward}}}",
 	"bow-open": "how far the panel bows", "bow-span-open": "over what span the bow of {bow} was measured",
 	"meant-for-open": "the humidity of the room the panel is meant for", "meant-for-dry-air": "the panel is meant for {meant} RH",
 	"humidity-open": "the humidity at the {layer}", "climate-near": "laid at {humidity} RH, meant for {meant}",
 	"climate-near-open": "whether the air at the {layer} was near that of the room", "climate-near-not": "the {layer} was laid at {humidity} RH, the panel is meant for {meant}",
-	"climate-near-not-by": "the {layer} was laid at {humidity} RH, the panel is meant for {meant}: the longer side changes by {change:range}",
-	"no-gap":              "nothing that a reader would miss",
+	"climate-near-not-grows":   "the {layer} was laid at {humidity} RH, the panel is meant for {meant}: the longer side will grow by {change:range}",
+	"climate-near-not-shrinks": "the {layer} was laid at {humidity} RH, the panel is meant for {meant}: the longer side will shrink by {change:range}",
+	"no-gap":                   "nothing that a reader would miss",
 
 	// amounts and costs
 	"cloth-is-no-film": "a cloth is no film", "layer-reduced": "some of it was taken off", "solids-open": "the solids of {material} are not recorded", "film-out-of-range": "the amount cannot be",

@@ -29,7 +29,8 @@ type Finding struct {
 	Entries  []int64        `json:"entries"`
 	Remedy   string         `json:"remedy,omitzero"`
 
-	each []string // the things said, one by one
+	Short string   `json:"-"` // of Text what decides
+	asks  []string // the things not recorded, one by one
 }
 
 // Rules are the names of the rules.
@@ -52,11 +53,15 @@ func Rule(name string) (check.Rule, error) {
 
 // found puts a finding in words.
 func found(c *tell.Catalogue, f check.Finding) Finding {
-	var each []string
-	for _, s := range f.Said {
-		each = append(each, c.FoundHere(s))
+	short := f
+	short.Said = f.Said[:f.Deciding]
+	var asks []string
+	for i, s := range f.Said {
+		if i >= f.Deciding || f.Outcome == check.NotRecorded {
+			asks = append(asks, c.FoundHere(s))
+		}
 	}
-	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), each}
+	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), c.Found(short), asks}
 }
 
 // Check holds panels against the rules, or against one of them, the worst panel
@@ -78,7 +83,17 @@ func Check(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, now time.T
 
 // FallsShort reports that any finding falls short by more than information.
 func FallsShort(found []Findings) bool {
-	return slices.ContainsFunc(found, func(f Findings) bool { return f.weight() > 0 })
+	return slices.ContainsFunc(found, func(f Findings) bool { return slices.ContainsFunc(f.Findings, Finding.FallsShort) })
+}
+
+// FallsShort reports that a finding falls short by more than information.
+func (x Finding) FallsShort() bool {
+	return x.Outcome == check.FallsShort && x.Severity != check.Information
+}
+
+// Notes are the findings that fall short by no more than information.
+func (f Findings) Notes() []Finding {
+	return slices.DeleteFunc(slices.Clone(f.Findings), func(x Finding) bool { return x.Outcome != check.FallsShort || x.Severity != check.Information })
 }
 
 // weight is how grave the findings of a panel are together: one warning more
@@ -97,12 +112,10 @@ func (f Findings) weight() (n int) {
 // that only a reader of the record would miss.
 func (f Findings) Questions() []string {
 	var out []string
-	for _, x := range f.Findings {
-		if x.Outcome == check.NotRecorded {
-			for _, q := range x.each {
-				if !slices.Contains(out, q) {
-					out = append(out, q)
-				}
+	for _, x := range slices.SortedStableFunc(slices.Values(f.Findings), func(a, b Finding) int { return check.Asking(a.Rule) - check.Asking(b.Rule) }) {
+		for _, q := range x.asks {
+			if !slices.Contains(out, q) {
+				out = append(out, q)
 			}
 		}
 	}
