@@ -50,6 +50,7 @@ func Attachments(pdf []byte) (Attached, error) {
 type attachmentReader struct {
 	file    *File
 	nodes   int
+	entries int
 	owners  map[string]int // by every name that stands in the list: which file
 	streams map[Ref]string // the name that goes with them
 	found   Attached
@@ -105,7 +106,8 @@ func (r *attachmentReader) node(d Dict) error {
 }
 
 // entry reads one file of the list. Programs go by the key of the list or by
-// the names in the specification; a second file may share none of them.
+// the names in the specification; a second file may share none of them, unless
+// it is the same.
 func (r *attachmentReader) entry(key, o any) error {
 	spec, err := r.file.Dict(o)
 	if err != nil {
@@ -118,14 +120,8 @@ func (r *attachmentReader) entry(key, o any) error {
 	if !plainName(a.Name) {
 		return fmt.Errorf("%w: %q is not a plain file name", ErrMalformed, a.Name)
 	}
-	if len(r.found.Files) >= maxAttachments {
+	if r.entries++; r.entries > maxAttachments {
 		return fmt.Errorf("%w: more than %d attachments", ErrMalformed, maxAttachments)
-	}
-	for _, name := range []string{a.Name, r.text(key)} {
-		if owner, taken := r.owners[name]; taken && owner != len(r.found.Files) {
-			return fmt.Errorf("%w: %q is attached twice", ErrAmbiguous, name)
-		}
-		r.owners[name] = len(r.found.Files)
 	}
 	if n, ok := spec["AFRelationship"].(Name); ok {
 		a.Relation = Relation(n)
@@ -133,6 +129,21 @@ func (r *attachmentReader) entry(key, o any) error {
 	stream, err := r.data(spec, &a)
 	if err != nil {
 		return fmt.Errorf("%s: %w", a.Name, err)
+	}
+	again := false
+	for _, name := range []string{a.Name, r.text(key)} {
+		owner, taken := r.owners[name]
+		if taken && owner != len(r.found.Files) {
+			// Another program may list a file a second time. Nobody is misled while it is the same.
+			if again = r.found.Files[owner].Name == a.Name && bytes.Equal(r.found.Files[owner].Data, a.Data); !again {
+				return fmt.Errorf("%w: %q is attached twice", ErrAmbiguous, name)
+			}
+			continue
+		}
+		r.owners[name] = len(r.found.Files)
+	}
+	if again {
+		return nil
 	}
 	if n, ok := stream["Subtype"].(Name); ok {
 		a.MIME = string(n)

@@ -183,8 +183,8 @@ func TestAmbiguous(t *testing.T) {
 		"two names":             build(list, "<< /F (a) /UF (b) /EF << /F 3 0 R >> >>", content),
 		"a name of old systems": build(list, "<< /F (a) /DOS (b) /EF << /F 3 0 R >> >>", content),
 		"two contents":          build(list, "<< /F (a) /UF (a) /EF << /F 3 0 R /UF 4 0 R >> >>", content, y),
-		"twice the same name": build("<< /Names << /EmbeddedFiles << /Names [(a) 2 0 R (b) 2 0 R] >> >> >>",
-			spec, content),
+		"twice the same name": build("<< /Names << /EmbeddedFiles << /Names [(a) 2 0 R (b) 4 0 R] >> >> >>",
+			spec, content, "<< /F (a) /EF << /F 5 0 R >> >>", y),
 		"a key that is another's name": build("<< /Names << /EmbeddedFiles << /Names [(b) 2 0 R (a) 4 0 R] >> >> >>",
 			spec, content, "<< /F (c) /EF << /F 5 0 R >> >>", y),
 	} {
@@ -196,6 +196,15 @@ func TestAmbiguous(t *testing.T) {
 	got, err := pdf.Attachments(build("<< /Names << /EmbeddedFiles << /Names [(0001) 2 0 R] >> >> >>", spec, content))
 	if err != nil || len(got.Files) != 1 || got.Files[0].Name != "a" {
 		t.Errorf("another key: %+v, %v", got, err)
+	}
+	// A file that is listed twice, or attached again elsewhere, is one file while its bytes are the same: so some programs leave what they replaced.
+	for name, data := range map[string][]byte{
+		"listed":    build("<< /Names << /EmbeddedFiles << /Names [(a) 2 0 R (b) 2 0 R] >> >> >>", spec, content),
+		"elsewhere": build("<< /AF [4 0 R] /Names << /EmbeddedFiles << /Names [(a) 2 0 R] >> >> >>", spec, content, "<< /F (a) /EF << /F 5 0 R >> >>", content),
+	} {
+		if got, err := pdf.Attachments(data); err != nil || len(got.Files) != 1 || len(got.Strays) != 0 {
+			t.Errorf("%s twice: %+v, %v", name, got, err)
+		}
 	}
 	// Two streams of the same bytes are one content.
 	got, err = pdf.Attachments(build(list, "<< /F (a) /UF (a) /EF << /F 3 0 R /UF 4 0 R >> >>", content, content))

@@ -1,6 +1,9 @@
 package pdf
 
-import "fmt"
+import (
+	"bytes"
+	"fmt"
+)
 
 // strays looks through all that can be reached for files that the list does not
 // name: annotations carry such, and other lists (7.11.4, 12.5.6.15).
@@ -77,8 +80,15 @@ func (w *walker) specification(spec Dict) error {
 		ref, ok := ef[form].(Ref)
 		if listed, same := r.streams[ref]; !ok || same && listed == name {
 			continue
-		} else if _, taken := r.owners[name]; taken && !same {
-			return fmt.Errorf("%w: %q is attached again elsewhere", ErrAmbiguous, name)
+		} else if owner, taken := r.owners[name]; taken && !same {
+			data, err := r.file.Decoded(ref)
+			if err != nil {
+				return err
+			}
+			if !bytes.Equal(data, r.found.Files[owner].Data) {
+				return fmt.Errorf("%w: %q is attached again elsewhere", ErrAmbiguous, name)
+			}
+			continue // what a program left behind that replaced a file by itself
 		}
 		r.found.Strays = append(r.found.Strays, name)
 		return nil
