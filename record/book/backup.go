@@ -7,6 +7,7 @@ import (
 	"os"
 	"time"
 
+	"backleaf/record"
 	"backleaf/record/safefile"
 )
 
@@ -35,8 +36,10 @@ func (b *Book) Backup(ctx context.Context, now time.Time, path string, what Cont
 }
 
 // Restore verifies a backup and writes a verified copy of it to path to, which
-// must not be there yet.
-func Restore(ctx context.Context, from, to string) error {
+// must not be there yet. used are numbers that stand on labels though the
+// backup may not know of them: the copy never gives them, nor a lower one of
+// the same year, to another panel.
+func Restore(ctx context.Context, from, to string, used ...record.Number) error {
 	b, err := OpenReadOnly(ctx, from)
 	if err != nil {
 		return err
@@ -45,10 +48,10 @@ func Restore(ctx context.Context, from, to string) error {
 	if _, err := b.Verify(ctx, nil); err != nil {
 		return fmt.Errorf("cannot restore from %s: %w", from, err)
 	}
-	return b.copyTo(ctx, to, Everything)
+	return b.copyTo(ctx, to, Everything, used...)
 }
 
-func (b *Book) copyTo(ctx context.Context, path string, what Contents) error {
+func (b *Book) copyTo(ctx context.Context, path string, what Contents, used ...record.Number) error {
 	if err := Vacant(path); err != nil {
 		return err
 	}
@@ -60,6 +63,9 @@ func (b *Book) copyTo(ctx context.Context, path string, what Contents) error {
 			if err := dropPrivate(ctx, f.Name()); err != nil {
 				return err
 			}
+		}
+		if err := keepUsed(ctx, f.Name(), used); err != nil {
+			return err
 		}
 		return verifyCopy(ctx, f.Name())
 	})
@@ -82,6 +88,25 @@ func dropPrivate(ctx context.Context, path string) error {
 		return err
 	}
 	_, err = db.ExecContext(ctx, "PRAGMA journal_mode = MEMORY; DELETE FROM private; DELETE FROM setting; VACUUM;")
+	return errors.Join(err, db.Close())
+}
+
+// keepUsed notes numbers in a copy that nobody uses yet.
+func keepUsed(ctx context.Context, path string, used []record.Number) error {
+	if len(used) == 0 {
+		return nil
+	}
+	db, err := openFile(path, readWrite)
+	if err != nil {
+		return err
+	}
+	_, err = db.ExecContext(ctx, "PRAGMA journal_mode = MEMORY")
+	for _, n := range used {
+		if err == nil {
+			_, err = db.ExecContext(ctx, `INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE
+				SET value = max(CAST(value AS INTEGER), CAST(excluded.value AS INTEGER))`, numbersUsed(n.Year()), fmt.Sprint(n.Serial()))
+		}
+	}
 	return errors.Join(err, db.Close())
 }
 

@@ -160,9 +160,14 @@ func (d *Draft) NextSerial(year int) (int, error) {
 
 func (s *session) nextSerial(year int) (int, error) {
 	var n int
-	_, err := s.one("SELECT coalesce(max(serial), 0) + 1 FROM panel WHERE year % 100 = ?", []any{year % 100}, &n)
+	_, err := s.one(`SELECT max(coalesce((SELECT max(serial) FROM panel WHERE year % 100 = ?1), 0),
+		coalesce((SELECT CAST(value AS INTEGER) FROM setting WHERE name = ?2), 0)) + 1`, []any{year % 100, numbersUsed(year)}, &n)
 	return n, err
 }
+
+// numbersUsed names the setting that holds the highest serial number of a year
+// that stands on labels, where this copy of the book does not know of it.
+func numbersUsed(year int) string { return fmt.Sprintf("numbers-used-%02d", year%100) }
 
 // Posted returns the entries that came of a form posted with this token; false
 // if none was.
