@@ -20,7 +20,8 @@ func newCertificate(a *app) *cobra.Command {
 		Long: `Issue the certificate of a finished work: a PDF page to print, sign and hand over.
 It carries the record and, if the studio has a key, its signature and proof. Issuing
 is written down; a second certificate says which one it replaces, and both stay on
-record. No name of a buyer and no price stand on it unless you ask for them.
+record. No name of a buyer and no price stand on it unless you ask for them. For a
+panel reported stolen or lost, discarded or not painted say --anyway.
 The file must not be there yet.`,
 		Example: `  backleaf certificate 0142 -o low-tide.pdf
   backleaf certificate 0142 -o look.pdf --preview
@@ -65,6 +66,7 @@ The file must not be there yet.`,
 	f.StringVar(&o.Buyer, "buyer", "", "print this name as the owner's")
 	f.BoolVar(&o.Price, "price", false, "print the price of the last handover")
 	f.StringVar(&o.Because, "because", "", "why another certificate is issued")
+	f.BoolVar(&o.Anyway, "anyway", false, "also for a panel reported stolen or lost, discarded, or not painted")
 	f.BoolVar(&o.Preview, "preview", false, "only look: the page says that it is not issued, and nothing is written down")
 	f.BoolVar(&asIssued, "as-issued", false, "write the last one again, byte for byte as it left the studio")
 	c.AddCommand(certificateWithdraw(a))

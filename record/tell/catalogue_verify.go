@@ -119,7 +119,7 @@ var englishVerify = map[string]Message{
 	"certificate-not-in-journal": "that the studio issued it: its head is one of this journal, and the entry that would follow it, {entry}, issued no such certificate",
 	"certificate-unknown":        "whether the studio issued it: its book here knows of no certificate with this record",
 	"very-file":                  "this is the very file that was issued",
-	"other-file":                 "whether the page is as it was issued: this is not that very file, whose SHA-256 is {digest}; the studio has it (backleaf certificate as-issued {panel} -o FILE)",
+	"other-file":                 "whether the page is as it was issued: this is not that very file, whose SHA-256 is {digest}; the studio has it (backleaf certificate {panel} -o FILE --as-issued)",
 	"label-known":                "the studio’s book knows this very file: a paper for {panel} that left the studio ({entry})",
 	"file-not-known":             "whether it left the studio: no paper of the book here is this very file",
 	"panel-stolen":               "as a panel that changes hands freely: the maker reports it stolen {when:on} ({entry})",

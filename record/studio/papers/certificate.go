@@ -33,6 +33,7 @@ type CertificateOrder struct {
 	Price   bool   // print the price of the last handover
 	Because string // why another is issued
 	Preview bool   // nothing is issued
+	Anyway  bool   // also for a panel reported stolen or lost, discarded, or not painted
 	Key     func(context.Context) (*seal.Key, error)
 }
 
@@ -89,7 +90,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	if err := studio.Readable(p); err != nil {
 		return c, err
 	}
-	if err := certifiable(p); err != nil {
+	if err := certifiable(p); err != nil && !o.Anyway {
 		return c, err
 	}
 	in := certificate.Input{Workshop: v.Shop, Panel: p, Issued: now, Paper: cmp.Or(o.Paper, v.Shop.Studio.Paper, "a4"), Buyer: o.Buyer, Preview: o.Preview,
@@ -204,14 +205,18 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 	return nil
 }
 
-// certifiable refuses what a certificate cannot speak of.
+// certifiable refuses what nobody would expect a certificate of, unless it is
+// asked for by name.
 func certifiable(p *record.Panel) error {
-	if d, ok := p.Discarded(); ok {
-		return fmt.Errorf("%s was discarded: %s", p.Number, d.Body.Because)
+	if h, away := p.Away(); away && (h.Body.How == "theft" || h.Body.How == "loss") {
+		return refuse.Cannot("not-certifiable", "%s is reported %s (E%d)", p.Number, map[record.Parting]string{"theft": "stolen", "loss": "lost"}[h.Body.How], h.Seq)
 	}
-	st := p.Stage()
-	if st != record.StagePainted && st != record.StageVarnished && p.Description().Title == "" {
-		return refuse.Cannot("not-finished", "%s is no finished work: neither paint nor a title is on record", p.Number)
+	if d, ok := p.Discarded(); ok {
+		return refuse.Cannot("not-certifiable", "%s was discarded: %s", p.Number, d.Body.Because)
+	}
+	// A title stands for the paint where nobody wrote the making down.
+	if st := p.Stage(); st != record.StagePainted && st != record.StageVarnished && (p.Description().Title == "" || p.AsMade()) {
+		return refuse.Cannot("not-finished", "%s is no finished work: no paint is on record", p.Number)
 	}
 	return nil
 }
