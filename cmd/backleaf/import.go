@@ -11,6 +11,7 @@ import (
 	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
+	"backleaf/record/tell"
 )
 
 func newImport(a *app) *cobra.Command {
@@ -72,7 +73,15 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 				return nil
 			}
 			return a.write(c.Context(), func(s *studio.Session) error {
-				done, err := exchange.Import(c.Context(), s, args[0], es, lines)
+				v, err := s.Look(c.Context(), nil, nil)
+				if err != nil {
+					return err
+				}
+				done, noted, err := exchange.Import(c.Context(), v, args[0], es, lines)
+				words := a.words(v.Shop.Studio)
+				for _, n := range noted {
+					a.noted("at-line", record.With("line", n.Line), tell.Told("text", tell.Say(words, n.Said)))
+				}
 				if err == nil {
 					a.sayImported(done, args[0])
 				}

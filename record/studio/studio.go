@@ -72,12 +72,14 @@ type View struct {
 	Zone     *time.Location
 	AlsoAway bool          // panels that are not here are meant too
 	Hands    []record.Hand // who does it; none: the studio's own maker
+	// Shops folds other panels than those that were named.
+	Shops func(context.Context, ...record.Number) (*record.Workshop, error)
 }
 
 // Look reads what an act on the named panels needs to know. Without terms no
 // panels are looked up.
 func (s *Session) Look(ctx context.Context, terms, except []string) (*View, error) {
-	v := &View{Session: s, Now: s.Clock()}
+	v := &View{Session: s, Now: s.Clock(), Shops: s.Book.WorkshopOf}
 	var err error
 	if v.Roll, err = s.Book.Roll(ctx); err != nil {
 		return nil, err

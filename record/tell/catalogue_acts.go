@@ -16,6 +16,8 @@ var englishActs = map[string]Message{
 	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}}}{wet, if { wet film {wet}}}{dry, if { dry film {dry}}}" +
 		"{temperature, if { temperature {temperature}}}{humidity, if { humidity {humidity}}}{note, if { “{note}”}}; say it again if it holds",
 
+	"at-line": "line {line}: {text}",
+
 	"lot-left":      "{lot}: about {left} left",
 	"lot-left-most": "{lot}: at most {left} left{open, if {; {open, plural, one {of one use} other {of {open} uses}} no amount is recorded}}",
 	"size-comes-to": "{size:both}",

@@ -38,6 +38,10 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	if err != nil {
 		return w, nil, err
 	}
+	means, warnings, err := After(ctx, v, w.Entries[0])
+	if w.Means, w.Warnings = means, append(w.Warnings, warnings...); err != nil {
+		return w, nil, err
+	}
 	panels := v.Panels
 	if len(panels) == 0 {
 		panels = old.Panels
@@ -48,11 +52,6 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	shop, err := v.Book.WorkshopOf(ctx, panels...)
 	if err != nil {
 		return w, nil, err
-	}
-	if len(v.Panels) == 0 { // an amount in all means nothing for some of the panels
-		if err := sayAnew(ctx, v, shop, old, &w); err != nil {
-			return w, nil, err
-		}
 	}
 	var out []Outdated
 	for _, n := range panels {
@@ -67,25 +66,28 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	return w, out, nil
 }
 
-// sayAnew says what an entry comes to as it stands now, and doubts it as if it
-// were written anew.
-func sayAnew(ctx context.Context, v *studio.View, shop *record.Workshop, old record.Entry, w *studio.Written) error {
+// corrected says what an entry comes to as it stands after a correction, and
+// doubts it as if it were written anew. A correction for some of the panels is
+// left alone: an amount in all means nothing for these.
+func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warnings []record.Said, err error) {
+	old, err := Entry(ctx, v.Book, c.Corrects())
+	if err != nil || len(c.Panels) > 0 || len(old.Panels) == 0 {
+		return nil, nil, err
+	}
 	now := *v
-	now.Shop, now.Panels = shop, nil
+	if now.Shop, err = v.Book.WorkshopOf(ctx, old.Panels...); err != nil {
+		return nil, nil, err
+	}
 	var body record.Body
+	now.Panels = nil
 	for _, n := range old.Panels {
-		if e, ok := shop.Panel(n).Event(old.Seq); ok {
+		if e, ok := now.Shop.Panel(n).Event(old.Seq); ok {
 			body, now.Panels = e.Body, append(now.Panels, n)
 		}
 	}
 	if body == nil {
-		return nil
+		return nil, nil, nil
 	}
-	left, over, err := stock.Left(ctx, v.Book, shop, body)
-	if err != nil {
-		return err
-	}
-	w.Warnings = append(w.Warnings, slices.Concat(purposes(&now, body), amounts(&now, body), Unlikely(body), over)...)
-	w.Means = append(w.Means, append(mean(&now, body), left...)...)
-	return nil
+	left, over, err := stock.Left(ctx, v.Book, now.Shop, body)
+	return append(mean(&now, body), left...), slices.Concat(purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
 }

@@ -50,26 +50,25 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	if len(a.At) == 0 {
 		a.At = []record.When{record.Moment(v.Local())}
 	}
-	left, err := atHand(v, a.At[0], a.Body)
+	warnings, err := present(ctx, v, a.At[0], a.Body)
 	if err != nil {
 		return w, err
 	}
-	warnings, means := append(left, forgotten(ctx, v, a.At[0], a.Body)...), []record.Said(nil)
 	shares, err := a.shares(v)
 	if err != nil {
 		return w, err
 	}
+	var means []record.Said
 	var es []record.Entry
 	for _, at := range a.At {
 		for _, s := range shares {
 			one := *v
 			one.Panels = s.panels
-			body, doubts, err := judge(&one, s.body)
+			body, doubts, err := doubted(&one, at, s.body)
 			if err != nil {
 				return studio.Written{Warnings: warnings}, err
 			}
-			warnings = append(append(warnings, doubts...), doubt(&one, at, body)...)
-			means = append(means, mean(&one, body)...)
+			warnings, means = append(warnings, doubts...), append(means, mean(&one, body)...)
 			es = append(es, record.Entry{At: at, Panels: s.panels, Body: body})
 		}
 	}
@@ -77,21 +76,60 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 		es = append(es, record.Entry{At: a.At[0], Panels: r.Panels, Body: record.Note{Text: r.Text}})
 	}
 	w, err = v.Write(ctx, es...)
-	w.Warnings, w.Means = append(once(warnings), w.Warnings...), once(means)
-	if err != nil {
-		return w, err
-	}
-	for _, s := range shares {
-		left, over, err := stock.Left(ctx, v.Book, v.Shop, s.body)
-		if err != nil {
-			return w, err
+	warnings = append(warnings, w.Warnings...)
+	for _, e := range w.Entries {
+		left, more, aerr := After(ctx, v, e)
+		if aerr != nil {
+			return w, aerr
 		}
-		w.Means, w.Warnings = once(append(w.Means, left...)), once(append(w.Warnings, over...))
+		means, warnings = append(means, left...), append(warnings, more...)
 	}
-	if d, ok := a.Body.(record.Described); ok {
-		w.Warnings = append(w.Warnings, Unprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)...)
+	w.Warnings, w.Means = once(warnings), once(means)
+	return w, err
+}
+
+// Before judges an act that is about to be written on the panels of a view:
+// it may be refused, completed, or doubted.
+func Before(ctx context.Context, v *studio.View, at record.When, body record.Body) (record.Body, []record.Said, error) {
+	if c, ok := body.(record.Cut); ok {
+		return body, doubtCuts(ctx, v, at, c.Batch, slices.Repeat([]record.Cut{c}, len(v.Panels))), nil
 	}
-	return w, nil
+	warnings, err := present(ctx, v, at, body)
+	if err != nil {
+		return body, nil, err
+	}
+	body, doubts, err := doubted(v, at, body)
+	return body, once(append(warnings, doubts...)), err
+}
+
+// After says what an entry that was just written leaves of the lots, what a
+// correction comes to, and what cannot be printed.
+func After(ctx context.Context, v *studio.View, e record.Entry) (means, warnings []record.Said, err error) {
+	if e.Corrects() != 0 {
+		return corrected(ctx, v, e)
+	}
+	if d, ok := e.Body.(record.Described); ok {
+		warnings = Unprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
+	}
+	left, over, err := stock.Left(ctx, v.Book, v.Shop, e.Body)
+	return left, append(warnings, over...), err
+}
+
+// present leaves out who is not meant, and names who may be forgotten.
+func present(ctx context.Context, v *studio.View, at record.When, body record.Body) ([]record.Said, error) {
+	left, err := atHand(v, at, body)
+	if err != nil {
+		return nil, err
+	}
+	return append(left, forgotten(ctx, v, at, body)...), nil
+}
+
+func doubted(v *studio.View, at record.When, body record.Body) (record.Body, []record.Said, error) {
+	body, doubts, err := judge(v, body)
+	if err != nil {
+		return body, doubts, err
+	}
+	return body, append(doubts, doubt(v, at, body)...), nil
 }
 
 // share is what was done on some of the panels of an act.

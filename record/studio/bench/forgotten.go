@@ -30,7 +30,7 @@ func forgotten(ctx context.Context, v *studio.View, at record.When, body record.
 		if len(rest) == 0 || len(rest) > fewForgotten || len(v.Roll.Batches[batch])-len(rest) < 3*len(rest) {
 			continue
 		}
-		shop, err := v.Book.WorkshopOf(ctx, rest...)
+		shop, err := v.Shops(ctx, rest...)
 		if err != nil {
 			continue // it is a remark only
 		}

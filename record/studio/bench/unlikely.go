@@ -68,7 +68,7 @@ func Unlikely(body record.Body) (ws []record.Said) {
 			ws = append(ws, record.Say("unlikely-value", record.With("what", m.what), m.value))
 		}
 	}
-	return ws
+	return once(ws)
 }
 
 func size(s record.Size) []measured {
@@ -105,7 +105,7 @@ func cutTwice(ctx context.Context, v *studio.View, at record.When, batch record.
 	if len(there) != count || !ok {
 		return nil
 	}
-	shop, err := v.Book.WorkshopOf(ctx, there[0])
+	shop, err := v.Shops(ctx, there[0])
 	if err != nil {
 		return nil // it is a remark only
 	}

@@ -94,7 +94,11 @@ func importEntries(ctx context.Context, bookPath string, clock func() time.Time,
 		return nil, root, err
 	}
 	defer b.Close()
-	if done, err = exchange.Import(ctx, &studio.Session{Book: b, Clock: clock}, j.Name, form.Entries(j.Entries), j.Lines); err == nil {
+	v, err := (&studio.Session{Book: b, Clock: clock}).Look(ctx, nil, nil)
+	if err != nil {
+		return nil, root, err
+	}
+	if done, _, err = exchange.Import(ctx, v, j.Name, form.Entries(j.Entries), j.Lines); err == nil {
 		_, root, err = b.Tree(ctx)
 	}
 	return done, root, err

@@ -28,7 +28,7 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 	if sealed != nil {
 		h.Private, secret[0] = digest, *sealed
 	}
-	doubts := doubt(v, h.How)
+	doubts := Doubt(v, h.How)
 	w, err := v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		return []record.Entry{{At: at, Panels: v.Panels, Body: h}}, secret, nil
 	})
@@ -36,9 +36,9 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 	return w, err
 }
 
-// doubt says what does not fit with what the book knows; it may be right
+// Doubt says what does not fit with what the book knows; it may be right
 // nevertheless.
-func doubt(v *studio.View, how record.Parting) (ws []record.Said) {
+func Doubt(v *studio.View, how record.Parting) (ws []record.Said) {
 	for _, n := range v.Panels {
 		p := v.Shop.Panel(n)
 		_, gone := p.Discarded()

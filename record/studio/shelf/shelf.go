@@ -7,6 +7,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
+	"backleaf/record/studio/bench"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
@@ -61,9 +62,14 @@ func AddLot(ctx context.Context, v *studio.View, at record.When, l record.Lot, p
 	if sealed != nil {
 		l.Private, secret[0] = digest, *sealed
 	}
-	return v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
+	w, err := v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		return []record.Entry{{At: at, Body: l}}, secret, nil
 	})
+	w.Warnings = append(bench.Unlikely(l), w.Warnings...)
+	if price != (private.Price{}) {
+		w.Means = append(w.Means, record.Say("private-part", record.With("part", price.String())))
+	}
+	return w, err
 }
 
 // free refuses a lot whose key is taken, or whose material nobody described.
