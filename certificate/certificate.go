@@ -3,6 +3,7 @@ package certificate
 import (
 	"errors"
 	"fmt"
+	"image"
 	"time"
 
 	"backleaf/record"
@@ -25,6 +26,7 @@ type Input struct {
 	// Photograph returns the file of a kept photograph. What it returns must
 	// have the digest on record.
 	Photograph func(record.Photograph) ([]byte, error)
+	Mark       image.Image     // of the studio, for the head of the front; nil: it has none
 	Paper      string          // a4 or letter
 	Catalogue  *tell.Catalogue // tell.English if nil
 	Buyer      string          // only if the buyer's name is to stand on the page
@@ -107,6 +109,13 @@ func (c *content) pages(d *paper.Document, s sheet) (placed, error) {
 	back, p, err := c.reverse(s, pages)
 	if err != nil {
 		return at, err
+	}
+	if c.in.Preview { // in the margin, where it moves nothing
+		b, err := paper.Compose(s.inner(), paper.Span{Style: strong, Text: string(c.words.Preview)})
+		if err != nil {
+			return at, err
+		}
+		front = append([]paper.Shape{paper.Text{X: s.middle(), Y: s.top / 2, Block: b, Align: paper.Centre}}, front...)
 	}
 	d.Page(s.width, s.height).Draw(front...)
 	d.Page(s.width, s.height).Draw(back...)

@@ -34,7 +34,7 @@ func (c *content) check(s sheet) *column {
 		say.pair(digestNameW, paper.Span{Style: sized(name, 8.5), Text: title}, paper.Span{Style: digest, Text: text})
 		say.gap(0.9)
 	}
-	later := "\n" // two lines, as what will stand here
+	later := "\n" + paper.NoBreakSpace // two lines, as what will stand here
 	record, signature, key := string(c.words.Unissued)+later, string(c.words.Unissued)+later, string(c.words.Unissued)+later
 	if !c.in.Preview {
 		record = groups(seal.DigestOf(c.in.Deed.Record))

@@ -90,9 +90,6 @@ func (c *content) signed() bool { return len(c.in.Deed.Signature) > 0 && !c.in.P
 func (c *content) sentence(s string) string { return c.words.Sentence.With("text", s) }
 
 func (c *content) takeNotices() {
-	if c.in.Preview {
-		c.notices = append(c.notices, string(c.words.Preview))
-	}
 	if c.in.Deed.Demo || c.in.Workshop.Studio.Demo {
 		demo := c.words.DemoOnly
 		if c.signed() && c.in.Deed.Key.IsDemo() {
@@ -218,10 +215,11 @@ func (c *content) statement() string {
 
 // issued says when the certificate was issued and what it replaces.
 func (c *content) issued() string {
+	issued := c.words.Issued
 	if c.in.Preview {
-		return string(c.words.NotIssued)
+		issued = c.words.NotIssued
 	}
-	s := c.words.Issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
+	s := issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
 	if c.in.Replaces.Known() {
 		n := len(record.Each[record.Issued](c.in.Panel)) + 1
 		s += " " + c.teller.Catalogue().Fill(c.words.Replaces, record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))

@@ -100,6 +100,13 @@ func (s sheet) spread(parts []part) ([]paper.Shape, error) {
 // headOf says what the page is, and what must be said before all else.
 func (c *content) headOf(s sheet) *column {
 	col := &column{width: s.inner()}
+	if m := c.in.Mark; m != nil {
+		const highest, widest = 13.0, 60.0
+		p := paper.Picture{Image: m, Title: c.words.MarkOf.With("maker", c.maker)}.Within(widest, highest)
+		p.X, col.height = (col.width-p.W)/2, p.H
+		col.shapes = append(col.shapes, p)
+		col.gap(4)
+	}
 	col.centre(s.inner(), paper.Span{Style: capital, Text: string(c.words.Heading)})
 	col.gap(2.2)
 	const half = 12
@@ -186,14 +193,32 @@ func (c *content) signing(s sheet) *column {
 	return col
 }
 
+// numberAndIssue sets number and date of issue at the ends of one line, or of
+// two where they are too long for one.
+func (c *content) numberAndIssue(col *column) {
+	no, err := paper.Compose(0, paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"})
+	if err != nil {
+		col.fail(err)
+		return
+	}
+	when := paper.Span{Style: text, Text: c.issued(), Field: "date of issue"}
+	col.put(paper.Text{Block: no})
+	if b, err := paper.Compose(0, when); err == nil && no.WidthMM()+6+b.WidthMM() <= col.width {
+		col.shapes = append(col.shapes, right(col.width, no.BaselineMM()-b.BaselineMM(), b))
+		return
+	}
+	col.gap(0.4)
+	col.text(when)
+}
+
 // footOf is the small symbol, the number, and what the page can be told by.
 func (c *content) footOf(s sheet) *column {
 	col := &column{width: s.inner()}
 	x := c.small.side - 2*quietMM + 4
 	say := &column{width: s.inner() - x}
-	say.text(paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"})
+	c.numberAndIssue(say)
 	say.gap(0.6)
-	say.text(paper.Span{Style: text, Text: c.issued() + " " + string(c.words.SeeReverse), Field: "date of issue"})
+	say.text(paper.Span{Style: text, Text: string(c.words.SeeReverse)})
 	switch {
 	case c.proof:
 		print := string(c.words.KeyLater)

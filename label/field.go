@@ -32,6 +32,7 @@ const (
 	Where       Field = "where the record is"
 	Issue       Field = "which record"
 	Fingerprint Field = "fingerprint"
+	StudioMark  Field = "mark of the studio"
 )
 
 // rule is the line below the number.
@@ -40,12 +41,12 @@ const rule Field = "rule"
 // reading is the order in which fields are read, and drawn: programs that take
 // text out of a page keep it.
 var reading = []Field{Number, Part, Top, Notice, Title, Date, Maker, Place, Support, Dimensions, Hazards, QR, BuildUp, Sealed, Varnish, Changed,
-	Care, Facts, Signature, Remarks, Where, Issue, Fingerprint, rule}
+	Care, Facts, StudioMark, Signature, Remarks, Where, Issue, Fingerprint, rule}
 
 // staying is the order in which fields find room: the first stay longest, the
 // last give way first. What is not in it always stands on the label.
 var staying = []Field{Title, Date, Support, Dimensions, QR, BuildUp, Sealed, Varnish, Changed, Issue, Place, Facts, BuildUpFull, Care, OtherUnits,
-	Fingerprint, Signature, Remarks}
+	Fingerprint, StudioMark, Signature, Remarks}
 
 // Staying returns the order in which fields find room on a label, whatever
 // its size: the first stay longest. Number, maker, hazards, the arrow to the

@@ -1,6 +1,9 @@
 package label
 
-import "strings"
+import (
+	"image"
+	"strings"
+)
 
 // An Input is what one label says, in the words in which it is printed; [Say]
 // makes it from the record. A field that is empty is not on the label; number,
@@ -33,6 +36,7 @@ type Input struct {
 	Where        string // where the record is, with the link in letters
 	Issue        string // which record the label tells, and when it was printed
 	Fingerprint  string
+	Mark         image.Image // of the studio; nil if it has none
 }
 
 // marked puts a byte order mark before text beyond ASCII in a symbol: without
@@ -61,6 +65,8 @@ func (in Input) says(f Field) bool {
 		return len(in.BuildUp) > 0 && in.BuildUpShort != ""
 	case Date:
 		return in.Date != "" || in.Made != ""
+	case StudioMark:
+		return in.Mark != nil
 	case QR, Signature, Remarks:
 		return true
 	}

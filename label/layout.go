@@ -220,9 +220,29 @@ func (a *arranger) place() error {
 		}
 	}
 	if a.keep[Facts] {
-		return a.code(Facts, a.facts, !a.low, "")
+		if err := a.code(Facts, a.facts, !a.low, ""); err != nil {
+			return err
+		}
+	}
+	if a.keep[StudioMark] {
+		return a.mark()
 	}
 	return nil
+}
+
+// mark places the mark of the studio at the right, where no symbol stands.
+func (a *arranger) mark() error {
+	const highest, white = 9.0, 0.8
+	p := paper.Picture{Image: a.in.Mark}.Within(min(24, a.width()/3), highest)
+	for _, y := range []float64{a.y + 1.4, a.foot - p.H} {
+		p.X, p.Y = a.right()-p.W, y
+		box := Box{StudioMark, p.X, y - white, p.W, p.H + 2*white, []paper.Shape{p}}
+		if !slices.ContainsFunc(a.codes, func(c Box) bool { return box.Y < c.Y+c.H && c.Y < box.Y+box.H }) {
+			a.codes, a.boxes = append(a.codes, box), append(a.boxes, box)
+			return nil
+		}
+	}
+	return errNoRoom
 }
 
 func (a *arranger) code(f Field, s *paper.Symbol, low bool, link string) error {

@@ -10,6 +10,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/typed"
 )
 
@@ -72,6 +73,7 @@ func (a *app) sayLink(s record.Studio) {
 func studioChange(a *app) *cobra.Command {
 	var o studioFlags
 	var when moment
+	var mark string
 	c := &cobra.Command{
 		Use: "change", Short: "change what the studio says of itself (not its mark)",
 		Example: `  backleaf studio change --contact "studio@example.org"
@@ -80,6 +82,9 @@ func studioChange(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, _ []string) error {
 			return a.atBench(c.Context(), &when, nil, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (w studio.Written, err error) {
 				n, err := o.onto(c, v.Shop.Studio)
+				if err == nil && mark != "" {
+					n.Picture, err = kept.KeepMark(v.Book.Path(), mark)
+				}
 				if err != nil {
 					return w, err
 				}
@@ -93,6 +98,7 @@ func studioChange(a *app) *cobra.Command {
 	}
 	when.timeFlag(c)
 	o.flags(c)
+	c.Flags().StringVar(&mark, "mark-picture", "", "a PNG picture of the studio's own mark, for its labels and certificates")
 	return c
 }
 

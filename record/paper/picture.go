@@ -15,6 +15,14 @@ const pictureQuality = 92
 // maxPictureSide is what JPEG can hold.
 const maxPictureSide = 65500
 
+// Within gives the picture the largest size in an area that keeps its proportions.
+func (p Picture) Within(width, height float64) Picture {
+	size := p.Image.Bounds().Size()
+	scale := min(width/float64(size.X), height/float64(size.Y))
+	p.W, p.H = scale*float64(size.X), scale*float64(size.Y)
+	return p
+}
+
 // encodePicture writes the image as JPEG in sRGB or grey, on white.
 func encodePicture(img image.Image) ([]byte, error) {
 	if img == nil || img.Bounds().Empty() {

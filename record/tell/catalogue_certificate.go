@@ -16,6 +16,7 @@ type CertificateWords struct {
 	Unique, Edition                      Message // {text}
 	Framed, Unframed                     Message // behind either
 	Credit                               Message // {who} {when}: below the photograph
+	MarkOf                               Message // {maker}: for readers who cannot see it
 	Medium, Signed, Inscription, Owner   Message
 
 	StatementText, StatementPlace   Message // {maker} {place}
@@ -54,14 +55,14 @@ var englishCertificate = CertificateWords{
 	Preview:  "Preview, not issued: this page certifies nothing.",
 	Demo:     "Demonstration: signed with a public key that anyone can use, for an invented studio. It certifies nothing.",
 	DemoOnly: "Demonstration of an invented studio. It certifies nothing.",
-	Issued:   "Issued on {date}.", NotIssued: "Not issued.",
+	Issued:   "Issued on {date}.", NotIssued: "To be issued on {date}.",
 	Replaces: "{n, select, 2 {Second certificate, replaces the first of {date}.} 3 {Third certificate, replaces the second of {date}.} " +
 		"4 {Fourth certificate, replaces the third of {date}.} other {Certificate no. {n}, replaces no. {before} of {date}.}}",
 	Hazard: "Hazard:",
 
 	SignedLine: "Signed {text}", InscribedLine: "Inscribed {text}", OwnerLine: "Made out to {text}",
 	Unique: "One of its kind", Edition: "Edition {text}", Framed: "{line}, framed", Unframed: "{line}, not framed",
-	Credit: "Photograph{who, if {: {who}}}{when, if {, {when}}}",
+	MarkOf: "Mark of {maker}", Credit: "Photograph{who, if {: {who}}}{when, if {, {when}}}",
 	Medium: "Medium", Signed: "Signed", Inscription: "Inscribed", Owner: "Made out to",
 
 	StatementText:    "I, {maker}, made this panel and painted the work on it with my own hand. It is an original.",
@@ -72,8 +73,8 @@ var englishCertificate = CertificateWords{
 	StatementPanel:   "Maker of the panel: {maker}. So the studio recorded it.",
 	SameNumber:       "The number {number} stands on the back of the panel as it stands here.",
 	SignatureLine:    "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date", Stamp: "Studio stamp",
-	SeeReverse: "What the work is made of, and how to check this certificate, stands on the reverse.",
-	KeyPrint:   "It is signed with the key of the studio, SHA-256:", KeyLater: "printed here when the certificate is issued",
+	SeeReverse: "Build-up, care, and how to check this certificate: see the reverse.",
+	KeyPrint:   "Signed with the key of the studio, SHA-256:", KeyLater: "printed here when the certificate is issued",
 	Unsigned:   "Without a digital signature: the studio had no key on the day of issue.",
 	Unissued:   "made when the certificate is issued",
 	RecordLine: "SHA-256 of the record: {digest}",

@@ -74,7 +74,7 @@ func In(w *record.Workshop) []File {
 		out = append(out, f)
 	}
 	if p := w.Studio.Picture; p != (record.Picture{}) {
-		add(picture(p.SHA256, p.Type), 0, "")
+		add(Mark(p), 0, "")
 	}
 	for _, p := range w.Panels {
 		for _, e := range p.Events {

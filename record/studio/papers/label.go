@@ -55,6 +55,10 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	if err := mayReplaceLabels(o.File); err != nil {
 		return l, err
 	}
+	mark, err := kept.MarkOf(v.Book.Path(), v.Shop.Studio)
+	if err != nil {
+		return l, err
+	}
 	var inputs []label.Input
 	var entries []record.Entry
 	for _, n := range v.Panels {
@@ -73,6 +77,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		if err != nil {
 			return l, err
 		}
+		in.Mark = mark
 		if o.Facts {
 			in = in.WithFacts()
 		}
@@ -80,7 +85,6 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		entries = append(entries, record.Entry{At: o.At, Panels: []record.Number{n}, Body: record.LabelPrinted{Record: digest, Reason: o.Because}})
 	}
 	var pdf bytes.Buffer
-	var err error
 	l.Layouts, err = label.Draw(&pdf, inputs, o.Options)
 	if errors.Is(err, label.ErrNoPlace) {
 		return l, refuse.Input("from", "no-place-on-sheet", "%w", err)
@@ -181,6 +185,9 @@ func LabelNow(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 	}
 	in, err := label.Say(opt.Catalogue, w, p, label.StageAuto, digest)
 	if err != nil {
+		return nil, err
+	}
+	if in.Mark, err = kept.MarkOf(b.Path(), w.Studio); err != nil {
 		return nil, err
 	}
 	var pdf bytes.Buffer
