@@ -25,6 +25,8 @@ type Workshop struct {
 	described map[int64]Event          // every entry that describes a thing or the studio
 	versions  map[Kind]map[Key][]int64 // which of them are of one thing, in order
 	panels    map[Number]*Panel
+	air       []Done[Climate] // readings of at most a day, in order of time
+	vague     []Done[Climate] // the others
 }
 
 // Done is a body of one type as it stands after all corrections, with the
@@ -67,6 +69,7 @@ func Fold(entries []Entry) (*Workshop, error) {
 		}
 		w.Last, w.Written = e.Seq, e.Written
 	}
+	w.airInOrder()
 	slices.SortFunc(w.Panels, ComparePanels)
 	for _, p := range w.Panels {
 		w.finish(p)

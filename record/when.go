@@ -95,6 +95,12 @@ func (w When) Latest() (time.Time, bool) {
 // overlap. Unknown is never before or after anything.
 func (w When) Before(x When) bool { return w.Known() && x.Known() && w.to < x.from }
 
+// Within reports that w may lie within d of x.
+func (w When) Within(x When, d time.Duration) bool {
+	away := int64(d / time.Second)
+	return w.Known() && x.Known() && (w.from <= x.to || w.from-x.to <= away) && (x.from <= w.to || x.from-w.to <= away)
+}
+
 // MarshalText returns the text as recorded.
 func (w When) MarshalText() ([]byte, error) { return []byte(w.text), nil }
 

@@ -24,7 +24,7 @@ func (s *subject) celsius(f Film) (air, bool) {
 	if mc, ok := f.Layer.Coating.Temperature.Millicelsius(); ok {
 		return air{float64(mc) / 1000, float64(mc) / 1000, filmSeqs(f)}, true
 	}
-	return nearest(s.readings(), f.Layer.At, func(c record.Climate) (float64, bool) {
+	return nearest(s.readings(f.Layer.At), f.Layer.At, func(c record.Climate) (float64, bool) {
 		mc, ok := c.Temperature.Millicelsius()
 		return float64(mc) / 1000, ok
 	})
@@ -35,14 +35,14 @@ func (s *subject) humidity(f Film) (air, bool) {
 	if mp, ok := f.Layer.Coating.Humidity.Millipercent(); ok {
 		return air{float64(mp) / 1000, float64(mp) / 1000, filmSeqs(f)}, true
 	}
-	return nearest(s.readings(), f.Layer.At, func(c record.Climate) (float64, bool) {
+	return nearest(s.readings(f.Layer.At), f.Layer.At, func(c record.Climate) (float64, bool) {
 		mp, ok := c.Humidity.Millipercent()
 		return float64(mp) / 1000, ok
 	})
 }
 
-func (s *subject) readings() []record.Done[record.Climate] {
-	return append(record.Each[record.Climate](s.p), s.w.Climate...)
+func (s *subject) readings(at record.When) []record.Done[record.Climate] {
+	return append(record.Each[record.Climate](s.p), s.w.Readings(at, near)...)
 }
 
 // nearest joins the readings that may be the nearest to a time; false where it

@@ -164,17 +164,17 @@ func (s *subject) remedy(f Finding, others []Finding) (record.Said, []record.Bod
 
 func (s *subject) works(f Finding, others []Finding, o offer) bool {
 	then := s.with(o.bodies)
-	after := then.findings()
+	rule, _ := RuleNamed(f.Rule)
+	if !s.eased(f, rule.find(rule.judge(then)), then) {
+		return false // before the other rules are asked
+	}
 	was := map[string]Finding{}
 	for _, g := range others {
 		was[g.Rule] = g
 	}
-	for _, g := range after {
+	for _, g := range then.findings() {
 		switch before := was[g.Rule]; {
 		case g.Rule == f.Rule:
-			if !s.eased(f, g, then) {
-				return false
-			}
 		case g.Outcome != FallsShort || rank(Severities, g.Severity) > rank(Severities, f.Severity):
 		case before.Outcome != FallsShort || rank(Severities, g.Severity) < rank(Severities, before.Severity):
 			return false
