@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
-	"regexp"
 	"strings"
 
 	"backleaf/record/paper"
@@ -17,10 +16,10 @@ func (d *Document) HTML() ([]byte, error) {
 	var out bytes.Buffer
 	figure := 0
 	page := template.Must(template.New("page").Funcs(template.FuncMap{
-		"clean": fractions,
+		"clean": paper.HTML,
 		"lines": func(s string) (out []template.HTML) {
 			for l := range strings.SplitSeq(paper.Clean(s), "\n") {
-				out = append(out, fractions(l))
+				out = append(out, paper.HTML(l))
 			}
 			return out
 		},
@@ -49,15 +48,6 @@ func (d *Document) HTML() ([]byte, error) {
 		return nil, fmt.Errorf("cannot write the dossier: %w", err)
 	}
 	return out.Bytes(), nil
-}
-
-var builtFraction = regexp.MustCompile(`(\d+)\x{2044}(\d+)`)
-
-// fractions makes text safe and sets what stands around a fraction slash as
-// figures above and below it.
-func fractions(s string) template.HTML {
-	safe := template.HTMLEscapeString(paper.Clean(s))
-	return template.HTML(builtFraction.ReplaceAllString(safe, `<span class="fraction"><sup>$1</sup>&frasl;<sub>$2</sub></span>`))
 }
 
 // widths gives the share of each column in per cent.

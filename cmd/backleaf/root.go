@@ -64,7 +64,7 @@ this program, 7 nothing of it could be verified.`,
 		newWarm(a), newRepeat(a), newBare(a), newRemove(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupPaper, newLabel(a), newCertificate(a))
 	add(groupBench, newDue(a), newPlan(a))
-	add(groupPaper, newDossier(a))
+	add(groupPaper, newDossier(a), newSite(a))
 	add(groupBack, newAsk(a))
 	add(groupBench, newTreat(a), newCondition(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))

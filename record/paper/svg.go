@@ -5,6 +5,7 @@ import (
 	"encoding/base64"
 	"encoding/xml"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -27,12 +28,20 @@ func (d Drawing) SVG() []byte {
 	if d.ID == "" {
 		w.id = "drawing-"
 	}
-	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%stitle %sdesc">`,
-		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM), w.id, w.id)
-	w.f(`<title id="%stitle">%s</title><desc id="%sdesc">%s</desc>`, w.id, escape(Clean(d.Title)), w.id, escape(Clean(d.Desc)))
 	for _, s := range d.Shapes {
 		s.svg(w)
 	}
+	body := w.buf.Bytes()
+	face := " " + cssSans // said once for all of its texts
+	if serif := " " + cssSerif; bytes.Count(body, []byte(serif)) > bytes.Count(body, []byte(face)) {
+		face = serif
+	}
+	body = bytes.ReplaceAll(body, []byte(face), nil)
+	w.buf = bytes.Buffer{}
+	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%stitle %sdesc"%s>`,
+		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM), w.id, w.id, face)
+	w.f(`<title id="%stitle">%s</title><desc id="%sdesc">%s</desc>`, w.id, escape(Clean(d.Title)), w.id, escape(Clean(d.Desc)))
+	w.buf.Write(body)
 	w.f(`</svg>`)
 	return w.buf.Bytes()
 }
@@ -53,12 +62,15 @@ func (w *svgWriter) all(shapes []Shape) {
 	}
 }
 
-// num writes a length with a thousandth of a millimetre.
+// num writes a length to a hundredth of a millimetre.
 func num(v float64) string {
-	s := strconv.FormatFloat(v, 'f', 3, 64)
+	s := strconv.FormatFloat(v, 'f', 2, 64)
 	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "-0" {
+	switch before, after, ok := strings.Cut(s, "."); {
+	case s == "-0":
 		return "0"
+	case ok && strings.TrimLeft(before, "-") == "0":
+		return strings.TrimSuffix(before, "0") + "." + after
 	}
 	return s
 }
@@ -93,11 +105,16 @@ func (r Rect) svg(w *svgWriter) {
 	w.f(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`, num(r.X), num(r.Y), num(r.W), num(r.H), paintAttrs(r.WeightMM, r.Fill))
 }
 
+// pathData writes each point after the first from the one before it, as they
+// were rounded, so that nothing adds up.
 func pathData(points []Point) string {
 	var b strings.Builder
+	var x, y float64
 	for i, p := range points {
-		b.WriteString(map[bool]string{true: "M", false: "L"}[i == 0])
-		b.WriteString(num(p.X) + " " + num(p.Y))
+		px, py := math.Round(p.X*100)/100, math.Round(p.Y*100)/100
+		b.WriteString(map[bool]string{true: "M", false: "l"}[i == 0])
+		b.WriteString(num(px-x) + " " + num(py-y))
+		x, y = px, py
 	}
 	return b.String()
 }
@@ -116,12 +133,41 @@ func (s Strokes) svg(w *svgWriter) {
 	}
 }
 
+// Areas of one size in rows of one pitch, as of a hatching of dots, are drawn as
+// dashes: that takes a tenth of the room.
 func (r Rects) svg(w *svgWriter) {
-	var d strings.Builder
-	for _, a := range r.Areas {
-		fmt.Fprintf(&d, "M%s %sh%sv%sh-%sZ", num(a.X), num(a.Y), num(a.W), num(a.H), num(a.W))
+	rows := map[string]*strings.Builder{} // by size and pitch
+	var sizes []string
+	var single strings.Builder
+	for i := 0; i < len(r.Areas); {
+		a, n, step := r.Areas[i], 1, 0.0
+		for ; i+n < len(r.Areas); n++ {
+			b, before := r.Areas[i+n], r.Areas[i+n-1]
+			if n == 1 {
+				step = b.X - a.X
+			}
+			if num(b.Y) != num(a.Y) || num(b.W) != num(a.W) || num(b.H) != num(a.H) || step <= a.W || math.Abs(b.X-before.X-step) > 1e-6 {
+				break
+			}
+		}
+		if n < 3 {
+			fmt.Fprintf(&single, "M%s %sh%sv%sh-%sZ", num(a.X), num(a.Y), num(a.W), num(a.H), num(a.W))
+			i++
+			continue
+		}
+		size := fmt.Sprintf(`stroke-width="%s" stroke-dasharray="%s %s"`, num(a.H), num(a.W), num(step-a.W))
+		if rows[size] == nil {
+			rows[size], sizes = &strings.Builder{}, append(sizes, size)
+		}
+		fmt.Fprintf(rows[size], "M%s %sH%s", num(a.X), num(a.Y+a.H/2), num(r.Areas[i+n-1].X+a.W))
+		i += n
 	}
-	w.f(`<path d="%s" fill="#000"/>`, d.String())
+	if single.Len() > 0 {
+		w.f(`<path d="%s" fill="#000"/>`, single.String())
+	}
+	for _, size := range sizes {
+		w.f(`<path d="%s" fill="none" stroke="#000" %s/>`, rows[size].String(), size)
+	}
 }
 
 // Each run of a font is one tspan with its length given, so that a viewer

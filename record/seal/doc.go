@@ -22,11 +22,13 @@
 //   - A note (C2SP signed-note) begins with a line that begins with the origin of the journal, "backleaf/" and the studio mark. Its
 //     signature stands in the note itself and covers the text up to and including the newline before the blank line.
 //
-// There are three kinds of note, told apart by their first line:
+// There are five kinds of note, told apart by their first line:
 //
 //	backleaf/KB                    a head: size and root of the journal (C2SP tlog-checkpoint)
 //	backleaf/KB panel statement    what a certificate's second QR symbol says
 //	backleaf/KB key succession     a retired key names the next one
+//	backleaf/KB panel page         what the page of a panel states
+//	backleaf/KB status             how the papers of a studio stand on a day
 //
 // The origin is a name without a scheme, as C2SP asks, but not a domain: a studio need not own one. Two studios may carry the same mark;
 // only the key tells them apart.

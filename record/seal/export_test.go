@@ -24,3 +24,16 @@ func ParseSuccessionText(s string) (string, error) {
 	}
 	return su.text()
 }
+
+func ParsePageText(s string) (string, error) {
+	p, err := parsePage(s)
+	if err != nil {
+		return "", err
+	}
+	return p.text()
+}
+
+func ParseStatusText(s string) (string, error) {
+	st, err := parseStatus(s)
+	return st.text(), err
+}

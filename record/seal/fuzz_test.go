@@ -41,13 +41,13 @@ func FuzzNote(f *testing.F) {
 }
 
 func FuzzNoteTexts(f *testing.F) {
-	for _, msg := range [][]byte{signedHead(f), signedStatement(f), signedSuccession(f)} {
+	for _, msg := range [][]byte{signedHead(f), signedStatement(f), signedSuccession(f), signedPage(f), signedStatus(f)} {
 		text, _, _ := strings.Cut(string(msg), "\n\n")
 		f.Add(text + "\n")
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		accepted := 0
-		for _, parse := range []func(string) (string, error){seal.ParseHeadText, seal.ParseStatementText, seal.ParseSuccessionText} {
+		for _, parse := range []func(string) (string, error){seal.ParseHeadText, seal.ParseStatementText, seal.ParseSuccessionText, seal.ParsePageText, seal.ParseStatusText} {
 			if again, err := parse(text); err == nil {
 				accepted++
 				if again != text {

@@ -60,6 +60,15 @@ func noteVerifier(name string, p PublicKey) (note.Verifier, error) {
 
 // signNote signs a text under the name that its first line begins with.
 func (k Key) signNote(text string) ([]byte, error) {
+	msg, err := k.sign(text)
+	if err == nil && len(msg) > MaxNoteBytes {
+		err = fmt.Errorf("a note has at most %d bytes", MaxNoteBytes)
+	}
+	return msg, err
+}
+
+// sign signs a note of any length.
+func (k Key) sign(text string) ([]byte, error) {
 	if k.private == nil {
 		return nil, errors.New("there is no key")
 	}
@@ -72,11 +81,7 @@ func (k Key) signNote(text string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	msg, err := note.Sign(&note.Note{Text: text}, noteSigner{verifier, k})
-	if err == nil && len(msg) > MaxNoteBytes {
-		err = fmt.Errorf("a note has at most %d bytes", MaxNoteBytes)
-	}
-	return msg, err
+	return note.Sign(&note.Note{Text: text}, noteSigner{verifier, k})
 }
 
 // openNote returns the text of a note that the key signed under the name its first line begins with.

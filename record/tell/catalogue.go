@@ -29,6 +29,7 @@ type Catalogue struct {
 	Danger      DangerWords
 	Label       LabelWords
 	Certificate CertificateWords
+	Page        PageWords
 	Dossier     DossierWords
 	Plan        PlanWords
 

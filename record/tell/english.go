@@ -24,6 +24,7 @@ var English = &Catalogue{
 		englishBench,
 		englishCommands,
 		englishVerify,
+		englishSite,
 		englishProducts,
 		englishAsk,
 		englishCare,
@@ -69,6 +70,7 @@ var English = &Catalogue{
 	Danger:      englishDanger,
 	Label:       englishLabel,
 	Certificate: englishCertificate,
+	Page:        englishPage,
 	Dossier:     englishDossier,
 	Plan:        englishPlan,
 }

@@ -63,6 +63,7 @@ var allowed = map[string][]string{
 	"record/studio/planning":  {"record", "record/book", "record/check", "record/plan", "record/plan/worksheet", "record/tell", "record/studio", "record/studio/bench", "record/studio/private", "record/studio/refuse", "record/studio/shelf", "record/studio/stock", "record/studio/typed"},
 	"record/studio/keys":      {"record", "record/book", "record/deed", "record/paper", "record/seal", "record/studio", "record/studio/refuse"},
 	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
+	"record/studio/site":      {"record", "record/book", "record/deed", "record/form", "record/safefile", "record/seal", "record/tell", "record/studio", "record/studio/kept", "record/studio/refuse", "certificate/page"},
 	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/kept", "record/studio/refuse"},
 	"record/studio/exchange":  {"record", "record/accept", "record/form", "record/book", "record/sheet", "record/studio", "record/studio/bench", "record/studio/handover", "record/studio/private", "record/studio/refuse"},
 	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/pdf", "record/safefile", "record/seal", "record/studio/refuse"}, // no book
@@ -71,6 +72,7 @@ var allowed = map[string][]string{
 
 	"certificate/photo":   {},
 	"certificate/dossier": {"record/*", "schema", "certificate/photo"},
+	"certificate/page":    {"record/*", "certificate/photo"},
 }
 
 // onlyIn names the libraries that one production file alone may import, and
@@ -79,6 +81,7 @@ var onlyIn = map[string]string{
 	"filippo.io/edwards25519":    "record/seal",
 	"github.com/go-pdf/fpdf":     "record/paper",
 	"github.com/skip2/go-qrcode": "record/paper",
+	"golang.org/x/net":           "certificate/page",
 	"modernc.org/sqlite":         "record/book",
 }
 

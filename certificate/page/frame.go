@@ -1,0 +1,73 @@
+package page
+
+import (
+	"backleaf/record"
+	"backleaf/record/tell"
+)
+
+// frame is what every page of a site has.
+type frame struct {
+	Language      string
+	WindowTitle   string
+	Style, Script string // addresses
+	NoIndex       bool   // not for lists of search engines
+}
+
+// newFrame names style and script from a place; up leads from there to the
+// folder of the site.
+func newFrame(c *tell.Catalogue, up string, p *Page) (frame, error) {
+	css := styleAsset()
+	js, err := scriptAsset(c)
+	p.Assets = append(p.Assets, css, js)
+	at := up + Assets + "/"
+	return frame{Language: c.Tag.String(), Style: at + css.Name, Script: at + js.Name}, err
+}
+
+// plain is a page without a record: a heading and paragraphs.
+type plain struct {
+	frame
+	Kind, Heading string
+	Paragraphs    []string
+	Links         []link
+}
+
+type link struct{ URL, Text, Note string }
+
+func drawPlain(c *tell.Catalogue, up string, x plain) (Page, error) {
+	var p Page
+	f, err := newFrame(c, up, &p)
+	if err != nil {
+		return p, err
+	}
+	p.Assets = p.Assets[:1] // it has nothing to check
+	f.Script, f.WindowTitle, f.NoIndex = "", x.Heading, x.Links == nil
+	x.frame = f
+	p.HTML, err = fill(plainPage, x)
+	return p, err
+}
+
+// TakenBack draws the page of a panel that the maker shows no more.
+func TakenBack(c *tell.Catalogue, w *record.Workshop, panel *record.Panel, on record.When) (Page, error) {
+	t := tell.New(c, w, panel)
+	return drawPlain(c, "../", plain{Heading: c.Page.TakenBack.With("number", t.Number()),
+		Paragraphs: []string{c.Page.TakenBackText.With("date", t.Day(on), "maker", w.Studio.Maker)}})
+}
+
+// NotFound draws the page for an address without a panel. up leads from any
+// place of the host to the folder of the site.
+func NotFound(c *tell.Catalogue, s record.Studio, sample record.Number, up string) (Page, error) {
+	words := c.Page
+	return drawPlain(c, up, plain{Heading: string(words.NotFound), Paragraphs: []string{string(words.NotFoundText),
+		words.NotFoundHow.With("sample", string(sample)),
+		c.Fill(words.NotFoundAsk, tell.Told("maker", s.Maker), tell.Told("contact", s.Contact))}})
+}
+
+// Index draws a list of panels.
+func Index(c *tell.Catalogue, w *record.Workshop, panels []*record.Panel) (Page, error) {
+	x := plain{Heading: c.Page.Index.With("maker", w.Studio.Maker), Paragraphs: []string{string(c.Page.IndexText)}, Links: []link{}}
+	for _, p := range panels {
+		t := tell.New(c, w, p)
+		x.Links = append(x.Links, link{p.Number.Bare() + "/", t.Title(), t.Number()})
+	}
+	return drawPlain(c, "", x)
+}

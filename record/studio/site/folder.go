@@ -1,0 +1,136 @@
+package site
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+
+	"backleaf/certificate/page"
+	"backleaf/record"
+	"backleaf/record/safefile"
+	"backleaf/record/seal"
+)
+
+// Names in the folder of a site.
+const (
+	assets   = page.Assets
+	index    = "index.html"
+	notFound = "404.html"
+	status   = "status"
+)
+
+// maxPage bounds a page that is read back.
+const maxPage = 64 << 20
+
+// folder is the site as it stands.
+type folder struct {
+	dir    string
+	assets map[string]bool
+}
+
+func (f *folder) path(name string) string { return filepath.Join(f.dir, filepath.FromSlash(name)) }
+
+// mark is what the last line of a page says: what it was drawn from, the record
+// that it carries, and the digest of all that stands above.
+type mark struct {
+	From, Record seal.Digest
+	page         []byte
+}
+
+var markLine = regexp.MustCompile(`^<!-- backleaf ([0-9a-f]{64}) ([0-9a-f]{64}) ([0-9a-f]{64}) -->\n$`)
+
+// marked adds the last line.
+func marked(page []byte, from, record seal.Digest) []byte {
+	page = append(bytes.TrimRight(page, "\n"), '\n')
+	return append(page, "<!-- backleaf "+from.String()+" "+record.String()+" "+seal.DigestOf(page).String()+" -->\n"...)
+}
+
+// mark reads a page of ours; not ok if there is none, or if it was changed.
+func (f *folder) mark(name string) (mark, bool) {
+	data, err := safefile.Read(f.path(name), maxPage)
+	if err != nil {
+		return mark{}, false
+	}
+	at := bytes.LastIndexByte(bytes.TrimSuffix(data, []byte("\n")), '\n') + 1
+	m := markLine.FindSubmatch(data[at:])
+	if m == nil || seal.DigestOf(data[:at]).String() != string(m[3]) {
+		return mark{}, false
+	}
+	from, _ := seal.ParseDigest(string(m[1]))
+	record, _ := seal.ParseDigest(string(m[2]))
+	return mark{from, record, data}, true
+}
+
+// readAssets lists the assets that are there.
+func (f *folder) readAssets() error {
+	f.assets = map[string]bool{}
+	names, err := os.ReadDir(f.path(assets))
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	for _, n := range names {
+		if assetName.MatchString(n.Name()) {
+			f.assets[n.Name()] = true
+		}
+	}
+	return err
+}
+
+var assetName = regexp.MustCompile(`^[0-9a-f]{64}\.[a-z]+$`)
+
+// named lists the assets that a page names.
+func named(page []byte) (names []string) {
+	for {
+		_, rest, ok := bytes.Cut(page, []byte(assets+"/"))
+		if !ok {
+			return names
+		}
+		end := bytes.IndexAny(rest, "\" ,")
+		if end > 64 && assetName.Match(rest[:end]) {
+			names = append(names, string(rest[:end]))
+		}
+		page = rest
+	}
+}
+
+// panels lists the folders that hold a page of ours.
+func (f *folder) panels() (names []string) {
+	all, _ := os.ReadDir(f.dir) // not there: nothing in it
+	for _, n := range all {
+		if !n.IsDir() || n.Name() != strings.ToUpper(n.Name()) {
+			continue
+		}
+		if _, err := record.ParseNumber(n.Name(), ""); err != nil && !bareName.MatchString(n.Name()) {
+			continue
+		}
+		if _, ok := f.mark(n.Name() + "/" + index); ok {
+			names = append(names, n.Name())
+		}
+	}
+	return names
+}
+
+// bareName is a number without hyphens, whatever ARK prefix it is checked with.
+var bareName = regexp.MustCompile(`^[B-Z0-9]{8,15}$`)
+
+// holds reports that a file is there, byte for byte.
+func (f *folder) holds(name string, data []byte) bool {
+	old, err := safefile.Read(f.path(name), maxPage)
+	return err == nil && bytes.Equal(old, data)
+}
+
+// put writes a file unless it is there.
+func (f *folder) put(name string, data []byte) (written bool, err error) {
+	if f.holds(name, data) {
+		return false, nil
+	}
+	path := f.path(name)
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return false, err
+	}
+	return true, safefile.Write(path, 0o644, func(to *os.File) error { _, err := to.Write(data); return err })
+}

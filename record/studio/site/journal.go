@@ -1,0 +1,117 @@
+package site
+
+import (
+	"cmp"
+	"context"
+	"crypto/sha256"
+	"maps"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/book"
+	"backleaf/record/deed"
+	"backleaf/record/form"
+	"backleaf/record/seal"
+)
+
+// journal is the whole journal, read once: a site asks for each panel alone.
+type journal struct {
+	shop    *record.Workshop
+	size    int64
+	root    seal.Hash
+	hashes  seal.HashReader
+	general []form.Stored // about no panel: studio, shelf, keys
+	of      map[record.Number][]form.Stored
+	fixes   map[int64][]form.Stored // corrections, by what they correct
+}
+
+func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
+	j := &journal{of: map[record.Number][]form.Stored{}, fixes: map[int64][]form.Stored{}, hashes: b.HashReader(ctx)}
+	var err error
+	if j.size, j.root, err = b.Tree(ctx); err != nil {
+		return nil, err
+	}
+	all, err := b.Entries(ctx, book.Filter{To: j.size})
+	if err != nil {
+		return nil, err
+	}
+	for _, s := range all {
+		switch {
+		case s.Entry.Corrects() != 0:
+			j.fixes[s.Entry.Corrects()] = append(j.fixes[s.Entry.Corrects()], s)
+		case len(s.Entry.Panels) == 0:
+			j.general = append(j.general, s)
+		}
+		for _, n := range s.Entry.Panels {
+			j.of[n] = append(j.of[n], s)
+		}
+	}
+	j.shop, err = record.Fold(form.Entries(all))
+	return j, err
+}
+
+// Needed implements [deed.Journal].
+func (j *journal) Needed(_ context.Context, n record.Number, size int64) ([]form.Stored, error) {
+	found := map[int64]form.Stored{}
+	var add func([]form.Stored)
+	add = func(list []form.Stored) {
+		for _, s := range list {
+			if _, there := found[s.Seq]; !there && (size == 0 || s.Seq <= size) {
+				found[s.Seq] = s
+				add(j.fixes[s.Seq])
+			}
+		}
+	}
+	add(j.general)
+	add(j.of[n])
+	return slices.SortedFunc(maps.Values(found), func(a, b form.Stored) int { return cmp.Compare(a.Seq, b.Seq) }), nil
+}
+
+// Tree implements [deed.Journal].
+func (j *journal) Tree(context.Context) (int64, seal.Hash, error) { return j.size, j.root, nil }
+
+// HashReader implements [deed.Journal].
+func (j *journal) HashReader(context.Context) seal.HashReader { return j.hashes }
+
+// then is the journal as it stood after an entry.
+type then struct {
+	*journal
+	last int64
+}
+
+func (t then) Needed(ctx context.Context, n record.Number, size int64) ([]form.Stored, error) {
+	if size == 0 || size > t.last {
+		size = t.last
+	}
+	return t.journal.Needed(ctx, n, size)
+}
+
+func (t then) Tree(context.Context) (int64, seal.Hash, error) {
+	root, err := seal.Root(t.last, t.hashes)
+	return t.last, root, err
+}
+
+// story is what one panel follows from.
+type story struct {
+	shop   *record.Workshop
+	panel  *record.Panel
+	last   int64       // entry
+	digest seal.Digest // of all entries
+}
+
+func (j *journal) storyOf(ctx context.Context, n record.Number) (story, error) {
+	entries, err := deed.Entries(ctx, j, n, 0)
+	if err != nil {
+		return story{}, err
+	}
+	h := sha256.New()
+	for _, e := range entries {
+		h.Write(e.Bytes)
+		h.Write([]byte{'\n'})
+	}
+	s := story{last: entries[len(entries)-1].Seq, digest: seal.Digest(h.Sum(nil))}
+	if s.shop, err = record.Fold(form.Entries(entries)); err == nil {
+		s.panel = s.shop.Panel(n)
+	}
+	return s, err
+}

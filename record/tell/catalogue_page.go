@@ -1,0 +1,138 @@
+package tell
+
+// PageWords stand on the page of a panel, beside those of its certificate.
+type PageWords struct {
+	Panel, Window           Message // {number} {title}
+	AsOf                    Message // {n} {date}
+	Stolen, Missing         Message // {date}
+	Unsigned                Message
+	By                      Message // {maker} {painter}: panel and work by two hands
+	Edition, Faces, Varnish Message
+	Credit                  Message // {credit} {date}: of the photograph
+	NoPhotograph            Message // it is on record and not shown
+	DrawingWords            Message // before the build-up in words
+
+	Certificates                                Message
+	NoCertificate                               Message
+	Stands, ReplacedBy, WithdrawnOn             Message // {date} {by} {because}
+	RecordDigest                                Message // {digest}
+	Studio, Contact                             Message
+	What, NotThis                               Message
+	Check, CheckText, ByHand, ByHandText, KeyIs Message
+	CheckUnsigned                               Message
+	Files, LinkedData                           Message
+
+	TakenBack, TakenBackText                         Message // {number} {date} {maker}
+	NotFound, NotFoundText, NotFoundHow, NotFoundAsk Message // {sample} {maker} {contact}
+	Index, IndexText                                 Message // {maker}
+
+	// Checking is what the script of the page says, by code. Its places are
+	// filled by the script, which knows no other part of a message.
+	Checking map[string]Message
+}
+
+var englishPage = PageWords{
+	Panel: "Panel {number}", Window: "{title}, {number}",
+	AsOf:     "As recorded in the studio’s journal up to entry {n}, {date}.",
+	Stolen:   "The maker reported this work stolen on {date}. Whoever knows where it is, please write to the maker.",
+	Missing:  "The maker reported this work missing on {date}. Whoever knows where it is, please write to the maker.",
+	Unsigned: "This page is not signed: the studio had no key.",
+	By:       "{painter}; panel made by {maker}",
+	Edition:  "Edition", Faces: "Sealing", Varnish: "Varnish",
+	Credit:       "Photograph{credit, if {: {credit}}}{date, if {, {date}}}",
+	NoPhotograph: "A photograph is on record. It is not shown here.",
+	DrawingWords: "The same in words",
+
+	Certificates:  "Certificates",
+	NoCertificate: "No certificate is on record.",
+	Stands:        "Issued on {date}; it stands.",
+	ReplacedBy:    "Issued on {date}; replaced by that of {by}.",
+	WithdrawnOn:   "Issued on {date}; withdrawn on {by}{because, if {: {because}}}.",
+	RecordDigest:  "Record, SHA-256: {digest}",
+	Studio:        "The studio", Contact: "Contact",
+	What:    "What this page is",
+	NotThis: "The maker’s own record of the panel, as it stood on the day named above. What happened since, only the studio can tell.",
+
+	Check: "Check this page",
+	CheckText: "This page carries the record of the panel, the studio’s signature over it, and the proof that its entries stand in the studio’s journal. " +
+		"A browser of today can check all of that here, without asking anybody.",
+	ByHand: "By hand, without this page",
+	ByHandText: "Save the five files and type the three lines. The first figure is that of the record, the second must be the key’s figure on your certificate, " +
+		"the third line must say that the signature is verified.",
+	KeyIs: "The key, SHA-256: {digest}. Compare it with your certificate, which prints it. Anybody can make a page and sign it with a key of their own; " +
+		"such a page would vouch for itself as well.",
+	CheckUnsigned: "This page carries the record of the panel. It is not signed: the studio had no key. Nobody can check who wrote it.",
+	Files:         "The files", LinkedData: "For a museum’s system (Linked Art, JSON-LD)",
+
+	TakenBack:     "Panel {number}: no longer shown",
+	TakenBackText: "The maker took this page back on {date}. The panel is on record; label and certificate stay what they are. {maker} can tell more.",
+	NotFound:      "No such panel here",
+	NotFoundText:  "There is no page under this address: the number may be mistyped, or the maker does not show the panel.",
+	NotFoundHow:   "Numbers look like {sample}: letters of the studio, the year, a number, and a last character by which mistyping shows. In the address they stand without hyphens and in capitals.",
+	NotFoundAsk:   "Whoever holds a panel with another number may ask {maker}{contact, if {, {contact}}}.",
+	Index:         "Panels by {maker}", IndexText: "Panels that the maker shows here.",
+
+	Checking: map[string]Message{
+		"checking":      "Checking …",
+		"whole":         "Complete and unaltered under the key {key}. Compare these figures with your certificate, which prints them: a forger’s page vouches for itself too.",
+		"whole-here":    "Unaltered under the key {key}, as far as it can be checked here; what could not be is named below. Compare these figures with your certificate, which prints them: a forger’s page vouches for itself too.",
+		"altered":       "Altered. What is named first below does not hold.",
+		"outdated":      "Unaltered under the key {key}, but not the studio’s newest word: see below. Compare these figures with your certificate, which prints them.",
+		"cannot":        "This browser cannot check here: {why}. The lines below do it by hand.",
+		"why-insecure":  "the page did not come over https",
+		"why-old":       "it does not know Ed25519 signatures",
+		"demo":          "This is a demonstration; anybody can sign with its key.",
+		"holds":         "holds",
+		"fails":         "does not hold",
+		"unknown":       "not checked here",
+		"since":         "since then",
+		"signature":     "The signature over the record is that of the key.",
+		"signature-not": "The signature over the record is not that of the key, or the record was changed.",
+		"key-not":       "The key is not in its form.",
+		"text":          "What this page states is what the studio signed.",
+		"text-not":      "What this page states is not what the studio signed.",
+		"page-not":      "The studio’s word for this page is not signed with the key, or was changed.",
+		"page-other":    "The studio’s word for this page is about another record or panel.",
+		"pictures":      "The pictures and the style are those the studio signed.",
+		"picture-not":   "The file {name} is not the one the studio signed.",
+		"pictures-here": "The pictures: a page opened from a folder cannot read them.",
+		"head":          "The head of the journal, over {n} entries, is signed with the key.",
+		"head-not":      "The head of the journal is not signed with the key, or was changed.",
+		"head-other":    "The head of the journal is not the one that the record names.",
+		"proof":         "Each of the {n} entries of the record stands in that journal, unchanged.",
+		"proof-not":     "Entry {n} of the record does not stand in that journal.",
+		"proof-form":    "The proof is not that of these entries.",
+		"keys":          "The key is the one that the journal names; each earlier one named its successor.",
+		"keys-not":      "The journal does not name this key as the studio’s present one.",
+		"status":        "Status of {date} ({age}): signed with the key.",
+		"status-not":    "The status of the studio is not signed with this key, or was changed.",
+		"status-here":   "The status of the studio: a page opened from a folder cannot read it.",
+		"status-none":   "The status of the studio: it is not there.",
+		"status-page":   "The studio’s status of {date} names this page.",
+		"status-older":  "The studio’s status of {date} does not name this page: it is older than that, or was taken back.",
+		"status-key":    "The studio’s status of {date} says that its key was {standing}.",
+		"paper-status":  "The certificate with the record {digest} …, by the status of {date}: {standing}.",
+		"paper-none":    "The certificate with the record {digest} …: the status of {date} does not know it.",
+		"age-today":     "of today", "age-days": "{n} days old", "age-ahead": "dated ahead of this computer’s clock",
+		"issued": "issued", "replaced": "replaced", "withdrawn": "withdrawn", "stolen": "reported stolen", "missing": "reported missing", "page": "shown",
+		"retired": "retired", "lost": "declared lost",
+		"bring":         "Check your certificate here",
+		"bring-text":    "Drop the PDF of a certificate or its five files here, or choose them. They stay on this computer.",
+		"bring-files":   "Choose files",
+		"bring-symbol":  "Or paste the text of the large symbol:",
+		"bring-check":   "Check the text",
+		"pdf-issued":    "{name} is, byte for byte, the certificate issued on {date}.",
+		"pdf-label":     "{name} is, byte for byte, the file of labels printed on {date}.",
+		"pdf-other":     "{name} is not a file that this page knows as issued. It may have been saved again: take out the five files in it and bring these.",
+		"deed":          "{name}: the signature is that of the key {key}.",
+		"deed-not":      "{name}: the signature does not hold.",
+		"deed-lacks":    "{name}: its signature (record.sig) and key (studio.pem) are needed too.",
+		"deed-known":    "It is the record of the certificate issued on {date}.",
+		"deed-unknown":  "This page knows no certificate with this record.",
+		"deed-key":      "Its key is that of this page.",
+		"deed-otherkey": "Its key is another than that of this page.",
+		"note":          "The text is signed with the key that it names: {text}.",
+		"note-not":      "The text is not signed as it says, or was changed.",
+		"file-unknown":  "{name} is none of the files of a certificate.",
+	},
+}
