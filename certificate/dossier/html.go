@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"backleaf/record/paper"
+	"backleaf/record/paper/web"
 )
 
 // HTML writes the dossier as one page that needs nothing else: no script, no
@@ -16,10 +17,10 @@ func (d *Document) HTML() ([]byte, error) {
 	var out bytes.Buffer
 	figure := 0
 	page := template.Must(template.New("page").Funcs(template.FuncMap{
-		"clean": paper.HTML,
+		"clean": web.HTML,
 		"lines": func(s string) (out []template.HTML) {
 			for l := range strings.SplitSeq(paper.Clean(s), "\n") {
-				out = append(out, paper.HTML(l))
+				out = append(out, web.HTML(l))
 			}
 			return out
 		},

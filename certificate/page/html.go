@@ -9,6 +9,7 @@ import (
 	"github.com/go-json-experiment/json"
 
 	"backleaf/record/paper"
+	"backleaf/record/paper/web"
 	"backleaf/record/seal"
 	"backleaf/record/tell"
 )
@@ -22,7 +23,7 @@ const (
 	plainPage = "plain"
 )
 
-var pages = template.Must(template.New("").Funcs(template.FuncMap{"clean": paper.HTML, "line": paper.OneLine}).Parse(pageHTML))
+var pages = template.Must(template.New("").Funcs(template.FuncMap{"clean": web.HTML, "line": paper.OneLine}).Parse(pageHTML))
 
 func fill(name string, x any) ([]byte, error) {
 	var b bytes.Buffer

@@ -36,6 +36,7 @@ var allowed = map[string][]string{
 	"record/deed":      {"record", "record/check", "record/form", "record/edtf", "record/seal", "schema"},
 	"record/pdf":       {},
 	"record/paper":     {"record/pdf"},
+	"record/paper/web": {"record/paper"},
 	"record/plan":      {},
 
 	"record/plan/worksheet": {"record", "record/measure", "record/paper", "record/plan", "record/tell"},

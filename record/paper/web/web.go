@@ -1,15 +1,18 @@
-package paper
+// Package web sets texts for web pages as package paper sets them for print.
+package web
 
 import (
 	"html/template"
 	"regexp"
+
+	"backleaf/record/paper"
 )
 
 var builtFraction = regexp.MustCompile(`(\d+)\x{2044}(\d+)`)
 
-// HTML makes text from outside safe to stand in a web page (see [Clean]), and
+// HTML makes text from outside safe to stand in a web page (see [paper.Clean]), and
 // sets what stands around a fraction slash as figures above and below it.
 func HTML(s string) template.HTML {
-	safe := template.HTMLEscapeString(Clean(s))
+	safe := template.HTMLEscapeString(paper.Clean(s))
 	return template.HTML(builtFraction.ReplaceAllString(safe, `<span class="fraction"><sup>$1</sup>&frasl;<sub>$2</sub></span>`))
 }
