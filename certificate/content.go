@@ -110,7 +110,7 @@ func (c *content) takeLines(d record.Described) {
 	w := c.words
 	add("{text}", first(c.teller.MediumLine()), "medium and support", w.Medium)
 	add("{text}", c.teller.Dimensions(), "size", "")
-	add("{text}", c.kind(d), "edition and frame", "")
+	add("{text}", c.teller.Edition(), "edition and frame", "")
 	add(w.SignedLine, d.Signed, "signature", w.Signed)
 	add(w.InscribedLine, d.Inscription, "inscription", w.Inscription)
 	add(w.OwnerLine, c.in.Buyer, "buyer", w.Owner)
@@ -133,23 +133,6 @@ func (c *content) takeParticulars(d record.Described) {
 	add(w.Features, d.Features, "distinguishing features")
 	add(w.OwnNumber, d.Owner, "own reference")
 	add(w.Price, c.in.Price, "price")
-}
-
-// kind says whether there are others like the work, and whether it is framed.
-func (c *content) kind(d record.Described) string {
-	w, line := c.words, string(c.words.Unique)
-	if known(d.Edition) {
-		line = w.Edition.With("text", d.Edition)
-	} else if d.Edition == record.Unknown {
-		return ""
-	}
-	switch d.Framed {
-	case record.Yes:
-		line = w.Framed.With("line", line)
-	case record.No:
-		line = w.Unframed.With("line", line)
-	}
-	return line
 }
 
 func known(text string) bool { return text != "" && text != record.Unknown }

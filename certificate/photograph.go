@@ -10,7 +10,6 @@ import (
 	"backleaf/certificate/photo"
 	"backleaf/record"
 	"backleaf/record/paper"
-	"backleaf/record/tell"
 )
 
 // printDPI is what a printer shows of a photograph.
@@ -51,9 +50,7 @@ func (c *content) takePhotograph() (photograph, error) {
 	}
 	about, err := photo.Look(file)
 	p := photograph{file: file, width: about.Width, height: about.Height, title: c.words.Photograph.With("title", c.title), about: about}
-	if known(last.Credit) || last.Taken.Known() {
-		p.credit = c.teller.Catalogue().Fill(c.words.Credit, record.With("who", cleared(last.Credit)), tell.Told("when", day(c.teller, last.Taken)))
-	}
+	p.credit = c.teller.Credit(last)
 	return p, err
 }
 
@@ -67,22 +64,6 @@ func (p photograph) creditLine(width float64) (*column, error) {
 	b, err := paper.Compose(width, paper.Span{Style: sized(name, 7.5), Text: p.credit, Field: "credit of the photograph"})
 	col.shapes, col.height = []paper.Shape{paper.Text{X: width, Y: 1, Block: b, Align: paper.Right}}, 1+b.HeightMM()
 	return col, err
-}
-
-// cleared is a recorded text, or nothing where it is not known.
-func cleared(s string) string {
-	if !known(s) {
-		return ""
-	}
-	return s
-}
-
-// day is a date in words, or nothing.
-func day(t *tell.Teller, w record.When) string {
-	if !w.Known() {
-		return ""
-	}
-	return t.Day(w)
 }
 
 func (p photograph) aspect() float64 { return float64(p.width) / float64(p.height) }

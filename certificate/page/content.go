@@ -80,7 +80,9 @@ func newContent(in Input, p *Page) (*content, error) {
 			return nil, err
 		}
 		pic.Alt = c.Papers.Photograph.With("title", c.Title)
-		pic.Credit = credit(in.Catalogue, t, in.Panel)
+		if ph, ok := Front(in.Panel); ok {
+			pic.Credit = t.Credit(ph)
+		}
 		c.Picture, image = &pic, pic.Sizes[len(pic.Sizes)-1].URL
 	}
 	for _, s := range []string{w.Studio.Maker, w.Studio.Place, w.Studio.Contact} {
@@ -129,11 +131,14 @@ func (c *content) takeWork(in Input) {
 		c.Date = t.DateOfWork()
 	}
 	c.Lines = []string{t.MediumLine(), t.Dimensions()}
+	if e := t.Edition(); e != "" && t.Painted() {
+		c.Lines = append(c.Lines, e)
+	}
 	for _, f := range []struct {
 		name tell.Message
 		text string
 	}{{c.Papers.Signed, d.Signed}, {c.Papers.Inscription, d.Inscription}, {c.Papers.Type, d.Type}, {c.Papers.Subject, d.Subject}, {c.Papers.Features, d.Features},
-		{c.Edition, d.Edition}, {c.Papers.OwnNumber, d.Owner}, {c.Faces, t.SealedFaces()}, {c.Varnish, t.VarnishLine()}} {
+		{c.Papers.OwnNumber, d.Owner}, {c.Faces, t.SealedFaces()}, {c.Varnish, t.VarnishLine()}} {
 		if known(f.text) {
 			c.Facts = append(c.Facts, fact{string(f.name), f.text})
 		}
@@ -180,19 +185,6 @@ func (c *content) drawings() ([]template.HTML, error) {
 		out = append(out, template.HTML(d.SVG())) // escaped by its writer
 	}
 	return out, err
-}
-
-// credit says who took the photograph of the front, and when.
-func credit(c *tell.Catalogue, t *tell.Teller, p *record.Panel) string {
-	ph, ok := Front(p)
-	if !ok || ph.Credit == "" && !ph.Taken.Known() {
-		return ""
-	}
-	day := ""
-	if ph.Taken.Known() {
-		day = t.Day(ph.Taken)
-	}
-	return c.Fill(c.Page.Credit, tell.Told("credit", ph.Credit), tell.Told("date", day))
 }
 
 // Front is the last photograph of the front, and whether there is one.

@@ -34,7 +34,7 @@ func fill(name string, x any) ([]byte, error) {
 // Version names all that a page is drawn with, beside its record: another one
 // means that pages are to be drawn anew.
 func Version(c *tell.Catalogue) string {
-	words, err := json.Marshal([]any{form, c.Page, c.Certificate, c.Lines, c.Care, c.Words}, json.Deterministic(true))
+	words, err := json.Marshal([]any{form, c.Page, c.Certificate, c.Lines, c.Codes, c.Words}, json.Deterministic(true))
 	if err != nil {
 		panic("page: a catalogue is texts: " + err.Error())
 	}

@@ -2,15 +2,14 @@ package tell
 
 // PageWords stand on the page of a panel, beside those of its certificate.
 type PageWords struct {
-	Panel, Window           Message // {number} {title}
-	AsOf                    Message // {n} {date}
-	Stolen, Missing         Message // {date}
-	Unsigned                Message
-	By                      Message // {maker} {painter}: panel and work by two hands
-	Edition, Faces, Varnish Message
-	Credit                  Message // {credit} {date}: of the photograph
-	NoPhotograph            Message // it is on record and not shown
-	DrawingWords            Message // before the build-up in words
+	Panel, Window   Message // {number} {title}
+	AsOf            Message // {n} {date}
+	Stolen, Missing Message // {date}
+	Unsigned        Message
+	By              Message // {maker} {painter}: panel and work by two hands
+	Faces, Varnish  Message
+	NoPhotograph    Message // it is on record and not shown
+	DrawingWords    Message // before the build-up in words
 
 	Certificates                                Message
 	NoCertificate                               Message
@@ -38,8 +37,7 @@ var englishPage = PageWords{
 	Missing:  "The maker reported this work missing on {date}. Whoever knows where it is, please write to the maker.",
 	Unsigned: "This page is not signed: the studio had no key.",
 	By:       "{painter}; panel made by {maker}",
-	Edition:  "Edition", Faces: "Sealing", Varnish: "Varnish",
-	Credit:       "Photograph{credit, if {: {credit}}}{date, if {, {date}}}",
+	Faces:    "Sealing", Varnish: "Varnish",
 	NoPhotograph: "A photograph is on record. It is not shown here.",
 	DrawingWords: "The same in words",
 

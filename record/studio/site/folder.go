@@ -41,12 +41,12 @@ type mark struct {
 	page         []byte
 }
 
-var markLine = regexp.MustCompile(`^<!-- backleaf ([0-9a-f]{64}) ([0-9a-f]{64}) ([0-9a-f]{64}) -->\n$`)
+var markLine = regexp.MustCompile(`^<!-- backleaf ([0-9a-f]{64}) ([0-9a-f]{64}) ([0-9a-f]{64}) -->$`)
 
 // marked adds the last line.
 func marked(page []byte, from, record seal.Digest) []byte {
 	page = append(bytes.TrimRight(page, "\n"), '\n')
-	return append(page, "<!-- backleaf "+from.String()+" "+record.String()+" "+seal.DigestOf(page).String()+" -->\n"...)
+	return append(page, "<!-- backleaf "+from.String()+" "+record.String()+" "+seal.DigestOf(page).String()+" -->"...)
 }
 
 // mark reads a page of ours; not ok if there is none, or if it was changed.
@@ -55,7 +55,7 @@ func (f *folder) mark(name string) (mark, bool) {
 	if err != nil {
 		return mark{}, false
 	}
-	at := bytes.LastIndexByte(bytes.TrimSuffix(data, []byte("\n")), '\n') + 1
+	at := bytes.LastIndexByte(data, '\n') + 1
 	m := markLine.FindSubmatch(data[at:])
 	if m == nil || seal.DigestOf(data[:at]).String() != string(m[3]) {
 		return mark{}, false
