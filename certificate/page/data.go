@@ -10,17 +10,20 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/seal"
 	"backleaf/record/tell"
 )
 
-// carried is the data that the script reads. Record and proof are canonical
-// JSON, so that their bytes can be made again from what was read.
+// carried is the data that the script reads. The record is canonical JSON, so
+// that its bytes can be made again from what was read. The paths of the proof
+// share most of their hashes: each stands once, and a path is a list of places.
 type carried struct {
 	Record    jsontext.Value `json:"record"`
 	Signature []byte         `json:"signature,omitempty"` // base64
 	Key       string         `json:"key,omitempty"`       // the middle line of studio.pem
 	Head      string         `json:"head,omitempty"`
-	Proof     jsontext.Value `json:"proof,omitempty"`
+	Nodes     []seal.Hash    `json:"nodes,omitempty"`
+	Paths     [][]int        `json:"paths,omitempty"` // of each entry of the record
 	Page      string         `json:"page,omitempty"`
 	Demo      bool           `json:"demo,omitempty"`
 }
@@ -29,7 +32,24 @@ func data(d deed.Deed, word []byte) (template.JS, error) {
 	c := carried{Record: d.Record, Page: string(word), Demo: d.Demo}
 	if len(d.Signature) > 0 {
 		c.Signature, c.Key = d.Signature, strings.Split(string(d.Key.PEM()), "\n")[1]
-		c.Head, c.Proof = string(d.Head), d.Proof
+		c.Head = string(d.Head)
+		proof, err := seal.ParseProof(d.Proof)
+		if err != nil {
+			return "", err
+		}
+		place := map[seal.Hash]int{}
+		for _, e := range proof.Entries {
+			path := []int{}
+			for _, h := range e.Path {
+				at, ok := place[h]
+				if !ok {
+					at = len(c.Nodes)
+					place[h], c.Nodes = at, append(c.Nodes, h)
+				}
+				path = append(path, at)
+			}
+			c.Paths = append(c.Paths, path)
+		}
 	}
 	return inScript(c)
 }

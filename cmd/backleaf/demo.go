@@ -21,7 +21,7 @@ func newDemo(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use: "demo DIR", Short: "build an invented studio in a folder: book, labels, certificate",
 		Long: `Build an invented studio in a new folder: two batches of panels worked over several
-days with the usual mishaps, one panel finished and sold. The clock is fixed: two
+days with the usual mishaps, one panel finished and sold, and the pages of three. The clock is fixed: two
 runs give the same papers, byte for byte. Its papers are signed with a key that is
 public, and say so.`,
 		Example: `  backleaf demo panels-demo
@@ -78,6 +78,8 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 	a.told("demo-labels")
 	a.say("%s", filepath.Join(dir, "certificate.pdf"))
 	a.told("demo-certificate")
+	a.say("%s", filepath.Join(dir, "site"))
+	a.told("demo-site")
 	a.told("demo-look", record.With("file", bookPath))
 	return nil
 }

@@ -70,6 +70,7 @@ var englishCommands = map[string]Message{
 	"demo-book":              "  the book of an invented studio: 20 panels, two batches, one panel sold",
 	"demo-labels":            "  labels for the backs of all that are cured: print at 100 %",
 	"demo-certificate":       "  the buyer’s certificate of the panel that was sold",
+	"demo-site":              "  the pages behind the symbols of three panels: open index.html in a browser, or serve the folder with any file server",
 	"demo-look":              "look around: backleaf --book {file} show 0003",
 	"entries-exported":       "{file}  {n, plural, one {1 entry} other {{n} entries}}",
 	"shelf-empty":            `the shelf is empty; "backleaf material starter" offers generic materials`,

@@ -93,6 +93,11 @@ func Story(dir string) []Step {
 		w("2026-03-02 09:30", "label", "batch:linen", "batch:mdf", "--except", "0011", "-o", in("labels.pdf")),
 		w("2026-03-02 10:00", "certificate", "0003", "-o", in("certificate.pdf")),
 		w("2026-03-07 16:00", "handover", "0003", "--how", "sale", "--to", "M. Invented, Harbour Road 1, Saltmere", "--price", "1400 EUR"),
+
+		// Those who scan a label are to meet a page: the work sold, a blank, and the one that bends.
+		w("2026-03-09 11:00", "panel", "publish", "0003", "--photograph", "yes"),
+		w("2026-03-09 11:02", "panel", "publish", "0001", "0007"),
+		w("2026-03-09 11:10", "site", in("site"), "--index"),
 	}
 }
 
