@@ -130,7 +130,8 @@ function stated() {
     }
     if (n.nodeType !== Node.ELEMENT_NODE) return;
     parts.push("<" + n.localName);
-    for (const a of n.attributes) if (a.name !== "style" && !a.name.startsWith("data-")) parts.push("=" + a.name + "=" + a.value);
+    const named = Array.from(n.attributes).filter((a) => a.name !== "style" && !a.name.startsWith("data-"));
+    parts.push(...named.map((a) => "=" + a.name + "=" + a.value).sort());
     if (n.id !== "check" && n.id !== "data") n.childNodes.forEach(walk);
     parts.push(">");
   };

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
+	"slices"
 	"strings"
 
 	"golang.org/x/net/html"
@@ -18,7 +19,7 @@ import (
 // data-…, which browsers and their helpers add.
 //
 // Each part is written with what it is before it and a zero byte after it:
-// "<" and the name of an element, "=" and name and value of an attribute, "'"
+// "<" and the name of an element, "=" and name, "=" and value of an attribute, by name, "'"
 // and a text, ">" at the end of an element. check.js does the same.
 func Stated(page []byte) (seal.Digest, error) {
 	doc, err := html.Parse(bytes.NewReader(page))
@@ -41,6 +42,7 @@ func Stated(page []byte) (seal.Digest, error) {
 		case html.ElementNode:
 			put("<", n.Data)
 			skip := false
+			var attributes []string
 			for _, a := range n.Attr {
 				name := a.Key
 				if a.Namespace != "" {
@@ -48,8 +50,11 @@ func Stated(page []byte) (seal.Digest, error) {
 				}
 				skip = skip || name == "id" && (a.Val == "check" || a.Val == "data")
 				if name != "style" && !strings.HasPrefix(name, "data-") {
-					put("=", name, "=", a.Val)
+					attributes = append(attributes, "="+name+"="+a.Val)
 				}
+			}
+			for _, a := range slices.Sorted(slices.Values(attributes)) { // readers of HTML do not keep their order
+				put(a)
 			}
 			if skip {
 				put(">")
