@@ -48,7 +48,7 @@ func newContent(in Input) (*content, error) {
 	}
 	t := tell.New(in.Catalogue, in.Workshop, in.Panel)
 	c := &content{in: in, words: in.Catalogue.Certificate, teller: t,
-		number: t.Number(), title: t.Title(), maker: t.Maker(), artist: cmp.Or(t.Painter(), t.Maker()), section: t.Section(), url: t.Link()}
+		number: t.Number(), title: t.PrintTitle(), maker: t.Maker(), artist: cmp.Or(t.Painter(), t.Maker()), section: t.Section(), url: t.Link()}
 	d := in.Panel.Description()
 	c.titled = d.Title != "" && d.Title != record.Unknown
 	if c.link = c.url; c.link == "" {

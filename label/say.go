@@ -58,7 +58,7 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	}
 	in := Input{
 		Number: t.Number(), Back: back(p.Size()), Blank: stage == StageBlank,
-		Title: t.Title(), Maker: t.Maker(), Place: t.MakerPlace(),
+		Title: t.PrintTitle(), Maker: t.Maker(), Place: t.MakerPlace(),
 		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.MeasuredSize()), OtherUnits: capitalised(t.Dimensions()),
 		Hazards: t.Warnings(), BuildUp: t.BuildUp(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
 	}

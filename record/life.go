@@ -4,7 +4,8 @@ package record
 // replaces the fields it gives.
 type Described struct {
 	Title       string  `json:"title,omitzero"`
-	Made        When    `json:"made,omitzero"` // date of the work
+	Romanised   string  `json:"title_romanised,omitzero"` // the title in Latin letters, for papers
+	Made        When    `json:"made,omitzero"`            // date of the work
 	Subject     string  `json:"subject,omitzero"`
 	Inscription string  `json:"inscription,omitzero"`
 	Signed      string  `json:"signed,omitzero"` // where and how it is signed

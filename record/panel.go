@@ -156,7 +156,7 @@ func (p *Panel) Description() Described {
 			to   *string
 			from string
 		}{{&d.Title, b.Title}, {&d.Subject, b.Subject}, {&d.Inscription, b.Inscription}, {&d.Signed, b.Signed},
-			{&d.Features, b.Features}, {&d.Type, b.Type}, {&d.Medium, b.Medium}, {&d.Owner, b.Owner}, {&d.Edition, b.Edition}, {&d.Summary, b.Summary}, {(*string)(&d.Framed), string(b.Framed)}, {&d.Note, b.Note}} {
+			{&d.Features, b.Features}, {&d.Type, b.Type}, {&d.Medium, b.Medium}, {&d.Owner, b.Owner}, {&d.Romanised, b.Romanised}, {&d.Edition, b.Edition}, {&d.Summary, b.Summary}, {(*string)(&d.Framed), string(b.Framed)}, {&d.Note, b.Note}} {
 			set(f.to, f.from)
 		}
 		if !b.Made.IsZero() {

@@ -24,8 +24,8 @@ type Book struct {
 func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Document {
 	b := &builder{Teller: tell.New(c, w, p), c: c, d: c.Dossier, w: w, p: p, book: book}
 	doc := &Document{
-		Language: c.Tag.String(), Number: b.Number(), Title: b.Title(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
-		Running: b.d.Running.With("number", b.Number(), "title", b.Title()),
+		Language: c.Tag.String(), Number: b.Number(), Title: b.PrintTitle(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
+		Running: b.d.Running.With("number", b.Number(), "title", b.PrintTitle()),
 		PageOf: func(n, all int) string {
 			return b.d.Page.With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
 		},

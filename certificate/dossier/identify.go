@@ -40,7 +40,11 @@ func (b *builder) identification() []Item {
 	ps.add(n.Measurements, b.Dimensions())
 	ps.add(n.Inscriptions, marks)
 	ps.add(n.Features, d.Features)
-	ps.add(n.Title, d.Title)
+	title := d.Title
+	if known(title) {
+		title = b.PrintTitle()
+	}
+	ps.add(n.Title, title)
 	ps.add(n.Subject, d.Subject)
 	ps.add(n.Date, b.DateOfWork())
 	ps.add(n.Maker, b.Maker())

@@ -28,6 +28,7 @@ func panelDescribe(a *app) *cobra.Command {
 	o.flags(c)
 	f := c.Flags()
 	f.StringVar(&d.Title, "title", "", "title of the work")
+	f.StringVar(&d.Romanised, "romanised", "", "the title in Latin letters, where papers cannot print its script")
 	f.StringVar(&made, "made", "", "date of the work: 2026, 2026-05, 1998~ (about)")
 	f.StringVar(&d.Subject, "subject", "", "what it shows")
 	f.StringVar(&d.Inscription, "inscription", "", "what is written on it and where")

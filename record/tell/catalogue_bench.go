@@ -27,7 +27,7 @@ var englishWarnings = map[string]Message{
 	"is-away":                 `note: {panel} is away already: {how} ({entry}); "backleaf withdraw" takes back what was written twice`,
 	"never-backed-up":         `reminder: this book of {entries} entries was never backed up; "backleaf backup FILE" does it`,
 	"no-cloth-to-trim":        "note: no cloth is recorded on {panels}",
-	"not-printable":           "note: written down as it is, but it cannot be printed on a label or certificate: {why}",
+	"not-printable":           "note: written down as it is, but it cannot be printed on a label or certificate: {why}; of a title, --romanised gives papers one in Latin letters",
 	"oz-as-weight":            `note: oz is taken as weight; for fluid ounces write "{number} fl oz"`,
 	"private-parts-missing":   "note: of {panels, plural, one {one panel} other {{panels} panels}} the private part was erased or is not in this copy",
 	"purpose-not-recorded":    "note: what this coat was for is not recorded; say it with --as sealer or the like, or amend the entry with --set purpose=sealer",

@@ -38,7 +38,7 @@ var englishFields = texts{
 
 	// the work, its papers and whereabouts
 	"title": "title", "made": "made", "subject": "subject", "inscription": "inscription", "signed": "signed", "distinguishing_features": "distinguishing features",
-	"type_of_object": "type of object", "medium_line": "medium, in the maker’s words", "meant_for_humidity": "meant for a humidity of", "framed": "framed", "edition": "edition",
+	"title_romanised": "title in Latin letters", "type_of_object": "type of object", "medium_line": "medium, in the maker’s words", "meant_for_humidity": "meant for a humidity of", "framed": "framed", "edition": "edition",
 	"summary": "short description", "role": "shows", "sha256": "SHA-256", "media_type": "media type", "width_px": "width in pixels", "height_px": "height in pixels",
 	"caption": "caption", "credit": "credit", "taken": "taken", "layout": "layout", "record_sha256": "record, SHA-256", "as_of": "as of", "pdf_sha256": "PDF, SHA-256",
 	"private_printed": "printed on it, of what is private", "replaces": "replaces", "certificate": "certificate", "shown": "shown", "photograph": "photograph",

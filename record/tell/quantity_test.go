@@ -243,3 +243,20 @@ func TestNoMessageIsEmpty(t *testing.T) {
 		t.Errorf("only %d messages were looked at", n)
 	}
 }
+
+// A title in a script that no face at hand has is printed in Latin letters if
+// these are on record; where it can be printed they stand beside it.
+func TestPrintTitle(t *testing.T) {
+	const cut = `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"30 x 40 cm"`
+	for _, c := range []struct{ title, latin, want string }{
+		{"Low tide", "", "Low tide"}, {"Χαμηλά νερά", "Chamila nera", "Χαμηλά νερά (Chamila nera)"}, {"\U00013000\U00013001", "Two signs", "Two signs"}, {"干潮", "Kanchō", "Kanchō"},
+	} {
+		k := history(t, cut, `"kind":"described","panels":["NUMBER"],"title":"`+c.title+`","title_romanised":"`+c.latin+`"`)
+		if c.latin == "" {
+			k = history(t, cut, `"kind":"described","panels":["NUMBER"],"title":"`+c.title+`"`)
+		}
+		if got := k.PrintTitle(); got != c.want {
+			t.Errorf("%q: %q, want %q", c.title, got, c.want)
+		}
+	}
+}

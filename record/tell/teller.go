@@ -6,6 +6,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/paper"
 )
 
 // A Teller says what is recorded of one panel.
@@ -35,6 +36,19 @@ func (t *Teller) Title() string {
 	default:
 		return title
 	}
+}
+
+// PrintTitle returns the title as a paper can print it: where no face at hand
+// has its script, the one in Latin letters, else that beside it in brackets.
+func (t *Teller) PrintTitle() string {
+	title, latin := t.Title(), t.p.Description().Romanised
+	if latin == "" || latin == record.Unknown {
+		return title
+	}
+	if _, err := paper.Compose(0, paper.Span{Style: paper.Title, Text: title}); err != nil {
+		return latin
+	}
+	return t.c.Join.Bracket.With("text", title, "aside", latin)
 }
 
 // Painted reports whether paint or varnish was recorded.

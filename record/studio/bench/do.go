@@ -109,7 +109,7 @@ func After(ctx context.Context, v *studio.View, e record.Entry) (means, warnings
 		return corrected(ctx, v, e)
 	}
 	if d, ok := e.Body.(record.Described); ok {
-		warnings = Unprintable(d.Title, d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
+		warnings = Unprintable(printed(d), d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
 	}
 	left, over, err := stock.Left(ctx, v.Book, v.Shop, e.Body)
 	return left, append(warnings, over...), err
@@ -207,6 +207,14 @@ func once(all []record.Said) (out []record.Said) {
 		}
 	}
 	return out
+}
+
+// printed is the title that papers fall back on.
+func printed(d record.Described) string {
+	if d.Romanised != "" {
+		return d.Romanised
+	}
+	return d.Title
 }
 
 // Unprintable warns of texts with a character that no face at hand has: they
