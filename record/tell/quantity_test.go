@@ -251,10 +251,11 @@ func TestPrintTitle(t *testing.T) {
 	for _, c := range []struct{ title, latin, want string }{
 		{"Low tide", "", "Low tide"}, {"Χαμηλά νερά", "Chamila nera", "Χαμηλά νερά (Chamila nera)"}, {"\U00013000\U00013001", "Two signs", "Two signs"}, {"干潮", "Kanchō", "Kanchō"},
 	} {
-		k := history(t, cut, `"kind":"described","panels":["NUMBER"],"title":"`+c.title+`","title_romanised":"`+c.latin+`"`)
-		if c.latin == "" {
-			k = history(t, cut, `"kind":"described","panels":["NUMBER"],"title":"`+c.title+`"`)
+		latin := ""
+		if c.latin != "" {
+			latin = `,"title_romanised":"` + c.latin + `"`
 		}
+		k := history(t, cut, `"kind":"described","panels":["NUMBER"],"title":"`+c.title+`"`+latin)
 		if got := k.PrintTitle(); got != c.want {
 			t.Errorf("%q: %q, want %q", c.title, got, c.want)
 		}
