@@ -35,7 +35,7 @@ type Explained string
 
 // The answers.
 const (
-	NotCompared Explained = ""       // see Cannot, or the span fits no side
+	NotCompared Explained = ""       // see Cannot, or the span fits no side, or what is not recorded decides
 	Within      Explained = "within" // what pull and moisture can do
 	Beyond      Explained = "beyond" // the board as bought, water on one side, or another line
 )
@@ -53,7 +53,8 @@ const fits = 0.05
 // direction in which it was measured: over a side, or over the diagonal, which
 // takes both bows together. asCut is the bow before the first coat, nil where
 // it was not measured. Where the span fits two lines, or the grain may run
-// either way, the one that explains more is taken.
+// either way, the one that explains more is told, and nothing is decided unless
+// all agree.
 func Compare(p *Panel, m Measured, asCut *Measured) Comparison {
 	if !within(m.BowMicrons, 0, 2e7) || m.SpanMicrons != 0 && !within(m.SpanMicrons, 1000, 3e7) {
 		return Comparison{Cannot: OutOfRange, Outcome: CannotJudge}
@@ -68,15 +69,20 @@ func Compare(p *Panel, m Measured, asCut *Measured) Comparison {
 		return c
 	}
 	most := math.Inf(-1)
+	said := map[Explained]bool{}
 	for _, over := range p.lines(m) {
 		for _, g := range p.grains() {
 			t, spare := p.compare(m, asCut, span, over, g)
+			said[t.Explained] = true
 			if spare > most+even {
 				most = spare
 				t.Outcome, t.Grade = c.Outcome, c.Grade
 				c = t
 			}
 		}
+	}
+	if len(said) > 1 {
+		c.Explained = NotCompared
 	}
 	return c
 }

@@ -37,6 +37,22 @@ func Balance(w *record.Workshop, p *record.Panel) []record.Said {
 			out = append(out, record.Say(lack.code))
 		}
 	}
+	if supposed := supposedOf(panel.Board.Supposed); supposed != nil {
+		out = append(out, record.Say("reckoned-board", record.With("supposed", supposed)))
+	}
+	return out
+}
+
+// supposedOf lists what of the board nobody recorded.
+func supposedOf(s balance.Supposed) (out []record.Code) {
+	for _, x := range []struct {
+		is   bool
+		code record.Code
+	}{{s.Plies, "plies"}, {s.Veneers, "veneers"}, {s.Species, "wood"}, {s.Skins, "skins"}} {
+		if x.is {
+			out = append(out, x.code)
+		}
+	}
 	return out
 }
 

@@ -9,6 +9,7 @@ import (
 type measuredBow struct {
 	verdict verdict
 	balance.Measured
+	balance.Comparison
 	known bool // how far it bows, and over what span
 }
 
@@ -41,29 +42,27 @@ func (s *subject) measured(layers []Film) (*measuredBow, record.Answer) {
 // graded judges a measured bow over its span.
 func (s *subject) graded(look record.Done[record.Inspection]) *measuredBow {
 	b, at := look.Body, []int64{look.Seq}
-	um, ok := b.Bow.Micrometers()
-	span, spanned := b.Span.Micrometers()
+	um, _ := b.Bow.Micrometers()
+	span, _ := b.Span.Micrometers()
 	m := &measuredBow{Measured: balance.Measured{BowMicrons: float64(um), SpanMicrons: float64(span), Toward: b.Toward, Over: balance.Over(known(b.Along))}}
+	p := s.reckoned()[0]
+	m.Comparison = balance.Compare(&p, m.Measured, s.asCut())
 	values := []record.Value{record.With("bow", b.Bow), record.With("span", b.Span), record.With("toward", b.Toward)}
-	switch {
-	case b.Bow.IsZero():
-		m.verdict = say(Holds, at, "measured-flat")
-		return m
-	case !ok:
-		m.verdict = say(NotRecorded, at, "bow-open")
-		return m
-	case !spanned:
-		m.verdict = say(NotRecorded, at, "bow-span-open", values...)
-		return m
-	}
 	m.known = true
-	switch grade := balance.GradeOf(m.BowMicrons, m.SpanMicrons); {
-	case grade <= balance.Slight:
+	switch {
+	case b.Bow.IsUnknown():
+		m.verdict, m.known = say(NotRecorded, at, "bow-open"), false
+	case um == 0:
+		m.verdict = say(Holds, at, "measured-flat")
+	case m.Outcome == balance.Holds:
 		m.verdict = say(Holds, at, "measured-bow", values...)
-	case grade == balance.Strong:
-		m.verdict = say(FallsShort, at, "measured-bow", values...).at(Warning)
-	default:
+	case m.Outcome == balance.FallsShort:
 		m.verdict = say(FallsShort, at, "measured-bow", values...)
+		if m.Grade == balance.Strong {
+			m.verdict.severity = Warning
+		}
+	default:
+		m.verdict, m.known = say(NotRecorded, at, "bow-span-open", values...), false
 	}
 	return m
 }

@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -112,6 +113,9 @@ var limits = map[string]func(a, b facts) bool{
 		return anyAcross(a.humidity, b.humidity, a.meant-10, a.meant+10) || anyAcross(a.apart(), b.apart(), 10)
 	},
 	"film-forming-temperature": func(a, b facts) bool { return anyAcross(a.celsius, b.celsius, 8, 10) },
+	// In damp air there is nothing between early and cured but the last of the
+	// hours that a tin states.
+	"sanded-after-cure": func(a, b facts) bool { return anyAcross(a.hours, b.hours, 24, 36, 72) },
 	// The waits of the table of package trade: an hour, a night, days, months.
 	"layers-hold": func(a, b facts) bool {
 		days := []float64{1, 12}
@@ -171,6 +175,8 @@ func factsOf(es []record.Entry) (f facts) {
 		case record.Inspection:
 			if !b.Bow.IsZero() {
 				f.bow, f.span = mm(b.Bow), mm(b.Span)
+				side := map[record.Along]float64{"height": f.sides[0], "width": f.sides[1], "": math.Hypot(f.sides[0], f.sides[1])}
+				f.span = cmp.Or(f.span, side[b.Along])
 			}
 		case record.Described:
 			p, _ := b.MeantFor.Millipercent()

@@ -1,6 +1,8 @@
 package check
 
 import (
+	"time"
+
 	"backleaf/record"
 	"backleaf/record/balance"
 )
@@ -55,6 +57,8 @@ func leading(p *balance.Panel, m balance.Moisture, at []int64) verdict {
 		return say(FallsShort, at, "moisture-uneven", values...).at(Warning)
 	case m.Grade == balance.OneSided && matters:
 		return say(FallsShort, at, "moisture-uneven", values...)
+	case m.Grade == balance.Uneven && matters:
+		return say(FallsShort, at, "moisture-uneven", values...).at(Information)
 	}
 	return say(Holds, at, "moisture-slight", values...)
 }
@@ -74,5 +78,9 @@ func moistureValues(m balance.Moisture, bow balance.Spread, spanMicrons float64,
 		record.With("leads", m.Leads),
 		record.With("bow", []record.Figure{millimetres(bow.Range().Least()), millimetres(bow.Range().Most())}),
 		record.With("most", millimetres(bow.Range().Most())), record.With("over", record.Code(over)), record.With("span", millimetres(spanMicrons)),
+		record.With("peak", []record.Figure{hours(m.PeakHours.Low), hours(m.PeakHours.High)}),
 	}
 }
+
+// hours is a reckoned time as a figure.
+func hours(x float64) record.Figure { return lasting(time.Duration(x * float64(time.Hour))) }

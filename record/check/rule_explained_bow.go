@@ -2,7 +2,6 @@ package check
 
 import (
 	"math"
-	"slices"
 
 	"backleaf/record"
 	"backleaf/record/balance"
@@ -26,18 +25,27 @@ func judgeExplained(s *subject) []verdict {
 	if !m.known {
 		return one(NotRecorded, at, m.verdict.said.Code, m.verdict.said.Values...)
 	}
-	if balance.GradeOf(m.BowMicrons, m.SpanMicrons) <= balance.Slight {
+	if m.Grade <= balance.Slight {
 		return one(NotApplicable, at, "bow-slight", record.With("bow", millimetres(m.BowMicrons)))
 	}
-	var c balance.Comparison
-	for i, x := range s.compared(m.Measured) {
-		if i > 0 && x.Explained != c.Explained {
-			return one(NotRecorded, at, "bow-compared-open")
+	c, agreed := m.Comparison, true
+	for _, p := range s.reckoned() { // in every order of the layers that the dates leave
+		x := balance.Compare(&p, m.Measured, s.asCut())
+		agreed = agreed && x.Explained == c.Explained
+		if l := balance.Judge(&p).Lacks; l.Amounts || l.Binders {
+			c.Explained = balance.NotCompared
 		}
-		c = x
+		c.PullMicrons, c.MoistureMicrons = x.PullMicrons, x.MoistureMicrons
+	}
+	var cut, rest []record.Figure
+	if c.CutMicrons > 0 {
+		cut = append(cut, millimetres(c.CutMicrons))
+	}
+	if r := c.RestPercentRH; r.High > 0 {
+		rest = append(rest, percent(r.Low), percent(r.High))
 	}
 	values := []record.Value{record.With("bow", millimetres(m.BowMicrons)), record.With("over", record.Code("over-"+string(c.Over))),
-		record.With("pull", millimetres(c.PullMicrons.Most())), record.With("moisture", millimetres(c.MoistureMicrons))}
+		record.With("pull", millimetres(c.PullMicrons.Most())), record.With("moisture", millimetres(c.MoistureMicrons)), record.With("cut", cut), record.With("rest", rest)}
 	known := sure
 	for _, face := range faces {
 		known = all(known, s.told(face))
@@ -45,7 +53,7 @@ func judgeExplained(s *subject) []verdict {
 	switch {
 	case c.Cannot == balance.NoFigure:
 		return one(NotApplicable, at, "cannot-no-figure")
-	case c.Explained == balance.NotCompared || known != record.Yes:
+	case c.Explained == balance.NotCompared || !agreed || known != record.Yes:
 		return one(NotRecorded, at, "bow-compared-open")
 	case c.Explained == balance.Within:
 		return one(Holds, at, "bow-explained", values...)
@@ -53,46 +61,5 @@ func judgeExplained(s *subject) []verdict {
 	return one(FallsShort, at, "bow-beyond", values...)
 }
 
-// compared holds a bow against every panel, run of the grain and line that the
-// record leaves possible.
-func (s *subject) compared(m balance.Measured) []balance.Comparison {
-	var out []balance.Comparison
-	for _, p := range s.reckoned() {
-		grains := []record.Grain{"height", "width"}
-		if slices.Contains(grains, p.Grain) {
-			grains = []record.Grain{p.Grain}
-		}
-		lacks := balance.Judge(&p).Lacks
-		for _, p.Grain = range grains {
-			for _, m.Over = range s.lines(m) {
-				c := balance.Compare(&p, m, s.asCut())
-				if lacks.Amounts || lacks.Binders {
-					c.Explained = balance.NotCompared
-				}
-				out = append(out, c)
-			}
-		}
-	}
-	return out
-}
-
-// lines are the lines that a bow may have been measured over: as recorded, or
-// those as long as its span, within a twentieth.
-func (s *subject) lines(m balance.Measured) []balance.Over {
-	if m.Over != "" {
-		return []balance.Over{m.Over}
-	}
-	h, _ := s.p.Size().Height.Micrometers()
-	w, _ := s.p.Size().Width.Micrometers()
-	long := map[balance.Over]float64{balance.OverHeight: float64(h), balance.OverWidth: float64(w), balance.OverDiagonal: math.Hypot(float64(h), float64(w))}
-	var out []balance.Over
-	for _, o := range []balance.Over{balance.OverHeight, balance.OverWidth, balance.OverDiagonal} {
-		if math.Abs(m.SpanMicrons-long[o]) <= long[o]/20 {
-			out = append(out, o)
-		}
-	}
-	if out == nil {
-		return []balance.Over{""}
-	}
-	return out
-}
+// percent is a reckoned share in % RH.
+func percent(x float64) record.Figure { return figure(math.Round(x), "%") }

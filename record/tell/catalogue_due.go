@@ -22,8 +22,9 @@ var englishBalance = map[string]Message{
 	"reckoned-pull-none":    "{over} of {span} coats and cloth balance: no bow to speak of (estimate)",
 	"reckoned-picture":      "as it ages the picture itself may add up to {most} {over}{toward, select, front {, hollow at the front} back {, hollow at the back} other {}}",
 	"reckoned-picture-none": "the picture itself adds no bow to speak of",
-	"reckoned-moisture":     "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel {bow:range} {over} for a day or so; it comes back",
+	"reckoned-moisture":     "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel {bow:range} {over}, most after {peak:range}; it comes back",
 	"reckoned-amounts":      "amounts that nobody recorded were taken as usual (common practice)",
 	"reckoned-binders":      "a layer of unknown binder was taken to pull by as much as any may",
+	"reckoned-board":        "of the board nobody recorded {supposed}: taken as is usual",
 	"reckoned-grain":        "the run of the grain is not recorded: reckoned both ways, the worse is told",
 }

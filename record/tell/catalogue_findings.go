@@ -96,12 +96,13 @@ var englishFindings = map[string]Message{
 	"cannot-no-size":    "how large the panel is", "cannot-no-thickness": "how thick the board is", "cannot-no-board": "what kind of board it is",
 	"cannot-no-figure": "no figures are known for such a board", "cannot-no-binder": "what each coat is made of",
 	"cannot-out-of-range": "how large and how thick board and coats are (the figures are none that a panel has)", "cannot-coats-too-thick": "how board and coats of a fifth of its thickness act together (beyond what can be reckoned)",
-	"moisture-even": "both faces let moisture through alike", "moisture-slight": "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by at most {most} {over} of {span} for a while",
-	"moisture-uneven":       "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by {bow:range} {over} of {span} for a day or so; it comes back",
+	"moisture-even": "both faces let moisture through alike", "moisture-slight": "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by at most {most} {over} of {span}, most after {peak:range}; it comes back",
+	"moisture-uneven":       "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel by {bow:range} {over} of {span}, most after {peak:range}; it comes back",
 	"moisture-amounts-open": "how thick the layers are, for their resistance to vapour ({why}){would, select, holds {; with usual layers it would hold} falls-short {; with usual layers it would fall short} other {}}",
 	"no-bow-since":          "no bow was measured since the last layer", "bow-compared-open": "of what the measured bow comes: amounts, binders or the line it was measured along are not recorded",
-	"bow-slight": "{bow}: too slight to ask", "bow-explained": "{bow} {over}: within what pull and moisture can do", "bow-beyond": "{bow} {over}: pull explains at most {pull}, a change of 10 % RH {moisture} more. The rest is the board as bought, water on one side, or another line",
-	"barrier": "a wall 10 % RH damper would bow the panel by {bow} {over} of {span}", "barrier-not": "meant for {meant} RH: a wall 10 % RH damper would bow the panel by {bow} {over} of {span}, as long as it is damper",
+	"bow-slight": "{bow}: too slight to ask", "bow-explained": "{bow} {over}: within what pull and moisture can do{cut, if {; the board had {cut} as cut}}",
+	"bow-beyond": "{bow} {over}: pull explains at most {pull}, a change of 10 % RH {moisture} more{cut, if {, the board as cut {cut}}}. The rest is the board as bought, water on one side, or another line{rest, if {: moisture alone would take {rest:range} RH between the faces}}",
+	"barrier":    "a wall 10 % RH damper would bow the panel by {bow} {over} of {span}", "barrier-not": "meant for {meant} RH: a wall 10 % RH damper would bow the panel by {bow} {over} of {span}, as long as it is damper",
 
 	// varnish and the finished panel
 	"varnish-removable": "the varnish is named and can be removed", "varnish-removable-not": "the varnish cannot be removed", "varnish-removable-open": "whether the varnish can be removed",
