@@ -190,7 +190,7 @@ func signed(d dimension) bool { _, ok := d.(temperatureDim); return ok }
 // after the point are kept: they say how finely it was measured.
 func tidyNumber(s string) (string, *big.Rat, error) {
 	if whole, three, ok := strings.Cut(s, ","); ok && len(three) == 3 && isDigits(three) && strings.Trim(whole, "0+-") != "" {
-		return "", nil, fmt.Errorf("a comma before three figures could mean thousands: write %s%s or %s.%s", whole, three, whole, three)
+		return "", nil, fmt.Errorf("a comma before three figures could mean thousands: write %s%s or %s", whole, three, strings.TrimSuffix(strings.TrimRight(whole+"."+three, "0"), "."))
 	}
 	t := strings.Join(strings.Fields(strings.ReplaceAll(s, ",", ".")), " ")
 	sign := ""

@@ -135,7 +135,11 @@ func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 	case "cut":
 		a.tell(c, record.Say("take-back-panels", record.With("panels", sayTerm(panels))))
 	default:
-		a.tell(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10))))
+		var more []record.EntryRef
+		for _, e := range es[1:] {
+			more = append(more, record.EntryRef(e.Seq))
+		}
+		a.tell(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10)), record.With("more", more)))
 	}
 }
 

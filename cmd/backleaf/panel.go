@@ -31,8 +31,11 @@ func panelAdd(a *app) *cobra.Command {
   backleaf panel add "8 of 30x40 cm x 3 mm" "6 of 20x20 cm x 3 mm" --batch june --board birch-1 --no-cloth
   backleaf panel add --size "8 x 10 x 1/8 in" --board mdf-3mm --own-reference "old no. 17" --at 1998~`,
 		RunE: func(c *cobra.Command, args []string) error {
-			if (size == "") == (len(args) == 0) {
-				return usage("height x width x depth, like --size \"30 x 40 cm x 3 mm\"; --size unknown x unknown if nobody knows", "how large are they?")
+			switch {
+			case size == "" && len(args) == 0:
+				return usage("height x width x depth, like --size \"30 x 40 cm x 3 mm\"; --size \"unknown x unknown\" if nobody knows", "how large are they?")
+			case size != "" && len(args) > 0:
+				return usage("put it in quotes: --size \""+size+" "+strings.Join(args, " ")+"\"", "the size ends at %q", size)
 			}
 			return a.atBench(c.Context(), &o, nil, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
 				panels := []bench.Panels{{Count: count}}

@@ -4,6 +4,9 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"backleaf/record"
 )
 
 // The groups of the help, as a painter thinks.
@@ -40,7 +43,15 @@ this program, 7 nothing of it could be verified.`,
 	root.SetHelpCommandGroupID(groupKeep)
 	root.PersistentFlags().StringVar(&a.bookPath, "book", "", "the studio's book (else $BACKLEAF_BOOK, else studio.sqlite here)")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
-		return usage("see \"backleaf "+commandPath(c)+" --help\"", "%v", err)
+		hint := "see \"backleaf " + commandPath(c) + " --help\""
+		if name, ok := strings.CutPrefix(err.Error(), "unknown flag: --"); ok {
+			var names []string
+			c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+			if near := record.Nearest(name, names); near != "" {
+				hint = "did you mean --" + near + "? " + hint
+			}
+		}
+		return usage(hint, "%v", err)
 	})
 	for _, g := range []cobra.Group{
 		{ID: groupStudio, Title: "The studio:"},
@@ -70,6 +81,7 @@ this program, 7 nothing of it could be verified.`,
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newDeposit(a))
 	add(groupKeep, newVerify(a), newRebuild(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
+	onlyOnce(root)
 	return root
 }
 

@@ -18,6 +18,10 @@ var englishActs = map[string]Message{
 
 	"at-line": "line {line}: {text}",
 
+	"no-such-paper-grit":    "note: there is no paper {scale} {grit}: was a figure mistyped?",
+	"material-not-recorded": "note: with what is not recorded; say it with --with, or amend the entry",
+	"cloth-not-recorded":    "note: which cloth is not recorded; say it with --cloth, or amend the entry",
+
 	"lot-left":      "{lot}: about {left} left",
 	"lot-left-most": "{lot}: at most {left} left{open, if {; {open, plural, one {of one use} other {of {open} uses}} no amount is recorded}}",
 	"size-comes-to": "{size:both}",

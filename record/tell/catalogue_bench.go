@@ -48,7 +48,7 @@ var englishBench = map[string]Message{
 	"entries":          "{first}{last, if { to {last}}}",
 	"written":          "{entries}  {at, if {{at:near}, }}{panels, if {{panels}: }}{what}",
 	"amount-comes-to":  "that is {each, if {{each} a panel, }}{spread}",
-	"take-back":        `to take it back: backleaf withdraw {number} --because "…"`,
+	"take-back":        `to take it back: backleaf withdraw {number} --because "…"{more, if {, and so for {more}}}`,
 	"take-back-panels": `to take it back: backleaf panel discard {panels} --because "…"`,
 
 	"panel":         "{panel}  {title, select, none {no title} unknown {title not known} other {“{title}”}}",

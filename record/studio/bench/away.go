@@ -8,17 +8,20 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-// atHand leaves out of work that needs panels here those that were not here
-// then, and out of work with cloth those meant to carry none, and names them.
+// atHand leaves out of work that needs panels here those that are not here, and
+// out of work with cloth those meant to carry none, and names them.
 // One that was named by itself is not left out silently: it is refused, unless
 // it is said that those away are meant too.
 func atHand(v *studio.View, at record.When, body record.Body) ([]record.Said, error) {
 	k := body.Kind()
 	var ws []record.Said
 	if here := k.Traits().Bench || k == "warm-air" || k == "left-bare"; here && !v.AlsoAway {
-		gone := v.Which(func(p *record.Panel) bool { return wasAway(p, at) })
-		for _, n := range gone {
-			if slices.Contains(v.Alone, n) {
+		var gone []record.Number
+		for _, n := range v.Which(func(p *record.Panel) bool { return wasAway(p, record.When{}) }) {
+			switch alone := slices.Contains(v.Alone, n); {
+			case !alone:
+				gone = append(gone, n)
+			case wasAway(v.Shop.Panel(n), at): // what was certainly before it left can be said of it
 				return nil, away(v, n)
 			}
 		}
@@ -46,7 +49,7 @@ func leave(v *studio.View, out []record.Number) {
 }
 
 // wasAway reports that a panel had left the studio, or was given up, and that
-// the act was not certainly before that.
+// this was not certainly after a time.
 func wasAway(p *record.Panel, at record.When) bool {
 	if d, ok := p.Discarded(); ok && !at.Before(d.At) {
 		return true

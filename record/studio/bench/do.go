@@ -66,7 +66,7 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 			one.Panels = s.panels
 			body, doubts, err := doubted(&one, at, s.body)
 			if err != nil {
-				return studio.Written{Warnings: warnings}, err
+				return w, err
 			}
 			warnings, means = append(warnings, doubts...), append(means, mean(&one, body)...)
 			es = append(es, record.Entry{At: at, Panels: s.panels, Body: body})
@@ -75,7 +75,9 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	for _, r := range a.Remarks {
 		es = append(es, record.Entry{At: a.At[0], Panels: r.Panels, Body: record.Note{Text: r.Text}})
 	}
-	w, err = v.Write(ctx, es...)
+	if w, err = v.Write(ctx, es...); err != nil {
+		return w, err
+	}
 	warnings = append(warnings, w.Warnings...)
 	for _, e := range w.Entries {
 		left, more, aerr := After(ctx, v, e)

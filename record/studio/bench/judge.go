@@ -17,21 +17,36 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.Coat:
 		return judgeCoat(v, b)
 	case record.ClothLaid:
-		return b, nil, coating(b.Coating)
+		return b, slices.Concat(unnamed(b.Mix), clothless(b)), coating(b.Coating)
 	case record.PaintLayer:
 		return b, nil, coating(b.Coating)
 	case record.Varnish:
 		return b, nil, coating(b.Coating)
 	case record.Climate:
+		if b.Temperature.IsZero() && b.Humidity.IsZero() {
+			return b, nil, refuse.Unclearly("no-reading", "a reading has a temperature, a humidity or both")
+		}
 		return b, nil, room(b.Temperature)
 	case record.Trimmed:
 		bare := v.Which(func(p *record.Panel) bool { return len(record.Each[record.ClothLaid](p)) == 0 })
 		return b, about("no-cloth-to-trim", bare), nil
+	case record.Discarded:
+		var ws []record.Said
+		for _, n := range v.Which(func(p *record.Panel) bool { _, gone := p.Discarded(); return gone }) {
+			ws = append(ws, record.Say("was-discarded", record.With("panel", n)))
+		}
+		return b, ws, nil
 	case record.Sanded:
+		if b.Scale == "P" && !slices.Contains(papers, b.Grit) {
+			return b, []record.Said{record.Say("no-such-paper-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
+		}
 		if b.Grit > 0 && b.Grit < coarsest {
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
 		}
 	case record.Inspection:
+		if (b == record.Inspection{By: b.By}) {
+			return b, nil, refuse.Unclearly("nothing-seen", "what was seen?")
+		}
 		if !b.Bow.IsZero() && b.Span.IsZero() {
 			return b, nil, refuse.Unclearly("bow-without-span", "a bow means nothing without its span")
 		}
@@ -45,6 +60,9 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 
 // coarsest is the coarsest grit that belongs on cloth (common practice).
 const coarsest = 150
+
+// papers are the grits of the scale P (ISO 6344-2 and 6344-3; from memory).
+var papers = []int64{12, 16, 20, 24, 30, 36, 40, 50, 60, 80, 100, 120, 150, 180, 220, 240, 280, 320, 360, 400, 500, 600, 800, 1000, 1200, 1500, 2000, 2500, 3000, 5000}
 
 // about warns of panels; of none there is no warning.
 func about(code string, ns []record.Number) []record.Said {
@@ -66,13 +84,29 @@ func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error
 			return c, nil, refuse.Input("extra", "extra-not-coated", "%s was not coated", f)
 		}
 	}
-	if c.Purpose != "" {
-		return c, nil, nil
+	if c.Purpose == "" {
+		c.Purpose = v.Shop.PurposeOf(c.Mix)
 	}
-	if c.Purpose = v.Shop.PurposeOf(c.Mix); c.Purpose == "" {
-		return c, []record.Said{record.Say("purpose-not-recorded")}, nil
+	ws := unnamed(c.Mix)
+	if c.Purpose == "" {
+		ws = append(ws, record.Say("purpose-not-recorded"))
 	}
-	return c, nil, nil
+	return c, ws, nil
+}
+
+// unnamed remarks on a coat of nobody knows what.
+func unnamed(mix []record.Part) []record.Said {
+	if len(mix) > 0 {
+		return nil
+	}
+	return []record.Said{record.Say("material-not-recorded")}
+}
+
+func clothless(c record.ClothLaid) []record.Said {
+	if c.Cloth != "" {
+		return nil
+	}
+	return []record.Said{record.Say("cloth-not-recorded")}
 }
 
 // coating refuses a coat of nothing, and a room that is none.
@@ -84,6 +118,9 @@ func coating(c record.Coating) error {
 		if accept.Nothing(w.amount) {
 			return refuse.Input(w.field, "coat-of-nothing", "a coat of nothing")
 		}
+	}
+	if !c.WetTotal.IsZero() && !c.WetEach.IsZero() {
+		return refuse.Input("amount-each", "amount-twice", "%s for each panel, and %s for all of them", c.WetEach, c.WetTotal)
 	}
 	return room(c.Temperature)
 }

@@ -34,9 +34,10 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 		at[names[len(names)-1]] = v
 	}
 	for _, f := range unset {
-		put(f, nil)
+		put(named(old.Body, f), nil)
 	}
 	for _, s := range set {
+		s.Field = named(old.Body, s.Field)
 		v, err := r.value(old.Body, s.Field, s.Typed)
 		if err != nil {
 			r.Fail(err)
@@ -49,6 +50,23 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 		r.Fail(err)
 	}
 	return b
+}
+
+// flags are the names by which the doors ask for fields that are named
+// otherwise in an entry.
+var flags = map[string]string{"amount": "wet_total", "amount-each": "wet_each", "on": "faces", "with": "mix", "as": "purpose", "rh": "humidity", "temp": "temperature",
+	"tool-kind": "tool_kind", "wet-film": "wet_film", "dry-film": "dry_film", "wet-through": "wet_through", "edges-pressed": "edges_pressed", "through": "sanded_through",
+	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with"}
+
+// named is a field by its own name, also where it was asked for by another.
+func named(body record.Body, field string) string {
+	if _, ok := fieldType(reflect.TypeOf(body), strings.Split(field, ".")); ok || field == "at" {
+		return field
+	}
+	if own, ok := flags[field]; ok {
+		return own
+	}
+	return field
 }
 
 // value reads a typed value as the kind of thing its field holds.
@@ -75,7 +93,7 @@ func (r *Reader) value(body record.Body, field, typed string) (any, error) {
 		return typed == "yes" || typed == "true", nil
 	case reflect.Slice:
 		if t.Elem().Kind() == reflect.String {
-			return strings.Split(typed, ","), nil
+			return strings.FieldsFunc(typed, func(r rune) bool { return r == ',' || r == ' ' }), nil
 		}
 		var v any
 		if err := json.Unmarshal([]byte(typed), &v); err != nil {

@@ -11,17 +11,23 @@ import (
 
 var (
 	clockText  = regexp.MustCompile(`(?i)^([01]?[0-9]|2[0-3])[:.h]([0-5][0-9])( ?[ap]\.?m\.?)?$`)
+	fullHour   = regexp.MustCompile(`(?i)^([01]?[0-9]|2[0-3])()() ?(?:h|uhr)$`)
 	hourText   = regexp.MustCompile(`(?i)^(1[0-2]|0?[1-9])()( ?[ap]\.?m\.?)$`)
 	agoText    = regexp.MustCompile(`(?i)^(.+?) ?(minutes?|min|hours?|h|days?|d|weeks?) ago$`)
-	pointDate  = regexp.MustCompile(`^([0-9]{1,2})\.([0-9]{1,2})\.([0-9]{4})$`)
-	strokeDate = regexp.MustCompile(`^([0-9]{1,2})/([0-9]{1,2})/([0-9]{4})$`)
+	pointDate  = regexp.MustCompile(`^([0-9]{1,2})\.([0-9]{1,2})\.((?:20)?[0-9]{2}|1[0-9]{3})$`)
+	strokeDate = regexp.MustCompile(`^([0-9]{1,2})/([0-9]{1,2})/((?:20)?[0-9]{2}|1[0-9]{3})$`)
 )
 
 // hour reads "14:05", "14.05", "2pm", "2:30 pm".
 func hour(s string) (h, min int, ok bool) {
+	if strings.EqualFold(s, "noon") || strings.EqualFold(s, "midday") {
+		s = "12:00"
+	}
 	m := clockText.FindStringSubmatch(s)
-	if m == nil {
-		m = hourText.FindStringSubmatch(s)
+	for _, other := range []*regexp.Regexp{hourText, fullHour} {
+		if m == nil {
+			m = other.FindStringSubmatch(s)
+		}
 	}
 	if m == nil {
 		return 0, 0, false
@@ -41,7 +47,7 @@ func hour(s string) (h, min int, ok bool) {
 }
 
 // counts are the numbers people write out.
-var counts = map[string]float64{"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "ten": 10, "twenty": 20, "half an": 0.5, "half a": 0.5, "a quarter of an": 0.25, "one and a half": 1.5}
+var counts = map[string]float64{"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "ten": 10, "twenty": 20, "half an": 0.5, "half a": 0.5, "a quarter of an": 0.25, "quarter of an": 0.25, "three quarters of an": 0.75, "a couple of": 2, "one and a half": 1.5}
 
 // ago reads "half an hour ago", "20 min ago", "2 days ago"; of days only the
 // day is known.
@@ -78,6 +84,14 @@ func dayOf(s string, now time.Time) (day time.Time, clock string, err error) {
 		return now, rest, nil
 	case "yesterday":
 		return now.AddDate(0, 0, -1), rest, nil
+	case "last":
+		for i := 1; i <= 7; i++ {
+			d := now.AddDate(0, 0, -i)
+			name, clock, _ := strings.Cut(rest, " ")
+			if strings.EqualFold(name, d.Weekday().String()) {
+				return d, clock, nil
+			}
+		}
 	}
 	for i := range 7 {
 		d := now.AddDate(0, 0, -i)
@@ -94,6 +108,7 @@ func dayOf(s string, now time.Time) (day time.Time, clock string, err error) {
 		return dayOf(rest, now) // "Mon 27 Apr 14:00"
 	}
 	if m := strokeDate.FindStringSubmatch(first); m != nil {
+		m[3] = year(m[3])
 		a, _ := strconv.Atoi(m[1])
 		b, _ := strconv.Atoi(m[2])
 		switch {
@@ -106,15 +121,29 @@ func dayOf(s string, now time.Time) (day time.Time, clock string, err error) {
 		}
 	}
 	if m := pointDate.FindStringSubmatch(first); m != nil {
+		first = m[1] + "." + m[2] + "." + year(m[3])
 		if d, err := time.ParseInLocation("2.1.2006", first, now.Location()); err == nil {
 			return d, rest, nil
 		}
 		return day, s, nil
 	}
+	if date, clock, ok := strings.Cut(first, "T"); ok && rest == "" {
+		first, rest = date, clock
+	}
 	if d, err := time.ParseInLocation(time.DateOnly, first, now.Location()); err == nil && rest != "" {
-		return d, rest, nil
+		if _, _, ok := hour(rest); ok {
+			return d, rest, nil
+		}
 	}
 	return namedDay(s, now)
+}
+
+// year gives two figures of a year their century.
+func year(figures string) string {
+	if len(figures) == 2 {
+		return "20" + figures
+	}
+	return figures
 }
 
 // namedDay reads a day with the name of its month, as papers print it.
@@ -125,7 +154,7 @@ func namedDay(s string, now time.Time) (day time.Time, clock string, err error) 
 			continue
 		}
 		text := strings.Join(words[:n], " ")
-		for _, layout := range []string{"2 January 2006", "2 Jan 2006", "January 2 2006", "Jan 2 2006", "2 January", "2 Jan"} {
+		for _, layout := range []string{"2 January 2006", "2 Jan 2006", "January 2 2006", "Jan 2 2006", "2 January", "2 Jan", "January 2", "Jan 2"} {
 			d, err := time.ParseInLocation(layout, text, now.Location())
 			if err != nil {
 				continue

@@ -38,7 +38,7 @@ func (r *Reader) Err() error { return r.err }
 
 // Fail keeps a fault, if it is one and the first.
 func (r *Reader) Fail(err error) {
-	if r.err == nil {
+	if r.err == nil && err != nil {
 		r.err = err
 	}
 }
@@ -49,6 +49,9 @@ type Value interface{ UnmarshalText([]byte) error }
 // Text reads a measured value into a field; a length or size without any unit
 // is in that of the studio. Ounces may be meant as a volume.
 func (r *Reader) Text(field, typed string, into Value) {
+	if _, ok := into.(*record.Size); ok {
+		r.Fail(twoSizes(field, typed, r.Units))
+	}
 	r.text(field, inUnit(r.Units, typed, into), into)
 	if n, ok := into.(*record.Amount); ok && n.Unit() == "oz" && r.err == nil && !r.warned("oz-as-weight") {
 		r.Warnings = append(r.Warnings, record.Say("oz-as-weight", record.With("number", n.Number())))
@@ -111,23 +114,7 @@ func Word[T ~string](r *Reader, field, typed string, into *T) {
 			return
 		}
 	}
-	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")).With(record.With("near", near(w, record.Words(list)))))
-}
-
-// near is the word of a list that shares the longest beginning with one that
-// is not in it, of three letters at least; empty if there is none.
-func near(typed string, list []string) (best string) {
-	longest := 2
-	for _, w := range list {
-		n := 0
-		for n < min(len(w), len(typed)) && w[n] == typed[n] {
-			n++
-		}
-		if n > longest {
-			best, longest = w, n
-		}
-	}
-	return best
+	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")).With(record.With("near", record.Nearest(w, record.Words(list)))))
 }
 
 // Words reads words of a closed list.

@@ -48,7 +48,7 @@ func (r *Reader) onShelf(k record.Key) (material, lot record.Key, err error) {
 		return l.Material, k, nil
 	}
 	if _, ok := r.Shop.MaterialNow(k); !ok {
-		return "", "", refuse.Cannot("not-on-shelf", "there is neither a lot nor a material %q on the shelf", k)
+		return "", "", refuse.Cannot("not-on-shelf", "there is neither a lot nor a material %q on the shelf", k).With(record.With("near", record.Nearest(string(k), keysOf(r.Shop))))
 	}
 	var lots []record.Key
 	for _, l := range r.Shop.Lots {
@@ -88,4 +88,15 @@ func (r *Reader) Grit(field, typed string) (scale record.GritScale, grit int64) 
 	Word(r, field, m[1], &scale)
 	grit, _ = strconv.ParseInt(m[2], 10, 64)
 	return scale, grit
+}
+
+// keysOf are the names of all that is on the shelf.
+func keysOf(w *record.Workshop) (out []string) {
+	for _, l := range w.Lots {
+		out = append(out, string(l.Body.Key))
+	}
+	for _, m := range w.Materials {
+		out = append(out, string(m.Body.Key))
+	}
+	return out
 }

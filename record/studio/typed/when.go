@@ -37,8 +37,12 @@ func (r *Reader) read(typed string, bench bool) record.When {
 func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (record.When, error) {
 	now = now.In(loc)
 	s := strings.Join(strings.Fields(typed), " ")
-	if s == "" || strings.EqualFold(s, "now") {
+	s = strings.TrimPrefix(strings.NewReplacer(" at ", " ", ", ", " ").Replace(s), "at ")
+	switch strings.ToLower(s) {
+	case "", "now", "just now":
 		return record.Moment(now), nil
+	case "the day before yesterday", "day before yesterday":
+		s = "2 days ago"
 	}
 	if t, daily, ok := ago(s, now); ok {
 		if daily {
@@ -46,9 +50,11 @@ func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (recor
 		}
 		return record.Moment(t), nil
 	}
-	switch strings.ToLower(s) {
-	case "this morning", "this afternoon", "this evening", "tonight", "last night", "this week", "recently":
+	if m := vague.FindStringSubmatch(s); m != nil {
 		return record.When{}, refuse.Unclearly("vague-time", "%q names no hour", s)
+	}
+	if m := spoken.FindStringSubmatch(s); m != nil {
+		return record.When{}, refuse.Unclearly("half-of-day", "%q could be before or after noon", s)
 	}
 	if bench && fourFigures.MatchString(s) {
 		h, m := s[:2], s[2:]
@@ -86,6 +92,13 @@ func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (recor
 	}
 	return notAhead(s, now, s)
 }
+
+// vague says a part of a day, or longer; spoken an hour of the clock without
+// its half of the day.
+var (
+	vague  = regexp.MustCompile(`(?i)\b(morning|afternoon|evening|tonight|night|week|recently|earlier|lately)$`)
+	spoken = regexp.MustCompile(`(?i)\b(half past|quarter (past|to)|o'clock|oclock|o’clock)\b`)
+)
 
 // oldest is the first year that four figures at the bench could mean.
 const oldest = 1500

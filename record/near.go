@@ -1,0 +1,32 @@
+package record
+
+import "strings"
+
+// Nearest returns the word of a list that was most likely meant by one that is
+// not in it: the one with the fewest slips of the finger, at most two, in all of
+// it or in a part between hyphens, else the one with the longest same beginning
+// of three letters or more. Empty: none is near.
+func Nearest(typed string, list []string) (best string) {
+	typed = strings.ToLower(typed)
+	least, longest := 3, 2
+	for _, w := range list {
+		for _, part := range append(strings.Split(w, "-"), w) {
+			if d := slips(typed, part); d < least && d < len(typed)-1 {
+				best, least = w, d
+			}
+		}
+	}
+	if best != "" {
+		return best
+	}
+	for _, w := range list {
+		n := 0
+		for n < min(len(w), len(typed)) && w[n] == typed[n] {
+			n++
+		}
+		if n > longest {
+			best, longest = w, n
+		}
+	}
+	return best
+}
