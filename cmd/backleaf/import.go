@@ -16,10 +16,14 @@ import (
 
 func newImport(a *app) *cobra.Command {
 	var o sheetFlags
+	var also []string
 	c := &cobra.Command{
 		Use: "import FILE", Short: "read entries, or a spreadsheet of older panels, into the book",
 		Long: `Read entries from a JSON file (schema/import.schema.json), all or nothing. One file
-may hold a whole afternoon. An export reads back into an empty book hash for hash,
+may hold a whole afternoon. They are written now and keep the name of the file; those
+that erase, correct, issue, publish, declare a key or rename the studio are refused
+unless each kind is asked for with --also. --dry-run shows what kinds there are, and
+writes nothing. An export reads back into an empty book hash for hash,
 and so does a deposit, with its photographs, if FILE is its folder.
 
 With --mapping, read a spreadsheet of older panels: CSV or tab-separated text in
@@ -42,6 +46,7 @@ A constant fills empty cells ("handover" only in rows that say to whom, for how 
 or when); shelf gives names of the sheet for what is on the shelf; words replace a
 whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 		Example: `  backleaf import afternoon.json
+  backleaf import from-a-friend.json --also amended
   backleaf --book copy.sqlite import journal.json
   backleaf --book copy.sqlite import ../deposit
   backleaf import panels.csv --mapping mapping.json --dry-run`,
@@ -50,8 +55,8 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 			if o.file = args[0]; o.mapping != "" {
 				return a.importSheet(c.Context(), o)
 			}
-			if o.dry || o.partly || o.again {
-				return usage("", "--dry-run, --rows-that-pass and --again are for spreadsheets: name a --mapping")
+			if o.partly || o.again {
+				return usage("", "--rows-that-pass and --again are for spreadsheets: name a --mapping")
 			}
 			if info, err := os.Stat(args[0]); err == nil && info.IsDir() {
 				return a.importDeposit(c.Context(), args[0])
@@ -72,17 +77,33 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 				a.told("no-entries", record.With("file", args[0]))
 				return nil
 			}
+			order := exchange.Order{Name: args[0], Lines: lines, Dry: o.dry}
+			for _, k := range also {
+				if _, ok := record.Blank(record.Kind(k)); !ok {
+					return usage("", "--also: there is no kind of entry called %q", k)
+				}
+				order.Asked = append(order.Asked, record.Kind(k))
+			}
 			return a.write(c.Context(), func(s *studio.Session) error {
 				v, err := s.Look(c.Context(), nil, nil)
 				if err != nil {
 					return err
 				}
-				done, noted, err := exchange.Import(c.Context(), v, args[0], es, lines)
+				done, noted, err := exchange.Import(c.Context(), v, order, es)
 				words := a.words(v.Shop.Studio)
 				for _, n := range noted {
 					a.noted("at-line", record.With("line", n.Line), tell.Told("text", tell.Say(words, n.Said)))
 				}
-				if err == nil {
+				if err != nil || o.dry {
+					for _, k := range exchange.Kinds(es) {
+						a.told(k.Code, k.Values...)
+					}
+				}
+				switch {
+				case err != nil:
+				case o.dry:
+					a.noted("import-tried")
+				default:
 					a.sayImported(done, args[0])
 				}
 				return err
@@ -90,6 +111,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 		},
 	}
 	c.Flags().StringVar(&o.mapping, "mapping", "", "JSON file that says which column of a spreadsheet is which field")
+	c.Flags().StringSliceVar(&also, "also", nil, "kinds of entries that are taken only where they are asked for")
 	c.Flags().BoolVar(&o.dry, "dry-run", false, "show what would be written and what is refused; write nothing")
 	c.Flags().BoolVar(&o.partly, "rows-that-pass", false, "write the rows that pass though others are refused")
 	c.Flags().BoolVar(&o.again, "again", false, "import a sheet that was imported before: its rows are other panels")

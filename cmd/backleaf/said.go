@@ -61,6 +61,7 @@ var hints = map[string]tell.Message{
 	"no-backup":                `name a file that "backleaf backup" made`,
 	"no-empty-book":            `"backleaf --book NEW studio new --empty" makes an empty one`,
 	"no-evidence":              "a record folder holds {file} and the files that belong to it",
+	"import-unasked":           "nothing was written; if they are meant, say --also {kinds}",
 	"not-imported":             "nothing was written; put the file right and import it again",
 	"not-the-beginning":        "look for the copy of the book that still holds it",
 	"highest-on-labels":        `say the highest number on any label with --highest, or --highest none where the backup knows them all{last, if {; the last it knows is {last}}}`,

@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"time"
 
@@ -33,6 +34,20 @@ func (b *Book) AppendPrivate(ctx context.Context, now time.Time, private map[int
 // holds at that moment, such as the next free number: no other process writes
 // between compose and the append.
 func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error)) ([]record.Entry, error) {
+	return b.compose(ctx, now, compose, nil)
+}
+
+// errRehearsed takes back what was only tried.
+var errRehearsed = errors.New("only tried")
+
+// Rehearse is [Book.Append] of which nothing stays: it returns what would be
+// written, or why it cannot be.
+func (b *Book) Rehearse(ctx context.Context, now time.Time, es ...record.Entry) ([]record.Entry, error) {
+	return b.compose(ctx, now, func(*Draft) ([]record.Entry, map[int]Private, error) { return es, nil, nil }, errRehearsed)
+}
+
+// compose ends with the error then, which takes everything back if it is one.
+func (b *Book) compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error), then error) ([]record.Entry, error) {
 	var out []record.Entry
 	var erased bool
 	err := b.update(ctx, func(s *session) error {
@@ -69,8 +84,14 @@ func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) 
 			erased = erased || forgets
 			out[i] = e
 		}
-		return d.finish()
+		if err := d.finish(); err != nil {
+			return err
+		}
+		return then
 	})
+	if then != nil && errors.Is(err, then) {
+		return out, nil
+	}
 	if err != nil {
 		return nil, err
 	}

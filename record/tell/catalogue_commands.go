@@ -52,6 +52,8 @@ var englishCommands = map[string]Message{
 	"sample-link":            "a symbol will lead to {link}",
 	"next-materials":         "next: backleaf material starter, then backleaf panel add",
 	"no-entries":             "{file}  no entries",
+	"import-kind":            "{n} of kind {kind}",
+	"import-tried":           "nothing was written",
 	"entries-imported":       "{first} to {last}  {n, plural, one {1 entry} other {{n} entries}} from {file}",
 	"and-more":               "and {n} more",
 	"same-journal":           "the same journal: root {root}; {n, plural, one {1 kept file} other {{n} kept files}} in order",

@@ -28,6 +28,12 @@ func (c *Catalogue) EntryRows(e record.Entry) []Row {
 			out = append(out, Row{at.name, c.FieldName("", at.name), c.one("When", at.when.String(), "exact")})
 		}
 	}
+	if e.Imported.From != "" {
+		out = append(out, Row{"imported/from", c.FieldName("", "imported"), e.Imported.From})
+	}
+	if !e.Imported.At.IsZero() {
+		out = append(out, Row{"imported/at", c.FieldName("", "imported"), c.one("When", e.Imported.At.String(), "exact")})
+	}
 	return append(out, c.Rows(e.Body)...)
 }
 

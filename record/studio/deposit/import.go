@@ -98,7 +98,7 @@ func importEntries(ctx context.Context, bookPath string, clock func() time.Time,
 	if err != nil {
 		return nil, root, err
 	}
-	if done, _, err = exchange.Import(ctx, v, j.Name, form.Entries(j.Entries), j.Lines); err == nil {
+	if done, _, err = exchange.Import(ctx, v, exchange.Order{Name: j.Name, Lines: j.Lines}, form.Entries(j.Entries)); err == nil {
 		_, root, err = b.Tree(ctx)
 	}
 	return done, root, err

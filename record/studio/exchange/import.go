@@ -4,6 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -18,24 +21,74 @@ type Noted struct {
 	Said record.Said
 }
 
-// Import appends entries read from a file, all or none; lines are where they
-// stand in it. What does not say when it was written down is an act of today:
-// it is judged as at the bench, its panels as if each was named by itself.
-// What does is a part of another journal and taken as it is.
-func Import(ctx context.Context, v *studio.View, name string, es []record.Entry, lines []int) (done []record.Entry, noted []Noted, err error) {
+// Order says how the entries of a file are to be taken into a book that has
+// entries already. Into an empty book a file goes as it is: with its moments
+// and the name of its journal.
+type Order struct {
+	Name  string // of the file
+	Lines []int  // at which its entries stand
+	Asked []record.Kind
+	Dry   bool // nothing is written
+}
+
+// Asking reports that entries of a kind are taken out of a file only where that
+// is asked for by name: they erase, declare a key, issue or take back a paper,
+// correct or withdraw what the book says, publish, or rename the studio.
+func Asking(k record.Kind) bool {
+	life := k.Traits().Life
+	return life == "keys" || life == "papers" || life == "book"
+}
+
+// Kinds counts the entries of each kind, in the order of their names.
+func Kinds(es []record.Entry) (out []record.Said) {
+	n := map[record.Kind]int{}
+	for _, e := range es {
+		n[e.Kind()]++
+	}
+	for _, k := range record.Kinds() {
+		if n[k] > 0 {
+			out = append(out, record.Say("import-kind", record.With("n", n[k]), record.With("kind", string(k))))
+		}
+	}
+	return out
+}
+
+// Import appends entries read from a file, all or none. What does not say when
+// it was written down is an act of today: it is judged as at the bench, its
+// panels as if each was named by itself. What does is a part of another
+// journal. In a book that has entries all of them are written now: when they
+// say they were written, and where they come from, stays visible.
+func Import(ctx context.Context, v *studio.View, o Order, es []record.Entry) (done []record.Entry, noted []Noted, err error) {
 	if len(es) == 0 {
 		return nil, nil, nil
 	}
-	now := v.Now
-	if v.Shop.Last > 0 {
+	fail := func(err error) error {
+		return refuse.Because("not-imported", located(err, o.Name, o.Lines, "entry %d of the file, %w"))
+	}
+	now, others := v.Now, v.Shop.Last > 0
+	if others {
 		now = now.In(v.Zone)
+		if err := o.unasked(es); err != nil {
+			return nil, nil, err
+		}
 	}
-	es, noted, err = judged(ctx, v, es, lines)
-	if err != nil {
-		return nil, noted, refuse.Because("not-imported", located(err, name, lines, "entry %d of the file, %w"))
+	if es, noted, err = judged(ctx, v, es, o.Lines); err != nil {
+		return nil, noted, fail(err)
 	}
-	if done, err = v.Book.Append(ctx, now, es...); err != nil {
-		return nil, noted, refuse.Because("not-imported", located(err, name, lines, "entry %d of the file, %w"))
+	write, from := v.Book.Append, slices.Clone(es)
+	if o.Dry {
+		write = v.Book.Rehearse
+	}
+	for i := range from {
+		if others {
+			from[i] = o.foreign(from[i])
+		}
+	}
+	if done, err = write(ctx, now, from...); err != nil {
+		return nil, noted, fail(err)
+	}
+	if o.Dry {
+		return done, noted, nil
 	}
 	if v.Shop, err = v.Book.WorkshopOf(ctx); err != nil { // the shelf as it is now
 		return done, noted, err
@@ -48,7 +101,7 @@ func Import(ctx context.Context, v *studio.View, name string, es []record.Entry,
 		if err != nil {
 			return done, noted, err
 		}
-		noted = append(noted, at(lines[i], more)...)
+		noted = append(noted, at(o.Lines[i], more)...)
 	}
 	return done, noted, nil
 }
@@ -58,6 +111,34 @@ func at(line int, said []record.Said) (out []Noted) {
 		out = append(out, Noted{line, s})
 	}
 	return out
+}
+
+// unasked refuses kinds that nobody asked for.
+func (o Order) unasked(es []record.Entry) error {
+	var kinds []string
+	first := 0
+	for i, e := range es {
+		if k := e.Kind(); Asking(k) && !slices.Contains(o.Asked, k) && !slices.Contains(kinds, string(k)) {
+			if kinds == nil && i < len(o.Lines) {
+				first = o.Lines[i]
+			}
+			kinds = append(kinds, string(k))
+		}
+	}
+	if kinds == nil {
+		return nil
+	}
+	return refuse.Because("import-unasked", &BadFile{o.Name, first, fmt.Errorf("an entry of kind %s is taken into a book with entries only where that is asked for", kinds[0])},
+		record.With("kinds", strings.Join(kinds, ",")))
+}
+
+// foreign makes an entry one that is written now and comes from a file.
+func (o Order) foreign(e record.Entry) record.Entry {
+	if e.Imported == (record.Imported{}) {
+		e.Imported = record.Imported{From: filepath.Base(o.Name), At: e.Written}
+	}
+	e.Written = record.When{}
+	return e
 }
 
 // located names the line of the file that an entry comes from.

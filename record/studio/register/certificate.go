@@ -18,12 +18,12 @@ func (r *Register) certificate(j *judgement, p *record.Panel, e verify.Evidence,
 		j.say(deed.Holds, "certificate-known", record.With("when", c.At), record.With("entry", record.EntryRef(c.Seq)))
 		for _, x := range all {
 			if x.Body.Replaces == c.Seq {
-				j.say(deed.Fails, "certificate-replaced", record.With("when", x.At), record.With("entry", record.EntryRef(x.Seq)), record.With("because", x.Body.Reason))
+				j.say(deed.Fails, "was-replaced", record.With("when", x.At), record.With("entry", record.EntryRef(x.Seq)), record.With("because", x.Body.Reason))
 			}
 		}
 		for _, x := range record.Each[record.Revoked](p) {
 			if x.Body.Certificate == c.Seq {
-				j.say(deed.Fails, "certificate-withdrawn", record.With("when", x.At), record.With("entry", record.EntryRef(x.Seq)), record.With("because", x.Body.Because))
+				j.say(deed.Fails, "was-withdrawn", record.With("when", x.At), record.With("entry", record.EntryRef(x.Seq)), record.With("because", x.Body.Because))
 			}
 		}
 		if e.Kind == verify.Certificate && c.Body.PDF != "" {

@@ -138,7 +138,9 @@ func symbolsIn(name, text string) []Evidence {
 				end()
 			}
 		case len(out) > 0 && out[len(out)-1].Kind == Symbol && !symbolBegins.MatchString(strings.TrimSpace(bare)):
-			out[len(out)-1].Symbol += "\n" + strings.TrimSpace(bare)
+			if last := &out[len(out)-1]; len(last.Symbol) <= maxSymbol { // beyond, it is none
+				last.Symbol += "\n" + strings.TrimSpace(bare)
+			}
 		case strings.TrimSpace(bare) != "":
 			out = append(out, Evidence{Name: name, Kind: Symbol, Symbol: strings.TrimSpace(bare)})
 		}

@@ -20,8 +20,8 @@ type standing struct {
 var standings = []standing{
 	{"altered", nil, false},
 	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key"}, false},
-	{"withdrawn", []string{"certificate-withdrawn"}, false},
-	{"replaced", []string{"certificate-replaced"}, false},
+	{"withdrawn", []string{"was-withdrawn"}, false},
+	{"replaced", []string{"was-replaced"}, false},
 	{"stolen", []string{"panel-stolen"}, false},
 	{"lost", []string{"panel-lost"}, false},
 	{"discarded", []string{"panel-discarded"}, false},
