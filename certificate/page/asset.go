@@ -32,13 +32,13 @@ func (a Asset) digest() seal.Digest { return seal.DigestOf(a.Data) }
 //go:embed page.css
 var style []byte
 
+//go:embed icon.svg
+var icon []byte
+
 //go:embed check.js
 var script []byte
 
-// styleAsset and scriptAsset are the same for all pages of a language: the
-// script begins with its words.
-func styleAsset() Asset { return asset(".css", style) }
-
+// scriptAsset is the same for all pages of a language: it begins with its words.
 func scriptAsset(c *tell.Catalogue) (Asset, error) {
 	words, err := json.Marshal(c.Page.Checking, json.Deterministic(true))
 	if err != nil {

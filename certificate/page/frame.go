@@ -7,20 +7,21 @@ import (
 
 // frame is what every page of a site has.
 type frame struct {
-	Language      string
-	WindowTitle   string
-	Style, Script string // addresses
-	NoIndex       bool   // not for lists of search engines
+	Language    string
+	WindowTitle string
+	Style, Icon string // addresses
+	Script      string // nothing for a page with nothing to check
+	NoIndex     bool   // not for lists of search engines
 }
 
 // newFrame names style and script from a place; up leads from there to the
 // folder of the site.
 func newFrame(c *tell.Catalogue, up string, p *Page) (frame, error) {
-	css := styleAsset()
+	css, sign := asset(".css", style), asset(".svg", icon)
 	js, err := scriptAsset(c)
-	p.Assets = append(p.Assets, css, js)
+	p.Assets = append(p.Assets, css, sign, js)
 	at := up + Assets + "/"
-	return frame{Language: c.Tag.String(), Style: at + css.Name, Script: at + js.Name}, err
+	return frame{Language: c.Tag.String(), Style: at + css.Name, Icon: at + sign.Name, Script: at + js.Name}, err
 }
 
 // plain is a page without a record: a heading and paragraphs.
@@ -39,7 +40,7 @@ func drawPlain(c *tell.Catalogue, up string, x plain) (Page, error) {
 	if err != nil {
 		return p, err
 	}
-	p.Assets = p.Assets[:1] // it has nothing to check
+	p.Assets = p.Assets[:2] // without the script
 	f.Script, f.WindowTitle, f.NoIndex = "", x.Heading, x.Links == nil
 	x.frame = f
 	p.HTML, err = fill(plainPage, x)

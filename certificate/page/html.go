@@ -38,7 +38,7 @@ func Version(c *tell.Catalogue) string {
 	if err != nil {
 		panic("page: a catalogue is texts: " + err.Error())
 	}
-	return seal.DigestOf(slices.Concat(words, style, script, []byte(pageHTML))).String()
+	return seal.DigestOf(slices.Concat(words, style, icon, script, []byte(pageHTML))).String()
 }
 
 // form counts the changes of what this package draws that do not show in the

@@ -121,8 +121,11 @@ func open(t testing.TB, chromium context.Context, width, height int64, scheme st
 	ctx, end := chromedp.NewContext(chromium)
 	t.Cleanup(end)
 	p := &tab{TB: t, ctx: ctx}
-	p.do(chromedp.EmulateViewport(width, height))
-	err := chromedp.Listen(ctx, func(ev any) {
+	err := chromedp.Do(ctx, chromedp.EmulateViewport(width, height)) // the tab lives as long as the context of what is first done in it
+	if err != nil {
+		t.Fatal(err)
+	}
+	err = chromedp.Listen(ctx, func(ev any) {
 		p.mu.Lock()
 		defer p.mu.Unlock()
 		switch e := ev.(type) {
