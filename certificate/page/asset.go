@@ -44,7 +44,7 @@ func scriptAsset(c *tell.Catalogue) (Asset, error) {
 	if err != nil {
 		return Asset{}, err
 	}
-	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst lang = %q, words = %s;\n%s", c.Tag.String(), words, script)), nil
+	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, script)), nil
 }
 
 // widths are those of the pictures that a browser may choose from, in pixels:

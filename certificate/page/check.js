@@ -12,7 +12,7 @@ const digest = async (data) => hex(await sha256(data));
 const join = (...parts) => Uint8Array.from(parts.flatMap((p) => Array.from(p)));
 const groups = (sum) => sum.match(/.{4}/g).join(" ");
 const say = (code, values = {}) => words[code].replace(/\{(\w+)\}/g, (all, name) => values[name] ?? all);
-const date = (text) => new Date(text.slice(0, 10) + "T12:00:00Z").toLocaleDateString(lang, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+const date = (text) => new Date(text.slice(0, 10) + "T12:00:00Z").toLocaleDateString(words.locale, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
 
 // canonical writes JSON as RFC 8785 does: the very bytes that were signed.
 const canonical = (v) =>

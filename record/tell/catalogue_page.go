@@ -71,6 +71,7 @@ var englishPage = PageWords{
 	Index:         "Panels by {maker}", IndexText: "Panels that the maker shows here.",
 
 	Checking: map[string]Message{
+		"locale":        "en-GB", // of dates
 		"checking":      "Checking …",
 		"whole":         "Complete and unaltered under the key {key}. Compare these figures with your certificate, which prints them: a forger’s page vouches for itself too.",
 		"whole-here":    "Unaltered under the key {key}, as far as it can be checked here; what could not be is named below. Compare these figures with your certificate, which prints them: a forger’s page vouches for itself too.",

@@ -10,7 +10,7 @@ var englishSite = map[string]Message{
 	"site-nothing":         `nothing is shown yet: backleaf panel publish NUMBERS, then again`,
 	"site-try":             "to look at it: serve the folder with any file server as {link}, and scan a label",
 	"site-not-signed":      `the pages are not signed: the studio has no key ("backleaf studio key new" makes one)`,
-	"site-without-link":    `no symbol leads here: the studio has no link base ("backleaf studio change --link-base …")`,
+	"site-without-link":    `no symbol leads here: the studio has no link base ("backleaf studio change --link …")`,
 	"site-link-asks":       "the link base {link} ends in a question: a plain host cannot serve it as folders; let the host send each number to the folder of that name",
 	"site-newer":           "left as they are, for a later program wrote of them what this one cannot read: {panels}",
 	"site-photograph":      "{panel}: its photograph is not shown: {problem}",

@@ -67,6 +67,7 @@ func serve(t testing.TB, dir string) *host {
 	h := &host{forged: map[string][]byte{}}
 	files := http.StripPrefix(strings.TrimSuffix(prefix, "/"), http.FileServer(http.Dir(dir)))
 	h.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		w.Header().Set("Cache-Control", "no-store") // what is forged next has the same address
 		h.mu.Lock()
 		data, ok := h.forged[strings.TrimPrefix(r.URL.Path, prefix)]
 		h.mu.Unlock()

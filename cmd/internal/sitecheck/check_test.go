@@ -127,7 +127,8 @@ func TestChangedPages(t *testing.T) {
 		if !strings.Contains(carried, old) {
 			t.Fatalf("the data does not hold %q", old)
 		}
-		return map[string][]byte{panel + "/": []byte(before + strings.Replace(carried, old, new, 1) + after)}
+		at := strings.LastIndex(carried, old) // the record, which holds the key too, stands first
+		return map[string][]byte{panel + "/": []byte(before + carried[:at] + new + carried[at+len(old):] + after)}
 	}
 	inPage := func(old, new string) map[string][]byte {
 		if !strings.Contains(before, old) {
@@ -151,8 +152,7 @@ func TestChangedPages(t *testing.T) {
 		return func(b []byte) []byte { b[len(b)-at] ^= 1; return b }
 	}
 	value := func(name string) string {
-		_, rest, _ := strings.Cut(carried, `"`+name+`":"`)
-		v, _, _ := strings.Cut(rest, `"`)
+		v, _, _ := strings.Cut(carried[strings.LastIndex(carried, `"`+name+`":"`)+len(name)+4:], `"`)
 		return v
 	}
 	other := func(s string, at int) string { // another figure of base64
@@ -217,7 +217,7 @@ func TestForgedAndOldPages(t *testing.T) {
 
 	forger := filepath.Join(t.TempDir(), "forged.sqlite")
 	f := func(args ...string) { command(t, append([]string{"--book", forger}, args...)...) }
-	f("studio", "new", "--maker", "Odile Marrens", "--mark", "MR", "--place", "Saltmere", "--link-base", "HTTPS://MARRENS.EXAMPLE/P/")
+	f("studio", "new", "--maker", "Odile Marrens", "--mark", "MR", "--place", "Saltmere", "--link", "https://marrens.example/P/")
 	f("studio", "key", "new")
 	f("panel", "add", "--size", "30 x 40 cm x 3 mm")
 	f("paint", "0001", "--medium", "oil")
