@@ -78,8 +78,9 @@ func (w *Workshop) supportGaps(g *gaps, p *Panel) {
 	cut, _ := Latest[Cut](p)
 	c := cut.Body
 	g.seq = cut.Seq
-	g.need("support", c.Size.Height.String(), "gap-size")
-	g.need("support", c.Size.Depth.String(), "gap-thickness")
+	size := p.Size()
+	g.need("support", size.Height.String(), "gap-size")
+	g.need("support", size.Depth.String(), "gap-thickness")
 	g.need("support", string(c.Board), "gap-board")
 	g.need("support", string(c.Lot), "gap-board-lot")
 	if m, ok := w.Material(c.Board, c.BoardAs); ok {

@@ -122,12 +122,16 @@ func (p *Panel) add(e Event) {
 func (p *Panel) Cut() Cut { c, _ := Latest[Cut](p); return c.Body }
 
 // Size returns the size of the panel today: as cut, or as it was cut down or
-// enlarged later.
+// enlarged later, which leaves the depth as it is where it names none.
 func (p *Panel) Size() Size {
-	if r, ok := Latest[Resized](p); ok {
-		return r.Body.Size
+	s := p.Cut().Size
+	for _, r := range Each[Resized](p) {
+		depth := s.Depth
+		if s = r.Body.Size; s.Depth.IsZero() && !s.IsZero() {
+			s.Depth = depth
+		}
 	}
-	return p.Cut().Size
+	return s
 }
 
 // sinceUsedAgain returns the events of the present work: all, or those after

@@ -105,6 +105,13 @@ func (ps *pairs) add(name tell.Message, value string) {
 func (ps *pairs) quantity(name tell.Message, q tell.Quantity) { ps.add(name, ps.b.Quantity(q)) }
 func (ps *pairs) word(name tell.Message, w any)               { ps.add(name, ps.b.Word(w)) }
 
+// others adds what else a body says, by the names of its fields.
+func (ps *pairs) others(body record.Body, elsewhere ...string) {
+	for _, r := range ps.b.c.Others(body, elsewhere...) {
+		ps.list = append(ps.list, Pair{upper(r.Name), r.Value})
+	}
+}
+
 // some adds a pair only if there is something to say.
 func (ps *pairs) some(name tell.Message, value string) {
 	if value != "" {

@@ -25,45 +25,20 @@ func (b *builder) history() []Item {
 	return []Item{t}
 }
 
-// happened tells an event that is no work on the panel, or nothing.
+// happened tells an event that has no place elsewhere, or nothing.
 func (b *builder) happened(e record.Event) string {
-	h, said := b.d.History, ""
 	switch x := e.Body.(type) {
+	case record.Described, record.Photograph, record.WarmAir, record.Climate:
+		return ""
 	case record.Inspection:
 		if x.Edges == "" && x.Adhesion == "" && x.Remarks == "" && x.By == "" {
 			return "" // a bow only, which has its own table
 		}
-		said = sentence(string(h.Inspection), with(h.By, "by", x.By), with(h.Edges, "state", wordOf(b, x.Edges)), with(h.Adhesion, "state", wordOf(b, x.Adhesion)), x.Remarks)
-	case record.Condition:
-		said = sentence(h.Condition.With("by", x.By, "text", x.Text), with(h.Purpose, "text", x.Why))
-	case record.Treatment:
-		on := ""
-		if len(x.Faces) > 0 {
-			on = b.Faces(x.Faces)
-		}
-		said = sentence(h.Treatment.With("by", x.By, "text", x.Text), on, with(h.With, "text", x.With), with(h.Because, "text", x.Why))
-	case record.LabelPrinted:
-		said = sentence(string(h.Label), x.Reason)
-	case record.Issued:
-		replaces := ""
-		if x.Replaces > 0 {
-			replaces = h.Replaces.With("of", b.Entry(x.Replaces))
-		}
-		said = sentence(string(h.Certificate), replaces, x.Reason)
-	case record.Revoked:
-		said = h.Withdrawn.With("of", b.Entry(x.Certificate), "because", x.Because)
-	case record.HandedOver:
-		said = h.HandedOver.With("how", b.Word(x.How))
-		if x.How == "return" {
-			said = string(h.Returned)
-		}
-		said = sentence(said, x.Note)
-	case record.Discarded:
-		said = h.Discarded.With("because", x.Because)
-	case record.Note:
-		said = h.Note.With("text", x.Text)
 	}
-	return said
+	if e.Body.Kind().Traits().Bench {
+		return ""
+	}
+	return b.c.WholeEvent(e)
 }
 
 // glance answers on the first page what is asked first.

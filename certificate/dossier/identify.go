@@ -54,7 +54,7 @@ func (b *builder) identification() []Item {
 	ps.add(n.Origin, b.MakerPlace())
 	ps.add(n.CrossReferences, n.Batch.With("batch", string(b.p.Batch)))
 	ps.add(n.Documented, b.documented())
-	ps.some(n.Note, d.Note)
+	ps.others(d, "title", "made", "subject", "inscription", "signed", "distinguishing_features", "type_of_object", "medium_line", "own_reference")
 	return []Item{ps.list}
 }
 
@@ -62,8 +62,8 @@ func (b *builder) photographs() string {
 	var out []string
 	for _, p := range record.Each[record.Photograph](b.p) {
 		caption := ""
-		if p.Body.Caption != "" {
-			caption = ", " + p.Body.Caption
+		if said := b.c.OtherClauses(p.Body, "role", "media_type", "width_px", "height_px"); said != "" {
+			caption = ", " + said
 		}
 		out = append(out, b.d.Names.Photograph.With("role", b.Word(p.Body.Role), "width", strconv.FormatInt(p.Body.Width, 10), "height", strconv.FormatInt(p.Body.Height, 10),
 			"caption", caption, "digest", p.Body.SHA256, "entry", b.Entry(p.Seq)))

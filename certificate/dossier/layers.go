@@ -135,11 +135,19 @@ func (b *builder) mix(c *record.Coating) string {
 	thinned := ""
 	if !c.Thinned.IsZero() {
 		thinned = w.Thinned.With("share", b.Quantity(c.Thinned))
-		if c.Thinner != "" {
-			thinned = w.ThinnedWith.With("share", b.Quantity(c.Thinned), "thinner", c.Thinner)
+		if c.Thinner != "" || c.ThinnerIs != "" {
+			thinned = w.ThinnedWith.With("share", b.Quantity(c.Thinned), "thinner", b.c.Beside(c.Thinner, c.ThinnerIs))
 		}
 	}
-	return sentence(said, thinned, with(w.Tool, "tool", c.Tool), filmBy(b, c), c.Note)
+	return sentence(said, thinned, with(w.Tool, "tool", b.tool(c.Tool, c.ToolIs)), filmBy(b, c), c.Note)
+}
+
+// tool names a tool, or nothing where none is recorded.
+func (b *builder) tool(text string, word record.Tool) string {
+	if text == "" && word == "" {
+		return ""
+	}
+	return b.c.Beside(text, word)
 }
 
 func filmBy(b *builder, c *record.Coating) string {
@@ -166,14 +174,18 @@ func (b *builder) paint() []Item {
 	used := make([]bool, len(heads))
 	var rows []joined
 	for i, e := range record.Each[record.PaintLayer](b.p) {
-		l := record.Layer{Seq: e.Seq, Face: record.Front, Paint: &e.Body, Coating: &e.Body.Coating}
+		l, faces := b.paintOf(e.Seq), e.Body.Faces
+		on := ""
+		if len(faces) > 0 && !slices.Equal(faces, []record.Face{record.Front}) {
+			on = b.Faces(faces)
+		}
 		oil := look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil))
 		if i == 0 {
 			// A ground is no paint to be leaner than, nor as fat as.
 			oil = look(w.Lean, w.Fat, "", string(e.Body.Oil))
 		}
-		thick, _ := b.thickness(l, []record.Face{record.Front})
-		cells := []string{b.Layer(l), b.pigments(e.Body.Pigments), sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
+		thick, _ := b.thickness(l, []record.Face{l.Face})
+		cells := []string{sentence(b.Layer(l), on), b.pigments(e.Body.Pigments), sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
 			e.Body.Underdrawing, b.mix(l.Coating), b.amount(l), thick}
 		for k, text := range cells {
 			said := text != "" && text != b.Said("")
@@ -208,6 +220,12 @@ func (b *builder) paint() []Item {
 		out = append(out, Text{Text: w.NoneOf.With("what", names), Small: true})
 	}
 	return out
+}
+
+// paintOf finds the paint that an entry laid.
+func (b *builder) paintOf(seq int64) record.Layer {
+	layers := b.p.Layers()
+	return layers[slices.IndexFunc(layers, func(l record.Layer) bool { return l.Seq == seq && l.Paint != nil })]
 }
 
 // unused names the columns that were left out.

@@ -9,6 +9,7 @@ import (
 func (b *builder) products() []Item {
 	c, w := b.d.Columns, b.d.Products
 	t := Table{Columns: []Column{{string(c.Use), 3}, {string(c.Binder), 1.8}, {string(c.Lots), 3.2}, {string(c.Basis), 2}}}
+	var stated []Item
 	for _, u := range b.p.Used() {
 		m, ok := b.w.Material(u.Material, u.As)
 		if !ok {
@@ -38,11 +39,14 @@ func (b *builder) products() []Item {
 			basis = string(w.Stated)
 		}
 		t.Rows = append(t.Rows, []string{name, binder, sentence(said...), basis})
+		if rest := b.c.OtherClauses(m, "key", "name", "producer", "binder", "basis", "hazard"); rest != "" {
+			stated = append(stated, Text{Text: w.Also.With("product", m.Name, "stated", rest), Small: true})
+		}
 	}
 	if t.Rows == nil {
 		return nil
 	}
-	return []Item{t}
+	return append([]Item{t}, stated...)
 }
 
 // isSheet reports that a material is a board or a cloth, which has no binder.
@@ -55,16 +59,5 @@ func (b *builder) lot(k record.Key) string {
 	if !ok {
 		return string(k)
 	}
-	w := b.d.Products
-	s := b.lotName(k)
-	if l.Supplier != "" {
-		s += ", " + w.From.With("supplier", l.Supplier)
-	}
-	if !l.Opened.IsZero() {
-		s += ", " + w.Opened.With("date", b.Day(l.Opened))
-	}
-	if !l.Expires.IsZero() {
-		s += ", " + w.Expires.With("date", b.Day(l.Expires))
-	}
-	return s
+	return sentence(b.lotName(k), b.c.OtherClauses(l, "key", "material", "producer_lot"))
 }

@@ -102,7 +102,7 @@ func (b *builder) step(e record.Event) (s step, ok bool) {
 	case record.Varnish:
 		return layer(record.Layer{Varnish: &body, Coating: &body.Coating}, body.Faces), true
 	case record.Trimmed:
-		return step{words: string(w.Trimmed), detail: sentence(body.Tool, answer(w.Eased, body.Eased), body.Note)}, true
+		return step{words: string(w.Trimmed), detail: sentence(b.tool(body.Tool, body.ToolIs), answer(w.Eased, body.Eased), body.Note)}, true
 	case record.Sanded:
 		grit := b.Said("")
 		if body.Grit > 0 {
@@ -113,7 +113,7 @@ func (b *builder) step(e record.Event) (s step, ok bool) {
 	case record.Braced:
 		return step{words: string(w.Braced), detail: sentence(wordOf(b, body.Bracing), wordOf(b, body.Fixing), wordOf(b, body.Run), body.Note)}, true
 	case record.WarmAir:
-		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: body.Note}, true
+		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: sentence(b.Faces(body.Faces), body.Note)}, true
 	case record.Climate:
 		return b.reading(body, step{}), true
 	}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"backleaf/record"
+	"backleaf/record/tell"
 )
 
 func (b *builder) support() []Item {
@@ -16,7 +17,7 @@ func (b *builder) support() []Item {
 	ps.add(n.Product, b.productName(c.Board, c.BoardAs))
 	ps.add(n.Producer, m.Maker)
 	ps.add(n.Lot, b.lotName(c.Lot))
-	ps.quantity(n.Thickness, c.Size.Depth)
+	ps.quantity(n.Thickness, b.p.Size().Depth)
 	if m.Board.Kind == record.Plywood || m.Board.Kind == record.SolidWood {
 		ps.add(n.Species, m.Board.Species)
 		ps.word(n.Grain, c.Grain)
@@ -32,10 +33,14 @@ func (b *builder) support() []Item {
 		class = b.AsProduct(class, m)
 	}
 	ps.add(n.Formaldehyde, class)
-	if m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard {
-		ps.word(n.RoughSide, c.Rough)
-		ps.word(n.Degreased, c.Degreased)
-		ps.word(n.Keyed, c.Keyed)
+	hardboard := m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard
+	for _, x := range []struct {
+		name tell.Message
+		word string
+	}{{n.RoughSide, wordOf(b, c.Rough)}, {n.Degreased, wordOf(b, c.Degreased)}, {n.Keyed, wordOf(b, c.Keyed)}} {
+		if hardboard || x.word != "" {
+			ps.add(x.name, x.word)
+		}
 	}
 	ps.quantity(n.Settled, c.Settled)
 	ps.add(n.Cut, b.Moment(cut.At)+" ("+b.Entry(cut.Seq)+")")
@@ -43,7 +48,7 @@ func (b *builder) support() []Item {
 	for _, br := range record.Each[record.Braced](b.p) {
 		ps.add(n.Bracing, sentence(b.Word(br.Body.Bracing), wordOf(b, br.Body.Fixing), wordOf(b, br.Body.Run), br.Body.Note, b.Entry(br.Seq)))
 	}
-	ps.some(n.Note, c.Note)
+	ps.others(c, "batch", "board", "board_lot", "grain", "rough_side", "settled", "degreased", "keyed", "year")
 	return []Item{ps.list}
 }
 
@@ -74,6 +79,9 @@ func (b *builder) lotName(k record.Key) string {
 func (b *builder) cloths() []Item {
 	n := b.d.Names
 	var out []Item
+	if b.p.ClothIntended() == record.No {
+		out = append(out, Text{Text: string(b.d.NoClothMeant)})
+	}
 	for _, e := range record.Each[record.ClothLaid](b.p) {
 		c := e.Body
 		m, _ := b.w.Material(c.Cloth, c.ClothAs)
@@ -96,12 +104,26 @@ func (b *builder) cloths() []Item {
 		ps.quantity(n.Weighted, c.Weighted)
 		ps.quantity(n.Oversize, c.Oversize)
 		for _, t := range record.Each[record.Trimmed](b.p) {
-			ps.add(n.Trimmed, sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", t.Body.Tool, b.eased(t.Body)))
+			ps.add(n.Trimmed, sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", b.tool(t.Body.Tool, t.Body.ToolIs), b.eased(t.Body)))
 		}
-		ps.some(n.Note, c.Note)
+		if l, ok := b.clothOf(e.Seq); ok && len(l.Losses) > 0 {
+			ps.add(n.Today, b.Layer(l))
+		}
+		ps.others(c, "faces", "cloth", "cloth_lot", "threads", "wet_through", "edges_pressed", "weighted", "oversize", "mix", "thinned", "thinned_with", "tool",
+			"wet_total", "wet_each", "wet_film", "dry_film", "temperature", "humidity")
 		out = append(out, ps.list)
 	}
 	return out
+}
+
+// clothOf finds the cloth that an entry laid.
+func (b *builder) clothOf(seq int64) (record.Layer, bool) {
+	for _, l := range b.p.Layers() {
+		if l.Seq == seq && l.Cloth != nil {
+			return l, true
+		}
+	}
+	return record.Layer{}, false
 }
 
 func (b *builder) threads(m record.Material) string {

@@ -184,6 +184,9 @@ func (r *reader) paint() Answer {
 	var what, how []string
 	for _, a := range as {
 		what = append(what, r.say("ask-painted", r.layer(a.Layer), record.With("date", a.At)))
+		if more := r.Catalogue().OtherClauses(*a.Paint, "medium", "technique", "pigments", "underdrawing", "oil_content", "mix"); more != "" {
+			how = append(how, more)
+		}
 		if a.Paint.Technique != "" {
 			how = append(how, a.Paint.Technique)
 		}
@@ -225,8 +228,8 @@ func (r *reader) board() Answer {
 		return r.said(string(c.Board), seq)
 	}
 	about := []string{r.Board()}
-	if known(c.Size.Depth.String()) {
-		about = append(about, r.Quantity(c.Size.Depth))
+	if d := r.p.Size().Depth; known(d.String()) {
+		about = append(about, r.Quantity(d))
 	}
 	if c.Grain != "" {
 		about = append(about, r.say("ask-grain", record.With("grain", c.Grain)))
@@ -236,6 +239,7 @@ func (r *reader) board() Answer {
 
 func (r *reader) thick() Answer {
 	c, seq := r.cut()
+	c.Size.Depth = r.p.Size().Depth
 	if c.Size.Depth.IsZero() {
 		if t := r.material().Board.Thickness; !t.IsZero() {
 			return open([]int64{seq}, r.say("ask-not-measured"), r.say("ask-sold-as", record.With("thickness", t)))
@@ -268,6 +272,13 @@ func (r *reader) braced() Answer { return events[record.Braced](r, nil) }
 
 func (r *reader) cloth() Answer {
 	as := r.applications(isCloth)
+	if intended := events[record.Intended](r, nil); intended.Recorded && len(as) == 0 {
+		return intended
+	}
+	if len(as) == 0 && r.p.AsMade() {
+		_, seq := r.cut()
+		return recorded([]int64{seq}, r.say("ask-no-cloth-laid"))
+	}
 	var what, of []string
 	for _, a := range as {
 		what = append(what, r.say("ask-layer", r.layer(a.Layer), record.With("faces", a.faces), record.With("date", a.At)))

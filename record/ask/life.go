@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
@@ -26,8 +27,53 @@ func (r *reader) title() Answer {
 func (r *reader) subject() Answer {
 	return r.described(func(d record.Described) string { return d.Subject })
 }
+
+// features are those of the work and those at one place of the board.
 func (r *reader) features() Answer {
-	return r.described(func(d record.Described) string { return d.Features })
+	return r.first(r.described(func(d record.Described) string { return d.Features }), events[record.Feature](r, nil))
+}
+
+// first joins answers on one topic: what is recorded of them.
+func (r *reader) first(as ...Answer) Answer {
+	var out Answer
+	for _, a := range as {
+		if a.Recorded {
+			out = Answer{Lines: append(out.Lines, r.Catalogue().Clauses(a.Lines)), Entries: append(out.Entries, a.Entries...), Recorded: true}
+		}
+	}
+	if !out.Recorded {
+		return as[0]
+	}
+	return out
+}
+
+func (r *reader) edition() Answer {
+	return r.described(func(d record.Described) string { return d.Edition })
+}
+func (r *reader) summary() Answer {
+	return r.described(func(d record.Described) string { return d.Summary })
+}
+
+func (r *reader) framed() Answer {
+	a := r.described(func(d record.Described) string { return string(d.Framed) })
+	if f := r.p.Description().Framed; a.Recorded && f != record.Unknown {
+		a.Lines = []string{r.say("ask-framed", record.With("framed", f))}
+	}
+	return a
+}
+
+// whole tells what else the maker wrote of the work itself.
+func (r *reader) whole() Answer { return events[record.Described](r, nil) }
+
+func (r *reader) removed() Answer   { return events[record.Removed](r, nil) }
+func (r *reader) usedAgain() Answer { return events[record.UsedAgain](r, nil) }
+func (r *reader) page() Answer      { return events[record.Published](r, nil) }
+func (r *reader) cutting() Answer   { return events[record.Cut](r, nil) }
+func (r *reader) leftBare() Answer  { return events[record.LeftBare](r, nil) }
+func (r *reader) intended() Answer  { return events[record.Intended](r, nil) }
+func (r *reader) laying() Answer    { return events[record.ClothLaid](r, nil) }
+func (r *reader) certificates() Answer {
+	return r.first(events[record.Issued](r, nil), events[record.Revoked](r, nil))
 }
 
 func (r *reader) signed() Answer {
@@ -43,6 +89,9 @@ func (r *reader) dimensions() Answer {
 	_, seq := r.cut()
 	a := recorded([]int64{seq}, r.Dimensions())
 	a.Recorded = known(r.p.Size().Height.String())
+	if changed := events[record.Resized](r, nil); changed.Recorded {
+		return r.first(a, changed)
+	}
 	return a
 }
 
@@ -79,6 +128,9 @@ func (r *reader) batch() Answer {
 func (r *reader) private() Answer { return open(nil, r.say("ask-private"), r.say("ask-where-instead")) }
 
 func (r *reader) where() Answer {
+	if gone := events[record.Discarded](r, nil); gone.Recorded {
+		return gone
+	}
 	h, ok := record.Latest[record.HandedOver](r.p)
 	if !ok {
 		return open(nil, r.say("ask-never-left"))
@@ -118,6 +170,34 @@ func (r *reader) lots() Answer {
 }
 
 func (r *reader) products() Answer { return r.lots() }
+
+// data tells what is stated for each product that was used, and of its lots.
+func (r *reader) data() Answer {
+	var out []string
+	for _, u := range r.p.Used() {
+		m, ok := r.w.Material(u.Material, u.As)
+		if !ok {
+			continue
+		}
+		parts := []string{r.stated(m.Name, r.Catalogue().OtherClauses(m, "key", "name"))}
+		for _, k := range u.Lots {
+			l, _ := r.w.Lot(k)
+			parts = append(parts, r.stated(string(k), r.Catalogue().OtherClauses(l, "key", "material")))
+		}
+		out = append(out, r.Catalogue().Clauses(parts))
+	}
+	if out == nil {
+		return r.none()
+	}
+	return recorded(r.lots().Entries, r.Catalogue().Clauses(out))
+}
+
+func (r *reader) stated(name, what string) string {
+	if what == "" {
+		return name
+	}
+	return r.say("ask-of-layer", tell.Told("layer", name), tell.Told("what", what))
+}
 
 func (r *reader) binders() Answer {
 	var out []string
@@ -162,7 +242,24 @@ func (r *reader) certificate() Answer {
 
 func (r *reader) label() Answer       { return events[record.LabelPrinted](r, nil) }
 func (r *reader) photographs() Answer { return events[record.Photograph](r, nil) }
-func (r *reader) notes() Answer       { return events[record.Note](r, nil) }
+
+// notes are those on the panel, and what was noted beside each act.
+func (r *reader) notes() Answer {
+	var out []string
+	var es []int64
+	for _, e := range r.p.Events {
+		k := e.Body.Kind()
+		record.Walk(e.Body, func(place string, f record.Field, v reflect.Value) {
+			if k == "note" || place == "note" {
+				out, es = append(out, r.say("ask-of-layer", tell.Told("layer", r.Word(k)), tell.Told("what", v.String()))), append(es, e.Seq)
+			}
+		})
+	}
+	if out == nil {
+		return r.none()
+	}
+	return recorded(es, r.Catalogue().Clauses(out))
+}
 
 func (r *reader) corrections() Answer {
 	lines := r.Corrections()

@@ -16,7 +16,7 @@ func events[B record.Body](r *reader, asked func(B) bool) Answer {
 		if asked != nil && !asked(e.Body) {
 			continue
 		}
-		what := r.Catalogue().Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
+		what := r.Catalogue().WholeEvent(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
 		out = append(out, r.say("ask-at", tell.Told("what", what), record.With("date", e.At)))
 		es = append(es, e.Seq)
 	}
@@ -86,8 +86,12 @@ func (r *reader) tools() Answer {
 
 func (r *reader) amounts() Answer {
 	return r.ofCoats(func(a application) string {
+		film := ""
+		if !a.Coating.WetFilm.IsZero() {
+			film = r.say("ask-wet-film", record.With("film", a.Coating.WetFilm))
+		}
 		if a.Coating.WetTotal.IsZero() && a.Coating.WetEach.IsZero() {
-			return ""
+			return film
 		}
 		panels := 1
 		for _, e := range r.p.Events {
@@ -95,7 +99,11 @@ func (r *reader) amounts() Answer {
 				panels = len(e.Panels)
 			}
 		}
-		return r.Amount(a.Coating, panels)
+		amount := r.Amount(a.Coating, panels)
+		if film != "" {
+			amount = r.Catalogue().Clauses([]string{amount, film})
+		}
+		return amount
 	})
 }
 

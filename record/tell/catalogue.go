@@ -57,19 +57,19 @@ type Lines struct {
 	On                       Message // {medium} on {support}
 	LaidOn                   Message // {cloth} laid on {board}
 	NoMedium                 Message
-	BinderLayer              Message // {binder} {layer}
-	PaintLayer               Message // {medium} paint
-	VarnishLayer             Message // {resin} varnish
-	Coats                    Message // {layer}, {n} coats
-	More                     Message // {layer}, more of it
-	Weave                    Message // {cloth}, {weave}
-	Threads                  Message // {warp} × {weft}
-	BackLine, EdgesLine      Message // {layer}
-	BuildUp                  Message // {board} {front}
-	BuildUpBack              Message // {back}
-	BuildUpEdges             Message // {edges}
-	NothingOnFront           Message
+	BinderLayer              Message                      // {binder} {layer}
+	PaintLayer               Message                      // {medium} paint
+	VarnishLayer             Message                      // {resin} varnish
+	Coats                    Message                      // {layer}, {n} coats
+	More                     Message                      // {layer}, more of it
+	Weave                    Message                      // {cloth}, {weave}
+	Threads                  Message                      // {warp} × {weft}
+	BackLine, EdgesLine      Message                      // {layer}
+	BuildUp                  Message                      // {board} {front}
+	BuildUpBack              Message                      // {back}
+	BuildUpEdges             Message                      // {edges}
 	Faces                    map[record.FaceState]Message // {faces}
+	Nothing                  map[record.FaceState]Message // on a face that carries nothing
 	NoVarnish                Message
 	Removable                Message // {varnish}
 	RemovableWith            Message // {varnish} {solvent}

@@ -21,12 +21,11 @@ type DossierWords struct {
 	Hazards  DossierHazards
 	Findings DossierFindings
 	Bow      DossierBow
-	History  DossierHistory
 	Verify   []Message // {number} {n} {root} {key}
 	NoHead   Message
 	None     Message // nothing recorded under a title
 
-	NoCorrections, NoGaps Message
+	NoCorrections, NoGaps, NoClothMeant Message
 }
 
 // DossierTitles head the sections, in the order in which a conservator asks.
@@ -54,7 +53,7 @@ type DossierNames struct {
 	Painting, BlankPanel, NoPhotograph, Photograph, Signed, Batch, OwnReference Message
 	LabelPrinted, CertificateIssued, CertificateGone                            Message
 
-	Board, Product, Producer, Lot, Thickness, Species, Plies, Grain, Formaldehyde, Density, RoughSide, Settled, Degreased, Keyed, Cut, Bracing, Sealed Message
+	Board, Product, Producer, Lot, Thickness, Species, Plies, Grain, Formaldehyde, Density, RoughSide, Settled, Degreased, Keyed, Cut, Bracing, Sealed, Today Message
 
 	Fibre, Weave, Threads, Mass, Came, Run, Oversize, WetThrough, Pressed, Weighted, Trimmed, OnFaces, Note Message
 
@@ -98,7 +97,7 @@ type DossierSteps struct {
 
 // DossierProducts are said of products and binders.
 type DossierProducts struct {
-	Stated, Expires, Opened, From, NoLot                Message
+	Stated, NoLot, Also                                 Message
 	Effects                                             map[string]Message
 	TestFirst, EffectSource, NoBinder, Unlisted, Memory Message
 }
@@ -121,11 +120,6 @@ type DossierBow struct {
 	Movement, NoMovement, LowConfidence, Measured, NotMeasured, SolidWood Message
 	Sides                                                                 [2]Message
 	Air                                                                   Message
-}
-
-// DossierHistory is what happened after the work was done.
-type DossierHistory struct {
-	Condition, Treatment, Purpose, With, Because, By, Edges, Adhesion, Label, Certificate, Withdrawn, HandedOver, Returned, Discarded, Note, Inspection, Replaces Message
 }
 
 var englishDossier = DossierWords{
@@ -153,7 +147,7 @@ var englishDossier = DossierWords{
 		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}",
 		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
 		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
-		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing",
+		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing", Today: "Today",
 		Fibre: "Fibre", Weave: "Weave", Threads: "Threads, warp × weft", Mass: "Mass", Came: "Came sized or primed", Run: "Warp runs", Oversize: "Cut oversize by", WetThrough: "Wetted through",
 		Pressed: "Edges pressed", Weighted: "Under weights", Trimmed: "Trimmed", OnFaces: "Laid on", Note: "Note",
 		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish"},
@@ -179,7 +173,7 @@ var englishDossier = DossierWords{
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
 		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},
-	Products: DossierProducts{Stated: "not stated", Expires: "use by {date}", Opened: "opened {date}", From: "from {supplier}", NoLot: "lot not recorded",
+	Products: DossierProducts{Stated: "not stated", Also: "{product}, as stated for it: {stated}.", NoLot: "lot not recorded",
 		Effects: map[string]Message{"none": "hardly any effect", "little": "little effect", "swells": "swells", "softens": "softens", "dissolves": "dissolves", "attacked": "attacked",
 			"swells-young": "swells while young", "melts": "melts", "blanches": "blanches", "dissolves-warm": "softens; warm water dissolves", "aromatic": "aromatic kinds swell or dissolve", "aromatic-swells": "aromatic kinds swell",
 			"leached": "swells, is leached", "with-damp": "softens if damp", "alkali-soluble": "swells, dissolves"},
@@ -209,9 +203,6 @@ var englishDossier = DossierWords{
 		SolidWood: "Solid wood moves by species and direction of grain.",
 		Sides:     [2]Message{"Height", "Width"}, Air: "{low} to {high}",
 	},
-	History: DossierHistory{Condition: "condition report by {by}: {text}", Treatment: "treatment by {by}: {text}", Purpose: "purpose: {text}", With: "with {text}", Because: "because {text}", By: "by {by}",
-		Edges: "edges {state}", Adhesion: "adhesion {state}", Label: "label printed", Certificate: "certificate issued", Withdrawn: "certificate {of} withdrawn: {because}", HandedOver: "handed over: {how}", Returned: "came back",
-		Discarded: "given up: {because}", Note: "note: {text}", Inspection: "inspection", Replaces: "replaces {of}"},
 	Verify: []Message{
 		"The journal of the studio is a hash tree (RFC 6962). When this dossier was made its last entry was E{n} and its root hash was {root}.",
 		"With the studio’s book at hand: “backleaf verify” counts the tree again and says whether the root up to E{n} is still the same; “backleaf dossier {number}” prints this dossier again from it.",
@@ -221,5 +212,6 @@ var englishDossier = DossierWords{
 	NoHead: "not at hand",
 	None:   "Nothing recorded.",
 
+	NoClothMeant:  "This panel is meant to carry no cloth.",
 	NoCorrections: "No entry was amended or withdrawn.", NoGaps: "None of the gaps that are looked for. Where a single field was not recorded, its place above says so.",
 }

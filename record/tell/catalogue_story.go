@@ -52,7 +52,7 @@ var englishEvents = map[record.Kind]Message{
 	"certificate-issued":    "certificate issued{replaces, if {, replaces {replaces}}}{reason, if {, {reason}}}",
 	"certificate-withdrawn": "certificate {certificate} taken back: {because}",
 	"published":             "page of the panel {shown, select, yes {shown} no {not shown} other {shown: {shown}}}{photograph, if {, photograph: {photograph}}}",
-	"handed-over":           "handed over: {how}{note, if {; {note}}}{private_sha256, select, none {} other {; with a private part}}",
+	"handed-over":           "{how, select, return {came back} other {handed over: {how}}}{note, if {; {note}}}{private_sha256, select, none {} other {; with a private part}}",
 	"discarded":             "discarded: {because}",
 	"note":                  "note: {text}",
 
@@ -84,6 +84,7 @@ var englishKinds = texts{"studio": "studio", "maker": "maker", "material": "mate
 
 // englishWhere say where a panel is, as far as recorded.
 var englishWhere = map[string]Message{
+	"layer-lost":      "{extent, select, whole {taken off} reduced {reduced} in-part {taken off in part} other {perhaps taken off}}, {date}",
 	"where-here":      "in the studio",
 	"where-away":      "away: {how}",
 	"where-discarded": "discarded",

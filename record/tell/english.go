@@ -53,7 +53,7 @@ var English = &Catalogue{
 		Weave: "{cloth}, {weave}", Threads: "{cloth}, {warp} × {weft}",
 		BackLine: "back: {layer}", EdgesLine: "edges: {layer}",
 		BuildUp: "{board}. On the front, from the board outwards: {front}.", BuildUpBack: "On the back: {back}.", BuildUpEdges: "On the edges: {edges}.",
-		NothingOnFront: "nothing recorded",
+		Nothing: map[record.FaceState]Message{record.FaceBare: "left bare", record.FaceNothing: "nothing", record.FaceUnknown: "nothing recorded"},
 		Faces: map[record.FaceState]Message{record.FaceSealed: "{faces} sealed", record.FaceCoated: "{faces}: nothing that seals", record.FaceBare: "{faces} left bare",
 			record.FaceNothing: "{faces}: nothing laid", record.FaceUnknown: "{faces}: no sealing coat recorded"},
 		NoVarnish: "no varnish recorded", Removable: "{varnish}, removable", RemovableWith: "{varnish}, removable with {solvent}",

@@ -8,8 +8,21 @@ import (
 )
 
 // Layer names one layer: "acrylic dispersion ground", "linen, plain weave,
-// 18 × 18 threads/cm", "oil paint".
+// 18 × 18 threads/cm", "oil paint"; with what was taken off it later: "oil paint
+// (taken off in part, 2030)".
 func (t *Teller) Layer(l record.Layer) string {
+	name := t.layer(l)
+	if len(l.Losses) == 0 {
+		return name
+	}
+	var lost []string
+	for _, x := range l.Losses {
+		lost = append(lost, t.say("layer-lost", record.With("extent", x.Extent), record.With("date", x.At)))
+	}
+	return t.c.Join.Bracket.With("text", name, "aside", t.c.Clauses(lost))
+}
+
+func (t *Teller) layer(l record.Layer) string {
 	lines := t.c.Lines
 	switch {
 	case l.Cloth != nil:
@@ -171,7 +184,7 @@ func (t *Teller) BuildUpSentence() string {
 	join := t.c.Clauses
 	front := join(t.runs(record.Front))
 	if front == "" {
-		front = string(t.c.Lines.NothingOnFront)
+		front = string(t.c.Lines.Nothing[t.w.State(t.p, record.Front)])
 	}
 	s := []string{t.c.Lines.BuildUp.With("board", t.c.Capital(t.boardLine()), "front", front)}
 	if back := t.runs(record.Back); back != nil {
@@ -248,9 +261,14 @@ func (t *Teller) VarnishLine() string {
 		}
 	}
 	if last == nil {
+		for _, l := range slices.Backward(t.p.Layers()) {
+			if l.Varnish != nil {
+				return t.c.Capital(t.Layer(l))
+			}
+		}
 		return t.c.Capital(string(t.c.Lines.NoVarnish))
 	}
-	name := t.varnish(*last)
+	name := t.Layer(*last)
 	if t.c.Knows(last.Varnish.Gloss) {
 		name = t.c.Join.List.With("a", name, "b", t.c.Word(last.Varnish.Gloss))
 	}

@@ -2,6 +2,7 @@ package tell
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 
 	"backleaf/record"
@@ -14,6 +15,28 @@ type Row struct{ Path, Name, Value string }
 // Rows are all the recorded fields of a body, in order.
 func (c *Catalogue) Rows(b record.Body) []Row {
 	return c.rows(b.Kind(), "", b.Kind().Fields(), reflect.ValueOf(b))
+}
+
+// Others are the recorded fields of a body apart from those that are told
+// elsewhere, for a reader: neither digests and keys nor what is known anyway.
+func (c *Catalogue) Others(b record.Body, elsewhere ...string) []Row {
+	var out []Row
+	k := b.Kind()
+	for _, v := range c.fields(k, "", k.Fields(), reflect.ValueOf(b)) {
+		if tells(v) && !slices.Contains(elsewhere, v.Name) {
+			out = append(out, Row{v.Name, c.FieldName(k, v.Name), c.value(v, "")})
+		}
+	}
+	return out
+}
+
+// OtherClauses are [Catalogue.Others] in one line.
+func (c *Catalogue) OtherClauses(b record.Body, elsewhere ...string) string {
+	var out []string
+	for _, r := range c.Others(b, elsewhere...) {
+		out = append(out, c.Join.Pair.With("name", r.Name, "value", r.Value))
+	}
+	return c.Clauses(out)
 }
 
 // EntryRows are those of an entry: when it happened and was written down, then

@@ -69,8 +69,9 @@ func (t *Teller) boardBand() section.Band {
 	case record.Honeycomb:
 		b.Board = section.Honeycomb
 	}
-	if um, ok := cut.Body.Size.Depth.Micrometers(); ok && um > 0 {
-		b.ThicknessMicrons, b.Certainty, b.Recorded = um, section.Measured, t.Quantity(cut.Body.Size.Depth)
+	depth := t.p.Size().Depth
+	if um, ok := depth.Micrometers(); ok && um > 0 {
+		b.ThicknessMicrons, b.Certainty, b.Recorded = um, section.Measured, t.Quantity(depth)
 	} else if um, ok := m.Board.Thickness.Micrometers(); ok && um > 0 {
 		b.ThicknessMicrons, b.Certainty = um, section.Estimated
 	}

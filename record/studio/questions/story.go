@@ -12,6 +12,8 @@ type Story struct {
 	Size        record.Size             `json:"size"`
 	Stage       record.Stage            `json:"stage"`
 	Where       record.Said             `json:"where"`
+	Makers      []record.Maker          `json:"made_by"`
+	Painters    []record.Maker          `json:"painted_by,omitzero"`
 	Description record.Described        `json:"description"`
 	Events      []Event                 `json:"events"`
 	BuildUp     map[record.Face][]Layer `json:"build_up"`
@@ -46,7 +48,7 @@ type Gap struct {
 
 // StoryOf tells a panel.
 func StoryOf(w *record.Workshop, p *record.Panel) Story {
-	s := Story{Number: p.Number, Batch: p.Batch, Size: p.Size(), Stage: p.Stage(), Where: tell.Whereabouts(p),
+	s := Story{Number: p.Number, Batch: p.Batch, Size: p.Size(), Stage: p.Stage(), Where: tell.Whereabouts(p), Makers: w.MadeBy(p), Painters: w.PaintedBy(p),
 		Description: p.Description(), BuildUp: map[record.Face][]Layer{}, Gaps: []Gap{}, Corrections: p.Corrections}
 	for _, e := range p.Events {
 		s.Events = append(s.Events, Event{e.Seq, e.At, e.Written, e.Body.Kind(), e.Body})
