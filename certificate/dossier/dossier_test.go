@@ -422,3 +422,24 @@ func TestBookmarksAndPages(t *testing.T) {
 		}
 	}
 }
+
+// What was found at a place stands on the plan by its number, an edge that
+// carries something is drawn.
+func TestFeaturesAndEdges(t *testing.T) {
+	text := afternoon + `"kind":"feature","at":"2026-05-02","panels":["DM26-0007-B"],"what":"knot","face":"back","from_left":"82 mm","from_top":"140 mm","size":"9 x 12 mm"
+"kind":"feature","at":"2026-05-03","panels":["DM26-0007-B"],"what":"joint","face":"edges","note":"lower edge"
+`
+	w, p := panel(t, text)
+	d := dossier.New(tell.English, w, p, dossier.Book{})
+	page := toolcheck.Run(t, "pdftotext", "-layout", save(t, "marks.pdf", pdf(t, d)), "-")
+	page = strings.Join(strings.Fields(page), " ")
+	for _, want := range []string{"1: knot, back, 82 mm from the left and 140 mm from the top, seen on that face, 9 × 12 mm (E", "2: joint, edges, lower edge (E", "An edge cut through, from the outside to the board", "OUTSIDE", "To scale,"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("%q is not in the dossier", want)
+		}
+	}
+	web := html(t, d)
+	if !strings.Contains(web, "1: knot, back, 82") {
+		t.Error("a reader who cannot see the plan is not told of the knot")
+	}
+}

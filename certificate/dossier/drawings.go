@@ -3,21 +3,73 @@ package dossier
 import (
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/paper"
 )
 
 func (b *builder) drawings() []Item {
-	out := []Item{b.figure(b.d.Figures.Section, func(w, h float64) ([]paper.Drawing, error) {
-		s := b.Section()
-		s.Name, s.Detail = paper.Small, paper.Small.Scaled(0.9)
-		return s.Draw(w, h)
-	})}
+	out := []Item{b.figure(b.d.Figures.Section, b.sections)}
+	if s, ok := b.EdgeSection(); ok {
+		out = append(out, b.figure(b.d.Figures.Edge, func(w, h float64) ([]paper.Drawing, error) {
+			s.Name, s.Detail = paper.Small, paper.Small.Scaled(0.9)
+			return s.Draw(w-scaleMM, h)
+		}))
+	}
 	if _, ok := b.p.Size().AreaSquareMillimeters(); ok {
 		out = append(out, b.figure(b.d.Figures.Plan, b.plan))
 	}
+	for i, f := range record.Each[record.Feature](b.p) {
+		out = append(out, Text{Text: b.found(i+1, f), Small: true})
+	}
 	return append(out, b.pictures(func(r record.PhotoRole) bool { return r != record.PhotoFront }, 70)...)
+}
+
+// scaleMM is the width of the section that is to scale, beside the other.
+const scaleMM = 36.0
+
+// sections draws the build-up with all its layers, and beside it to scale.
+func (b *builder) sections(w, h float64) ([]paper.Drawing, error) {
+	s := b.Section()
+	s.Name, s.Detail = paper.Small, paper.Small.Scaled(0.9)
+	all, err := s.Draw(w-scaleMM-6, h)
+	if err != nil || len(all) != 1 {
+		return all, err
+	}
+	one := all[0]
+	scaled, ok, err := s.ToScale(scaleMM, one.HeightMM)
+	if ok {
+		one.Shapes = append(one.Shapes, scaled.At(w-scaleMM, 0))
+		one.WidthMM, one.HeightMM, one.Desc = w, math.Max(one.HeightMM, scaled.HeightMM), one.Desc+" "+scaled.Desc
+	}
+	return []paper.Drawing{one}, err
+}
+
+// found tells what was found at a place of the board, as on the plan.
+func (b *builder) found(n int, f record.Done[record.Feature]) string {
+	m := b.d.Figures.Mark
+	if has(f.Body.Left) && has(f.Body.Top) {
+		m = b.d.Figures.MarkAt
+	}
+	return b.c.Fill(m, record.With("n", n), record.With("what", f.Body.What), record.With("face", f.Body.Face), record.With("left", f.Body.Left), record.With("top", f.Body.Top),
+		record.With("size", f.Body.Size), record.With("note", f.Body.Note), record.With("entry", record.EntryRef(f.Seq)))
+}
+
+// marks sets a cross with its number where something was found on a face.
+func (b *builder) marks(p *plot, face record.Face, x, y, scale, w, h float64) {
+	for i, f := range record.Each[record.Feature](b.p) {
+		left, ok := f.Body.Left.Micrometers()
+		top, too := f.Body.Top.Micrometers()
+		if f.Body.Face != face || !ok || !too {
+			continue
+		}
+		cx, cy := x+math.Min(float64(left)*scale, w), y+math.Min(float64(top)*scale, h)
+		const arm = 1.3
+		p.add(paper.Strokes{WeightMM: 0.25, Lines: [][]paper.Point{{{X: cx - arm, Y: cy}, {X: cx + arm, Y: cy}}, {{X: cx, Y: cy - arm}, {X: cx, Y: cy + arm}}}},
+			paper.Text{X: cx + 1, Y: cy + 0.6, Block: p.set(paper.LabelBold, strconv.Itoa(i+1), "number of a feature")})
+	}
 }
 
 // plan draws front and back side by side, to scale with each other.
@@ -47,8 +99,12 @@ func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
 		if run, ok := b.warp(side.face, cut.Grain); ok {
 			p.arrow(string(f.ThreadRun), x, head, w, h, run, 0.68)
 		}
+		b.marks(p, side.face, x, head, scale, w, h)
 	}
 	detail := b.SealedFaces()
+	for i, f := range record.Each[record.Feature](b.p) {
+		detail += ". " + strings.TrimSuffix(b.found(i+1, f), ".")
+	}
 	d := paper.Drawing{WidthMM: width, HeightMM: head + h + 1, Title: string(f.Plan), Desc: f.PlanDesc.With("size", b.Dimensions(), "detail", detail), Shapes: p.shapes}
 	return []paper.Drawing{d}, p.err
 }

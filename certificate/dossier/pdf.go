@@ -189,6 +189,9 @@ func (s *setter) figure(f Figure) {
 	// What can be drawn in the room that is left on the page stays on it.
 	const caption, least = 10, 60
 	all, err := f.Draw(s.textWidth(), s.height-marginTop-marginBottom-14)
+	if err == nil { // a heading stays with its figure
+		s.flow.Keep(min(all[0].HeightMM, least) + caption)
+	}
 	if left := s.flow.At().H - caption; err == nil && left >= least && left < all[0].HeightMM {
 		if small, serr := f.Draw(s.textWidth(), left); serr == nil && len(small) <= len(all) && small[0].HeightMM <= left {
 			all = small

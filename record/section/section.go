@@ -3,7 +3,8 @@
 // It knows nothing of panels and prints no word of its own.
 //
 // The hatchings differ in black and white; a thickness is called measured,
-// estimated or not recorded, and the drawing is never to scale.
+// estimated or not recorded, and the drawing is not to scale;
+// [Section.ToScale] is, of the layers whose thickness is known.
 // TestCalloutsDoNotOverlap reads drawings back and looks for text over text.
 package section
 
@@ -89,6 +90,8 @@ type Words struct {
 	Estimated   string
 	NotRecorded string // instead of one
 	NotToScale  string
+	ToScale     string // of the drawing that is: it has a place {times}
+	LeftOut     string // layers that it leaves out; it has a place {n}
 	// Part says which layers a drawing shows that is one of several; it has
 	// places for numbers: {first}, {last} and {all}.
 	Part string
@@ -133,11 +136,7 @@ func (s Section) Draw(widthMM, heightMM float64) ([]paper.Drawing, error) {
 			return nil, fmt.Errorf("cannot draw build-up: layer %d is said to be %d µm thick", i+1, b.ThicknessMicrons)
 		}
 	}
-	for style, usual := range map[*paper.Style]paper.Style{&s.Name: paper.LabelBody, &s.Detail: paper.LabelSmall, &s.Head: paper.LabelHead} {
-		if *style == (paper.Style{}) {
-			*style = usual
-		}
-	}
+	s.usualStyles()
 	n := len(s.Bands)
 	for parts := 1; parts <= n; parts++ {
 		drawings, ok, err := s.drawParts(parts, widthMM, heightMM)
@@ -149,6 +148,15 @@ func (s Section) Draw(widthMM, heightMM float64) ([]paper.Drawing, error) {
 		}
 	}
 	return nil, fmt.Errorf("build-up: %w in %.0f × %.0f mm", paper.ErrTooLong, widthMM, heightMM)
+}
+
+// usualStyles fills in the styles that were left zero.
+func (s *Section) usualStyles() {
+	for style, usual := range map[*paper.Style]paper.Style{&s.Name: paper.LabelBody, &s.Detail: paper.LabelSmall, &s.Head: paper.LabelHead} {
+		if *style == (paper.Style{}) {
+			*style = usual
+		}
+	}
 }
 
 // shapes draws the inside of a band.

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -229,5 +230,38 @@ func TestThickness(t *testing.T) {
 		if got := strings.ReplaceAll(section.Thickness(microns), paper.ThinSpace, " "); got != want {
 			t.Errorf("%d: %q, want %q", microns, got, want)
 		}
+	}
+}
+
+// To scale, bands are as high as their thickness times one whole number, the bar
+// is that many millimetres, and what is not known is left out and counted.
+func TestToScale(t *testing.T) {
+	s := drawn(sampleBands())
+	s.Words.ToScale, s.Words.LeftOut = "{times} times", "{n} left out"
+	known, total := 0, 0.0
+	for _, b := range s.Bands {
+		if b.Certainty != section.Unknown {
+			known, total = known+1, total+float64(b.ThicknessMicrons)/1000
+		}
+	}
+	d, ok, err := s.ToScale(36, 130)
+	if err != nil || !ok {
+		t.Fatal(ok, err)
+	}
+	var times, left int
+	if _, err := fmt.Sscanf(strings.ReplaceAll(d.Desc, ".", ""), "%d times %d left out", &times, &left); err != nil || left != len(s.Bands)-known {
+		t.Fatalf("%q: %v", d.Desc, err)
+	}
+	found := false
+	for _, shape := range d.Shapes {
+		if r, ok := shape.(paper.Rect); ok && math.Abs(r.H-total*float64(times)) < 0.01 {
+			found = true
+		}
+	}
+	if !found || d.HeightMM > 130 || times != int((130-13)/total) {
+		t.Errorf("%d times %.3f mm in %.1f mm", times, total, d.HeightMM)
+	}
+	if _, ok, _ := drawn(longBands(1)).ToScale(36, 130); ok {
+		t.Error("one layer is drawn to scale")
 	}
 }

@@ -86,7 +86,8 @@ type Lines struct {
 	Change                   Message // {field} {was} {now}
 	SharedByPanels           Message // {amount} for {n} panels
 	ForEach                  Message // {amount} for each panel
-	SectionTitle             Message // {number}
+	SectionTitle, EdgeTitle  Message // {number}
+	Outside, Inside          Message // above and below the section of an edge
 	Cloth, Coat, Paint       Message // of what kind is not recorded
 	Varnish, Board           Message
 	Newer                    Message // {code}

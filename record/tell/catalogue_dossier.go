@@ -69,7 +69,8 @@ type DossierColumns struct {
 // DossierFigures are the captions, and the words in the drawings.
 type DossierFigures struct {
 	Caption                              Message // {n} {text}
-	Section, Plan, Time, Bow             Message
+	Section, Edge, Plan, Time, Bow       Message
+	Mark, MarkAt                         Message // {n} {what} {face} {note}; {left} {top} behind it
 	Picture, NoPicture, OtherPicture     Message // {role} {entry}; {picture}
 	Top, FrontSide, BackSide             Message
 	GrainRun, ThreadRun                  Message
@@ -155,9 +156,11 @@ var englishDossier = DossierWords{
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
-		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale.",
+		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale; beside it to scale what is known.",
+		Edge:    "An edge cut through, from the outside to the board, not to scale.",
+		Mark: "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", MarkAt: "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
 		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.", OtherPicture: "{picture} The file at hand is not the one on record.",
-		Plan: "Front and back in plan, with the run of grain and threads as far as recorded.",
+		Plan: "Front and back in plan, with the run of grain and threads, and what was found at a place, as far as recorded.",
 		Time: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
 		Bow:  "Measured bow over time, as a share of the span; positive is hollow at the front.",
 		Top:  "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",

@@ -38,8 +38,8 @@ var English = &Catalogue{
 	Section: section.Words{
 		Front: "Front", Back: "Back",
 		Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
-		NotToScale: "Not to scale",
-		Part:       "Layers {first} to {last} of {all}, counted from the front",
+		NotToScale: "Not to scale", ToScale: "To scale, {times} times as large", LeftOut: "Not drawn, thickness not recorded: {n}",
+		Part: "Layers {first} to {last} of {all}, counted from the front",
 	},
 	Lines: Lines{
 		Blank: "Blank panel", Untitled: "Untitled",
@@ -62,8 +62,8 @@ var English = &Catalogue{
 		Entry: "E{n}", Amended: "{entry}, {date}: {of} changed, {changes} ({because})", Withdrawn: "{entry}, {date}: {of} withdrawn ({because})",
 		Unfit:  "{entry}, {date}: {of}, change could not be applied ({because})",
 		Change: "{field}: {was} → {now}", SharedByPanels: "{n, plural, one {{amount} for one panel} other {{amount} for {n} panels together}}", ForEach: "{amount} for each panel",
-		SectionTitle: "Build-up of {number}, cut through",
-		Cloth:        "cloth", Coat: "coat", Paint: "paint", Varnish: "varnish", Board: "board of a kind not recorded",
+		SectionTitle: "Build-up of {number}, cut through", EdgeTitle: "An edge of {number}, cut through", Outside: "Outside", Inside: "Board",
+		Cloth: "cloth", Coat: "coat", Paint: "paint", Varnish: "varnish", Board: "board of a kind not recorded",
 		Newer: "newer: {code}", NewerValues: "newer: {code}, {values}", NewerKind: "newer: {kind}",
 		Today: "today {time}", Tomorrow: "tomorrow {time}", Yesterday: "yesterday {time}", Digest: "{first}…", Panels: "{n} panels, {first} to {last}", PanelsAmong: "{n} panels, {first} … {last}", Products: "{layer} ({mix})",
 	},

@@ -24,6 +24,22 @@ func (t *Teller) Section() section.Section {
 	return s
 }
 
+// EdgeSection returns the drawing of an edge cut through, from the outside to
+// the board; ok is false if no layer on the edges is on record.
+func (t *Teller) EdgeSection() (s section.Section, ok bool) {
+	layers := t.p.BuildUp(record.Edges)
+	slices.Reverse(layers)
+	s = section.Section{Words: t.c.Section, Title: t.c.Lines.EdgeTitle.With("number", t.Number())}
+	s.Words.Front, s.Words.Back = string(t.c.Lines.Outside), string(t.c.Lines.Inside)
+	for _, l := range layers {
+		s.Bands = append(s.Bands, t.band(l))
+	}
+	board := t.boardBand()
+	board.Board = section.OtherBoard // its own layers lie the other way
+	s.Bands = append(s.Bands, board)
+	return s, len(layers) > 0
+}
+
 func (t *Teller) band(l record.Layer) section.Band {
 	b := section.Band{Kind: bandKind(l), Label: t.c.Capital(t.Layer(l)), Note: t.Day(l.At)}
 	b.ThicknessMicrons, b.Certainty = t.Thickness(l)
