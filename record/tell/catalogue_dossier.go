@@ -158,7 +158,7 @@ var englishDossier = DossierWords{
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
 		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale; beside it to scale what is known.",
 		Edge:    "An edge cut through, from the outside to the board, not to scale.",
-		Mark: "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", MarkAt: "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
+		Mark:    "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", MarkAt: "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
 		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.", OtherPicture: "{picture} The file at hand is not the one on record.",
 		Plan: "Front and back in plan, with the run of grain and threads, and what was found at a place, as far as recorded.",
 		Time: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
