@@ -74,7 +74,7 @@ this program, 7 nothing of it could be verified.`,
 	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
 		newWarm(a), newRepeat(a), newBare(a), newRemove(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
 	add(groupPaper, newLabel(a), newCertificate(a))
-	add(groupBench, newDue(a), newPlan(a))
+	add(groupBench, newDue(a), newPlan(a), newBench(a))
 	add(groupPaper, newDossier(a), newSite(a))
 	add(groupBack, newAsk(a))
 	add(groupBench, newTreat(a), newCondition(a))

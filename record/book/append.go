@@ -30,29 +30,24 @@ func (b *Book) AppendPrivate(ctx context.Context, now time.Time, private map[int
 	return b.Compose(ctx, now, func(d *Draft) ([]record.Entry, map[int]Private, error) { return es, private, nil })
 }
 
+// Rehearse is [Book.Append] of which nothing stays; see [Trial].
+func (b *Book) Rehearse(ctx context.Context, now time.Time, es ...record.Entry) ([]record.Entry, error) {
+	return b.Append(Trial(ctx), now, es...)
+}
+
 // Compose is [Book.AppendPrivate] for entries that depend on what the book
 // holds at that moment, such as the next free number: no other process writes
 // between compose and the append.
 func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error)) ([]record.Entry, error) {
-	return b.compose(ctx, now, compose, nil)
-}
-
-// errRehearsed takes back what was only tried.
-var errRehearsed = errors.New("only tried")
-
-// Rehearse is [Book.Append] of which nothing stays: it returns what would be
-// written, or why it cannot be.
-func (b *Book) Rehearse(ctx context.Context, now time.Time, es ...record.Entry) ([]record.Entry, error) {
-	return b.compose(ctx, now, func(*Draft) ([]record.Entry, map[int]Private, error) { return es, nil, nil }, errRehearsed)
-}
-
-// compose ends with the error then, which takes everything back if it is one.
-func (b *Book) compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error), then error) ([]record.Entry, error) {
 	var out []record.Entry
 	var erased bool
 	err := b.update(ctx, func(s *session) error {
 		d, err := newDraft(s, b.Random)
 		if err != nil {
+			return err
+		}
+		of, _ := ctx.Value(postingKey{}).(posting)
+		if err := d.posted(of.token); err != nil {
 			return err
 		}
 		es, private, err := compose(d)
@@ -84,12 +79,15 @@ func (b *Book) compose(ctx context.Context, now time.Time, compose func(*Draft) 
 			erased = erased || forgets
 			out[i] = e
 		}
-		if err := d.finish(); err != nil {
+		if err := d.post(of.token, len(es)); err != nil {
 			return err
 		}
-		return then
+		if err := d.finish(); err != nil || !of.trial {
+			return err
+		}
+		return errTried
 	})
-	if then != nil && errors.Is(err, then) {
+	if errors.Is(err, errTried) {
 		return out, nil
 	}
 	if err != nil {

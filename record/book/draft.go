@@ -168,15 +168,3 @@ func (s *session) nextSerial(year int) (int, error) {
 // numbersUsed names the setting that holds the highest serial number of a year
 // that stands on labels, where this copy of the book does not know of it.
 func numbersUsed(year int) string { return fmt.Sprintf("numbers-used-%02d", year%100) }
-
-// Posted returns the entries that came of a form posted with this token; false
-// if none was.
-func (d *Draft) Posted(token string) (first, last int64, ok bool, err error) {
-	ok, err = d.s.one("SELECT first, last FROM posted WHERE token = ?", []any{token}, &first, &last)
-	return first, last, ok, err
-}
-
-// Post notes, in the same transaction, which entries come of a form.
-func (d *Draft) Post(token string, entries int) error {
-	return d.s.write("posted", "INSERT INTO posted (token, first, last) VALUES (?, ?, ?)", token, d.size+1, d.size+int64(entries))
-}

@@ -37,6 +37,9 @@ func (v *View) Compose(ctx context.Context, make Compose) (Written, error) {
 	if w.Entries, err = v.Book.Compose(ctx, v.Local(), v.signed(make)); err != nil {
 		return w, refuse.Because("not-written", err)
 	}
+	if book.IsTrial(ctx) {
+		return w, nil
+	}
 	if r, ok := v.remind(ctx, w.Entries[len(w.Entries)-1].Seq); ok {
 		w.Warnings = append(w.Warnings, r)
 	}

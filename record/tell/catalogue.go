@@ -21,6 +21,7 @@ type Catalogue struct {
 
 	Words       Words
 	Codes       map[string]Message // of all families, see [codes]
+	Tablet      map[string]Message // instead of these at the page, see [Catalogue.AtPage]
 	Rules       map[string]RuleWords
 	Findings    FindingLines
 	Events      map[record.Kind]Message

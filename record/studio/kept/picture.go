@@ -14,13 +14,18 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-// Load reads a picture file to be kept, decodes it once, and says what it is in p.
-// Where it was taken is left out of what is kept unless keepPlace; said tells so,
-// and what becomes of its colours.
+// Load reads a picture file to be kept; see [Picture].
 func Load(path string, p *record.Photograph, keepPlace bool) (data []byte, said []record.Said, err error) {
 	if data, err = safefile.Read(path, photo.MaxBytes); err != nil {
 		return nil, nil, err
 	}
+	return Picture(path, data, p, keepPlace)
+}
+
+// Picture makes a picture ready to be kept: it decodes it once and says what it
+// is in p. Where it was taken is left out of what is kept unless keepPlace; said
+// tells so, and what becomes of its colours. path is what the file is called.
+func Picture(path string, data []byte, p *record.Photograph, keepPlace bool) (_ []byte, said []record.Said, err error) {
 	about, err := photo.Look(data)
 	if errors.Is(err, photo.ErrKind) {
 		return nil, nil, refuse.Cannot("no-picture", "%s is neither a JPEG nor a PNG picture", path)

@@ -8,6 +8,17 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
+// Usual is the order of labels as a studio usually prints them: on its own
+// sheets, or else on its paper.
+func Usual(s record.Studio) (o LabelOrder, err error) {
+	if o.Options.Paper, err = label.PaperNamed(s.Paper); err != nil {
+		return o, err
+	}
+	o.Options.From = 1
+	o.Options.Sheet, err = Sheet(s, "", record.LabelSheet{}, o.Options.Paper, 1)
+	return o, err
+}
+
 // Sheet finds what is in the printer, by the name of a sheet ("studio", "a4",
 // "letter", "single", or empty), unless described says it for once; nil for
 // single pages. from is the first free place of it.

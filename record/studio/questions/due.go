@@ -19,6 +19,7 @@ type Step struct {
 	Safe   time.Time       `json:"safe_by,omitzero"`
 	Until  time.Time       `json:"until,omitzero"`
 	Entry  int64           `json:"entry,omitzero"`
+	Said   record.Said     `json:"-"`
 }
 
 // Due returns the next steps of these panels as they look from a moment, in
@@ -38,7 +39,7 @@ func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.
 	groups := check.Group(some)
 	steps = []Step{}
 	for _, s := range groups {
-		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry})
+		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry, s.Said})
 	}
 	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, c.CalendarEntry) }
 }
@@ -48,4 +49,27 @@ func local(t, like time.Time) time.Time {
 		return t
 	}
 	return t.In(like.Location())
+}
+
+// airHolds is how long a reading of the room speaks for its air (common
+// practice: it changes with the weather and with a window).
+const airHolds = 4 * time.Hour
+
+// AirWanted reports that a coat dries or is due soon, and that nobody read the
+// air of the room lately: what is due then hangs on a guess.
+func AirWanted(w *record.Workshop, now time.Time) bool {
+	for _, c := range w.Climate {
+		if t, ok := c.At.Exact(); ok && now.Sub(t) < airHolds {
+			return false
+		}
+	}
+	for _, s := range check.Due(w, now) {
+		switch s.Task {
+		case check.TaskSeal, check.TaskLay, check.TaskAnswer, check.TaskTrim, check.TaskPrime:
+			if s.From.IsZero() || s.From.Sub(now) < airHolds {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -3,6 +3,8 @@ package shelf
 import (
 	"context"
 	"slices"
+	"strconv"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -125,4 +127,21 @@ func Trace(w *record.Workshop, k record.Key) []Use {
 		}
 	}
 	return uses
+}
+
+// NextKey is a free key for the next lot of the same material: the number that
+// a key ends with, counted on.
+func NextKey(w *record.Workshop, k record.Key) record.Key {
+	stem := strings.TrimRight(string(k), "0123456789")
+	n, err := strconv.Atoi(string(k[len(stem):]))
+	if err != nil {
+		stem, n = string(k)+"-", 1
+	}
+	for {
+		n++
+		next := record.Key(stem + strconv.Itoa(n))
+		if _, taken := w.Lot(next); !taken {
+			return next
+		}
+	}
 }

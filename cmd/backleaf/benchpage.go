@@ -1,0 +1,121 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"net"
+	"net/http"
+	"os"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"backleaf/cmd/internal/benchpage"
+	"backleaf/record"
+	"backleaf/record/seal"
+	"backleaf/record/studio"
+	"backleaf/record/studio/keys"
+)
+
+func newBench(a *app) *cobra.Command {
+	var port int
+	var lan, readOnly bool
+	c := a.passphraseFlag(&cobra.Command{
+		Use: "bench", Short: "a page for a tablet at the bench",
+		Long: `Serve the book as a page for a tablet propped against the wall: what is due, the next
+step as one button, panels, papers, the shelf. Stop it with Ctrl-C; nothing is lost.
+
+The page is for this computer alone. With --lan other devices in the same network can
+ask for it, and each is paired once with a code that is shown here. It is plain HTTP:
+in an open network others could listen. Use your own, with a password, or a cable.`,
+		Example: `  backleaf bench
+  backleaf bench --lan --port 8014
+  backleaf bench --lan --read-only`,
+		Args: wanted(0, 0, "no words"),
+		RunE: func(c *cobra.Command, _ []string) error {
+			do := func(s *studio.Session) error { return a.serve(c.Context(), s, port, lan, readOnly) }
+			if readOnly {
+				return a.read(c.Context(), do)
+			}
+			return a.write(c.Context(), do)
+		},
+	})
+	c.Flags().IntVar(&port, "port", 0, "port (default: a free one)")
+	c.Flags().BoolVar(&lan, "lan", false, "for other devices in the network too, each paired with a code")
+	c.Flags().BoolVar(&readOnly, "read-only", false, "for a counter or an exhibition: nothing can be written")
+	return c
+}
+
+// serve serves the page until the run is interrupted.
+func (a *app) serve(ctx context.Context, s *studio.Session, port int, lan, readOnly bool) error {
+	host := "127.0.0.1"
+	if lan {
+		host = ""
+	}
+	l, err := net.Listen("tcp", net.JoinHostPort(host, strconv.Itoa(port)))
+	if err != nil {
+		return hinted(err, "choose another --port, or none for a free one")
+	}
+	defer l.Close()
+	at := strconv.Itoa(l.Addr().(*net.TCPAddr).Port)
+	page := &benchpage.Server{Studio: s, Words: a.lang, ReadOnly: readOnly,
+		Key: func(ctx context.Context) (*seal.Key, error) { return keys.Current(ctx, s.Book, holder{a}) }}
+	names := []string{"127.0.0.1", "localhost", "[::1]"}
+	if lan {
+		names = append(names, hostNames()...)
+		page.Door = &benchpage.Door{Clock: a.now, Show: func(code string) { a.told("pair-code", record.With("code", code)) }}
+		if !readOnly {
+			page.Door.Book = s.Book
+		}
+	}
+	for _, n := range names {
+		page.Hosts = append(page.Hosts, strings.ToLower(n)+":"+at)
+	}
+	h, err := page.Handler()
+	if err != nil {
+		return err
+	}
+	a.told("bench-serves", record.With("address", "http://"+page.Hosts[0]+"/"))
+	if lan {
+		for _, n := range page.Hosts[3:] {
+			a.told("bench-serves", record.With("address", "http://"+n+"/"))
+		}
+		a.noted("bench-open")
+		if err := page.Door.Open(ctx); err != nil {
+			return err
+		}
+	}
+	srv := benchpage.Serving(h)
+	stopped := context.AfterFunc(ctx, func() {
+		last, cancel := context.WithTimeout(context.Background(), 5*time.Second)
+		defer cancel()
+		srv.Shutdown(last)
+	})
+	defer stopped()
+	if err := srv.Serve(l); !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return nil
+}
+
+// hostNames are the names and addresses of this computer in its networks.
+func hostNames() (out []string) {
+	addresses, _ := net.InterfaceAddrs()
+	for _, a := range addresses {
+		n, ok := a.(*net.IPNet)
+		if !ok || n.IP.IsLoopback() || n.IP.IsLinkLocalUnicast() {
+			continue
+		}
+		if n.IP.To4() != nil {
+			out = append(out, n.IP.String())
+		} else {
+			out = append(out, "["+n.IP.String()+"]")
+		}
+	}
+	if name, err := os.Hostname(); err == nil {
+		out = append(out, name, name+".local")
+	}
+	return out
+}

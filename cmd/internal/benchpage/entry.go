@@ -1,0 +1,111 @@
+package benchpage
+
+import (
+	"net/url"
+	"slices"
+	"strings"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+	"backleaf/record/studio/bench"
+	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
+	"backleaf/record/tell"
+)
+
+// entry shows one entry, with what can be put right.
+func (d *desk) entry() error {
+	seq, err := typed.Entry(d.r.PathValue("entry"))
+	if err != nil {
+		return err
+	}
+	e, err := bench.Entry(d.ctx, d.Studio.Book, seq)
+	if err != nil {
+		return err
+	}
+	var body struct {
+		What        string
+		Panels      string
+		Rows        []tell.Row
+		Amend, Take string
+	}
+	body.What, body.Rows = d.what(e), d.c.EntryRows(e)
+	if t := e.Kind().Traits(); !d.ReadOnly && t.Stays == "" {
+		q := url.Values{"entry": {itoa(seq)}, "panel": {terms(e.Panels)}}
+		body.Amend = "/act/amend?" + q.Encode()
+		if t.NotTaken == "" {
+			body.Take = "/act/withdraw?" + q.Encode()
+		}
+	}
+	return d.show("entry", d.say("page-entry", record.With("entry", record.EntryRef(seq))), body)
+}
+
+func init() {
+	acts["amend"] = act{asks: askAmend, do: amend, maybe: true}
+}
+
+// askAmend asks for each field of an entry that a person can type.
+func askAmend(a *ask) {
+	a.add("entry", "hidden")
+	e, err := a.d.about()
+	if err != nil {
+		return
+	}
+	for _, r := range a.d.c.EntryRows(e) {
+		if f := fieldOf(e, r.Path); r.Path != "written" && f {
+			a.all = append(a.all, input{Name: "set-" + r.Path, Label: r.Name, Sort: "line", Hint: a.d.say("page-as-recorded", tell.Told("value", r.Value))})
+		}
+	}
+	a.line("because")
+}
+
+// about is the entry that a form is about.
+func (d *desk) about() (record.Entry, error) {
+	seq, err := typed.Entry(d.r.FormValue("entry"))
+	if err != nil {
+		return record.Entry{}, err
+	}
+	return bench.Entry(d.ctx, d.Studio.Book, seq)
+}
+
+// fieldOf reports that a field of an entry is one that is typed, and no
+// reference that is filled in by itself.
+func fieldOf(e record.Entry, path string) bool {
+	if path == "at" {
+		return true
+	}
+	i := slices.IndexFunc(e.Kind().Fields(), func(f record.Field) bool { return f.Name == path })
+	if i < 0 {
+		return false
+	}
+	f := e.Kind().Fields()[i]
+	return f.Fields == nil && !strings.HasSuffix(f.Name, "_as") && f.Ref == "" && f.Is != "sha256" && f.Is != "media"
+}
+
+func amend(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {
+	old, err := d.about()
+	if err != nil {
+		return w, err
+	}
+	var sets []typed.Set
+	for k, vs := range f {
+		if field, ok := strings.CutPrefix(k, "set-"); ok && strings.TrimSpace(vs[0]) != "" {
+			sets = append(sets, typed.Set{Field: field, Typed: strings.TrimSpace(vs[0])})
+		}
+	}
+	if len(sets) == 0 {
+		return w, refuse.Unclearly("page-nothing-changed", "what is to change?")
+	}
+	change := r.Change(old, sets, nil)
+	if r.Err() != nil {
+		return w, r.Err()
+	}
+	if len(v.Panels) == len(old.Panels) {
+		v.Panels = nil
+	}
+	w, outdated, err := bench.Correct(d.ctx, v, at, old, record.Amended{Entry: old.Seq, Because: f.Get("because"), Change: change})
+	for _, o := range outdated {
+		w.Warnings = append(w.Warnings, record.Say("page-outdated", record.With("panel", o.Panel), record.With("entry", record.EntryRef(o.Certificate))))
+	}
+	return w, err
+}

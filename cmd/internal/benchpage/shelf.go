@@ -1,0 +1,58 @@
+package benchpage
+
+import (
+	"net/url"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/studio/shelf"
+	"backleaf/record/tell"
+)
+
+// lotLine is a lot on the shelf.
+type lotLine struct {
+	Key, Name, Words, Expires string
+	Expired                   bool
+	Used                      int // panels
+	Next                      string
+}
+
+// shelf shows materials and lots, what went where, and what expires.
+func (d *desk) shelf() error {
+	var body struct {
+		Lots  []lotLine
+		Bare  []string // materials of which there is no lot
+		New   string
+		Shelf bool
+	}
+	have := map[record.Key]bool{}
+	for _, l := range slices.Backward(d.shop.Lots) {
+		b := l.Body
+		m, _ := d.shop.MaterialNow(b.Material)
+		have[b.Material] = true
+		x := lotLine{Key: string(b.Key), Name: m.Name, Words: d.say("page-lot-line", record.With("number", b.MakerLot), record.With("quantity", b.Quantity), record.With("opened", b.Opened)),
+			Expires: tell.Say(d.c, record.Say("lot-expires", record.With("expires", b.Expires)))}
+		if t, ok := b.Expires.Latest(); ok {
+			x.Expired = t.Before(d.now)
+		}
+		on := map[record.Number]bool{}
+		for _, u := range shelf.Trace(d.shop, b.Key) {
+			on[u.Panel] = true
+		}
+		x.Used = len(on)
+		if !d.ReadOnly {
+			x.Next = "/act/lot?" + url.Values{"material": {string(b.Material)}, "quantity": {b.Quantity.String()}, "supplier": {b.Supplier}, "sheet": {b.Sheet.String()},
+				"key": {string(shelf.NextKey(d.shop, b.Key))}, "back": {"/shelf"}}.Encode()
+		}
+		body.Lots = append(body.Lots, x)
+	}
+	for _, m := range d.shop.Materials {
+		if !have[m.Body.Key] {
+			body.Bare = append(body.Bare, m.Body.Name)
+		}
+	}
+	if !d.ReadOnly {
+		body.New = "/act/lot?back=/shelf"
+	}
+	return d.show("shelf", d.say("page-shelf"), body)
+}

@@ -1,0 +1,230 @@
+package benchpage
+
+import (
+	"net/url"
+	"slices"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/check"
+	"backleaf/record/studio/questions"
+	"backleaf/record/tell"
+)
+
+// step is what is due, as a button.
+type step struct {
+	State, StateWords   string
+	What, Window        string
+	Batch               string
+	Panels              []record.Number
+	Link                string // to the form; empty: nothing is to be written
+	Do                  string // what its button says
+	From, Until, Counts int64  // milliseconds since 1970
+}
+
+// tasks are the acts by which what is due is done.
+var tasks = map[check.Task]string{
+	check.TaskSeal: "coat", check.TaskLay: "cloth", check.TaskPress: "coat", check.TaskTrim: "trim", check.TaskAnswer: "coat", check.TaskSand: "sand",
+	check.TaskPrime: "coat", check.TaskPaint: "paint", check.TaskVarnish: "varnish", check.TaskLabel: "label",
+}
+
+// steps are the next steps of some panels, or of all.
+func (d *desk) steps(ps []*record.Panel) (out []step) {
+	due, _ := questions.Due(d.c, d.shop, ps, d.now)
+	for _, s := range due {
+		x := step{State: string(s.State), StateWords: d.c.State(s.State), What: d.c.Capital(s.Text), Batch: string(s.Batch), Panels: s.Panels,
+			Window: d.c.Window(s.From, s.Safe, s.Until), From: milli(s.From), Until: milli(s.Until)}
+		switch s.State {
+		case check.Later:
+			x.Counts = x.From
+		case check.Now, check.Overdue:
+			x.Counts = x.Until
+		}
+		name := tasks[s.Task]
+		task, face := string(s.Task), s.Said.Value("face").Text()
+		if s.Task == check.TaskLay && s.Said.Code == "due-ground" { // no cloth is meant
+			name, task = "coat", string(check.TaskPrime)
+		}
+		q := url.Values{"panel": {terms(s.Panels)}, "batch": {string(s.Batch)}, "task": {task}}
+		if face != "" {
+			q.Set("face", face)
+		}
+		if s.Entry > 0 {
+			q.Set("of", itoa(s.Entry))
+		}
+		if !d.ReadOnly {
+			x.Link, x.Do = "/act/"+name+"?"+q.Encode(), d.say("act-"+name)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+func milli(t time.Time) int64 {
+	if t.IsZero() {
+		return 0
+	}
+	return t.UnixMilli()
+}
+
+// today shows what is due now, and what comes later.
+func (d *desk) today() error {
+	steps := d.steps(d.shop.Panels)
+	var body struct {
+		Now, Later []step
+		AskAir     bool
+		Air        string
+		Batches    []batchLine
+		Empty      bool
+	}
+	for _, s := range steps {
+		if s.State == string(check.Overdue) || s.State == string(check.Now) {
+			body.Now = append(body.Now, s)
+		} else {
+			body.Later = append(body.Later, s)
+		}
+	}
+	body.AskAir = !d.ReadOnly && questions.AirWanted(d.shop, d.now)
+	if n := len(d.shop.Climate); n > 0 {
+		last := d.shop.Climate[n-1]
+		body.Air = d.c.Capital(d.c.Event(record.Event{Seq: last.Seq, At: last.At, Body: last.Body})) + ", " + d.c.Fill("{at:near}", record.With("at", last.At))
+	}
+	body.Batches = d.batches()
+	body.Empty = len(d.shop.Panels) == 0
+	return d.show("today", d.say("page-today"), body)
+}
+
+// batchLine is a batch in a list.
+type batchLine struct {
+	Name   string
+	Panels int
+	Stages string
+}
+
+// batches lists those of which a panel is still here, the latest first.
+func (d *desk) batches() (out []batchLine) {
+	at := map[record.Key]int{}
+	stages := map[record.Key]map[record.Stage]bool{}
+	for _, p := range slices.Backward(d.shop.Panels) {
+		if !here(p) {
+			continue
+		}
+		i, ok := at[p.Batch]
+		if !ok {
+			i = len(out)
+			at[p.Batch], stages[p.Batch] = i, map[record.Stage]bool{}
+			out = append(out, batchLine{Name: string(p.Batch)})
+		}
+		out[i].Panels++
+		stages[p.Batch][p.Stage()] = true
+	}
+	if len(out) > mostBatches {
+		out = out[:mostBatches]
+	}
+	for i := range out {
+		var words []string
+		for _, s := range record.Stages {
+			if stages[record.Key(out[i].Name)][s] {
+				words = append(words, d.c.Word(s))
+			}
+		}
+		out[i].Stages = d.c.Series(words)
+	}
+	return out
+}
+
+// mostBatches bounds the list of batches; the others are found.
+const mostBatches = 12
+
+// here reports that a panel is in the studio.
+func here(p *record.Panel) bool {
+	_, away := p.Away()
+	_, gone := p.Discarded()
+	return !away && !gone
+}
+
+// batch shows the panels worked together: what is next, what else can be done,
+// what was done.
+func (d *desk) batch() error {
+	name := record.Key(d.r.PathValue("batch"))
+	ps := d.shop.Batch(name)
+	if len(ps) == 0 {
+		return noPage("there is no batch %q", name)
+	}
+	var body struct {
+		Name   string
+		Steps  []step
+		Panels []panelLine
+		Acts   []actLink
+		Done   []done
+	}
+	body.Name = string(name)
+	var in []record.Number
+	seen := map[int64]bool{}
+	for _, p := range ps {
+		body.Panels = append(body.Panels, d.line(p))
+		if here(p) {
+			in = append(in, p.Number)
+		}
+		for _, e := range p.Events {
+			if !seen[e.Seq] {
+				seen[e.Seq] = true
+				body.Done = append(body.Done, d.done(e))
+			}
+		}
+	}
+	slices.SortStableFunc(body.Done, func(a, b done) int { return int(b.Entry - a.Entry) })
+	if len(body.Done) > mostDone {
+		body.Done = body.Done[:mostDone]
+	}
+	body.Steps = d.steps(ps)
+	if !d.ReadOnly && len(in) > 0 {
+		body.Acts = d.links(url.Values{"panel": {terms(in)}, "batch": {string(name)}},
+			"coat", "cloth", "trim", "warm", "sand", "inspect", "bare", "no-cloth", "paint", "varnish", "label", "note", "discard", "handover")
+	}
+	return d.show("batch", d.say("page-batch", record.With("batch", name)), body)
+}
+
+// mostDone bounds what was done on the page of a batch; the rest stands with
+// each panel.
+const mostDone = 20
+
+type actLink struct{ Name, Link, Words string }
+
+func (d *desk) links(q url.Values, names ...string) (out []actLink) {
+	for _, n := range names {
+		out = append(out, actLink{n, "/act/" + n + "?" + q.Encode(), d.say("act-" + n)})
+	}
+	return out
+}
+
+// panelLine is a panel in a list.
+type panelLine struct {
+	Number             record.Number
+	Title, Size, State string
+	Here               bool
+}
+
+func (d *desk) line(p *record.Panel) panelLine {
+	l := panelLine{Number: p.Number, Title: p.Description().Title, Size: d.c.Fill("{size}", record.With("size", p.Size())), State: d.c.Word(p.Stage()), Here: here(p)}
+	if !l.Here {
+		l.State = tell.Say(d.c, tell.Whereabouts(p))
+	}
+	return l
+}
+
+// done is what happened, in a list.
+type done struct {
+	Entry        int64
+	What, Where  string
+	When         string
+	Right, Panel string
+}
+
+func (d *desk) done(e record.Event) done {
+	x := done{Entry: e.Seq, What: d.c.Capital(d.c.WholeEvent(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
+	if len(e.Panels) > 0 {
+		x.Where = d.c.Fill("{panels}", record.With("panels", e.Panels))
+	}
+	return x
+}
