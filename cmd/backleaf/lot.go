@@ -35,12 +35,7 @@ journal and reaches no label, certificate or export.`,
 				l.Offcut = record.Key(strings.ToLower(offcut))
 				r.Text("quantity", quantity, &l.Quantity)
 				r.Text("sheet", sheet, &l.Sheet)
-				if expires != "" {
-					var err error
-					if l.Expires, err = record.ParseWhen(expires); err != nil {
-						r.Fail(usage("", "--expires: cannot read %q: expected 2027-03 or 2027-03-31", expires))
-					}
-				}
+				r.Until("expires", expires, &l.Expires)
 				r.When(opened, &l.Opened)
 				paid := r.Price("price", price)
 				if r.Err() != nil {

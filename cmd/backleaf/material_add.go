@@ -52,7 +52,7 @@ stays as the material was then. To put a mistake right, amend the entry.`,
 			} else if len(base.Uses) == 0 {
 				return usage("one or more of "+strings.Join(record.Words("Use"), ", "), "what is it for? say --use")
 			}
-			return act(a, c.Context(), &o, nil, func(r *typed.Reader) record.Material {
+			err := act(a, c.Context(), &o, nil, func(r *typed.Reader) record.Material {
 				for i, u := range uses {
 					typed.Word(r, "use", u, &base.Uses[i])
 				}
@@ -80,6 +80,12 @@ stays as the material was then. To put a mistake right, amend the entry.`,
 				}
 				return base
 			})
+			if err != nil {
+				return err
+			}
+			t := a.table() // what was read, with its units
+			t.rows(a.catalogue().Rows(base))
+			return t.done()
 		},
 	}
 	o.timeFlag(c)

@@ -22,6 +22,7 @@ func panelAdd(a *app) *cobra.Command {
 	var o moment
 	var cut record.Cut
 	var count int
+	var offcuts []string
 	var noCloth bool
 	var batch, size, boardKey, grain, loss, rough, settled, degreased, keyed string
 	var bow, span, hollow, along, bought, recorded string
@@ -62,7 +63,15 @@ func panelAdd(a *app) *cobra.Command {
 				if r.Err() != nil {
 					return studio.Written{}, r.Err()
 				}
-				return bench.Add(ctx, v, at, cut, panels)
+				lots, err := bench.Offcuts(v.Shop, cut.Lot, typed.Each[record.Size](r, "offcut", offcuts))
+				if r.Fail(err); r.Err() != nil {
+					return studio.Written{}, r.Err()
+				}
+				var also []record.Entry
+				for _, l := range lots {
+					also = append(also, record.Entry{At: at, Body: l})
+				}
+				return bench.Add(ctx, v, at, cut, panels, also...)
 			})
 		},
 	}
@@ -75,6 +84,7 @@ func panelAdd(a *app) *cobra.Command {
 	f.StringVar(&boardKey, "board", "", "lot or material of the board")
 	f.StringVar(&grain, "grain", "", "run of the face grain: height, width, unknown")
 	f.StringVar(&loss, "saw-loss", "", "width of board lost at each cut: \"3 mm\"")
+	f.StringArrayVar(&offcuts, "offcut", nil, "what is left of the sheet and goes on the shelf: \"21 x 122 cm\"")
 	f.StringVar(&rough, "rough-side", "", "screen side of a hardboard: front or back")
 	f.StringVar(&settled, "settled", "", "time the board stood open in the workroom: \"3 d\"")
 	f.StringVar(&degreased, "degreased", "", "yes, no, unknown")

@@ -7,7 +7,7 @@ var englishActs = map[string]Message{
 	"other-thickness":     "note: {is} thick, while {material} is recorded as {of}",
 	"cut-twice":           "note: {panels} of batch {batch} were numbered within the hour ({entry}): if these are the same panels, discard the new numbers",
 	"unlikely-value": "note: {what, select, side {a side of {value}} thickness {a board {value} thick} bow {a bow of {value}} saw {a saw cut of {value}} span {a span of {value}}" +
-		" oversize {an allowance of {value}} width {a bolt {value} wide} sheet {a sheet of {value}} density {a density of {value}} weight {a cloth of {value}} wet-film {a wet film of {value}}" +
+		" oversize {an allowance of {value}} width {a bolt {value} wide} sheet {a sheet of {value}} density {a density of {value}} quantity {a lot of {value}} weight {a cloth of {value}} wet-film {a wet film of {value}}" +
 		" dry-film {a dry film of {value}} thinned {{value} of thinner} temperature {{value} in the room} humidity {{value} humidity} other {{value}}} is unusual: was a figure or a unit mistyped?",
 	"left-without-cloth":  "note: meant to carry no cloth, so left out: {panels}",
 	"meant-without-cloth": "note: {panels}: meant to carry no cloth, as far as recorded",
@@ -18,6 +18,7 @@ var englishActs = map[string]Message{
 
 	"at-line": "line {line}: {text}",
 
+	"other-quantity":        "note: {quantity} of {material}: cloth is counted in m or m2, boards in sheets, all else is weighed or filled in L; was another unit or material meant?",
 	"no-such-paper-grit":    "note: there is no paper {scale} {grit}: was a figure mistyped?",
 	"material-not-recorded": "note: with what is not recorded; say it with --with, or amend the entry",
 	"cloth-not-recorded":    "note: which cloth is not recorded; say it with --cloth, or amend the entry",

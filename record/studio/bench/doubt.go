@@ -15,6 +15,9 @@ import (
 // doubt says what is unlikely of an act at a time. It may be right
 // nevertheless, so nothing is refused.
 func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
+	if l, ok := body.(record.Lot); ok {
+		return DoubtLot(v.Shop, l)
+	}
 	if !body.Kind().Traits().Bench {
 		return Unlikely(body)
 	}
@@ -181,4 +184,18 @@ func inTime(v *studio.View, at record.When, body record.Body) (ws []record.Said)
 		ws = append(ws, record.Say(s.Code, append(s.Values, record.With("panels", panels[fmt.Sprint(s)]))...))
 	}
 	return ws
+}
+
+// DoubtLot doubts a lot whose size is out of any usual range, or whose quantity
+// is measured as its material is not.
+func DoubtLot(w *record.Workshop, l record.Lot) []record.Said {
+	ws := Unlikely(l)
+	m, _ := w.MaterialNow(l.Material)
+	_, mass := l.Quantity.Milligrams()
+	_, volume := l.Quantity.Microliters()
+	solid := slices.Contains(m.Uses, "board") || slices.Contains(m.Uses, "cloth")
+	if l.Quantity.IsZero() || l.Quantity.IsUnknown() || len(m.Uses) == 0 || (mass || volume) != solid {
+		return ws
+	}
+	return append(ws, record.Say("other-quantity", record.With("material", m.Key), record.With("quantity", l.Quantity)))
 }

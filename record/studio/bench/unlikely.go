@@ -2,10 +2,12 @@ package bench
 
 import (
 	"context"
+	"fmt"
 	"time"
 
 	"backleaf/record"
 	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
 )
 
 // measured is a value with the bounds beyond which it is most often a slip of
@@ -48,13 +50,16 @@ func Unlikely(body record.Body) (ws []record.Said) {
 	case record.Material:
 		t := b.Board
 		kg, ok := b.Density.MilligramsPerMilliliter()
-		ms = []measured{length("thickness", t.Thickness, millimeter, 60*millimeter), length("width", b.Cloth.Width, 300*millimeter, 6000*millimeter),
+		ms = []measured{length("thickness", t.Thickness, millimeter, 25*millimeter), length("width", b.Cloth.Width, 300*millimeter, 6000*millimeter),
 			{"density", record.With("value", b.Density), kg, ok, 600, 3500}}
 		if mg, ok := b.Cloth.Mass.MilligramsPerSquareMeter(); ok {
 			ms = append(ms, measured{"weight", record.With("value", b.Cloth.Mass), mg, true, 30_000, 1_200_000})
 		}
 	case record.Lot:
 		ms = []measured{length("sheet", b.Sheet.Height, 50*millimeter, 4000*millimeter), length("sheet", b.Sheet.Width, 50*millimeter, 4000*millimeter)}
+		mg, mass := b.Quantity.Milligrams()
+		ul, volume := b.Quantity.Microliters()
+		ms = append(ms, measured{"quantity", record.With("value", b.Quantity), mg + ul, mass || volume, 5_000, 60_000_000})
 	}
 	if c, _, _ := coatOf(body); c != nil {
 		ms = append(ms, length("wet-film", c.WetFilm, 5, 3*millimeter), length("dry-film", c.DryFilm, 2, 3*millimeter))
@@ -73,7 +78,7 @@ func Unlikely(body record.Body) (ws []record.Said) {
 
 func size(s record.Size) []measured {
 	return []measured{length("side", s.Height, 50*millimeter, 2500*millimeter), length("side", s.Width, 50*millimeter, 2500*millimeter),
-		length("thickness", s.Depth, millimeter, 60*millimeter)}
+		length("thickness", s.Depth, millimeter, 25*millimeter)}
 }
 
 func air(t record.Temperature, h record.Percent) []measured {
@@ -81,6 +86,31 @@ func air(t record.Temperature, h record.Percent) []measured {
 	mp, ok2 := h.Millipercent()
 	return []measured{{"temperature", record.With("value", t), mc, ok, 5 * degree, 40 * degree}, {"humidity", record.With("value", h), mp, ok2, 15 * percent, 95 * percent}}
 }
+
+// Offcuts are the lots that what is left of a sheet will be, each named after
+// its lot with the next free figure.
+func Offcuts(w *record.Workshop, of record.Key, sizes []record.Size) ([]record.Lot, error) {
+	l, ok := w.Lot(of)
+	if !ok && len(sizes) > 0 {
+		return nil, refuse.Unclearly("offcut-of-what", "an offcut is of a lot, and no lot of the board is named")
+	}
+	var out []record.Lot
+	n := 1
+	for _, s := range sizes {
+		o := record.Lot{Material: l.Material, Offcut: of, Sheet: s}
+		for ; o.Key == ""; n++ {
+			if k := record.Key(fmt.Sprintf("%s-%d", of, n)); !taken(w, k) {
+				o.Key = k
+			}
+		}
+		// What is written here can be read: a figure and a unit.
+		_ = o.Quantity.UnmarshalText([]byte("1 sheets"))
+		out = append(out, o)
+	}
+	return out, nil
+}
+
+func taken(w *record.Workshop, k record.Key) bool { _, ok := w.Lot(k); return ok }
 
 // doubtCuts says what is unlikely of panels to be numbered.
 func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record.Key, cuts []record.Cut) (ws []record.Said) {

@@ -19,9 +19,16 @@ import (
 func Generic(key string) (record.Material, error) {
 	i := slices.IndexFunc(Starter, func(s record.Material) bool { return string(s.Key) == key })
 	if i < 0 {
-		return record.Material{}, refuse.Unclearly("no-such-generic", "there is no %q on the starter shelf", key)
+		return record.Material{}, refuse.Unclearly("no-such-generic", "there is no %q on the starter shelf", key).With(record.With("near", record.Nearest(key, starterKeys())))
 	}
 	return Starter[i], nil
+}
+
+func starterKeys() (out []string) {
+	for _, m := range Starter {
+		out = append(out, string(m.Key))
+	}
+	return out
 }
 
 // Take puts materials of the starter shelf on that of the studio as they are.
@@ -67,7 +74,7 @@ func AddLot(ctx context.Context, v *studio.View, at record.When, l record.Lot, p
 	w, err := v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		return []record.Entry{{At: at, Body: l}}, secret, nil
 	})
-	w.Warnings = append(bench.Unlikely(l), w.Warnings...)
+	w.Warnings = append(bench.DoubtLot(v.Shop, l), w.Warnings...)
 	if price != (private.Price{}) {
 		w.Means = append(w.Means, record.Say("private-part", record.With("part", price.String())))
 	}
@@ -81,7 +88,11 @@ func free(w *record.Workshop, l record.Lot) error {
 			return refuse.Cannot("lot-there", "lot %s is on the shelf already", l.Key).With(record.With("entry", record.EntryRef(there.Seq)))
 		}
 	}
-	if _, ok := w.MaterialNow(l.Material); !ok {
+	_, ok := w.MaterialNow(l.Material)
+	if _, swapped := w.MaterialNow(l.Key); swapped && !ok {
+		return refuse.Cannot("lot-swapped", "%s is a material, and %s is not", l.Key, l.Material).With(record.With("lot", l.Material), record.With("material", l.Key))
+	}
+	if !ok {
 		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("material", l.Material))
 	}
 	return nil

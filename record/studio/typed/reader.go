@@ -3,6 +3,7 @@
 package typed
 
 import (
+	"cmp"
 	"reflect"
 	"regexp"
 	"slices"
@@ -56,6 +57,18 @@ func (r *Reader) Text(field, typed string, into Value) {
 	if n, ok := into.(*record.Amount); ok && n.Unit() == "oz" && r.err == nil && !r.warned("oz-as-weight") {
 		r.Warnings = append(r.Warnings, record.Say("oz-as-weight", record.With("number", n.Number())))
 	}
+}
+
+// Each reads measured values of one sort.
+func Each[T any, P interface {
+	*T
+	Value
+}](r *Reader, field string, typed []string) []T {
+	out := make([]T, len(typed))
+	for i, t := range typed {
+		r.Text(field, t, P(&out[i]))
+	}
+	return out
 }
 
 // Gauge reads what was measured with a gauge, whose unit is not that of panels.
@@ -205,8 +218,13 @@ func Pigments(typed []string) []record.Pigment {
 	return out
 }
 
-// Span splits "20 min..30 min"; one figure is both ends.
+var spanText = regexp.MustCompile(`^\s*([0-9.,/]+)\s*([A-Za-z]*)\s*(?:-|–|to)\s*([0-9.,/]+)\s*([A-Za-z]+)\s*$`)
+
+// Span splits "20 min..30 min" and "20-30 min"; one figure is both ends.
 func Span(s string) (from, to string) {
+	if m := spanText.FindStringSubmatch(s); m != nil {
+		return m[1] + " " + cmp.Or(m[2], m[4]), m[3] + " " + m[4]
+	}
 	from, to, ok := strings.Cut(s, "..")
 	if !ok {
 		return s, s

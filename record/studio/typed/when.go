@@ -1,6 +1,7 @@
 package typed
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -115,6 +116,26 @@ func notAhead(typed string, now time.Time, edtf string) (record.When, error) {
 		return record.When{}, refuse.Unclearly("later-than-now", "%q is later than now", typed)
 	}
 	return w, nil
+}
+
+var monthText = regexp.MustCompile(`^(0?[1-9]|1[0-2])[/.]([0-9]{4})$`)
+
+// Until reads a date that may lie ahead, as a tin prints it: "2027-03",
+// "03/2027", "31.03.2027".
+func (r *Reader) Until(field, typed string, into *record.When) {
+	s := strings.TrimSpace(typed)
+	if m := monthText.FindStringSubmatch(s); m != nil {
+		s = fmt.Sprintf("%s-%02s", m[2], m[1])
+	} else if day, clock, err := dayOf(s, r.Now.In(r.Zone)); err != nil {
+		r.Fail(err)
+	} else if !day.IsZero() && clock == "" {
+		s = day.Format(time.DateOnly)
+	}
+	w, err := record.ParseWhen(s)
+	if err != nil {
+		r.Fail(refuse.Input(field, "no-date", "%q is no date", typed))
+	}
+	*into = w
 }
 
 // Moment reads an exact moment, which may lie ahead; the day is that of like,
