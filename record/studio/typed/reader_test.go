@@ -122,7 +122,11 @@ func TestReader(t *testing.T) {
 		{"sides without a unit", "!size two-readings", func(r *typed.Reader) string { r.Text("size", "12x16x3mm", &size); return "" }},
 		{"sides that can only be of one", "300 x 400 x 3 mm", func(r *typed.Reader) string { r.Text("size", "300x400x3mm", &size); return size.String() }},
 		{"a date on a tin", "2027-03", func(r *typed.Reader) string { var w record.When; r.Until("expires", "03/2027", &w); return w.String() }},
-		{"a day on a tin", "2027-03-31", func(r *typed.Reader) string { var w record.When; r.Until("expires", "31.03.2027", &w); return w.String() }},
+		{"a day on a tin", "2027-03-31", func(r *typed.Reader) string {
+			var w record.When
+			r.Until("expires", "31.03.2027", &w)
+			return w.String()
+		}},
 		{"no date on a tin", "!expires no-date", func(r *typed.Reader) string { var w record.When; r.Until("expires", "soon", &w); return "" }},
 		{"a span", "24 h/36 h", func(*typed.Reader) string { a, b := typed.Span("24-36 h"); return a + "/" + b }},
 		{"a span of two units", "20 min/2 h", func(*typed.Reader) string { a, b := typed.Span("20 min to 2 h"); return a + "/" + b }},
