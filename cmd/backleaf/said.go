@@ -76,6 +76,8 @@ var hints = map[string]tell.Message{
 	"no-sheet-size":            `say it with --sheet "2440 x 1220 mm", or put a lot with its --sheet on the shelf`,
 	"panels-not-read":          `say "14 of 30x40 cm, 6 of 8x10 in grain height"`,
 	"too-many":                 "nothing was planned",
+	"no-status":                "a status is the file of that name in the folder of a studio's pages",
+	"no-site-there":            "name a folder that is not there yet, or that of an earlier site; nothing was written",
 	"no-such-rule":             "the rules are {rules}",
 	"no-such-panel-to-list":    `"backleaf list" without words shows all`,
 	"not-understood":           `"backleaf ask --help" lists what can be asked about`,

@@ -14,7 +14,8 @@ import (
 )
 
 func newVerify(a *app) *cobra.Command {
-	return a.jsonFlag(&cobra.Command{
+	var status string
+	c := a.jsonFlag(&cobra.Command{
 		Use: "verify [FILE]…", Short: "check the book, or a certificate, record, deposit, label or head",
 		Long: `Without a FILE: read the whole book back and check that it holds.
 
@@ -23,21 +24,28 @@ text of a label's or certificate's QR symbol, a signed head, or a book; - is sta
 input. The first line sums up, the worst first. Then stands what the record says, to
 be compared with the page, which is not signed, and with the panel; then what holds,
 what does not, and what cannot be known. No book is needed; if the studio's book is
-here, it is asked what became of the paper. Nothing is written.
+here, it is asked what became of the paper; a studio's status (the file "status" of
+its pages) says it without the book. Nothing is written.
 
 Exit code 4 if anything does not hold, 7 if nothing could be verified.`,
 		Example: `  backleaf verify
   backleaf verify certificate.pdf
   backleaf verify record.json record.sig studio.pem
   zbarimg --raw -q photo.png | backleaf verify -
+  backleaf verify certificate.pdf --status status
   backleaf verify backup.sqlite`,
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return a.verifyBook(c.Context())
+			switch {
+			case len(args) > 0:
+				return a.verifyPapers(c.Context(), args, status)
+			case status != "":
+				return usage("for example: backleaf verify certificate.pdf --status "+status, "expected the paper that the status is to be asked about")
 			}
-			return a.verifyPapers(c.Context(), args)
+			return a.verifyBook(c.Context())
 		},
 	})
+	c.Flags().StringVar(&status, "status", "", "ask this status of a studio what became of the paper")
+	return c
 }
 
 // verifyBook checks the studio's book.
@@ -53,7 +61,7 @@ func (a *app) verifyBook(ctx context.Context) error {
 }
 
 // verifyPapers checks what is named.
-func (a *app) verifyPapers(ctx context.Context, names []string) error {
+func (a *app) verifyPapers(ctx context.Context, names []string, status string) error {
 	var all []verify.Evidence
 	for _, n := range names {
 		es, err := a.evidence(n)
@@ -73,6 +81,13 @@ func (a *app) verifyPapers(ctx context.Context, names []string) error {
 		c.Witnesses = []verify.Witness{r}
 	} else if !errors.Is(err, book.ErrNoBook) || a.bookPath != "" {
 		return err
+	}
+	if status != "" {
+		l, err := verify.OpenStatus(status)
+		if err != nil {
+			return err
+		}
+		c.Witnesses = append(c.Witnesses, l)
 	}
 	return a.verified(ctx, c, all)
 }

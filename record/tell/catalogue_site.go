@@ -2,7 +2,7 @@ package tell
 
 // englishSite is what is said of a site.
 var englishSite = map[string]Message{
-	"site-written":         "{folder}  {shown, plural, one {one panel shown} other {{shown} panels shown}}: {written, plural, zero {no page} one {one page} other {{written} pages}} {dry, select, yes {would be written} other {written}}, {kept, plural, one {one} other {{kept}}} unchanged",
+	"site-written":         "{folder}  {shown, plural, one {one panel shown} other {{shown} panels shown}}: {written, plural, one {one page} other {{written} pages}} {dry, select, yes {would be written} other {written}}, {kept} unchanged",
 	"site-page":            "  {panel}  {dry, select, yes {would be written} other {written}}",
 	"site-taken-back":      "  {panel}  says that it is no longer shown",
 	"site-removed":         "  {name}  {dry, select, yes {would be removed} other {removed}}",

@@ -10,10 +10,10 @@ var englishVerify = map[string]Message{
 	// The first line, the worst first.
 	"sum-altered":         "ALTERED, damaged, or not what it should be: see what does not hold",
 	"sum-not-issued":      "NOT ISSUED by the studio whose book is here",
-	"sum-withdrawn":       "WITHDRAWN by the studio {when:on}: {because}",
-	"sum-replaced":        "REPLACED by a later certificate {when:on}{because, if {: {because}}}",
-	"sum-stolen":          "the maker reports the panel STOLEN {when:on}",
-	"sum-lost":            "the maker reports the panel LOST {when:on}",
+	"sum-withdrawn":       "WITHDRAWN by the studio{when, if { {when:on}}}{because, if {: {because}}}",
+	"sum-replaced":        "REPLACED by a later certificate{when, if { {when:on}}}{because, if {: {because}}}",
+	"sum-stolen":          "the maker reports the panel STOLEN{when, if { {when:on}}}",
+	"sum-lost":            "the maker reports the panel LOST{when, if { {when:on}}}",
 	"sum-discarded":       "the panel was DISCARDED {when:on}: {because}",
 	"sum-anyone-signs":    "a demonstration: anyone can sign with its key",
 	"sum-parted":          "issued from another copy of this book, or forged: cannot be known",
@@ -27,6 +27,7 @@ var englishVerify = map[string]Message{
 	"sum-files-bad":       "files beside the book are missing, changed or others",
 	"sum-book-holds":      "the book holds: {entries, plural, one {1 entry} other {{entries} entries}}, root {root}",
 	"sum-known":           "the studio’s book knows it",
+	"sum-listed":          "in force by the studio’s status of {date}",
 	"sum-whole":           "whole: all checksums hold",
 	"sum-not-signed":      "not signed: anyone can have made it",
 	"sum-not-known":       "nothing of it could be verified",
@@ -138,6 +139,17 @@ var englishVerify = map[string]Message{
 	"head-not-of-book":           "the head against the book here: {why}",
 	"book-begins-with-head":      "the journal in the book here begins with the {entries} entries of this head, unchanged",
 	"head-parts":                 "the journal in the book here does not begin with the {entries} entries of this head",
+
+	// What the studio's status says of a paper.
+	"listed-issued":       "it is a certificate that the studio issued, by its status of {date}",
+	"listed-page":         "it is the record of a page that the studio shows, by its status of {date}",
+	"listed-withdrawn":    "as a certificate in force: it was withdrawn, by the studio’s status of {date}",
+	"listed-replaced":     "as a certificate in force: it was replaced, by the studio’s status of {date}",
+	"listed-stolen":       "as a panel that changes hands freely: the maker reports it stolen, by the studio’s status of {date}",
+	"listed-lost":         "as a panel that changes hands freely: the maker reports it lost, by the studio’s status of {date}",
+	"listed-not":          "whether it is a certificate of the studio’s: the status of {date} does not name its record",
+	"status-of-other-key": "what became of it: the status of {date} is signed with another key, and does not say that the key of this paper came before it",
+	"since-status":        "what happened after {date}, the day of the status: a newer one tells",
 
 	// A book.
 	"whole-book-fails":        "the book: {why}",

@@ -176,8 +176,8 @@ func TestChangedPages(t *testing.T) {
 		{"photograph", files("a/*.jpeg", flip(100)), []string{"picture-not"}},
 		{"style", files("a/*.css", flip(3)), []string{"picture-not"}},
 		{"signature", inData(signature, other(signature, 20)), []string{"signature-not"}},
-		{"key", inData(key, other(key, 30)), []string{"signature-not"}},
-		{"key, its form", inData(key, other(key, 2)), []string{"key-not"}},
+		{"key", inData(`"key":"`+key, `"key":"`+other(key, 30)), []string{"signature-not", "page-not", "head-not", "keys-not", "status-not"}},
+		{"key, its form", inData(`"key":"`+key, `"key":"`+other(key, 2)), []string{"key-not"}},
 		{"head", inData(`\n`+fmt.Sprint(headSize(t, carried))+`\n`, `\n`+fmt.Sprint(headSize(t, carried)+1)+`\n`), []string{"head-not"}},
 		{"proof", inData(node, other(node, 5)), []string{"proof-not"}},
 		{"word for the page", inData(`panel page\nnumber: MR25`, `panel page\nnumber: MR26`), []string{"page-not"}},
@@ -245,7 +245,7 @@ func TestForgedAndOldPages(t *testing.T) {
 	}
 	bring := func(files ...string) string {
 		p.do(chromedp.SetUploadFiles("#bring-files", files))
-		p.until(`document.querySelector(".bring .results")`)
+		p.until(`!!document.querySelector(".bring .results")`)
 		return value[string](p, `document.querySelector(".bring .results").innerText`)
 	}
 	if text := bring(five...); !says(text, "deed-otherkey") || !says(text, "deed-unknown") {
@@ -286,7 +286,7 @@ func TestForgedAndOldPages(t *testing.T) {
 	for _, c := range []struct{ text, code string }{{note, "note"}, {strings.Replace(note, "Low water", "High water", 1), "note-not"}} {
 		p.checked(url)
 		p.do(chromedp.SetValue("#bring-symbol", c.text), chromedp.Click(".bring button"))
-		p.until(`document.querySelector(".bring .results")`)
+		p.until(`!!document.querySelector(".bring .results")`)
 		if text := value[string](p, `document.querySelector(".bring .results").innerText`); !says(text, c.code) {
 			t.Errorf("of the symbol it says\n%s", text)
 		}

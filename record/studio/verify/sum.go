@@ -20,10 +20,10 @@ type standing struct {
 var standings = []standing{
 	{"altered", nil, false},
 	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key"}, false},
-	{"withdrawn", []string{"was-withdrawn"}, false},
-	{"replaced", []string{"was-replaced"}, false},
-	{"stolen", []string{"panel-stolen"}, false},
-	{"lost", []string{"panel-lost"}, false},
+	{"withdrawn", []string{"was-withdrawn", "listed-withdrawn"}, false},
+	{"replaced", []string{"was-replaced", "listed-replaced"}, false},
+	{"stolen", []string{"panel-stolen", "listed-stolen"}, false},
+	{"lost", []string{"panel-lost", "listed-lost"}, false},
 	{"discarded", []string{"panel-discarded"}, false},
 	{"files-bad", []string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, false},
 	{"anyone-signs", []string{"anyone-signs"}, false},
@@ -37,6 +37,7 @@ var standings = []standing{
 	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true},
 	{"book-holds", []string{"whole-book-holds"}, true},
 	{"known", []string{"symbol-known", "label-known", "book-begins-with-head"}, true},
+	{"listed", []string{"listed-issued", "listed-page"}, true},
 	{"whole", []string{"deposit-whole"}, true},
 	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}, false},
 }
