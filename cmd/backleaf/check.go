@@ -122,6 +122,9 @@ func (a *app) sayFinding(x questions.Finding, text string) {
 	}
 	a.told("finding", tell.Told("outcome", a.catalogue().Outcome(x.Outcome)), tell.Told("severity", severity), record.With("rule", x.Rule))
 	a.told("finding-text", tell.Told("text", text))
+	if x.Sources != nil {
+		a.told("finding-from", tell.Told("sources", a.catalogue().Clauses(x.Sources)))
+	}
 	if x.Outcome == check.FallsShort {
 		a.told("finding-do", tell.Told("remedy", x.Remedy))
 	}

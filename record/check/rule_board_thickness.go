@@ -6,7 +6,7 @@ var boardThickness = Rule{
 	Name: "board-thickness",
 	Source: "MITRA, thread on fibreboard for egg tempera (one panel maker's rough estimate) and Rigid Supports (bracing); " +
 		"a painter's letter on wood panels (thin plywood to about 16 × 20 in); from 9 mm: common practice",
-	Severity: Information,
+	Severity: Advice,
 	judge:    judgeThickness,
 }
 
@@ -38,7 +38,7 @@ func judgeThickness(s *subject) []verdict {
 	case s.unless() != record.No:
 		return one(NotRecorded, at, "bracing-open", values...)
 	case s.board().Kind == record.Plywood && t >= 2500 && in(16, 20):
-		return one(FallsShort, at, "thin-plywood", values...)
+		return []verdict{say(FallsShort, at, "thin-plywood", values...).at(Information)}
 	}
 	return one(FallsShort, at, "thin", values...)
 }

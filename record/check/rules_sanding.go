@@ -51,7 +51,7 @@ func (s *subject) sandedOver(f Film, sand record.Done[record.Sanded], earlier re
 var sandingGrit = Rule{
 	Name:     "sanding-grit",
 	Source:   "common practice; particle sizes from a chart of CAMI, P and micron grades",
-	Severity: Warning,
+	Severity: Advice,
 	judge:    judgeGrit,
 }
 
@@ -94,7 +94,7 @@ func (s *subject) clothUnder(face record.Face, at record.When) record.Answer {
 var notSandedThrough = Rule{
 	Name:     "not-sanded-through",
 	Source:   "common practice",
-	Severity: Warning,
+	Severity: Advice,
 	judge:    judgeSandedThrough,
 }
 

@@ -28,7 +28,7 @@ func (s *subject) within(st Step, w window) Step {
 
 // steps lists what is next, by how far the work has come.
 func (s *subject) steps() []Step {
-	if len(s.films) == 0 {
+	if len(s.films) == 0 && s.made {
 		return []Step{s.step(TaskSeal, s.cut.Seq, "due-seal")}
 	}
 	painted := slices.ContainsFunc(s.films, isPaint)
@@ -77,7 +77,7 @@ func (s *subject) untrimmed() []record.Done[record.ClothLaid] {
 func trimming(laid record.When) window {
 	from, to, ok := dated(laid)
 	if !ok {
-		return window{rests: []record.Said{record.Say("laid-when-open", record.With("layer", record.Code("cloth")))}}
+		return unknown(record.Say("laid-when-open", record.With("layer", record.Code("cloth"))))
 	}
 	return window{from: to.Add(trimFrom), until: from.Add(trimUntil)}
 }
@@ -148,6 +148,9 @@ func (s *subject) benchSteps() []Step {
 	case len(grounds) > 0:
 		code = "due-sand-again"
 	}
+	if len(grounds) > 0 && isAcrylic(grounds[len(grounds)-1]) != record.Yes {
+		code += "-any"
+	}
 	steps := []Step{s.within(s.step(task, last.Layer.Seq, code), latest(s.hard(record.Faces...)...))}
 	if len(grounds) == 0 {
 		return steps
@@ -188,11 +191,11 @@ func (s *subject) waitWindow(f Film, upper trade.Strata) window {
 	from, to, ok := dated(f.Layer.At)
 	switch {
 	case known == record.Unknown:
-		return window{rests: []record.Said{record.Say("binder-open", what(f))}}
+		return unknown(record.Say("material-open", what(f)))
 	case known == record.No:
 		return window{rests: []record.Said{record.Say("no-wait-known", what(f))}}
 	case !ok:
-		return window{rests: []record.Said{record.Say("laid-when-open", what(f))}}
+		return unknown(record.Say("laid-when-open", what(f)))
 	}
 	var out window
 	for _, w := range waits {
@@ -213,12 +216,13 @@ func (s *subject) waitWindow(f Film, upper trade.Strata) window {
 // resinVarnishes are the varnishes that a painting is usually given.
 var resinVarnishes = trade.Strata{trade.NaturalResin, trade.AcrylicResin, trade.HydrocarbonResin, trade.KetoneResin}
 
-// finishSteps are the steps of a painted panel.
+// finishSteps are the steps of a painted panel. One recorded afterwards may be
+// varnished already.
 func (s *subject) finishSteps() []Step {
 	var steps []Step
 	for _, face := range faces {
 		films := s.upFrom(face, isPaint)
-		if films == nil || slices.ContainsFunc(films, isVarnish) {
+		if films == nil || !s.made || slices.ContainsFunc(films, isVarnish) {
 			continue
 		}
 		paint := films[0]

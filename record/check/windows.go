@@ -2,6 +2,7 @@ package check
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"backleaf/record"
@@ -39,17 +40,23 @@ func (s *subject) window(f Film, d drying) window {
 	var usual []record.Said
 	if why.Code != "" {
 		if f.fuses() != record.Yes {
-			return window{rests: []record.Said{why}}
+			return unknown(why)
 		}
 		stated, usual = d.usual, []record.Said{record.Say("usual-times")}
 	}
 	from, to, ok := dated(f.Layer.At)
 	if !ok {
-		return window{rests: []record.Said{record.Say("laid-when-open", what(f))}}
+		return unknown(record.Say("laid-when-open", what(f)))
 	}
 	w := s.from(f, stated, from, to, d.warm && s.warmed(f))
 	w.rests = append(usual, w.rests...)
 	return w
+}
+
+// unknown is a window of which nothing is known, and why.
+func unknown(why record.Said) window {
+	why.Code = strings.TrimSuffix(why.Code, "-open") + "-unknown"
+	return window{rests: []record.Said{why}}
 }
 
 // cure returns when a film counts as cured, for judgement: by stated times
@@ -65,7 +72,7 @@ func (s *subject) cure(f Film) (w window, why record.Said) {
 		return w, record.Say("laid-when-open", what(f))
 	}
 	if w = s.from(f, stated, from, to, false); w.safe.IsZero() {
-		return w, w.rests[0]
+		return w, record.Say("times-unlikely", what(f))
 	}
 	return w, why
 }
@@ -85,7 +92,7 @@ func (s *subject) from(f Film, stated measure.Stated, laid1, laid2 time.Time, wa
 	dry, err := measure.DryingWindow(stated, rh.low, warm)
 	damp, err2 := measure.DryingWindow(stated, rh.high, warm)
 	if err != nil || err2 != nil {
-		return window{rests: []record.Said{record.Say("times-unlikely", what(f))}}
+		return unknown(record.Say("times-unlikely", what(f)))
 	}
 	w.from, w.safe = laid1.Add(dry.NotBefore), laid2.Add(damp.SafeBy)
 	return w

@@ -122,6 +122,7 @@ var englishBench = map[string]Message{
 	"name-watch":    "to watch",
 	"finding":       "  {outcome}{severity, if {, {severity}}}  {rule}",
 	"finding-text":  "    {text}",
+	"finding-from":  "    source: {sources}",
 	"finding-do":    "    → {remedy}",
 	"finding-noted": "  noted  {rule}: {text}",
 	"check-count":   "  {each, plural, one {} other {each: }}{holds} hold, {short} fall short, {open} not recorded, {out} do not apply",

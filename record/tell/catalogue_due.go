@@ -6,14 +6,16 @@ var englishDue = map[string]Message{
 	"due-press": "work adhesive under the loose {what}, press, and look again",
 	"due-trim":  "trim the cloth while the film is still soft", "due-trim-hard": "trim the cloth: the film is hard by now, use a fresh blade or sandpaper",
 	"due-answer": "turn and coat the {face}: it lacks {coats, plural, one {one coat} other {{coats} coats}} that the other face has",
-	"due-sand":   "sand lightly (150 or finer), then prime", "due-sand-again": "sand and prime again, or paint in acrylic",
-	"due-prime": "dust off and prime", "due-prime-again": "prime again, or paint in acrylic",
+	"due-sand":   "sand lightly (150 or finer), then prime", "due-sand-again": "sand and prime again, or paint in acrylic", "due-sand-again-any": "sand and prime again, or paint",
+	"due-prime": "dust off and prime", "due-prime-again": "prime again, or paint in acrylic", "due-prime-again-any": "prime again, or paint",
 	"due-paint-oil": "paint in oil", "due-label": "print the label for the back",
 	"due-varnish":         "varnish, when the paint is firm all through",
 	"due-varnish-acrylic": "varnish with a removable varnish; an isolation coat first makes later cleaning safer, and stays for good",
 
 	"usual-times": "usual times, none stated for the material", "air-open": "air not recorded: the later moment is for the dampest", "air-read": "by the air read ({entries})",
-	"binder-open": "what the {layer} is made of is not recorded", "no-wait-known": "no waiting time is known for the {layer}",
+	"material-unknown": "what the {layer} is made of is not recorded", "laid-when-unknown": "on what day the {layer} was laid is not recorded",
+	"times-of-material-unknown": "how long {material} takes to dry and to cure is not recorded", "times-unlikely-unknown": "the times stated for the {layer} cannot be",
+	"no-wait-known": "no waiting time is known for the {layer}",
 }
 
 // englishBalance is what is reckoned of the balance of a panel, by code.

@@ -39,7 +39,7 @@ var englishFindings = map[string]Message{
 
 	// cloth
 	"wet-through": "the cloth was wetted through", "wet-through-not": "the cloth was not wetted through", "wet-through-open": "whether the cloth was wetted through",
-	"water-trapped": "the cloth came sized or primed and the board takes no water: the glue cannot dry", "wet-through-elsewhere": "the cloth came sized or primed",
+	"water-trapped": "the cloth came sized or primed and the board takes no water: neither lets the water of the glue out", "wet-through-elsewhere": "the cloth came sized or primed",
 	"edges-pressed": "the cloth was pressed down at the edges", "edges-pressed-not": "the cloth was not pressed down at the edges",
 	"edges-pressed-open": "whether the cloth was pressed down at the edges",
 	"cloth-weighted":     "the panel lay under weights for a day", "cloth-weighted-not": "the panel lay under weights for less than a day",

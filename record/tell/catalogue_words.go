@@ -72,6 +72,7 @@ var englishWords = Words{
 	"code": texts{"current": "current", "retired": "retired", "lost": "lost", "unrecorded": "not recorded", "small": "small", "medium": "medium", "large": "large", "cloth": "cloth", "paint": "paint", "varnish": "varnish", "coat": "coat", "board": "board", "adhesion": "adhesion", "over-height": "over the height", "over-width": "over the width", "over-diagonal": "over the diagonal",
 		"along-grain": "along the grain", "across-grain": "across the grain", "over-": "over a line that is not recorded",
 		"plies": "the number of plies", "veneers": "the thickness of the core veneer, which can be measured at the edge", "wood": "the wood", "skins": "the thickness of the skins"}.words(),
+	"Work":     texts{"practice": "common practice", "memory": "from memory of the literature"}.words(),
 	"Outcome":  texts{"falls-short": "falls short", "not-recorded": "not recorded", "holds": "holds", "does-not-apply": "does not apply"}.words(),
 	"Severity": texts{"warning": "warning", "advice": "advice", "information": "information"}.words(),
 	"Task": texts{"seal": "seal", "lay": "lay cloth or ground", "press": "press down", "trim": "trim", "answer": "answer the coat", "sand": "sand", "prime": "prime", "paint": "paint",

@@ -1,6 +1,7 @@
 package tell
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -86,6 +87,15 @@ func (c *Catalogue) Entries(seqs []int64) string {
 		text = c.Join.List.With("a", text, "b", s)
 	}
 	return text
+}
+
+// Sources names what the deciding verdicts of a finding rest on, where its rule
+// has a source for each.
+func (c *Catalogue) Sources(f check.Finding) (out []string) {
+	for _, w := range f.Works {
+		out = append(out, cmp.Or(w.Title(), c.own("Work", string(w))))
+	}
+	return out
 }
 
 // Outcome names what a rule says.

@@ -28,6 +28,7 @@ type Finding struct {
 	Text     string         `json:"text"`
 	Entries  []int64        `json:"entries"`
 	Remedy   string         `json:"remedy,omitzero"`
+	Sources  []string       `json:"sources,omitzero"` // where the rule has one for each thing it found
 
 	Short string   `json:"-"` // of Text what decides
 	asks  []string // the things not recorded, one by one
@@ -61,7 +62,7 @@ func found(c *tell.Catalogue, f check.Finding) Finding {
 			asks = append(asks, c.FoundHere(s))
 		}
 	}
-	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), c.Found(short), asks}
+	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), c.Sources(f), c.Found(short), asks}
 }
 
 // Check holds panels against the rules, or against one of them, the worst panel
