@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -90,6 +91,8 @@ func (a *app) run(ctx context.Context, args []string) int {
 	switch {
 	case errors.Is(err, book.ErrNoBook):
 		code, hint = exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"
+	case errors.Is(err, book.ErrTwoNames):
+		hint = "make a book of its own: \"backleaf backup COPY\", move this name away, and \"backleaf restore COPY --highest none\""
 	case errors.Is(err, book.ErrNewer):
 		code, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
 	case errors.Is(err, book.ErrNotBook):
@@ -155,7 +158,11 @@ func (a *app) catalogue() *tell.Catalogue { return cmp.Or(a.lang, tell.English) 
 
 // path returns the file of the book.
 func (a *app) path() string {
-	return cmp.Or(a.bookPath, a.env("BACKLEAF_BOOK"), "studio.sqlite")
+	path := cmp.Or(a.bookPath, a.env("BACKLEAF_BOOK"), "studio.sqlite")
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		return real // photographs, papers and key stand beside the real file
+	}
+	return path
 }
 
 // session is a book with the clock and randomness of this run.

@@ -10,6 +10,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"sync"
 
 	"backleaf/record/safefile"
@@ -21,6 +22,9 @@ var (
 	ErrNoBook = errors.New("there is no book here")
 	// ErrNotBook: the file is something else.
 	ErrNotBook = errors.New("this is not a book")
+	// ErrTwoNames: the file has a second name (a hard link). Each would have a
+	// log of its own, and two programs would write past each other.
+	ErrTwoNames = errors.New("the file has more than one name: programs that use the other would write past this one")
 	// ErrNewer: the book was written by a newer program.
 	ErrNewer = errors.New("this book is newer than this program")
 )
@@ -100,6 +104,15 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	if err := checkHeader(path, how == readWrite); err != nil {
 		return fail(err)
 	}
+	// What is kept with a book, its log too, stands beside the real file.
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	if how == readWrite {
+		if err := onlyName(path); err != nil {
+			return fail(err)
+		}
+	}
 	db, err := openFile(path, how)
 	if err != nil {
 		return fail(err)
@@ -133,6 +146,15 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 		b.idle = append(b.idle, s)
 	}
 	return b, nil
+}
+
+// onlyName refuses to write to a file that has a second name.
+func onlyName(path string) error {
+	n, err := names(path)
+	if err == nil && n > 1 {
+		err = ErrTwoNames
+	}
+	return err
 }
 
 // settle looks at the look-up tables and makes the first session ready. Stale
@@ -318,6 +340,9 @@ func (b *Book) update(ctx context.Context, f func(*session) error) error {
 	defer b.mu.Unlock()
 	if b.writer == nil {
 		return fmt.Errorf("the book was opened for reading only")
+	}
+	if err := onlyName(b.path); err != nil {
+		return err
 	}
 	err := b.writer.within(ctx, "BEGIN IMMEDIATE", func() error { return f(b.writer) })
 	if hasCode(err, codeReadOnly, codeCantOpen) {

@@ -49,7 +49,7 @@ var englishCommands = map[string]Message{
 	"next-new-sheet":         "next: backleaf studio key recovery-sheet sheet.pdf; the old sheet is of no use now",
 	"book-empty":             "{file}  an empty book; next: backleaf import FILE",
 	"book-made":              "{file}  the book of {maker}, mark {mark}",
-	"sample-link":            "a symbol will lead to {link}",
+	"sample-link":            "a symbol will lead to {link}: try it in a browser before a label bears it",
 	"next-materials":         "next: backleaf material starter, then backleaf panel add",
 	"no-entries":             "{file}  no entries",
 	"import-kind":            "{n} of kind {kind}",
