@@ -80,7 +80,7 @@ this program, 7 nothing of it could be verified.`,
 	add(groupBench, newTreat(a), newCondition(a))
 	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
 	add(groupKeep, newDeposit(a))
-	add(groupKeep, newVerify(a), newRebuild(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a))
+	add(groupKeep, newVerify(a), newRebuild(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a), newLicences(a))
 	onlyOnce(root)
 	return root
 }
