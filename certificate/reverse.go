@@ -2,6 +2,7 @@ package certificate
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,10 +27,14 @@ const (
 	drawingMoved
 	gapsMoved
 	careMoved
+	gapsLeft // not away: below the drawing
+
+	away = factsMoved | drawingMoved | gapsMoved | careMoved
 )
 
 // plans are the ways to share out the reverse, the best first.
-var plans = []moved{0, factsMoved, drawingMoved, drawingMoved | factsMoved, drawingMoved | factsMoved | gapsMoved, drawingMoved | factsMoved | gapsMoved | careMoved}
+var plans = []moved{0, gapsLeft, factsMoved | gapsLeft, factsMoved, gapsMoved, factsMoved | gapsMoved, drawingMoved, drawingMoved | gapsLeft, drawingMoved | factsMoved,
+	drawingMoved | factsMoved | gapsLeft, factsMoved | gapsMoved | careMoved, drawingMoved | factsMoved | gapsMoved, away}
 
 // reverse lays the side for the file, by the first plan that fits.
 func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
@@ -37,7 +42,7 @@ func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
 	above := c.notThis(s)
 	for _, p := range plans {
 		n := pages
-		if p == 0 {
+		if p&away == 0 {
 			n = 2
 		}
 		head := c.running(s, 2, n)
@@ -57,7 +62,7 @@ func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
 			continue
 		}
 		out := append([]paper.Shape{head.at(s.side, s.top)}, shapes...)
-		return append(out, above.at(s.side, end+gap), foot.at(s.side, s.height-s.bottom-foot.height)), p, nil
+		return append(out, above.at(s.side, end+gap), foot.at(s.side, s.height-s.bottom-foot.height)), p & away, nil
 	}
 	return nil, 0, paper.ErrTooLong
 }
@@ -112,7 +117,10 @@ func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, floa
 	if p&factsMoved == 0 {
 		c.particularsIn(words)
 	}
-	if p != 0 {
+	if p&gapsLeft != 0 {
+		c.gapsIn(words)
+	}
+	if p&away != 0 {
 		words.gap(3)
 		words.text(paper.Span{Style: name, Text: c.elsewhere(p)})
 	}
@@ -139,7 +147,7 @@ func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, floa
 			if p&careMoved == 0 {
 				c.careIn(r, runOn)
 			}
-			if p&gapsMoved == 0 {
+			if p&(gapsMoved|gapsLeft) == 0 {
 				c.gapsIn(r)
 			}
 		}
@@ -160,15 +168,19 @@ func (c *content) particularsIn(col *column) {
 	}
 }
 
-// careIn gives each advice a paragraph or, where room is short, runs them on.
+// careIn gives each advice a paragraph or, where room is short, every four.
 func (c *content) careIn(col *column, runOn bool) {
 	col.text(paper.Span{Style: heading, Text: string(c.words.Care)})
 	col.gap(1)
+	paragraphs := c.care
 	if runOn {
-		col.text(paper.Span{Style: text, Text: strings.Join(c.care, " ")})
-		return
+		const together = 4
+		paragraphs = nil
+		for some := range slices.Chunk(c.care, together) {
+			paragraphs = append(paragraphs, strings.Join(some, " "))
+		}
 	}
-	for _, t := range c.care {
+	for _, t := range paragraphs {
 		col.text(paper.Span{Style: text, Text: t})
 		col.gap(0.8)
 	}
