@@ -59,21 +59,21 @@ func command(t testing.TB, book string, args ...string) string {
 	return string(out)
 }
 
-// bench is the running program.
-type bench struct {
+// running is the program that serves the page.
+type running struct {
 	cmd  *exec.Cmd
 	url  string
 	said chan string // further lines
 }
 
 // serve starts the program as a page.
-func serve(t testing.TB, book string, args ...string) *bench {
+func serve(t testing.TB, book string, args ...string) *running {
 	t.Helper()
 	file, err := program()
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &bench{cmd: exec.Command(file, append([]string{"--book", book, "bench"}, args...)...), said: make(chan string, 1000)}
+	b := &running{cmd: exec.Command(file, append([]string{"--book", book, "bench"}, args...)...), said: make(chan string, 1000)}
 	out, err := b.cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -105,7 +105,7 @@ func serve(t testing.TB, book string, args ...string) *bench {
 }
 
 // kill ends the program as a power cut would.
-func (b *bench) kill() {
+func (b *running) kill() {
 	b.cmd.Process.Kill()
 	b.cmd.Wait()
 }
