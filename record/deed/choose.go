@@ -40,6 +40,13 @@ func choose(all []form.Stored, n record.Number) ([]form.Stored, error) {
 	if err != nil {
 		return nil, err
 	}
+	return Chosen(w, all, n), nil
+}
+
+// Chosen is what [Entries] returns, out of entries that were read before and
+// that are at least those that the journal needs for the panel; w is folded from
+// them, or from the whole journal.
+func Chosen(w *record.Workshop, all []form.Stored, n record.Number) []form.Stored {
 	var lots []record.Key
 	chosen := map[int64]bool{}
 	use := func(e record.Entry) {
@@ -87,5 +94,5 @@ func choose(all []form.Stored, n record.Number) ([]form.Stored, error) {
 			out = append(out, s)
 		}
 	}
-	return out, nil
+	return out
 }

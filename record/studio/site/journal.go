@@ -20,7 +20,7 @@ type journal struct {
 	size    int64
 	root    seal.Hash
 	hashes  seal.HashReader
-	general []form.Stored // about no panel: studio, shelf, keys
+	general []form.Stored // about no panel, with their corrections, in order
 	of      map[record.Number][]form.Stored
 	fixes   map[int64][]form.Stored // corrections, by what they correct
 }
@@ -46,25 +46,48 @@ func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
 			j.of[n] = append(j.of[n], s)
 		}
 	}
+	j.general = j.corrected(j.general)
 	j.shop, err = record.Fold(form.Entries(all))
 	return j, err
 }
 
-// Needed implements [deed.Journal].
-func (j *journal) Needed(_ context.Context, n record.Number, size int64) ([]form.Stored, error) {
+// corrected adds what corrects some entries, and what corrects that.
+func (j *journal) corrected(entries []form.Stored) []form.Stored {
 	found := map[int64]form.Stored{}
 	var add func([]form.Stored)
 	add = func(list []form.Stored) {
 		for _, s := range list {
-			if _, there := found[s.Seq]; !there && (size == 0 || s.Seq <= size) {
+			if _, there := found[s.Seq]; !there {
 				found[s.Seq] = s
 				add(j.fixes[s.Seq])
 			}
 		}
 	}
-	add(j.general)
-	add(j.of[n])
-	return slices.SortedFunc(maps.Values(found), func(a, b form.Stored) int { return cmp.Compare(a.Seq, b.Seq) }), nil
+	add(entries)
+	return slices.SortedFunc(maps.Values(found), func(a, b form.Stored) int { return cmp.Compare(a.Seq, b.Seq) })
+}
+
+// needed merges what is about no panel with what names one; size bounds it, 0
+// does not.
+func (j *journal) needed(n record.Number, size int64) (out []form.Stored) {
+	own, general := j.corrected(j.of[n]), j.general
+	for len(own) > 0 || len(general) > 0 {
+		from := &general
+		if len(general) == 0 || len(own) > 0 && own[0].Seq <= general[0].Seq {
+			from = &own
+		}
+		s := (*from)[0]
+		*from = (*from)[1:]
+		if (size == 0 || s.Seq <= size) && (len(out) == 0 || out[len(out)-1].Seq != s.Seq) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// Needed implements [deed.Journal].
+func (j *journal) Needed(_ context.Context, n record.Number, size int64) ([]form.Stored, error) {
+	return j.needed(n, size), nil
 }
 
 // Tree implements [deed.Journal].
@@ -91,27 +114,13 @@ func (t then) Tree(context.Context) (int64, seal.Hash, error) {
 	return t.last, root, err
 }
 
-// story is what one panel follows from.
-type story struct {
-	shop   *record.Workshop
-	panel  *record.Panel
-	last   int64       // entry
-	digest seal.Digest // of all entries
-}
-
-func (j *journal) storyOf(ctx context.Context, n record.Number) (story, error) {
-	entries, err := deed.Entries(ctx, j, n, 0)
-	if err != nil {
-		return story{}, err
-	}
+// follows are the entries that one panel follows from, and a digest of them.
+func (j *journal) follows(n record.Number) ([]form.Stored, seal.Digest) {
+	entries := deed.Chosen(j.shop, j.needed(n, 0), n)
 	h := sha256.New()
 	for _, e := range entries {
 		h.Write(e.Bytes)
 		h.Write([]byte{'\n'})
 	}
-	s := story{last: entries[len(entries)-1].Seq, digest: seal.Digest(h.Sum(nil))}
-	if s.shop, err = record.Fold(form.Entries(entries)); err == nil {
-		s.panel = s.shop.Panel(n)
-	}
-	return s, err
+	return entries, seal.Digest(h.Sum(nil))
 }

@@ -10,6 +10,7 @@ import (
 	"backleaf/certificate/page"
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/form"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/kept"
@@ -23,6 +24,7 @@ type writer struct {
 	journal *journal
 	session *studio.Session
 	result  Result
+	version string          // of what pages are drawn with
 	wanted  map[string]bool // assets that some page names
 	records []seal.Digest   // of the pages
 	pages   map[string]bool // folders
@@ -34,12 +36,19 @@ func (w *writer) write(ctx context.Context) error {
 	if w.Key == nil {
 		w.warn("site-not-signed")
 	}
+	w.version = page.Version(w.Catalogue)
+	if err := w.notFoundPage(); err != nil { // first: by it the next run knows the folder
+		return err
+	}
 	shown, err := w.panelPages(ctx)
 	if err != nil {
 		return err
 	}
-	if err := w.plainPages(shown); err != nil {
-		return err
+	if w.Index {
+		p, err := page.Index(w.Catalogue, w.journal.shop, shown)
+		if err := w.plainPage(index, p, err); err != nil {
+			return err
+		}
 	}
 	if w.Key != nil {
 		if err := w.writeStatus(); err != nil {
@@ -125,12 +134,9 @@ func (w *writer) want(names []string) {
 
 // panelPage writes the page of a panel, unless it stands as it would be drawn.
 func (w *writer) panelPage(ctx context.Context, p *record.Panel) error {
-	st, err := w.journal.storyOf(ctx, p.Number)
-	if err != nil {
-		return err
-	}
+	entries, digest := w.journal.follows(p.Number)
 	show, _ := photograph(p)
-	from := w.drawnFrom(st.digest)
+	from := w.drawnFrom(digest)
 	name := p.Number.Bare()
 	if m, ok := w.mark(name + "/" + index); ok && !w.Anew && m.From == from {
 		names := named(m.page)
@@ -141,7 +147,7 @@ func (w *writer) panelPage(ctx context.Context, p *record.Panel) error {
 			return nil
 		}
 	}
-	out, record, err := w.draw(ctx, st, show)
+	out, record, err := w.draw(ctx, p.Number, entries, show)
 	if err != nil {
 		return err
 	}
@@ -159,21 +165,26 @@ func (w *writer) drawnFrom(entries seal.Digest) seal.Digest {
 	if w.Key != nil {
 		key = w.Key.Public().Fingerprint().String()
 	}
-	return seal.DigestOf([]byte(page.Version(w.Catalogue) + "\n" + entries.String() + "\n" + key))
+	return seal.DigestOf([]byte(w.version + "\n" + entries.String() + "\n" + key))
 }
 
 // draw draws a page from what its record holds, as of its last entry.
-func (w *writer) draw(ctx context.Context, st story, show bool) (page.Page, seal.Digest, error) {
-	at, _ := st.shop.Written.Exact()
-	in := page.Input{Workshop: st.shop, Panel: st.panel, Key: w.Key, Catalogue: w.Catalogue}
-	var err error
-	if in.Deed, err = deed.Make(ctx, then{w.journal, st.last}, st.shop, st.panel, nil, w.Key, at); err != nil {
-		return page.Page{}, seal.Digest{}, err
+func (w *writer) draw(ctx context.Context, n record.Number, entries []form.Stored, show bool) (page.Page, seal.Digest, error) {
+	none := seal.Digest{}
+	shop, err := record.Fold(form.Entries(entries))
+	if err != nil {
+		return page.Page{}, none, err
 	}
-	if ph, ok := page.Front(st.panel); ok {
+	panel := shop.Panel(n)
+	at, _ := shop.Written.Exact()
+	in := page.Input{Workshop: shop, Panel: panel, Key: w.Key, Catalogue: w.Catalogue}
+	if in.Deed, err = deed.Make(ctx, then{w.journal, shop.Last}, shop, panel, nil, w.Key, at); err != nil {
+		return page.Page{}, none, err
+	}
+	if ph, ok := page.Front(panel); ok {
 		if in.Withheld = !show; show {
 			if in.Photograph, err = kept.Read(w.session.Book.Path(), kept.Photograph(ph)); err != nil {
-				w.warn("site-photograph", record.With("panel", st.panel.Number), record.With("problem", err.Error()))
+				w.warn("site-photograph", record.With("panel", n), record.With("problem", err.Error()))
 				in.Photograph, in.Withheld = nil, true
 			}
 		}
@@ -221,32 +232,30 @@ func (w *writer) putFile(name string, data []byte) (written bool, err error) {
 	return written, err
 }
 
-// plainPages writes the pages that belong to no panel.
-func (w *writer) plainPages(shown []*record.Panel) error {
-	shop := w.journal.shop
+// notFoundPage writes the page for an address without a panel.
+func (w *writer) notFoundPage() error {
+	st := w.journal.shop.Studio
 	up := ""
-	if u, err := url.Parse(shop.Studio.LinkBase); err == nil && strings.HasSuffix(u.Path, "/") {
+	if u, err := url.Parse(st.LinkBase); err == nil && strings.HasSuffix(u.Path, "/") {
 		up = u.Path
 	}
-	sample, err := record.NewNumber(shop.Studio.Mark, 26, 142, shop.Studio.NAAN)
+	sample, err := record.NewNumber(st.Mark, 26, 142, st.NAAN)
 	if err != nil {
 		return err
 	}
-	draw := func(name string, p page.Page, err error) error {
-		if err == nil {
-			err = w.putAssets(p)
-		}
-		if err == nil {
-			_, err = w.putFile(name, marked(p.HTML, seal.Digest{}, seal.Digest{}))
-		}
-		return err
+	p, err := page.NotFound(w.Catalogue, st, sample, up)
+	return w.plainPage(notFound, p, err)
+}
+
+// plainPage writes a page that belongs to no panel.
+func (w *writer) plainPage(name string, p page.Page, err error) error {
+	if err == nil {
+		err = w.putAssets(p)
 	}
-	p, err := page.NotFound(w.Catalogue, shop.Studio, sample, up)
-	if err := draw(notFound, p, err); err != nil || !w.Index {
-		return err
+	if err == nil {
+		_, err = w.putFile(name, marked(p.HTML, seal.Digest{}, seal.Digest{}))
 	}
-	p, err = page.Index(w.Catalogue, shop, shown)
-	return draw(index, p, err)
+	return err
 }
 
 // remove deletes what nothing names any more: pages first, then assets.
