@@ -20,7 +20,7 @@ type air struct {
 
 // celsius returns the temperature in which a layer was laid: as recorded for
 // it, or else by the nearest reading of the room within 12 hours.
-func (s *subject) celsius(f Film) (air, bool) {
+func (s *subject) celsius(f film) (air, bool) {
 	if mc, ok := f.Layer.Coating.Temperature.Millicelsius(); ok {
 		return air{float64(mc) / 1000, float64(mc) / 1000, filmSeqs(f)}, true
 	}
@@ -31,7 +31,7 @@ func (s *subject) celsius(f Film) (air, bool) {
 }
 
 // humidity returns the relative humidity in percent likewise.
-func (s *subject) humidity(f Film) (air, bool) {
+func (s *subject) humidity(f film) (air, bool) {
 	if mp, ok := f.Layer.Coating.Humidity.Millipercent(); ok {
 		return air{float64(mp) / 1000, float64(mp) / 1000, filmSeqs(f)}, true
 	}

@@ -15,7 +15,7 @@ type measuredBow struct {
 
 // measured returns the last bow measured, and whether that was after some
 // layers; nil if none was.
-func (s *subject) measured(layers []Film) (*measuredBow, record.Answer) {
+func (s *subject) measured(layers []film) (*measuredBow, record.Answer) {
 	var last *record.Done[record.Inspection]
 	sure := record.Answer(record.Yes)
 	for _, look := range record.Each[record.Inspection](s.p) {

@@ -1,6 +1,5 @@
-// Package check holds a panel's record against rules of thumb, says what is
-// due next, and adds up what a panel cost. It is pure: the record and a time
-// in, findings, windows and sums out.
+// Package check holds a panel's record against rules of thumb and says what is
+// due next. It is pure: the record and a time in, findings and windows out.
 //
 // # Four outcomes
 //

@@ -1,20 +1,15 @@
 package check_test
 
 import (
-	"fmt"
 	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
 
-	"github.com/go-json-experiment/json"
-	"github.com/go-json-experiment/json/jsontext"
-
 	"backleaf/record"
-	"backleaf/record/accept"
 	"backleaf/record/check"
+	"backleaf/record/invented"
 )
 
 // history is a short panel history and the outcomes expected of it.
@@ -26,9 +21,9 @@ type history struct {
 	want    map[string]check.Outcome
 }
 
-const panel record.Number = "KB26-0140-D"
+const panel = invented.Panel
 
-var moment = time.Date(2027, 6, 1, 12, 0, 0, 0, time.FixedZone("", 2*3600))
+var moment = invented.Moment
 
 var outcomes = map[string]check.Outcome{
 	"holds": check.Holds, "short": check.FallsShort, "open": check.NotRecorded, "not": check.NotApplicable,
@@ -111,116 +106,12 @@ func used(shelf, own []string) []string {
 	return out
 }
 
-func at(t testing.TB, s string) time.Time {
-	t.Helper()
-	when, err := record.ParseWhen(fullTime(s))
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, _ := when.Earliest()
-	return e
-}
+func at(t testing.TB, s string) time.Time { return invented.Time(s) }
 
-// fullTime writes out a short time of 2026.
-func fullTime(s string) string {
-	switch {
-	case len(s) == len("05-02T09:00") && s[5] == 'T':
-		return "2026-" + s + ":00+02:00"
-	case len(s) == len("05-02"):
-		return "2026-" + s
-	}
-	return s
-}
+func lines(t testing.TB, text string) []record.Entry { return invented.Lines(text) }
 
-// entry reads one line of a history.
 func entry(t testing.TB, line string, seq, before int) record.Entry {
-	t.Helper()
-	f := strings.Fields(line)
-	m := map[string]any{"v": 1, "seq": seq, "kind": f[0], "written": fmt.Sprintf("2027-05-%02dT%02d:%02d:00+02:00", 1+seq/1440, seq/60%24, seq%60)}
-	if f[1] != "-" {
-		m["at"] = fullTime(f[1])
-		if when, err := record.ParseWhen(fullTime(f[1])); err == nil {
-			if last, ok := when.Latest(); ok { // written down as it happened
-				m["written"] = last.In(moment.Location()).Format(time.RFC3339)
-			}
-		}
-	}
-	switch f[0] {
-	case "studio", "material", "lot":
-	default:
-		m["panels"] = []string{string(panel)}
-	}
-	for _, pair := range f[2:] {
-		name, value, _ := strings.Cut(pair, "=")
-		if strings.HasPrefix(value, "{") {
-			value = strings.ReplaceAll(value, "~", " ")
-		} else {
-			value = strings.ReplaceAll(value, "_", " ")
-		}
-		switch name {
-		case "panels":
-			delete(m, name)
-			if value != "-" {
-				m[name] = strings.Split(value, ",")
-			}
-		case "faces", "extra", "uses", "means":
-			m[name] = strings.Split(value, ",")
-		case "board", "cloth", "change":
-			if strings.HasPrefix(value, "{") {
-				m[name] = jsontext.Value(value)
-			} else {
-				m[name] = value
-			}
-		case "mix":
-			var mix []map[string]any
-			for _, part := range strings.Split(value, "+") {
-				material, lot, _ := strings.Cut(part, "/")
-				p := map[string]any{"parts": 1, "material": material}
-				if lot != "" {
-					p["lot"] = lot
-				}
-				mix = append(mix, p)
-			}
-			m[name] = mix
-		case "pigments":
-			var ps []map[string]any
-			for _, p := range strings.Split(value, "|") {
-				n, index, _ := strings.Cut(p, ":")
-				pigment := map[string]any{"name": n}
-				if index != "" {
-					pigment["colour_index"] = index
-				}
-				ps = append(ps, pigment)
-			}
-			m[name] = ps
-		case "layers":
-			n, err := strconv.Atoi(strings.TrimPrefix(value, "@"))
-			if err != nil {
-				t.Fatalf("%s: %v", line, err)
-			}
-			m[name] = []int{n + before}
-		case "grit", "entry":
-			n, err := strconv.Atoi(strings.TrimPrefix(value, "@"))
-			if err != nil {
-				t.Fatalf("%s: %v", line, err)
-			}
-			if strings.HasPrefix(value, "@") {
-				n += before
-			}
-			m[name] = n
-		default:
-			m[name] = value
-		}
-	}
-	b, err := json.Marshal(m)
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, err := accept.Parse(b)
-	if err != nil {
-		t.Fatalf("%s: %v", line, err)
-	}
-	return e
+	return invented.Line(line, seq, before)
 }
 
 // judge folds entries and judges the panel; nil where it was never cut.

@@ -4,25 +4,26 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/amount"
 	"backleaf/record/trade"
 )
 
 // isPaint, isVarnish, isCloth and isCoat tell the layers of a face apart. The
 // adhesive that a cloth is laid into is a coat.
-func isPaint(f Film) bool   { return f.Layer.Paint != nil }
-func isVarnish(f Film) bool { return f.Layer.Varnish != nil }
-func isCloth(f Film) bool   { return f.Layer.Cloth != nil }
-func isCoat(f Film) bool    { return !isPaint(f) && !isVarnish(f) && !isCloth(f) }
+func isPaint(f film) bool   { return f.Layer.Paint != nil }
+func isVarnish(f film) bool { return f.Layer.Varnish != nil }
+func isCloth(f film) bool   { return f.Layer.Cloth != nil }
+func isCoat(f film) bool    { return !isPaint(f) && !isVarnish(f) && !isCloth(f) }
 
 // laidAs answers whether a layer is a coat for one of some purposes.
-func laidAs(f Film, purposes ...record.Purpose) record.Answer {
+func laidAs(f film, purposes ...record.Purpose) record.Answer {
 	if !isCoat(f) {
 		return record.No
 	}
 	return word(f.Layer.Purpose, purposes...)
 }
 
-func isGround(f Film) record.Answer { return laidAs(f, record.Ground) }
+func isGround(f film) record.Answer { return laidAs(f, record.Ground) }
 
 // word answers whether a word of a closed list is one of some.
 func word[W ~string](w W, want ...W) record.Answer {
@@ -32,8 +33,8 @@ func word[W ~string](w W, want ...W) record.Answer {
 	return is(slices.Contains(want, w))
 }
 
-func filter(films []Film, keep func(Film) bool) []Film {
-	var out []Film
+func filter(films []film, keep func(film) bool) []film {
+	var out []film
 	for _, f := range films {
 		if keep(f) {
 			out = append(out, f)
@@ -44,7 +45,7 @@ func filter(films []Film, keep func(Film) bool) []Film {
 
 // laidBefore answers whether one layer was laid before another. Those of one
 // entry lie as they are listed: the adhesive under its cloth.
-func laidBefore(a, b Film) record.Answer {
+func laidBefore(a, b film) record.Answer {
 	if a.Layer.Seq == b.Layer.Seq {
 		return is(isCoat(a) && isCloth(b))
 	}
@@ -52,7 +53,7 @@ func laidBefore(a, b Film) record.Answer {
 }
 
 // inOrder is unknown where the dates of some layers do not tell their order.
-func inOrder(films []Film) record.Answer {
+func inOrder(films []film) record.Answer {
 	for i := range films {
 		for j := range i {
 			if films[i].Layer.Seq != films[j].Layer.Seq && before(films[j].Layer.At, films[i].Layer.At) == record.Unknown {
@@ -63,15 +64,29 @@ func inOrder(films []Film) record.Answer {
 	return record.Yes
 }
 
+// film is a layer with the thickness of its film, and what it was made of.
+type film struct {
+	amount.Film
+	made trade.Made
+}
+
+// newFilm is a layer whose thickness nobody has reckoned.
+func newFilm(w *record.Workshop, l record.Layer) film {
+	return film{amount.Film{Layer: l, Wet: amount.Unknown, Dry: amount.Unknown}, trade.Of(w, l)}
+}
+
+// inPart reports that some of the layer was taken off.
+func (f film) inPart() bool { return len(f.Layer.Losses) > 0 }
+
 // seals answers whether a layer is a coat that closes the face it lies on.
-func (f Film) seals() record.Answer { return f.made.Seals() }
+func (f film) seals() record.Answer { return f.made.Seals() }
 
 // materials returns what a layer was made of, and whether that is all of it.
-func (f Film) materials() ([]record.Material, bool) { return f.made.Materials, f.made.All }
+func (f film) materials() ([]record.Material, bool) { return f.made.Materials, f.made.All }
 
 // fuses answers whether the film of a layer forms from particles in water, and
 // so needs a least temperature: if one of its binders does.
-func (f Film) fuses() record.Answer {
+func (f film) fuses() record.Answer {
 	bs, known := f.made.Binders()
 	var answers []record.Answer
 	for _, b := range bs {
@@ -85,7 +100,7 @@ func (f Film) fuses() record.Answer {
 
 // removable answers for a varnish: as recorded with it, or with its materials,
 // of which one that stays makes all stay.
-func (f Film) removable() record.Answer {
+func (f film) removable() record.Answer {
 	if r := f.Layer.Varnish.Removable; r != "" {
 		return r
 	}
@@ -101,19 +116,7 @@ func (f Film) removable() record.Answer {
 }
 
 // what is what a finding calls a layer.
-func what(f Film) record.Value {
-	switch {
-	case isCloth(f):
-		return record.With("layer", record.Code("cloth"))
-	case isPaint(f):
-		return record.With("layer", record.Code("paint"))
-	case isVarnish(f):
-		return record.With("layer", record.Code("varnish"))
-	case f.Layer.Purpose == "" || f.Layer.Purpose == record.Unknown || f.Layer.Purpose == "other":
-		return record.With("layer", record.Code("coat"))
-	}
-	return record.With("layer", f.Layer.Purpose)
-}
+func what(f film) record.Value { return amount.What(f.Layer) }
 
-func isOil(f Film) record.Answer     { return f.made.IsOil() }
-func isAcrylic(f Film) record.Answer { return f.made.Contains(record.Acrylic) }
+func isOil(f film) record.Answer     { return f.made.IsOil() }
+func isAcrylic(f film) record.Answer { return f.made.Contains(record.Acrylic) }

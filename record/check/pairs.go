@@ -2,13 +2,14 @@ package check
 
 import (
 	"backleaf/record"
+	"backleaf/record/amount"
 	"backleaf/record/trade"
 )
 
 // pair is a layer over another on the same face, or over the board, which has
 // no entry of its own but the cut.
 type pair struct {
-	above, below Film
+	above, below film
 	shown        trade.Strata  // what the lower one shows to the upper
 	direct       record.Answer // whether nothing lies between
 }
@@ -17,7 +18,7 @@ type pair struct {
 // adhesive and is no upper layer of a pair.
 func (s *subject) pairs(face record.Face) []pair {
 	films := s.on(face)
-	board := Film{Layer: record.Layer{Face: face}}
+	board := film{Film: amount.Film{Layer: record.Layer{Face: face}}}
 	var out []pair
 	for j, above := range films {
 		if isCloth(above) {
@@ -49,7 +50,7 @@ func (s *subject) pairs(face record.Face) []pair {
 
 // shows is what a layer shows to the next: a cloth, or the adhesive it was
 // wetted through with.
-func (s *subject) shows(f Film, films []Film) trade.Strata {
+func (s *subject) shows(f film, films []film) trade.Strata {
 	if isCloth(f) {
 		for _, a := range films {
 			if a.Layer.Seq == f.Layer.Seq && isCoat(a) {

@@ -35,7 +35,7 @@ func (s *subject) waits(act record.Body) (ws []window) {
 		} else {
 			ws = append(ws, s.touch(face)...)
 		}
-		under := s.upFrom(face, func(x Film) bool { return isPaint(x) || isGround(x) == record.Yes })
+		under := s.upFrom(face, func(x film) bool { return isPaint(x) || isGround(x) == record.Yes })
 		if under == nil {
 			under = s.on(face)
 		}
@@ -47,7 +47,7 @@ func (s *subject) waits(act record.Body) (ws []window) {
 }
 
 // laying are the films that an act would lay.
-func (s *subject) laying(act record.Body) (films []Film) {
+func (s *subject) laying(act record.Body) (films []film) {
 	e := record.Event{Seq: s.w.Last + 1, At: record.Moment(s.now), Written: record.Moment(s.now), Panels: []record.Number{s.p.Number}, Body: act}
 	for _, l := range s.p.With(append(slices.Clip(s.p.Events), e)).Layers() {
 		if l.Seq == e.Seq && l.Cloth == nil {
@@ -83,7 +83,7 @@ func (s *subject) hard(on ...record.Face) (ws []window) {
 
 // upFrom lists the uppermost layer of a sort on a face and what lies over it;
 // nothing where there is none.
-func (s *subject) upFrom(face record.Face, of func(Film) bool) []Film {
+func (s *subject) upFrom(face record.Face, of func(film) bool) []film {
 	films := s.on(face)
 	for i, f := range slices.Backward(films) {
 		if of(f) {
@@ -95,7 +95,7 @@ func (s *subject) upFrom(face record.Face, of func(Film) bool) []Film {
 
 // readyFor is when the next may be laid over some layers: over the first, and
 // over what lies on it as far as a time is known.
-func (s *subject) readyFor(films []Film, upper trade.Strata) window {
+func (s *subject) readyFor(films []film, upper trade.Strata) window {
 	ws := []window{s.waitWindow(films[0], upper)}
 	for _, f := range films[1:] {
 		if w := s.waitWindow(f, upper); !w.unknown() {

@@ -22,7 +22,7 @@ const swing = 10
 // judgeMoisture falls short where one face opens so much sooner than the other
 // that a usual change of the air bows the panel by more than a little.
 func judgeMoisture(s *subject) []verdict {
-	coats := filter(s.films, func(f Film) bool { return f.Layer.Face != record.Edges && !isCloth(f) })
+	coats := filter(s.films, func(f film) bool { return f.Layer.Face != record.Edges && !isCloth(f) })
 	if len(coats) == 0 {
 		return one(NotApplicable, nil, "no-film-on-faces")
 	}

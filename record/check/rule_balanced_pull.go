@@ -2,6 +2,7 @@ package check
 
 import (
 	"backleaf/record"
+	"backleaf/record/amount"
 	"backleaf/record/balance"
 )
 
@@ -16,7 +17,7 @@ var balancedPull = Rule{
 // judgePull grades the bow that coats and cloth can make. A bow measured after
 // the last of them decides; else only figures that leave no doubt do.
 func judgePull(s *subject) []verdict {
-	work := filter(s.films, func(f Film) bool { return f.Layer.Face != record.Edges && !f.reckoned().Picture })
+	work := filter(s.films, func(f film) bool { return f.Layer.Face != record.Edges && !f.reckoned().Picture })
 	if len(work) == 0 {
 		return one(NotApplicable, nil, "nothing-on-faces")
 	}
@@ -32,7 +33,7 @@ func judgePull(s *subject) []verdict {
 }
 
 // pull judges by reckoning alone.
-func (s *subject) pull(work []Film) verdict {
+func (s *subject) pull(work []film) verdict {
 	at := append(filmSeqs(work...), s.cut.Seq)
 	for _, face := range faces {
 		if s.told(face) != record.Yes {
@@ -81,9 +82,9 @@ func (s *subject) pull(work []Film) verdict {
 
 // why says what is missing for the thickness of the first layer of unknown
 // thickness, as a code with its values.
-func why(films []Film) []record.Value {
+func why(films []film) []record.Value {
 	for _, f := range films {
-		if f.Dry == Unknown && !isCloth(f) {
+		if f.Dry == amount.Unknown && !isCloth(f) {
 			return append([]record.Value{record.With("why", record.Code(f.Why.Code))}, f.Why.Values...)
 		}
 	}

@@ -50,7 +50,7 @@ func judgeFilmForming(s *subject) []verdict {
 
 // filmLimit is the highest lowest film-forming temperature that parts of a
 // layer state, and whether all state one that have one.
-func (s *subject) filmLimit(f Film) (limit float64, all bool) {
+func (s *subject) filmLimit(f film) (limit float64, all bool) {
 	ms, all := f.materials()
 	limit = math.Inf(-1)
 	for _, m := range ms {

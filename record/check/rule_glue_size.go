@@ -14,7 +14,7 @@ var glueSize = Rule{
 func judgeGlue(s *subject) []verdict {
 	var vs []verdict
 	for _, face := range record.Faces {
-		coats := filter(s.on(face), func(f Film) bool { return isCoat(f) && f.seals() != record.No })
+		coats := filter(s.on(face), func(f film) bool { return isCoat(f) && f.seals() != record.No })
 		if len(coats) == 0 {
 			continue
 		}

@@ -184,7 +184,7 @@ func (s *subject) facts(p pair) trade.Facts {
 
 // matt answers whether a layer is matt: as recorded for it, or by the glossiest
 // of its materials.
-func (f Film) matt() record.Answer {
+func (f film) matt() record.Answer {
 	if isPaint(f) && f.Layer.Paint.Gloss != "" {
 		return word(f.Layer.Paint.Gloss, "matt", "satin")
 	}
@@ -201,7 +201,7 @@ func (f Film) matt() record.Answer {
 
 // thin answers whether a layer is thin: a paint as recorded; a single coat is,
 // unless it was laid extra.
-func thin(f Film) record.Answer {
+func thin(f film) record.Answer {
 	if isPaint(f) {
 		return word(f.Layer.Paint.Film, "thin")
 	}

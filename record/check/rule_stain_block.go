@@ -29,7 +29,7 @@ func judgeStainBlock(s *subject) []verdict {
 }
 
 // blocked judges what lies under an acrylic paint.
-func (s *subject) blocked(face record.Face, paint Film, acrylic record.Answer) verdict {
+func (s *subject) blocked(face record.Face, paint film, acrylic record.Answer) verdict {
 	at := filmSeqs(paint)
 	sure, maybe := 0, 0
 	stains := trade.Stains(trade.BoardStrata(s.board().Kind))
@@ -62,7 +62,7 @@ func (s *subject) blocked(face record.Face, paint Film, acrylic record.Answer) v
 
 // blocks answers whether a coat was laid as a stain block, or is of a material
 // meant as one.
-func (f Film) blocks() record.Answer {
+func (f film) blocks() record.Answer {
 	ms, known := f.materials()
 	meant := record.Answer(record.Unknown)
 	if known {

@@ -21,9 +21,9 @@ func judgeVeneer(s *subject) []verdict {
 	return orNone(vs, "no-ground")
 }
 
-func (s *subject) veneer(films []Film) []verdict {
+func (s *subject) veneer(films []film) []verdict {
 	grounded := record.Answer(record.No)
-	var grounds, cloths []Film
+	var grounds, cloths []film
 	for _, f := range films {
 		if a := isGround(f); a != record.No {
 			grounds, grounded = append(grounds, f), some(grounded, a)

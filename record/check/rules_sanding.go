@@ -30,7 +30,7 @@ func judgeSandedCure(s *subject) []verdict {
 }
 
 // sandedOver judges whether a coat was cured when it was sanded.
-func (s *subject) sandedOver(f Film, sand record.Done[record.Sanded], earlier record.Answer) verdict {
+func (s *subject) sandedOver(f film, sand record.Done[record.Sanded], earlier record.Answer) verdict {
 	at := append(filmSeqs(f), sand.Seq)
 	cure, why := s.cure(f)
 	from, ok1 := sand.At.Earliest()

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/amount"
 	"backleaf/record/balance"
 )
 
@@ -57,7 +58,7 @@ func (s *subject) orders(face record.Face) [][]balance.Layer {
 
 // reckoned is a layer as it is reckoned with. Paint, isolation coat and varnish
 // belong to the picture.
-func (f Film) reckoned() balance.Layer {
+func (f film) reckoned() balance.Layer {
 	l := f.Layer
 	if l.Cloth != nil {
 		return balance.ClothLayer(l.Cloth.Run, balance.UsualCloth, balance.UsualCloth, balance.Room)
@@ -71,9 +72,9 @@ func (f Film) reckoned() balance.Layer {
 		usual = balance.UsualVarnish
 	}
 	switch f.Dry {
-	case Measured:
+	case amount.Measured:
 		usual, how = balance.Exactly(f.DryMicrons), balance.Gauged
-	case Estimated:
+	case amount.Estimated:
 		usual, how = balance.Exactly(f.DryMicrons), balance.Estimated
 	}
 	out := balance.Film(kind, l.Purpose == record.Ground || l.Paint != nil && l.Paint.Gloss == "matt", usual, how, balance.Room)
@@ -83,7 +84,7 @@ func (f Film) reckoned() balance.Layer {
 
 // kind is what a layer is made of as far as its pull goes. A layer of unknown
 // binder is a kind of its own, told by its materials.
-func (f Film) kind() balance.Kind {
+func (f film) kind() balance.Kind {
 	bs, known := f.made.Binders()
 	if !known || len(bs) == 0 {
 		kind := "?"

@@ -84,7 +84,7 @@ func trimming(laid record.When) window {
 
 // stands reports that something of a layer is still there.
 func (s *subject) stands(seq int64) bool {
-	return slices.ContainsFunc(s.films, func(f Film) bool { return f.Layer.Seq == seq && (isCloth(f) || f.Layer.Cloth == nil) })
+	return slices.ContainsFunc(s.films, func(f film) bool { return f.Layer.Seq == seq && (isCloth(f) || f.Layer.Cloth == nil) })
 }
 
 // answerUntil is when a coat should be answered on the other face: the same
@@ -110,8 +110,8 @@ func (s *subject) answerStep() []Step {
 // unanswered is by how many coats one face lacks what the other has, on a panel
 // whose making is written down as it happens; none where the maker says that
 // the face is meant bare.
-func (s *subject) unanswered() (lead []Film, lacks record.Face, coats int) {
-	work := func(f Film) bool { return isCoat(f) && laidAs(f, record.Barrier, record.Isolation) == record.No }
+func (s *subject) unanswered() (lead []film, lacks record.Face, coats int) {
+	work := func(f film) bool { return isCoat(f) && laidAs(f, record.Barrier, record.Isolation) == record.No }
 	lead, least := filter(s.on(record.Front), work), filter(s.on(record.Back), work)
 	lacks = record.Back
 	if len(least) > len(lead) {
@@ -125,7 +125,7 @@ func (s *subject) unanswered() (lead []Film, lacks record.Face, coats int) {
 
 // benchSteps are the steps of a panel that is not painted yet.
 func (s *subject) benchSteps() []Step {
-	grounds := filter(s.films, func(f Film) bool { return isGround(f) == record.Yes })
+	grounds := filter(s.films, func(f film) bool { return isGround(f) == record.Yes })
 	coats := filter(s.films, isCoat)
 	if len(coats) == 0 {
 		return nil
@@ -168,11 +168,11 @@ func (s *subject) benchSteps() []Step {
 
 // readyForOil is when the ground may be painted on in oil, and the last ground
 // of it: on the face that carries the work, or where that is not told on both.
-func (s *subject) readyForOil() (top Film, w window) {
+func (s *subject) readyForOil() (top film, w window) {
 	var ws []window
 	for _, face := range faces {
-		under := s.upFrom(face, func(f Film) bool { return isGround(f) == record.Yes })
-		if under == nil || s.facing() == opposite(face) && s.upFrom(s.facing(), func(f Film) bool { return isGround(f) == record.Yes }) != nil {
+		under := s.upFrom(face, func(f film) bool { return isGround(f) == record.Yes })
+		if under == nil || s.facing() == opposite(face) && s.upFrom(s.facing(), func(f film) bool { return isGround(f) == record.Yes }) != nil {
 			continue
 		}
 		if top.Layer.Seq == 0 || before(top.Layer.At, under[0].Layer.At) == record.Yes {
@@ -186,7 +186,7 @@ func (s *subject) readyForOil() (top Film, w window) {
 // waitWindow is when the next may be laid over a layer that has to dry: from
 // the least time, surely from the usual one; where there is no least, or months
 // are usual, from the usual time, surely from the better one.
-func (s *subject) waitWindow(f Film, upper trade.Strata) window {
+func (s *subject) waitWindow(f film, upper trade.Strata) window {
 	waits, known := trade.WaitsFor(upper, f.made.StrataOf(), not(thin(f)))
 	from, to, ok := dated(f.Layer.At)
 	switch {

@@ -5,6 +5,8 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/amount"
+	"backleaf/record/trade"
 )
 
 // subject is one panel under judgement, with what several rules look at.
@@ -13,18 +15,22 @@ type subject struct {
 	p     *record.Panel
 	now   time.Time
 	cut   record.Done[record.Cut]
-	films []Film // one for each layer, in the order of application
+	films []film // one for each layer, in the order of application
 	made  bool   // recorded as made
 }
 
 // newSubject prepares a panel for judgement at a moment.
 func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *subject {
-	return subjectOf(w, p, now, Films(w, p))
+	var films []film
+	for _, f := range amount.Films(w, p) {
+		films = append(films, film{f, trade.Of(w, f.Layer)})
+	}
+	return subjectOf(w, p, now, films)
 }
 
 // unmeasured is a subject whose films have no thickness: next steps need none.
 func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
-	var films []Film
+	var films []film
 	for _, l := range p.Layers() {
 		films = append(films, newFilm(w, l))
 	}
@@ -32,10 +38,10 @@ func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 }
 
 // subjectOf leaves out what was taken off the panel: it counts no more.
-func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []Film) *subject {
+func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []film) *subject {
 	s := &subject{w: w, p: p, now: now, made: p.AsMade()}
 	s.cut, _ = record.Latest[record.Cut](p)
-	s.films = filter(films, func(f Film) bool { return f.Layer.Stands() })
+	s.films = filter(films, func(f film) bool { return f.Layer.Stands() })
 	return s
 }
 
@@ -50,8 +56,8 @@ func opposite(f record.Face) record.Face {
 }
 
 // on returns the films of one face, from the board outwards.
-func (s *subject) on(f record.Face) []Film {
-	return filter(s.films, func(l Film) bool { return l.Layer.Face == f })
+func (s *subject) on(f record.Face) []film {
+	return filter(s.films, func(l film) bool { return l.Layer.Face == f })
 }
 
 // board returns what the board is; its kind is empty where it is not known.
@@ -73,16 +79,7 @@ func (s *subject) isBoard(kinds ...record.BoardKind) record.Answer {
 
 // thickness returns the board's thickness in µm: as cut, or else as stated
 // for the material.
-func (s *subject) thickness() (float64, bool) { return thickness(s.w, s.p) }
-
-func thickness(w *record.Workshop, p *record.Panel) (float64, bool) {
-	if um, ok := p.Size().Depth.Micrometers(); ok {
-		return float64(um), um > 0
-	}
-	m, _ := w.Material(p.Cut().Board, p.Cut().BoardAs)
-	um, ok := m.Board.Thickness.Micrometers()
-	return float64(um), ok && um > 0
-}
+func (s *subject) thickness() (float64, bool) { return amount.BoardMicrons(s.w, s.p) }
 
 // sides returns the longer and the shorter side in µm.
 func (s *subject) sides() (long, short float64, ok bool) {
@@ -119,7 +116,7 @@ func seqs[B record.Body](done []record.Done[B]) []int64 {
 	return out
 }
 
-func filmSeqs(films ...Film) []int64 {
+func filmSeqs(films ...film) []int64 {
 	var out []int64
 	for _, f := range films {
 		out = append(out, f.Layer.Seq)
@@ -130,7 +127,7 @@ func filmSeqs(films ...Film) []int64 {
 // facing is the face that carries the work: the painted one, or where nothing
 // is painted the one with cloth; empty where both may be.
 func (s *subject) facing() record.Face {
-	for _, has := range []func(Film) bool{isPaint, isCloth} {
+	for _, has := range []func(film) bool{isPaint, isCloth} {
 		front, back := slices.ContainsFunc(s.on(record.Front), has), slices.ContainsFunc(s.on(record.Back), has)
 		switch {
 		case front && !back:

@@ -35,7 +35,7 @@ var (
 // window returns when a film is dry to the touch or cured, for the next step:
 // with the usual times where a water-borne coat states none, and only counted
 // from a date that is exact to the day.
-func (s *subject) window(f Film, d drying) window {
+func (s *subject) window(f film, d drying) window {
 	stated, why := s.stated(f, d)
 	var usual []record.Said
 	if why.Code != "" {
@@ -61,7 +61,7 @@ func unknown(why record.Said) window {
 
 // cure returns when a film counts as cured, for judgement: by stated times
 // only, from any date. It says why where that cannot be told.
-func (s *subject) cure(f Film) (w window, why record.Said) {
+func (s *subject) cure(f film) (w window, why record.Said) {
 	stated, why := s.stated(f, cured)
 	if why.Code != "" {
 		return w, why
@@ -80,7 +80,7 @@ func (s *subject) cure(f Film) (w window, why record.Said) {
 // from reckons the window of a film that was laid between two times, in the
 // air it stood in: where nobody recorded the air, from is for the driest and
 // safe for the dampest.
-func (s *subject) from(f Film, stated measure.Stated, laid1, laid2 time.Time, warm bool) window {
+func (s *subject) from(f film, stated measure.Stated, laid1, laid2 time.Time, warm bool) window {
 	var w window
 	rh, read := s.humidity(f)
 	if !read {
@@ -110,7 +110,7 @@ func dated(at record.When) (from, to time.Time, ok bool) {
 }
 
 // stated is the time of the slowest part of a mix, or why it is not known.
-func (s *subject) stated(f Film, d drying) (measure.Stated, record.Said) {
+func (s *subject) stated(f film, d drying) (measure.Stated, record.Said) {
 	ms, known := f.materials()
 	if !known {
 		return measure.Stated{}, record.Say("material-open", what(f))
@@ -131,7 +131,7 @@ func (s *subject) stated(f Film, d drying) (measure.Stated, record.Said) {
 }
 
 // warmed reports that warm air was blown over a film after it was laid.
-func (s *subject) warmed(f Film) bool {
+func (s *subject) warmed(f film) bool {
 	return slices.ContainsFunc(record.Each[record.WarmAir](s.p), func(e record.Done[record.WarmAir]) bool {
 		return before(f.Layer.At, e.At) == record.Yes && (len(e.Body.Faces) == 0 || slices.Contains(e.Body.Faces, f.Layer.Face))
 	})

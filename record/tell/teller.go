@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"backleaf/record"
-	"backleaf/record/check"
+	"backleaf/record/amount"
 	"backleaf/record/paper"
 )
 
@@ -15,7 +15,7 @@ type Teller struct {
 	w *record.Workshop
 	p *record.Panel
 
-	films []check.Film // made when first asked for
+	films []amount.Film // made when first asked for
 }
 
 // New returns the teller of a panel of a workshop. An amount given for several

@@ -4,8 +4,8 @@ import (
 	"context"
 
 	"backleaf/record"
+	"backleaf/record/amount"
 	"backleaf/record/book"
-	"backleaf/record/check"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/shelf"
 	"backleaf/record/tell"
@@ -42,15 +42,15 @@ func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Works
 	if err != nil {
 		return nil, nil, err
 	}
-	known := map[record.Key]check.Price{}
+	known := map[record.Key]amount.Price{}
 	for k, p := range paid {
-		known[k] = check.Price(p)
+		known[k] = amount.Price(p)
 	}
 	each = []Cost{}
-	sheets := map[record.Key][]check.CostSheet{}
+	sheets := map[record.Key][]amount.CostSheet{}
 	var order []record.Key
 	for _, p := range ps {
-		sheet := check.Cost(w, p, known)
+		sheet := amount.Cost(w, p, known)
 		if sheets[p.Batch] == nil {
 			order = append(order, p.Batch)
 		}
@@ -62,7 +62,7 @@ func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Works
 		each = append(each, cost)
 	}
 	for _, k := range order {
-		sum, complete := check.CostTotal(sheets[k])
+		sum, complete := amount.CostTotal(sheets[k])
 		batches = append(batches, BatchCost{k, prices(sum), complete})
 	}
 	return each, batches, nil
@@ -76,7 +76,7 @@ func missing(c *tell.Catalogue, why record.Said) string {
 	return tell.Say(c, why)
 }
 
-func prices(ps []check.Price) []private.Price {
+func prices(ps []amount.Price) []private.Price {
 	out := []private.Price{}
 	for _, p := range ps {
 		out = append(out, private.Price(p))

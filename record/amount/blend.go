@@ -1,4 +1,4 @@
-package check
+package amount
 
 import (
 	"backleaf/record"

@@ -1,9 +1,8 @@
-package check
+package amount
 
 import (
 	"backleaf/record"
 	"backleaf/record/measure"
-	"backleaf/record/trade"
 )
 
 // Certainty says where a thickness comes from.
@@ -24,8 +23,6 @@ type Film struct {
 	DryMicrons float64
 	Wet, Dry   Certainty
 	Why        record.Said // why something is unknown
-
-	made trade.Made
 }
 
 // Films returns the thickness of every layer of a panel, in the order of
@@ -50,21 +47,13 @@ func Films(w *record.Workshop, p *record.Panel) []Film {
 	return films
 }
 
-// newFilm is a layer whose thickness nobody has reckoned yet.
-func newFilm(w *record.Workshop, l record.Layer) Film {
-	return Film{Layer: l, Wet: Unknown, Dry: Unknown, made: trade.Of(w, l)}
-}
-
-// inPart reports that some of the layer was taken off.
-func (f Film) inPart() bool { return len(f.Layer.Losses) > 0 }
-
 func (s *shares) film(p *record.Panel, l record.Layer) Film {
-	f := newFilm(s.w, l)
+	f := Film{Layer: l, Wet: Unknown, Dry: Unknown}
 	if l.Coating == nil {
 		f.Why = record.Say("cloth-is-no-film")
 		return f
 	}
-	if f.inPart() {
+	if len(l.Losses) > 0 {
 		f.Why = record.Say("layer-reduced")
 		return f
 	}

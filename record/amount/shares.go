@@ -1,4 +1,4 @@
-package check
+package amount
 
 import (
 	"slices"
@@ -186,7 +186,7 @@ func (s *shares) face(p *record.Panel, f record.Face) float64 {
 		b, ok2 := p.Size().Width.Micrometers()
 		if ok1 && ok2 {
 			a.face = float64(h) * float64(b) / 1e6
-			if d, ok := thickness(s.w, p); ok {
+			if d, ok := BoardMicrons(s.w, p); ok {
 				a.edges = 2 * float64(h+b) * d / 1e6
 			}
 		}

@@ -1,4 +1,4 @@
-package check
+package amount
 
 import (
 	"cmp"
@@ -73,10 +73,10 @@ func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) Cost
 		seen[l.Seq] = true
 		coats, whys := coatShares(amounts, p, l)
 		if len(l.Coating.Mix) == 0 {
-			add(CostLine{Entry: l.Seq, What: what(Film{Layer: l})}, 0, record.Said{})
+			add(CostLine{Entry: l.Seq, What: What(l)}, 0, record.Said{})
 		}
 		for i, part := range l.Coating.Mix {
-			add(CostLine{Entry: l.Seq, What: what(Film{Layer: l}), Lot: part.Lot}, coats[i], whys[i])
+			add(CostLine{Entry: l.Seq, What: What(l), Lot: part.Lot}, coats[i], whys[i])
 		}
 	}
 	for _, laid := range record.Each[record.ClothLaid](p) {

@@ -1,4 +1,4 @@
-package check_test
+package amount_test
 
 import (
 	"math"
@@ -6,18 +6,18 @@ import (
 	"testing"
 
 	"backleaf/record"
-	"backleaf/record/check"
+	"backleaf/record/amount"
+	"backleaf/record/invented"
 	"backleaf/record/tell"
 )
 
-// lines reads entries in the form of the histories, without a shelf.
-func lines(t testing.TB, text string) []record.Entry {
+func fold(t *testing.T, es []record.Entry) (*record.Workshop, *record.Panel) {
 	t.Helper()
-	var es []record.Entry
-	for _, l := range strings.Split(strings.TrimSpace(text), "\n") {
-		es = append(es, entry(t, strings.TrimSpace(l), len(es)+1, 0))
+	w, err := record.Fold(es)
+	if err != nil {
+		t.Fatal(err)
 	}
-	return es
+	return w, w.Panel(invented.Panel)
 }
 
 // Film thickness from the record, against figures worked out beside each case.
@@ -31,62 +31,62 @@ func TestFilms(t *testing.T) {
 		name, story string
 		layer       int
 		wet, dry    float64
-		wetBy       check.Certainty
-		dryBy       check.Certainty
+		wetBy       amount.Certainty
+		dryBy       amount.Certainty
 		why         string
 	}{
 		{"100 g over half a square metre, spreading arithmetic: 153.85 µm", `
 			cut - batch=b size=500_x_1000_x_3_mm
-			coat - faces=front mix=paint wet_each=100_g`, 0, 153.846, 61.538, check.Estimated, check.Estimated, ""},
+			coat - faces=front mix=paint wet_each=100_g`, 0, 153.846, 61.538, amount.Estimated, amount.Estimated, ""},
 		{"thinned by 20 %, gauge at 100 µm, 40 % solids: 33.33 µm, a published example", `
 			cut - batch=b size=500_x_1000_x_3_mm
-			coat - faces=front mix=paint thinned=20_% wet_film=100_µm`, 0, 100, 33.333, check.Measured, check.Estimated, ""},
+			coat - faces=front mix=paint thinned=20_% wet_film=100_µm`, 0, 100, 33.333, amount.Measured, amount.Estimated, ""},
 		{"volume solids from mass solids, 50 % at 1.05 g/mL: 47.39 %", `
 			cut - batch=b size=500_x_1000_x_3_mm
-			coat - faces=front mix=thin wet_film=100_µm`, 0, 100, 47.395, check.Measured, check.Estimated, ""},
+			coat - faces=front mix=thin wet_film=100_µm`, 0, 100, 47.395, amount.Measured, amount.Estimated, ""},
 		{"a dry gauge comes before everything", `
 			cut - batch=b size=500_x_1000_x_3_mm
-			coat - faces=front mix=bare wet_each=100_g dry_film=40_µm`, 0, 0, 40, check.Unknown, check.Measured, "density"},
+			coat - faces=front mix=bare wet_each=100_g dry_film=40_µm`, 0, 0, 40, amount.Unknown, amount.Measured, "density"},
 		{"half a litre over front and back, each a square metre: 250 µm", `
 			cut - batch=b size=1000_x_1000_x_3_mm
-			coat - faces=front,back mix=paint wet_each=500_mL`, 1, 250, 100, check.Estimated, check.Estimated, ""},
+			coat - faces=front,back mix=paint wet_each=500_mL`, 1, 250, 100, amount.Estimated, amount.Estimated, ""},
 		{"edges given extra count twice: 4 x 1000 x 10 mm is 0.04 m²", `
 			cut - batch=b size=1000_x_1000_x_10_mm
-			coat - faces=front,edges extra=edges mix=paint wet_each=108_mL`, 1, 200, 80, check.Estimated, check.Estimated, ""},
+			coat - faces=front,edges extra=edges mix=paint wet_each=108_mL`, 1, 200, 80, amount.Estimated, amount.Estimated, ""},
 		{"three panels, the second twice as large: a quarter of 100 g", `
 			cut - batch=b size=500_x_500_x_3_mm panels=KB26-0140-D,KB26-0142-C
 			cut - batch=b size=1000_x_500_x_3_mm panels=KB26-0141-W
-			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W,KB26-0142-C`, 0, 100, 40, check.Estimated, check.Estimated, ""},
+			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W,KB26-0142-C`, 0, 100, 40, amount.Estimated, amount.Estimated, ""},
 		{"a panel for which the coat was withdrawn has no share", `
 			cut - batch=b size=500_x_500_x_3_mm panels=KB26-0140-D,KB26-0141-W
 			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W
-			withdrawn - entry=@5 because=not_that_one panels=KB26-0141-W`, 0, 400, 160, check.Estimated, check.Estimated, ""},
+			withdrawn - entry=@5 because=not_that_one panels=KB26-0141-W`, 0, 400, 160, amount.Estimated, amount.Estimated, ""},
 		{"the other panel is not at hand", `
 			cut - batch=b size=500_x_500_x_3_mm
-			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W`, 0, 0, 0, check.Unknown, check.Unknown, "KB26-0141-W"},
+			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W`, 0, 0, 0, amount.Unknown, amount.Unknown, "KB26-0141-W"},
 		{"the other panel has no size", `
 			cut - batch=b size=500_x_500_x_3_mm
 			cut - batch=b size=unknown_x_unknown panels=KB26-0141-W
-			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W`, 0, 0, 0, check.Unknown, check.Unknown, "size"},
+			coat - faces=front mix=paint wet_total=130_g panels=KB26-0140-D,KB26-0141-W`, 0, 0, 0, amount.Unknown, amount.Unknown, "size"},
 		{"no amount", `
 			cut - batch=b size=500_x_500_x_3_mm
-			coat - faces=front mix=paint`, 0, 0, 0, check.Unknown, check.Unknown, "amount"},
+			coat - faces=front mix=paint`, 0, 0, 0, amount.Unknown, amount.Unknown, "amount"},
 		{"thinned, nobody knows how far", `
 			cut - batch=b size=500_x_500_x_3_mm
-			coat - faces=front mix=paint wet_film=100_µm thinned=unknown`, 0, 100, 0, check.Measured, check.Unknown, "thinned"},
+			coat - faces=front mix=paint wet_film=100_µm thinned=unknown`, 0, 100, 0, amount.Measured, amount.Unknown, "thinned"},
 		{"solids not stated", `
 			cut - batch=b size=500_x_500_x_3_mm
-			coat - faces=front mix=bare wet_film=100_µm`, 0, 100, 0, check.Measured, check.Unknown, "solids"},
+			coat - faces=front mix=bare wet_film=100_µm`, 0, 100, 0, amount.Measured, amount.Unknown, "solids"},
 		{"a cloth is no film", `
 			cut - batch=b size=500_x_500_x_3_mm
-			cloth - faces=front mix=paint wet_film=100_µm`, 1, 0, 0, check.Unknown, check.Unknown, "cloth"},
+			cloth - faces=front mix=paint wet_film=100_µm`, 1, 0, 0, amount.Unknown, amount.Unknown, "cloth"},
 		{"its adhesive is", `
 			cut - batch=b size=500_x_500_x_3_mm
-			cloth - faces=front mix=paint wet_film=100_µm`, 0, 100, 40, check.Measured, check.Estimated, ""},
+			cloth - faces=front mix=paint wet_film=100_µm`, 0, 100, 40, amount.Measured, amount.Estimated, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			w, p := fold(t, lines(t, strings.TrimSpace(shelf)+"\n"+strings.TrimSpace(c.story)))
-			f := check.Films(w, p)[c.layer]
+			w, p := fold(t, invented.Lines(strings.TrimSpace(shelf)+"\n"+strings.TrimSpace(c.story)))
+			f := amount.Films(w, p)[c.layer]
 			if math.Abs(f.WetMicrons-c.wet) > 0.01 || math.Abs(f.DryMicrons-c.dry) > 0.01 || f.Wet != c.wetBy || f.Dry != c.dryBy || !strings.Contains(why(f), c.why) {
 				t.Errorf("wet %.3f %s, dry %.3f %s, %q; want %.3f %s, %.3f %s, %q", f.WetMicrons, f.Wet, f.DryMicrons, f.Dry, why(f), c.wet, c.wetBy, c.dry, c.dryBy, c.why)
 			}
@@ -95,7 +95,7 @@ func TestFilms(t *testing.T) {
 }
 
 // why says in words why something of a film is not known.
-func why(f check.Film) string {
+func why(f amount.Film) string {
 	if f.Why.Code == "" {
 		return ""
 	}

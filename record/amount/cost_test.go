@@ -1,4 +1,4 @@
-package check_test
+package amount_test
 
 import (
 	"slices"
@@ -7,7 +7,8 @@ import (
 	"testing"
 
 	"backleaf/record"
-	"backleaf/record/check"
+	"backleaf/record/amount"
+	"backleaf/record/invented"
 	"backleaf/record/tell"
 )
 
@@ -28,7 +29,7 @@ lot - key=jar material=light quantity=500_mL
 lot - key=open material=sealer
 `
 
-var paid = map[record.Key]check.Price{
+var paid = map[record.Key]amount.Price{
 	"sheet": {4000, "EUR"}, "loose": {1000, "EUR"}, "bolt": {15000, "EUR"}, "piece": {6000, "USD"}, "tin": {5000, "EUR"},
 	"can": {2000, "EUR"}, "pot": {3000, "EUR"}, "jar": {900, "EUR"}, "open": {100, "EUR"},
 }
@@ -39,14 +40,14 @@ func TestCost(t *testing.T) {
 		name, story string
 		want        []string // what, lot, hundredths or why not
 		complete    bool
-		sums        []check.Price
+		sums        []amount.Price
 	}{
 		// 500 x 400 mm of two sheets of 2 m²: 1/20 of 40.00
 		{"board by area", `cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet`,
-			[]string{"board sheet 200"}, true, []check.Price{{200, "EUR"}}},
+			[]string{"board sheet 200"}, true, []amount.Price{{200, "EUR"}}},
 		// 503 x 403 = 202709 mm² of 4 m²: 5.067725 %
 		{"with the saw loss", `cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet saw_loss=3_mm`,
-			[]string{"board sheet 203"}, true, []check.Price{{203, "EUR"}}},
+			[]string{"board sheet 203"}, true, []amount.Price{{203, "EUR"}}},
 		{"a lot without the size of its sheets", `cut - batch=b size=500_x_400_x_3_mm board=board board_lot=loose`,
 			[]string{"board loose size of the sheet not recorded"}, false, nil},
 		{"no lot", `cut - batch=b size=500_x_400_x_3_mm board=board`, []string{"board - lot not recorded"}, false, nil},
@@ -54,33 +55,33 @@ func TestCost(t *testing.T) {
 		{"cloth with its oversize", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			cloth - faces=front cloth=linen cloth_lot=bolt oversize=10_mm mix=sealer/tin wet_each=50_g`,
-			[]string{"board sheet 200", "adhesive tin 100", "cloth bolt 437"}, true, []check.Price{{737, "EUR"}}},
+			[]string{"board sheet 200", "adhesive tin 100", "cloth bolt 437"}, true, []amount.Price{{737, "EUR"}}},
 		// 0.2 m² on each face of 2 m²: a fifth of 60.00, in another currency
 		{"cloth on both faces, from a piece sold by area", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			cloth - faces=front,back cloth=linen cloth_lot=piece mix=sealer/tin wet_each=50_g`,
-			[]string{"board sheet 200", "adhesive tin 100", "cloth piece 1200"}, true, []check.Price{{300, "EUR"}, {1200, "USD"}}},
+			[]string{"board sheet 200", "adhesive tin 100", "cloth piece 1200"}, true, []amount.Price{{300, "EUR"}, {1200, "USD"}}},
 		// 104 g are 100 mL of a litre
 		{"mass laid, volume bought", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			coat - faces=front,back mix=sealer/can wet_each=104_g`,
-			[]string{"board sheet 200", "coat can 200"}, true, []check.Price{{400, "EUR"}}},
+			[]string{"board sheet 200", "coat can 200"}, true, []amount.Price{{400, "EUR"}}},
 		// 120 mL thinned by 20 % hold 100 mL
 		{"the thinner costs nothing", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			coat - faces=front mix=sealer/can thinned=20_% wet_each=120_mL`,
-			[]string{"board sheet 200", "coat can 200"}, true, []check.Price{{400, "EUR"}}},
+			[]string{"board sheet 200", "coat can 200"}, true, []amount.Price{{400, "EUR"}}},
 		// 100 mL, one part each
 		{"a mix by volume", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			coat - faces=front mix=sealer/can+primer/pot wet_each=100_mL`,
-			[]string{"board sheet 200", "coat can 100", "coat pot 150"}, true, []check.Price{{450, "EUR"}}},
+			[]string{"board sheet 200", "coat can 100", "coat pot 150"}, true, []amount.Price{{450, "EUR"}}},
 		// a quarter of 416 g, the other panel being three times as large
 		{"shared out by area", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			cut - batch=b size=1500_x_400_x_3_mm board=board board_lot=sheet panels=KB26-0141-W
 			coat - faces=front mix=sealer/can wet_total=416_g panels=KB26-0140-D,KB26-0141-W`,
-			[]string{"board sheet 200", "coat can 200"}, true, []check.Price{{400, "EUR"}}},
+			[]string{"board sheet 200", "coat can 200"}, true, []amount.Price{{400, "EUR"}}},
 		{"what is missing is said", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			coat - faces=front mix=sealer/open wet_each=100_g
@@ -89,15 +90,15 @@ func TestCost(t *testing.T) {
 			coat - faces=front mix=sealer wet_each=1_g
 			coat - faces=front`,
 			[]string{"board sheet 200", "coat open quantity of the lot not recorded", "coat jar density not recorded",
-				"coat tin no amount is recorded", "coat - lot not recorded", "coat - lot not recorded"}, false, []check.Price{{200, "EUR"}}},
+				"coat tin no amount is recorded", "coat - lot not recorded", "coat - lot not recorded"}, false, []amount.Price{{200, "EUR"}}},
 		{"more than the lot held", `
 			cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet
 			coat - faces=front mix=sealer/tin wet_each=3_kg`,
-			[]string{"board sheet 200", "coat tin more was used than the lot held"}, false, []check.Price{{200, "EUR"}}},
+			[]string{"board sheet 200", "coat tin more was used than the lot held"}, false, []amount.Price{{200, "EUR"}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			w, p := fold(t, lines(t, strings.TrimSpace(shop)+"\n"+strings.TrimSpace(c.story)))
-			got := check.Cost(w, p, paid)
+			w, p := fold(t, invented.Lines(strings.TrimSpace(shop)+"\n"+strings.TrimSpace(c.story)))
+			got := amount.Cost(w, p, paid)
 			var shown []string
 			for _, l := range got.Lines {
 				lot, figure := string(l.Lot), missing(l)
@@ -121,24 +122,24 @@ func TestCost(t *testing.T) {
 // The panels of a sheet share it: what they pay together is never more than
 // the sheet, and a batch is complete only where every panel is.
 func TestCostTotal(t *testing.T) {
-	w, p := fold(t, lines(t, strings.TrimSpace(shop)+`
+	w, p := fold(t, invented.Lines(strings.TrimSpace(shop)+`
 cut - batch=b size=500_x_400_x_3_mm board=board board_lot=sheet panels=KB26-0140-D,KB26-0141-W
 coat - faces=front mix=sealer/tin wet_total=100_g panels=KB26-0140-D,KB26-0141-W
 coat - faces=back mix=sealer/tin panels=KB26-0141-W`))
 	q := w.Panel("KB26-0141-W")
-	sum, complete := check.CostTotal([]check.CostSheet{check.Cost(w, p, paid), check.Cost(w, q, paid)})
-	if complete || !slices.Equal(sum, []check.Price{{600, "EUR"}}) {
+	sum, complete := amount.CostTotal([]amount.CostSheet{amount.Cost(w, p, paid), amount.Cost(w, q, paid)})
+	if complete || !slices.Equal(sum, []amount.Price{{600, "EUR"}}) {
 		t.Errorf("%v, complete %v", sum, complete)
 	}
-	if _, complete := check.CostTotal([]check.CostSheet{check.Cost(w, p, paid)}); !complete {
+	if _, complete := amount.CostTotal([]amount.CostSheet{amount.Cost(w, p, paid)}); !complete {
 		t.Error("the first panel misses nothing")
 	}
-	if none := check.Cost(w, p, nil); none.Complete || len(none.Sums) != 0 || none.Lines[0].Missing.Code != "cost-price-open" {
+	if none := amount.Cost(w, p, nil); none.Complete || len(none.Sums) != 0 || none.Lines[0].Missing.Code != "cost-price-open" {
 		t.Errorf("without prices: %+v", none)
 	}
 }
 
-func missing(l check.CostLine) string {
+func missing(l amount.CostLine) string {
 	if l.Missing.Code == "" {
 		return ""
 	}
