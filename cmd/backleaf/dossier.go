@@ -38,7 +38,7 @@ that needs nothing else. Text and HTML go to standard output unless -o names a f
 				return err
 			}
 			return a.read(c.Context(), func(s *studio.Session) error {
-				n, d, err := papers.Dossier(c.Context(), s.Book, args[0])
+				n, d, err := papers.Dossier(c.Context(), s, args[0])
 				if err != nil {
 					return err
 				}

@@ -10,6 +10,7 @@
 package studio
 
 import (
+	"cmp"
 	"context"
 	"crypto/rand"
 	"io"
@@ -20,14 +21,19 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
 )
 
 // Session is an open book with the clock and the randomness it is worked with.
 type Session struct {
 	Book   *book.Book
 	Clock  func() time.Time
-	Random io.Reader // of salts; nil: the system's
+	Random io.Reader       // of salts; nil: the system's
+	Words  *tell.Catalogue // of the papers; nil: English
 }
+
+// Catalogue returns the words that papers are drawn with.
+func (s *Session) Catalogue() *tell.Catalogue { return cmp.Or(s.Words, tell.English) }
 
 // Chance returns the source of randomness.
 func (s *Session) Chance() io.Reader {

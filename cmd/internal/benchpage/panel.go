@@ -196,7 +196,7 @@ func (d *desk) p(p *record.Panel) *tell.Teller { return tell.New(d.c, d.shop, p)
 
 // dossier shows all that a conservator asks.
 func (d *desk) dossier() error {
-	_, doc, err := papers.Dossier(d.ctx, d.Studio.Book, d.r.PathValue("panel"))
+	_, doc, err := papers.Dossier(d.ctx, d.Studio, d.r.PathValue("panel"))
 	if err != nil {
 		return err
 	}

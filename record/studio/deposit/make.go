@@ -45,6 +45,7 @@ type depositor struct {
 	about    parts.About
 	head     book.Head
 	progress studio.Progress
+	words    *tell.Catalogue
 
 	mu       sync.Mutex
 	files    []bag.File
@@ -90,7 +91,7 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 	if err := studio.Known(s.Book); err != nil {
 		return Made{}, err
 	}
-	d := &depositor{from: s.Book.Path(), key: key, now: s.Clock(), progress: progress}
+	d := &depositor{from: s.Book.Path(), key: key, now: s.Clock(), progress: progress, words: s.Catalogue()}
 	err := safefile.Scratch(dir, func(scratch string) error {
 		d.scratch = scratch
 		end := progress.Busy("copying-book", 0)
@@ -171,7 +172,7 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 
 // journal adds the journal, its tables, and what is the same in every deposit.
 func (d *depositor) journal(stored []form.Stored) error {
-	for _, t := range parts.Tables(d.shop, stored) {
+	for _, t := range append(parts.Tables(d.shop, stored), parts.Table{Name: "glossary", Rows: d.words.Glossary()}) {
 		data, err := t.CSV()
 		if err != nil {
 			return err
@@ -180,7 +181,7 @@ func (d *depositor) journal(stored []form.Stored) error {
 			return err
 		}
 	}
-	index, err := parts.Index(tell.English, d.shop)
+	index, err := parts.Index(d.words, d.shop)
 	if err != nil {
 		return err
 	}

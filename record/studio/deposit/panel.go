@@ -14,7 +14,6 @@ import (
 	"backleaf/record/linkedart"
 	"backleaf/record/studio/papers"
 	"backleaf/record/studio/verify"
-	"backleaf/record/tell"
 )
 
 // panels adds everything about each panel, on all cores: to draw the papers
@@ -62,7 +61,7 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 			}
 		}
 	}
-	core, err := parts.DublinCore(tell.English, d.shop, p)
+	core, err := parts.DublinCore(d.words, d.shop, p)
 	if err != nil {
 		return err
 	}
@@ -78,7 +77,7 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 			return err
 		}
 	}
-	told := dossier.New(tell.English, d.shop, p, dossier.Book{Entries: d.about.Entries, Root: d.about.Root, Photograph: d.photograph})
+	told := dossier.New(d.words, d.shop, p, dossier.Book{Entries: d.about.Entries, Root: d.about.Root, Photograph: d.photograph})
 	for _, paper := range []struct {
 		path string
 		draw func() ([]byte, error)
@@ -86,7 +85,7 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 		{dir + "page.html", told.HTML},
 		{dir + "dossier.txt", func() ([]byte, error) { s, err := told.Text(); return []byte(s), err }},
 		{"papers/dossiers/" + string(p.Number) + ".pdf", told.PDF},
-		{"papers/labels/" + string(p.Number) + ".pdf", func() ([]byte, error) { return papers.LabelNow(ctx, d.book, d.shop, p) }},
+		{"papers/labels/" + string(p.Number) + ".pdf", func() ([]byte, error) { return papers.LabelNow(ctx, d.words, d.book, d.shop, p) }},
 	} {
 		data, err := paper.draw()
 		if ctx.Err() != nil {

@@ -93,7 +93,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	if err := certifiable(p); err != nil && !o.Anyway {
 		return c, err
 	}
-	in := certificate.Input{Workshop: v.Shop, Panel: p, Issued: now, Paper: cmp.Or(o.Paper, v.Shop.Studio.Paper, "a4"), Buyer: o.Buyer, Preview: o.Preview,
+	in := certificate.Input{Workshop: v.Shop, Panel: p, Issued: now, Catalogue: s.Catalogue(), Paper: cmp.Or(o.Paper, v.Shop.Studio.Paper, "a4"), Buyer: o.Buyer, Preview: o.Preview,
 		Photograph: func(ph record.Photograph) ([]byte, error) { return kept.AsItIs(s.Book.Path(), kept.Photograph(ph)) }}
 	if in.Mark, err = kept.MarkOf(s.Book.Path(), v.Shop.Studio); err != nil {
 		return c, err

@@ -11,17 +11,16 @@ import (
 
 	"backleaf/certificate/dossier"
 	"backleaf/record"
-	"backleaf/record/book"
 	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/refuse"
-	"backleaf/record/tell"
 )
 
 // Dossier gathers all that is recorded of a panel.
-func Dossier(ctx context.Context, b *book.Book, panel string) (record.Number, *dossier.Document, error) {
+func Dossier(ctx context.Context, s *studio.Session, panel string) (record.Number, *dossier.Document, error) {
+	b := s.Book
 	_, p, err := questions.One(ctx, b, panel)
 	if err == nil {
 		err = cmp.Or(studio.Known(b), studio.Readable(p))
@@ -37,7 +36,7 @@ func Dossier(ctx context.Context, b *book.Book, panel string) (record.Number, *d
 	if err != nil {
 		return "", nil, err
 	}
-	return p.Number, dossier.New(tell.English, w, w.Panel(p.Number), dossier.Book{Entries: size, Root: fmt.Sprintf("%x", root[:]),
+	return p.Number, dossier.New(s.Catalogue(), w, w.Panel(p.Number), dossier.Book{Entries: size, Root: fmt.Sprintf("%x", root[:]),
 		Photograph: func(ph record.Photograph) ([]byte, error) { return kept.AsItIs(b.Path(), kept.Photograph(ph)) }}), nil
 }
 

@@ -47,12 +47,12 @@ type Labels struct {
 // down that they were printed. Without panels only the pages about paper and
 // printer are made.
 func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
-	o.Options.Catalogue, o.Options.Author = tell.English, v.Shop.Studio.Maker
+	o.Options.Catalogue, o.Options.Author = v.Catalogue(), v.Shop.Studio.Maker
 	if t, ok := v.Shop.Written.Exact(); ok {
 		o.Options.Created = t
 	}
 	var l Labels
-	if err := mayReplaceLabels(o.File); err != nil {
+	if err := mayReplaceLabels(o.File, string(o.Options.Catalogue.Label.FileSubject)); err != nil {
 		return l, err
 	}
 	mark, err := kept.MarkOf(v.Book.Path(), v.Shop.Studio)
@@ -171,11 +171,11 @@ func recordDigest(ctx context.Context, b *book.Book, w *record.Workshop, p *reco
 
 // LabelNow draws the label that a panel would get today; nil if it was
 // discarded. Nothing is written down.
-func LabelNow(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel) ([]byte, error) {
+func LabelNow(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Workshop, p *record.Panel) ([]byte, error) {
 	if _, gone := p.Discarded(); gone {
 		return nil, nil
 	}
-	opt := label.Options{Catalogue: tell.English, Author: w.Studio.Maker}
+	opt := label.Options{Catalogue: c, Author: w.Studio.Maker}
 	if t, ok := w.Written.Exact(); ok {
 		opt.Created = t
 	}
@@ -198,8 +198,9 @@ func LabelNow(ctx context.Context, b *book.Book, w *record.Workshop, p *record.P
 // maxOld bounds a file that a new one is to take the place of.
 const maxOld = 64 << 20
 
-// mayReplaceLabels refuses to write over anything but labels printed before.
-func mayReplaceLabels(path string) error {
+// mayReplaceLabels refuses to write over anything but labels printed before,
+// told by the subject of the file.
+func mayReplaceLabels(path, subject string) error {
 	f, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -211,7 +212,7 @@ func mayReplaceLabels(path string) error {
 	if err != nil {
 		return fmt.Errorf("cannot write labels over %s: %w", path, err)
 	}
-	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, []byte(tell.English.Label.FileSubject)) {
+	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, []byte(subject)) {
 		return refuse.Cannot("no-labels-there", "%s is there already, and it is no file of labels", path)
 	}
 	return nil
