@@ -20,7 +20,8 @@
 // # What holds it
 //
 // The same record gives the same bytes. TestHostileText puts markup into every
-// text of a record, TestDataIsRead reads the data back, TestCheck (package
-// site) lets Chromium check pages and forged ones, TestAccessible has them
-// looked at by axe-core and by an HTML validator.
+// text of a record, TestDataIsRead reads the data back. In cmd/internal/sitecheck
+// Chromium checks true and forged pages (TestChangedPages,
+// TestForgedAndOldPages), and axe-core and an HTML validator look at them
+// (TestAccessible, TestValid).
 package page
