@@ -11,8 +11,17 @@
 //
 // Taking knowledge out of a record therefore never makes a rule hold that did
 // not hold before; TestBlurring takes every field of every history out in
-// turn, TestRemoving every entry. What can go is the thing judged: without the
-// coat whose lot is not recorded, the coats that remain may all hold.
+// turn, TestNoKnowledgeNoFault makes drawn histories vaguer and vaguer: a
+// verdict stays or becomes "not recorded".
+//
+// # What is tested of all rules together
+//
+// Over drawn histories: no two findings contradict each other
+// (TestNoContradictions), a verdict passes directly from holds to falls short
+// at a named limit only (TestVerdictsAreContinuous), the order of writing does
+// not matter (TestOrderOfWriting), a remedy works (TestRemediesWork), and rules,
+// due and the bench agree on when an act is early (TestWindowsAgree).
+// BACKLEAF_REQUIRE_TOOLS=1 draws thousands of each.
 //
 // Three readings are not strict, because that is how people write things down.
 // Entries without a date stand in the order of writing, as everywhere in the
