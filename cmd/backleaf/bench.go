@@ -24,6 +24,7 @@ type moment struct {
 	except, by            []string
 	alsoAway              bool
 	remarks, again, other []string
+	relaid                bool // the cloth that was there before
 }
 
 func (o *moment) flags(c *cobra.Command) {
@@ -90,7 +91,7 @@ func act[B record.Body](a *app, ctx context.Context, o *moment, terms []string, 
 
 // perform writes down what was read, with what more the flags say of it.
 func (o *moment) perform(ctx context.Context, v *studio.View, r *typed.Reader, at record.When, body record.Body) (studio.Written, error) {
-	act := bench.Act{Body: body, At: []record.When{at}}
+	act := bench.Act{Body: body, At: []record.When{at}, Relaid: o.relaid}
 	for _, t := range o.again {
 		act.At = append(act.At, r.At(t))
 	}
@@ -194,38 +195,6 @@ func sayTerm(ns []record.Number) string {
 		s = append(s, string(n))
 	}
 	return strings.Join(s, " ")
-}
-
-// coating is the flags of a wet application.
-type coating struct {
-	with, thinned, thinner, tool, total, each, wetFilm, dryFilm, temp, rh, note string
-}
-
-func (o *coating) flags(c *cobra.Command) {
-	f := c.Flags()
-	f.StringVar(&o.with, "with", "", "lot or material, or a mix: \"3 primer + 1 sealer\"")
-	f.StringVar(&o.thinned, "thinned", "", "water added, as a share of the volume: 10%")
-	f.StringVar(&o.thinner, "thinner", "", "what it was thinned with, if not water")
-	f.StringVar(&o.tool, "tool", "", "brush, roller, knife …")
-	f.StringVar(&o.total, "amount", "", "wet amount for all panels together: \"220 g\" or \"150 mL\"")
-	f.StringVar(&o.each, "amount-each", "", "wet amount for each panel")
-	f.StringVar(&o.wetFilm, "wet-film", "", "wet thickness measured with a gauge: \"100 µm\"")
-	f.StringVar(&o.dryFilm, "dry-film", "", "dry thickness measured")
-	f.StringVar(&o.temp, "temp", "", "temperature of the room: \"21 °C\" or \"70 F\"")
-	f.StringVar(&o.rh, "rh", "", "relative humidity of the room: 55%")
-	f.StringVar(&o.note, "note", "", "remark")
-}
-
-func (o *coating) read(r *typed.Reader) record.Coating {
-	c := record.Coating{Mix: r.Mix(o.with), Thinner: o.thinner, Tool: o.tool, Note: o.note}
-	r.Text("thinned", o.thinned, &c.Thinned)
-	r.Text("amount", o.total, &c.WetTotal)
-	r.Text("amount-each", o.each, &c.WetEach)
-	r.Text("temp", o.temp, &c.Temperature)
-	r.Text("rh", o.rh, &c.Humidity)
-	r.Gauge("wet-film", o.wetFilm, &c.WetFilm)
-	r.Gauge("dry-film", o.dryFilm, &c.DryFilm)
-	return c
 }
 
 // needs refuses a flag that was not given.

@@ -16,7 +16,8 @@ var entryName = regexp.MustCompile(`^[Ee][0-9]+$`)
 
 func newRepeat(a *app) *cobra.Command {
 	var o moment
-	var w coating
+	var w record.Coating
+	var f *actFlags
 	c := &cobra.Command{
 		Use: "repeat [ENTRY] " + panelWords, Short: "write down the same act on other panels",
 		Long: `Write down on other panels what was done last, or what an entry (like E12) says.
@@ -39,8 +40,8 @@ amount and the air, is not: say it again if it was measured again.`,
 			}
 			return a.atBench(c.Context(), &o, args, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
 				body, said, err := bench.Earlier(ctx, v, seq)
-				if err == nil {
-					body, err = bench.With(body, w.read(r))
+				if f.read(r); err == nil {
+					body, err = bench.With(body, w)
 				}
 				if r.Fail(err); r.Err() != nil {
 					return studio.Written{}, r.Err()
@@ -52,6 +53,7 @@ amount and the air, is not: say it again if it was measured again.`,
 	}
 	o.flags(c)
 	o.coatFlags(c)
-	w.flags(c)
+	f = &actFlags{c: c}
+	f.coating(&w)
 	return c
 }

@@ -1,22 +1,24 @@
 package bench
 
 import (
+	"fmt"
+
 	"backleaf/record"
 	"backleaf/record/measure"
 )
 
-// Air is what a reading of temperature and humidity means for drying and for
+// reading is what a reading of temperature and humidity means for drying and for
 // wood.
-type Air struct {
+type reading struct {
 	DewPointCelsius float64
 	DeficitHPa      float64 // an index of drying, no hours
 	WoodPercent     float64 // moisture at which solid wood settles
 	WoodKnown       bool    // the formula covers this reading
 }
 
-// AirOf works out what a reading means; false where it is not whole, or
+// readingOf works out what a reading means; false where it is not whole, or
 // outside the range of the formulas.
-func AirOf(c record.Climate) (a Air, ok bool) {
+func readingOf(c record.Climate) (a reading, ok bool) {
 	mc, known := c.Temperature.Millicelsius()
 	mp, known2 := c.Humidity.Millipercent()
 	if !known || !known2 {
@@ -33,4 +35,18 @@ func AirOf(c record.Climate) (a Air, ok bool) {
 	a.WoodPercent, err = measure.EMC(celsius, rh)
 	a.WoodKnown = err == nil
 	return a, true
+}
+
+// airOf says what a reading means; nothing of one that is not whole.
+func airOf(c record.Climate) []record.Said {
+	a, ok := readingOf(c)
+	if !ok {
+		return nil
+	}
+	wood := record.Figure("")
+	if a.WoodKnown {
+		wood = record.Figure(fmt.Sprintf("%.1f %%", a.WoodPercent))
+	}
+	return []record.Said{record.Say("air", record.With("dew", record.Figure(fmt.Sprintf("%.1f °C", a.DewPointCelsius))),
+		record.With("deficit", record.Figure(fmt.Sprintf("%.1f hPa", a.DeficitHPa))), record.With("wood", wood))}
 }

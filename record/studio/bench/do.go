@@ -21,6 +21,7 @@ type Act struct {
 	At      []record.When // of several coats a time for each
 	Tins    []Tin         // where not all were coated from the same
 	Remarks []Remark
+	Relaid  bool // the cloth that was laid before, lifted and laid again
 }
 
 // Tin is what some of the panels were coated from, as when a tin ran out: the
@@ -53,6 +54,11 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	warnings, err := present(ctx, v, a.At[0], a.Body)
 	if err != nil {
 		return w, err
+	}
+	if l, ok := a.Body.(record.ClothLaid); ok && a.Relaid {
+		if a.Body, err = Again(v, l); err != nil {
+			return w, err
+		}
 	}
 	shares, err := a.shares(v)
 	if err != nil {
@@ -112,6 +118,9 @@ func After(ctx context.Context, v *studio.View, e record.Entry) (means, warnings
 	}
 	if d, ok := e.Body.(record.Described); ok {
 		warnings = Unprintable(printed(d), d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
+	}
+	if c, ok := e.Body.(record.Climate); ok {
+		return airOf(c), nil, nil
 	}
 	left, over, err := stock.Left(ctx, v.Book, v.Shop, e.Body)
 	return left, append(warnings, over...), err
