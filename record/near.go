@@ -11,7 +11,7 @@ func Nearest(typed string, list []string) (best string) {
 	least, longest := 3, 2
 	for _, w := range list {
 		for _, part := range append(strings.Split(w, "-"), w) {
-			if d := slips(typed, part); d < least && d < len(typed)-1 {
+			if d := Slips(typed, part); d < least && d < len(typed)-1 {
 				best, least = w, d
 			}
 		}

@@ -85,7 +85,7 @@ func (r Roll) nearest(bare string) string {
 	}
 	var ns []near
 	for _, n := range r.Numbers {
-		if d := slips(bare, n.Bare()); d <= 2 {
+		if d := Slips(bare, n.Bare()); d <= 2 {
 			ns = append(ns, near{n, d})
 		}
 	}
@@ -108,9 +108,9 @@ func (r Roll) nearest(bare string) string {
 	return "; nearest: " + strings.Join(out, ", ")
 }
 
-// slips counts wrong, missing, extra and swapped characters (restricted
+// Slips counts wrong, missing, extra and swapped characters (restricted
 // Damerau-Levenshtein distance).
-func slips(a, b string) int {
+func Slips(a, b string) int {
 	if d := len(a) - len(b); d > 2 || d < -2 {
 		return 3
 	}

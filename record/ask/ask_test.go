@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/accept"
@@ -74,14 +75,14 @@ var questions = []struct {
 	asked, topic, says string
 	entries            string
 }{
-	{"adhesive", "adhesive", "acrylic dispersion adhesive, front, 2 May 2026", "[11]"},
+	{"adhesive", "adhesive", "acrylic dispersion adhesive, front: Quayside sealer, lot 4471B, 2 May 2026", "[11]"},
 	{"what glue holds the linen?", "adhesive", "Quayside sealer, lot 4471B", "[11]"},
 	{"How was the cloth stuck down", "adhesive", "acrylic dispersion", "[11]"},
 	{"is the back sealed", "back", "the back is sealed", "[10]"},
 	{"reverse", "back", "acrylic dispersion sealer", "[10]"},
 	{"verso sealed?", "back", "the back is sealed", "[10]"},
 	{"are the edges sealed", "edges", "the edges are sealed", "[10]"},
-	{"sealed all round?", "sealing", "Front, back and edges sealed", "[10 11]"},
+	{"sealed all round?", "sealing", "the edges are sealed", "[10 11]"},
 	{"sealer", "sealer", "Quayside sealer, lot 4471B", "[10]"},
 	{"varnish remover", "varnish removal", "removable with white spirit (as stated for the product: data sheet)", "[18]"},
 	{"how do I remove the varnish", "varnish removal", "test first; a conservator decides", "[18]"},
@@ -96,7 +97,7 @@ var questions = []struct {
 	{"is it toxic", "lead and toxic pigments", "lead white", "[16]"},
 	{"zinc white", "zinc", "none among the pigments that are recorded", "[]"},
 	{"hazards", "hazards", "Wear gloves.", "[16]"},
-	{"ground", "ground", "acrylic dispersion ground, front, 4 May 2026", "[14]"},
+	{"ground", "ground", "acrylic dispersion ground, front: Quayside ground, lot not recorded, thinned 10 %, 4 May 2026", "[14]"},
 	{"gesso", "ground", "Quayside ground, lot not recorded, thinned 10 %", "[14]"},
 	{"what primer", "ground", "acrylic dispersion ground", "[14]"},
 	{"when was it primed?", "ground", "4 May 2026", "[14]"},
@@ -120,7 +121,7 @@ var questions = []struct {
 	{"trimmed", "trimming", "trimmed, a new blade, edges eased: yes", "[12]"},
 	{"when cured", "cure", "24 h to 36 h", "[14]"},
 	{"is it dry", "cure", "not recorded as such", "[14]"},
-	{"what grit was it sanded with", "sanding", "P 180", "[13]"},
+	{"what grit was it sanded with", "sanding", "P 180", "[13 16]"},
 	{"thinned?", "thinning", "acrylic dispersion ground: 10 %", "[14]"},
 	{"brush or roller", "tools", "roller", "[10]"},
 	{"amount of sealer", "amounts", "24 g", "[10]"},
@@ -128,7 +129,7 @@ var questions = []struct {
 	{"pigments", "pigments", "lead white (PW 1) in the oil paint", "[14 16]"},
 	{"underdrawing", "underdrawing", "charcoal", "[16]"},
 	{"fat over lean", "fat over lean", "oil paint: fat", "[16]"},
-	{"medium", "paint", "oil paint, June 2026", "[16]"},
+	{"medium", "paint", "oil paint, front: product not recorded, June 2026", "[16]"},
 	{"oil or acrylic?", "paint", "oil paint", "[16]"},
 	{"technique", "paint", "wet in wet", "[16]"},
 	{"formaldehyde", "formaldehyde", "E1", "[9]"},
@@ -142,33 +143,33 @@ var questions = []struct {
 	{"when was the painting made", "date of the work", "August 2026", "[17]"},
 	{"timeline", "steps and dates", "cut 2 May 2026", "[9 10 11 12 13 14 16 18]"},
 	{"where was it made", "place", "Riga, Latvia", "[]"},
-	{"where is it now", "whereabouts", "sale, 1 May 2027", "[21]"},
-	{"who bought it", "owner and price", "kept outside the journal", "[]"},
-	{"price", "owner and price", "not answered here", "[]"},
+	{"where is it now", "whereabouts", "sold on 1 May 2027", "[21]"},
+	{"who bought it", "owner and price", "kept privately, outside the journal", "[21]"},
+	{"price", "owner and price", "not told here", "[21]"},
 	{"title", "title", "Low tide, evening", "[17]"},
 	{"subject", "subject", "harbour with two boats", "[17]"},
 	{"where is it signed", "signature and inscriptions", "lower right", "[17]"},
 	{"distinguishing features", "distinguishing features", "a thumb mark", "[17]"},
 	{"inventory number", "number", "old 17", "[9]"},
-	{"batch", "batch", "may", "[9]"},
+	{"batch", "sisters", "may", "[9]"},
 	{"lot numbers", "lots", "Quayside sealer, lot 4471B", "[9 10 11 14 18]"},
 	{"products", "products", "thin birch plywood", "[9 10 11 14 18]"},
 	{"is it sensitive to water", "binders", "acrylic dispersion", "[10 18]"},
-	{"build-up", "build-up", "On the back: acrylic dispersion sealer.", "[9 10 11 11 14 16 18]"},
-	{"stratigraphy", "build-up", "Birch plywood, 3 mm.", "[9 10 11 11 14 16 18]"},
-	{"what is it made of", "build-up", "Birch plywood", "[9 10 11 11 14 16 18]"},
+	{"build-up", "build-up", "On the back: acrylic dispersion sealer.", "[9 10 11 14 16 18]"},
+	{"stratigraphy", "build-up", "Birch plywood, 3 mm.", "[9 10 11 14 16 18]"},
+	{"what is it made of", "build-up", "Birch plywood", "[9 10 11 14 16 18]"},
 	{"is it warped", "bow", "0.8 mm over 40 cm, hollow at the front", "[15]"},
 	{"bow", "bow", "6 May 2026", "[15]"},
 	{"humidity", "air at work", "21 °C, 54 %", "[10]"},
 	{"how should I display it", "care", "35–65 % relative humidity, no quick swings; no sun", "[]"},
 	{"light", "care", "200 lux", "[]"},
 	{"is the adhesion sound", "edges and adhesion", "adhesion sound", "[15]"},
-	{"condition", "condition", "by R. Invented: one scratch, 20 February 2031", "[22]"},
+	{"condition", "condition", "by R. Invented: one scratch, 20 February 2031", "[15 22 23]"},
 	{"has it been restored", "treatment", "cleaned dry; with soft brush", "[23]"},
-	{"certificate", "certificate", "in force: issued on 15 April 2027", "[20]"},
+	{"certificate", "certificate", "one certificate was issued, on 15 April 2027: it is the latest, and in force", "[20]"},
 	{"label", "label", "15 April 2027", "[19]"},
 	{"photographs", "photographs", "not recorded", "[]"},
-	{"corrections", "corrections", "E12 changed, tool: a fresh blade → a new blade (seen again)", "[25]"},
+	{"corrections", "changes", "E12 changed, tool: a fresh blade → a new blade (seen again)", "[25 12 23]"},
 	{"what is not recorded", "what is not recorded", "lot of the cloth", "[]"},
 	{"notes", "notes", "hangs in the hall", "[26]"},
 }
@@ -178,14 +179,18 @@ func code(name string) record.Code { return record.Code(strings.ReplaceAll(name,
 
 var ordinary = strings.NewReplacer("\u202f", " ", "\u00a0", " ")
 
+// now is when the questions are asked.
+var now = time.Date(2031, 3, 2, 12, 0, 0, 0, time.UTC)
+
 func TestQuestions(t *testing.T) {
 	w, p := panel(t, full)
 	for _, q := range questions {
-		as, err := ask.Ask(tell.English, w, p, q.asked)
+		r, err := ask.Ask(tell.English, w, p, now, q.asked)
 		if err != nil {
 			t.Errorf("%q: %v", q.asked, err)
 			continue
 		}
+		as := r.Answers
 		if len(as) != 1 || as[0].Topic != code(q.topic) {
 			t.Errorf("%q: %d answers, the first on %q, want %q", q.asked, len(as), as[0].Topic, q.topic)
 			continue
@@ -197,7 +202,7 @@ func TestQuestions(t *testing.T) {
 		if got := fmt.Sprint(a.Entries); got != q.entries {
 			t.Errorf("%q: rests on %s, want %s", q.asked, got, q.entries)
 		}
-		if len(a.Lines) < 1 || len(a.Lines) > 2 {
+		if len(a.Lines) < 1 || len(a.Lines) > 12 {
 			t.Errorf("%q: %d lines", q.asked, len(a.Lines))
 		}
 	}
@@ -207,14 +212,14 @@ func TestQuestions(t *testing.T) {
 // what is always known is the number, the batch, the maker and general advice.
 func TestNothingIsGuessed(t *testing.T) {
 	w, p := panel(t, bare)
-	always := []string{"number", "batch", "maker", "care", "build-up", "what is not recorded", "corrections", "steps and dates"}
+	always := []string{"number", "sisters", "maker", "care", "build-up", "what is not recorded", "changes", "steps and dates", "written down", "rules", "cleaning", "hanging", "shipping", "new varnish"}
 	for _, q := range questions {
-		as, err := ask.Ask(tell.English, w, p, q.asked)
+		r, err := ask.Ask(tell.English, w, p, now, q.asked)
 		if err != nil {
 			t.Errorf("%q: %v", q.asked, err)
 			continue
 		}
-		for _, a := range as {
+		for _, a := range r.Answers {
 			if a.Recorded && !slices.Contains(always, tell.English.Question(a.Topic)) {
 				t.Errorf("%q is answered of a panel of which nothing is recorded: %q", q.asked, a.Lines)
 			}
@@ -224,9 +229,9 @@ func TestNothingIsGuessed(t *testing.T) {
 
 func TestTwoTopics(t *testing.T) {
 	w, p := panel(t, full)
-	as, err := ask.Ask(tell.English, w, p, "title and maker")
-	if err != nil || len(as) != 2 {
-		t.Fatalf("%v, %v", as, err)
+	r, err := ask.Ask(tell.English, w, p, now, "title and maker")
+	if err != nil || len(r.Answers) != 2 {
+		t.Fatalf("%v, %v", r, err)
 	}
 }
 
@@ -235,13 +240,13 @@ func TestNotUnderstood(t *testing.T) {
 	w, p := panel(t, full)
 	for asked, words := range map[string]string{
 		"tensile strength of the sealer": "[tensile strength]",
-		"why is the sky blue":            "[why sky blue]",
+		"why is the sky blue":            "[sky]",
 		"":                               "[]",
 		"is it the":                      "[]",
 		"\x1b[31m lead isotope":          "[31m isotope]",
 		"DROP TABLE":                     "[drop table]",
 	} {
-		_, err := ask.Ask(tell.English, w, p, asked)
+		_, err := ask.Ask(tell.English, w, p, now, asked)
 		var e *ask.NotUnderstood
 		if !errors.As(err, &e) {
 			t.Errorf("%q: %v", asked, err)
@@ -261,13 +266,13 @@ func TestTopicsByName(t *testing.T) {
 		if topic != code(name) {
 			t.Errorf("%q has no name of its own: %q", topic, name)
 		}
-		as, err := ask.Ask(tell.English, w, p, name)
+		r, err := ask.Ask(tell.English, w, p, now, name)
 		if err != nil {
 			t.Errorf("%q: %v", name, err)
 			continue
 		}
-		if !slices.ContainsFunc(as, func(a ask.Answer) bool { return a.Topic == topic }) {
-			t.Errorf("%q is answered as %q", name, as[0].Topic)
+		if !slices.ContainsFunc(r.Answers, func(a ask.Answer) bool { return a.Topic == topic }) {
+			t.Errorf("%q is answered as %q", name, r.Answers[0].Topic)
 		}
 	}
 }
@@ -278,9 +283,9 @@ func FuzzAsk(f *testing.F) {
 	}
 	w, p := panel(f, full)
 	f.Fuzz(func(t *testing.T, asked string) {
-		as, err := ask.Ask(tell.English, w, p, asked)
-		if (err == nil) != (len(as) > 0) {
-			t.Errorf("%q: %d answers, error %v", asked, len(as), err)
+		r, err := ask.Ask(tell.English, w, p, now, asked)
+		if (err == nil) != (len(r.Answers) > 0) {
+			t.Errorf("%q: %d answers, error %v", asked, len(r.Answers), err)
 		}
 	})
 }

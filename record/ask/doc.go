@@ -1,10 +1,20 @@
-// Package ask answers a short question in the trade's words from the record of
-// one panel: "adhesive", "is the back sealed", "varnish remover", "lead".
+// Package ask answers a short question about one panel from its record:
+// "adhesive", "is the back sealed", "who took the varnish off", "lead?".
 //
-// It works by a thesaurus of trade terms and nothing else. Every word of a
-// question must be understood: a word in no list is an error that names it,
-// and nothing is guessed from the rest. An answer is one or two lines with the
-// entries they rest on; what nobody wrote down is "not recorded".
+// It is a table of topics, [topics]: phrases of the trade, and a function that
+// answers from the panel. The longest phrase of a question that a topic knows
+// chooses it; [understand] tells how. Words that are slightly misspelt are read
+// as the nearest word that a topic or this panel's record knows, never words of
+// fewer than five letters, and never words of what harms.
 //
-// TestQuestions is the table of questions and what they must find.
+// An answer is true by itself, whatever was meant by the question: it states
+// what is recorded, never "yes" or "no", and names the topic it speaks of. What
+// lies on the panel today, what was taken off, what is absent because it was not
+// done and what is only not recorded come from the same folded panel, and what
+// harms from the same tables, as in the rules, the dossier and the label. A
+// question of which too little is understood is refused, with the two nearest
+// topics.
+//
+// TestQuestions is the table of topics and what they must find; the command's
+// TestAsked puts some six hundred phrasings to eight panels.
 package ask

@@ -1,7 +1,6 @@
 package ask
 
 import (
-	"reflect"
 	"slices"
 	"strings"
 
@@ -24,56 +23,37 @@ func (r *reader) described(field func(record.Described) string) Answer {
 func (r *reader) title() Answer {
 	return r.described(func(d record.Described) string { return d.Title })
 }
+
 func (r *reader) subject() Answer {
 	return r.described(func(d record.Described) string { return d.Subject })
 }
 
 // features are those of the work and those at one place of the board.
 func (r *reader) features() Answer {
-	return r.first(r.described(func(d record.Described) string { return d.Features }), events[record.Feature](r, nil))
-}
-
-// first joins answers on one topic: what is recorded of them.
-func (r *reader) first(as ...Answer) Answer {
-	var out Answer
-	for _, a := range as {
-		if a.Recorded {
-			out = Answer{Lines: append(out.Lines, r.Catalogue().Clauses(a.Lines)), Entries: append(out.Entries, a.Entries...), Recorded: true}
-		}
+	a := r.described(func(d record.Described) string { return d.Features })
+	f := events[record.Feature](r)
+	if !a.Recorded {
+		return f
 	}
-	if !out.Recorded {
-		return as[0]
-	}
-	return out
+	return a.andRecorded(f)
 }
 
 func (r *reader) edition() Answer {
 	return r.described(func(d record.Described) string { return d.Edition })
 }
+
 func (r *reader) summary() Answer {
 	return r.described(func(d record.Described) string { return d.Summary })
 }
 
-func (r *reader) framed() Answer {
-	a := r.described(func(d record.Described) string { return string(d.Framed) })
-	if f := r.p.Description().Framed; a.Recorded && f != record.Unknown {
-		a.Lines = []string{r.say("ask-framed", record.With("framed", f))}
-	}
-	return a
-}
-
-// whole tells what else the maker wrote of the work itself.
-func (r *reader) whole() Answer { return events[record.Described](r, nil) }
-
-func (r *reader) removed() Answer   { return events[record.Removed](r, nil) }
-func (r *reader) usedAgain() Answer { return events[record.UsedAgain](r, nil) }
-func (r *reader) page() Answer      { return events[record.Published](r, nil) }
-func (r *reader) cutting() Answer   { return events[record.Cut](r, nil) }
-func (r *reader) leftBare() Answer  { return events[record.LeftBare](r, nil) }
-func (r *reader) intended() Answer  { return events[record.Intended](r, nil) }
-func (r *reader) laying() Answer    { return events[record.ClothLaid](r, nil) }
 func (r *reader) certificates() Answer {
-	return r.first(events[record.Issued](r, nil), events[record.Revoked](r, nil))
+	return r.happened(func(e record.Event) bool {
+		switch e.Body.(type) {
+		case record.Issued, record.Revoked:
+			return true
+		}
+		return false
+	})
 }
 
 func (r *reader) signed() Answer {
@@ -83,27 +63,6 @@ func (r *reader) signed() Answer {
 		return r.none()
 	}
 	return recorded(append(s.Entries, i.Entries...), r.say("ask-signed", tell.Told("signed", s.Lines[0])), r.say("ask-inscription", tell.Told("inscription", i.Lines[0])))
-}
-
-func (r *reader) dimensions() Answer {
-	_, seq := r.cut()
-	a := recorded([]int64{seq}, r.Dimensions())
-	a.Recorded = known(r.p.Size().Height.String())
-	if changed := events[record.Resized](r, nil); changed.Recorded {
-		return r.first(a, changed)
-	}
-	return a
-}
-
-func (r *reader) maker() Answer {
-	if r.Maker() == "" {
-		return r.none()
-	}
-	contact := ""
-	if c := r.w.Studio.Contact; c != "" {
-		contact = r.say("ask-contact", record.With("contact", c))
-	}
-	return recorded(nil, r.say("made-by", record.With("maker", r.Maker()), record.With("place", r.MakerPlace())), contact)
 }
 
 func (r *reader) place() Answer {
@@ -119,164 +78,221 @@ func (r *reader) number() Answer {
 	return recorded([]int64{seq}, r.say("ask-number", record.With("number", r.p.Number), record.With("own", r.p.Description().Owner)))
 }
 
-func (r *reader) batch() Answer {
-	c, seq := r.cut()
-	cut, _ := record.Latest[record.Cut](r.p)
-	return recorded([]int64{seq}, r.say("ask-batch", record.With("batch", c.Batch), record.With("panels", len(cut.Panels))))
-}
-
-func (r *reader) private() Answer { return open(nil, r.say("ask-private"), r.say("ask-where-instead")) }
-
-func (r *reader) where() Answer {
-	if gone := events[record.Discarded](r, nil); gone.Recorded {
-		return gone
-	}
-	h, ok := record.Latest[record.HandedOver](r.p)
-	if !ok {
-		return open(nil, r.say("ask-never-left"))
-	}
-	return recorded([]int64{h.Seq}, r.say("ask-left", record.With("how", h.Body.How), record.With("date", h.At)), h.Body.Note)
-}
-
-func (r *reader) lots() Answer {
-	var out []string
-	var es []int64
-	add := func(m record.Key, as []int64, lot record.Key, seq int64) {
-		if !known(string(m)) {
-			return
-		}
-		if s := r.Product(m, as, lot); !slices.Contains(out, s) {
-			out = append(out, s)
-		}
-		if !slices.Contains(es, seq) {
-			es = append(es, seq)
-		}
-	}
-	c, seq := r.cut()
-	add(c.Board, c.BoardAs, c.Lot, seq)
-	for _, a := range r.applications(func(record.Layer) bool { return true }) {
-		if a.Cloth != nil {
-			add(a.Cloth.Cloth, a.Cloth.ClothAs, a.Cloth.ClothLot, a.Seq)
-			continue
-		}
-		for _, p := range a.Coating.Mix {
-			add(p.Material, p.As, p.Lot, a.Seq)
-		}
-	}
-	if out == nil {
-		return r.none()
-	}
-	return recorded(es, r.Catalogue().Clauses(out))
-}
-
-func (r *reader) products() Answer { return r.lots() }
-
-// data tells what is stated for each product that was used, and of its lots.
-func (r *reader) data() Answer {
-	var out []string
-	for _, u := range r.p.Used() {
-		m, ok := r.w.Material(u.Material, u.As)
-		if !ok {
-			continue
-		}
-		parts := []string{r.stated(m.Name, r.Catalogue().OtherClauses(m, "key", "name"))}
-		for _, k := range u.Lots {
-			l, _ := r.w.Lot(k)
-			parts = append(parts, r.stated(string(k), r.Catalogue().OtherClauses(l, "key", "material")))
-		}
-		out = append(out, r.Catalogue().Clauses(parts))
-	}
-	if out == nil {
-		return r.none()
-	}
-	return recorded(r.lots().Entries, r.Catalogue().Clauses(out))
-}
-
-func (r *reader) stated(name, what string) string {
-	if what == "" {
-		return name
-	}
-	return r.say("ask-of-layer", tell.Told("layer", name), tell.Told("what", what))
-}
-
-func (r *reader) binders() Answer {
-	var out []string
-	var es []int64
-	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
-		if b := r.Binder(a.Coating); b != "" && !slices.Contains(out, b) {
-			out, es = append(out, b), append(es, a.Seq)
-		}
-	}
-	return r.all(out, es, r.say("ask-sensitive"))
-}
-
 // care is what an owner can keep, and beside it what a museum holds to.
 func (r *reader) care() Answer {
 	return recorded(nil, r.CareLine(), strings.Join(r.Care(trade.Museum), " "))
 }
 
+func (r *reader) when() Answer {
+	d := r.p.Description()
+	var es []int64
+	for _, e := range record.Each[record.Described](r.p) {
+		if !e.Body.Made.IsZero() {
+			es = append(es, e.Seq)
+		}
+	}
+	a := recorded(es, r.DateOfWork(), r.say("ask-worked-on", tell.Told("dates", r.MadeBetween())))
+	a.Recorded = d.Made.Known()
+	return a
+}
+
+// amount is how much of a coating one panel got, and how thick it lay wet.
+func (r *reader) amount(a application) string {
+	film := ""
+	if !a.Coating.WetFilm.IsZero() {
+		film = r.say("ask-wet-film", record.With("film", a.Coating.WetFilm))
+	}
+	if a.Coating.WetTotal.IsZero() && a.Coating.WetEach.IsZero() {
+		return film
+	}
+	panels := 1
+	for _, e := range r.p.Events {
+		if e.Seq == a.Seq {
+			panels = len(e.Panels)
+		}
+	}
+	if amount := r.Amount(a.Coating, panels); film != "" {
+		return r.Catalogue().Clauses([]string{amount, film})
+	} else {
+		return amount
+	}
+}
+
+// maker says who made the panel and who painted on it, as far as that is on
+// record: of a panel that may have been bought nobody knows who made it.
+func (r *reader) maker() Answer {
+	var a Answer
+	c, seq := r.cut()
+	switch {
+	case c.Bought == record.Yes:
+		a = recorded([]int64{seq}, r.say("ask-bought"))
+	case c.Bought == record.Unknown:
+		a = open([]int64{seq}, r.say("ask-maker-open"))
+	case r.Maker() == "":
+		a = r.none()
+	default:
+		a = recorded(nil, r.say("ask-made-by", record.With("maker", r.Maker()), record.With("place", r.MakerPlace())))
+	}
+	if painter := r.Painter(); painter != "" {
+		a = a.and(recorded(nil, r.say("ask-painted-by", record.With("painter", painter))))
+	}
+	if c := r.w.Studio.Contact; c != "" {
+		a = a.and(recorded(nil, r.say("ask-contact", record.With("contact", c))))
+	}
+	return a
+}
+
+func (r *reader) private() Answer {
+	return open(nil, r.say("ask-private")).and(r.where())
+}
+
+// where says where the panel is, and how it came there.
+func (r *reader) where() Answer {
+	var a Answer
+	if d, gone := r.p.Discarded(); gone {
+		a = recorded([]int64{d.Seq}, r.say("ask-discarded", record.With("date", d.At), record.With("because", d.Body.Because)))
+	}
+	hs := record.Each[record.HandedOver](r.p)
+	for _, h := range slices.Backward(hs) {
+		note := ""
+		if h.Body.Note != "" {
+			note = h.Body.Note
+		}
+		a = a.and(recorded([]int64{h.Seq}, r.say("ask-left", record.With("how", h.Body.How), record.With("date", h.At), record.With("note", note))))
+	}
+	if !a.Recorded {
+		return open(nil, r.say("ask-never-left"))
+	}
+	if hs == nil {
+		a.Lines = append(a.Lines, r.say("ask-never-sold"))
+	}
+	return a
+}
+
+// first is what is said before any answer.
+func (r *reader) first() string {
+	_, gone := r.p.Discarded()
+	if h, away := r.p.Away(); gone || away && (h.Body.How == "theft" || h.Body.How == "loss") {
+		return r.where().Lines[0]
+	}
+	return ""
+}
+
+func (r *reader) finished() Answer {
+	if _, gone := r.p.Discarded(); gone || !r.Painted() {
+		return open(nil, r.say("ask-not-painted", record.With("stage", r.p.Stage()))).andRecorded(r.where())
+	}
+	return r.when()
+}
+
+func (r *reader) framed() Answer {
+	a := r.happened(func(e record.Event) bool {
+		d, ok := e.Body.(record.Described)
+		return ok && d.Framed != ""
+	})
+	switch r.p.Description().Framed {
+	case record.Yes:
+		a.Lines = append([]string{r.say("ask-framed")}, a.Lines...)
+	case record.No:
+		a.Lines = append([]string{r.say("ask-not-framed")}, a.Lines...)
+	}
+	return a.andRecorded(r.remarks("frame", "framed"))
+}
+
+func (r *reader) weight() Answer { return r.remarks("weight", "weigh") }
+
+// bow answers with what was measured, on the bare board and later.
+func (r *reader) bow() Answer {
+	a := r.happened(func(e record.Event) bool {
+		i, ok := e.Body.(record.Inspection)
+		return ok && (!i.Bow.IsZero() || i.Toward != "")
+	})
+	if c, seq := r.cut(); !c.Bow.IsZero() {
+		b := recorded([]int64{seq}, r.say("ask-bow-before", record.With("bow", c.Bow), record.With("span", c.BowSpan)))
+		if !a.Recorded {
+			return b
+		}
+		return b.and(a)
+	}
+	return a
+}
+
+func (r *reader) sound() Answer {
+	return r.happened(func(e record.Event) bool {
+		i, ok := e.Body.(record.Inspection)
+		return ok && (i.Edges != "" || i.Adhesion != "" || i.Remarks != "")
+	})
+}
+
+// condition is all that was seen of the panel, the last first, with what was
+// done about it.
 func (r *reader) condition() Answer {
-	if a := events[record.Condition](r, nil); a.Recorded {
+	var a Answer
+	if d, gone := r.p.Discarded(); gone {
+		a = recorded([]int64{d.Seq}, r.say("ask-discarded", record.With("date", d.At), record.With("because", d.Body.Because)))
+	}
+	seen := r.happened(func(e record.Event) bool {
+		switch e.Body.(type) {
+		case record.Inspection, record.Condition, record.Treatment, record.Feature:
+			return true
+		}
+		return false
+	})
+	if !seen.Recorded && a.Recorded {
 		return a
 	}
-	return r.sound()
+	return a.and(seen)
 }
 
-func (r *reader) treatment() Answer { return events[record.Treatment](r, nil) }
-
-func (r *reader) certificate() Answer {
-	all := record.Each[record.Issued](r.p)
-	if len(all) == 0 {
-		return open(nil, r.say("ask-no-certificate"))
-	}
-	var es []int64
-	for _, c := range all {
-		es = append(es, c.Seq)
-	}
-	c, ok := r.p.Certificate()
-	if !ok {
-		return recorded(es, r.say("ask-taken-back"))
-	}
-	return recorded(es, r.say("ask-in-force", record.With("date", c.At)), r.say("ask-no-proof"))
+func (r *reader) treatment() Answer {
+	return r.happened(func(e record.Event) bool {
+		switch e.Body.(type) {
+		case record.Treatment, record.Removed, record.Resized:
+			return true
+		}
+		return false
+	})
 }
 
-func (r *reader) label() Answer       { return events[record.LabelPrinted](r, nil) }
-func (r *reader) photographs() Answer { return events[record.Photograph](r, nil) }
-
-// notes are those on the panel, and what was noted beside each act.
-func (r *reader) notes() Answer {
-	var out []string
-	var es []int64
-	for _, e := range r.p.Events {
-		k := e.Body.Kind()
-		record.Walk(e.Body, func(place string, f record.Field, v reflect.Value) {
-			if k == "note" || place == "note" {
-				out, es = append(out, r.say("ask-of-layer", tell.Told("layer", r.Word(k)), tell.Told("what", v.String()))), append(es, e.Seq)
+// sisters says how many panels were worked together, and what went wrong with
+// the others.
+func (r *reader) sisters() Answer {
+	_, seq := r.cut()
+	all := r.w.Batch(r.p.Batch)
+	a := recorded([]int64{seq}, r.say("ask-batch", record.With("batch", r.p.Batch), record.With("panels", len(all))))
+	if len(all) < 2 {
+		return a
+	}
+	well := true
+	for _, p := range all {
+		if p.Number == r.p.Number {
+			continue
+		}
+		for _, e := range p.Events {
+			if !isTrouble(e.Body) {
+				continue
 			}
-		})
+			well = false
+			a = a.and(recorded([]int64{e.Seq}, r.say("ask-sister", record.With("number", p.Number), tell.Told("own", ownOf(p)), tell.Told("what", r.event(e)))))
+		}
 	}
-	if out == nil {
-		return r.none()
+	if well {
+		a.Lines = append(a.Lines, r.say("ask-sisters-well"))
 	}
-	return recorded(es, r.Catalogue().Clauses(out))
+	return a
 }
 
-func (r *reader) corrections() Answer {
-	lines := r.Corrections()
-	if len(lines) == 0 {
-		return recorded(nil, r.say("ask-no-corrections"))
-	}
-	var es []int64
-	for _, c := range r.p.Corrections {
-		es = append(es, c.Seq)
-	}
-	return recorded(es, r.few(lines))
-}
+func ownOf(p *record.Panel) string { return p.Description().Owner }
 
-func (r *reader) gaps() Answer {
-	gaps := r.Gaps()
-	if len(gaps) == 0 {
-		return recorded(nil, r.say("ask-no-gaps"))
+// isTrouble reports what may be of concern for the panels made together.
+func isTrouble(b record.Body) bool {
+	switch x := b.(type) {
+	case record.Discarded, record.Treatment, record.Removed:
+		return true
+	case record.Condition:
+		return true
+	case record.Inspection:
+		return x.Edges != "" && x.Edges != "sound" || x.Adhesion != "" && x.Adhesion != "sound" || x.Remarks != ""
 	}
-	return recorded(nil, r.Catalogue().Clauses(gaps))
+	return false
 }

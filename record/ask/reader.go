@@ -1,18 +1,21 @@
 package ask
 
 import (
+	"reflect"
 	"slices"
+	"strings"
+	"time"
 
 	"backleaf/record"
-	"backleaf/record/section"
 	"backleaf/record/tell"
 )
 
 // reader answers topics from one panel.
 type reader struct {
 	*tell.Teller
-	w *record.Workshop
-	p *record.Panel
+	w   *record.Workshop
+	p   *record.Panel
+	now time.Time
 }
 
 // say is one line of an answer.
@@ -34,6 +37,30 @@ func recorded(entries []int64, lines ...string) Answer {
 	return Answer{Lines: slices.DeleteFunc(lines, func(l string) bool { return l == "" }), Entries: entries, Recorded: true}
 }
 
+// and adds another answer to one.
+func (a Answer) and(b Answer) Answer {
+	for _, l := range b.Lines {
+		if !slices.Contains(a.Lines, l) {
+			a.Lines = append(a.Lines, l)
+		}
+	}
+	for _, e := range b.Entries {
+		if !slices.Contains(a.Entries, e) {
+			a.Entries = append(a.Entries, e)
+		}
+	}
+	a.Recorded = a.Recorded || b.Recorded
+	return a
+}
+
+// andRecorded adds another answer if there is anything recorded in it.
+func (a Answer) andRecorded(b Answer) Answer {
+	if !b.Recorded {
+		return a
+	}
+	return a.and(b)
+}
+
 // said answers with a recorded text, which may be "unknown" or absent.
 func (r *reader) said(text string, entries ...int64) Answer {
 	switch text {
@@ -49,7 +76,7 @@ func known(s string) bool { return s != "" && s != record.Unknown }
 
 // few joins texts for one line; what would make it long is counted.
 func (r *reader) few(texts []string) string {
-	const most = 4
+	const most = 6
 	if len(texts) <= most {
 		return r.Catalogue().Clauses(texts)
 	}
@@ -66,103 +93,69 @@ func (r *reader) all(found []string, entries []int64, more ...string) Answer {
 
 func (r *reader) layer(l record.Layer) record.Value { return tell.Told("layer", r.Layer(l)) }
 
-// application is a layer with all the faces it went on at once.
-type application struct {
-	record.Layer
-	faces []record.Face
+// event tells an entry with its date.
+func (r *reader) event(e record.Event) string {
+	return r.say("ask-at", tell.Told("what", r.Catalogue().WholeEvent(e)), record.With("date", e.At))
 }
 
-func (r *reader) applications(which func(record.Layer) bool) []application {
-	var out []application
-	for _, l := range r.p.Layers() {
-		if !which(l) {
-			continue
-		}
-		i := slices.IndexFunc(out, func(a application) bool { return a.Seq == l.Seq && (a.Cloth == nil) == (l.Cloth == nil) })
-		if i < 0 {
-			out = append(out, application{Layer: l})
-			i = len(out) - 1
-		}
-		out[i].faces = append(out[i].faces, l.Face)
-	}
-	return out
-}
-
-func seqs(as []application) []int64 {
-	var out []int64
-	for _, a := range as {
-		out = append(out, a.Seq)
-	}
-	return out
-}
-
-// layersOf answers with the layers of one kind: what, where and when, then of
-// which products and lots.
-func layersOf(which func(record.Layer) bool) func(*reader) Answer {
-	return func(r *reader) Answer {
-		as := r.applications(which)
-		var what, of []string
-		for _, a := range as {
-			what = append(what, r.say("ask-layer", r.layer(a.Layer), record.With("faces", a.faces), record.With("date", a.At)))
-			if a.Coating == nil {
-				continue
-			}
-			if m := r.Mix(a.Coating); !slices.Contains(of, m) {
-				of = append(of, m)
-			}
-		}
-		return r.all(what, seqs(as), r.few(of))
-	}
-}
-
-// face answers what is on one face.
-func face(f record.Face) func(*reader) Answer {
-	return func(r *reader) Answer {
-		as := r.applications(func(l record.Layer) bool { return l.Face == f && l.Stands() })
-		state, es := r.w.State(r.p, f), seqs(as)
-		for _, b := range record.Each[record.LeftBare](r.p) {
-			if slices.Contains(b.Body.Faces, f) {
-				es = append(es, b.Seq)
-			}
-		}
-		a := recorded(es, r.say("ask-face-"+string(state), record.With("face", f)))
-		if len(as) > 0 {
-			a.Lines = append(a.Lines, r.say("ask-from-board", tell.Told("layers", r.Catalogue().Clauses(r.On(f)))))
-		}
-		a.Recorded = state != record.FaceUnknown || len(as) > 0
-		return a
-	}
-}
-
-func (r *reader) sealed() Answer {
-	as := r.applications(func(l record.Layer) bool { return l.Stands() && r.w.Seals(l) == record.Yes })
-	a := recorded(seqs(as), r.SealedFaces())
-	a.Recorded = slices.ContainsFunc(record.Faces, func(f record.Face) bool { return r.w.State(r.p, f) != record.FaceUnknown })
-	return a
-}
-
-func (r *reader) films() Answer {
+// happened answers with the entries of which something is true.
+func (r *reader) happened(is func(record.Event) bool) Answer {
 	var out []string
-	as := r.applications(func(l record.Layer) bool { return l.Cloth == nil })
-	for _, a := range as {
-		um, how := r.Thickness(a.Layer)
-		what := r.say("ask-not-recorded")
-		if code, ok := map[section.Certainty]string{section.Measured: "ask-measured", section.Estimated: "ask-estimated"}[how]; ok {
-			what = r.say(code, tell.Told("thickness", section.Thickness(um)))
+	var es []int64
+	for _, e := range r.p.Events {
+		if is(e) {
+			out, es = append(out, r.event(e)), append(es, e.Seq)
 		}
-		out = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", what)))
 	}
-	return r.all(out, seqs(as), r.say("ask-estimates"))
+	return r.all(out, es)
 }
 
-// cut is how the panel began, with its entry.
-func (r *reader) cut() (record.Cut, int64) {
-	c, _ := record.Latest[record.Cut](r.p)
-	return c.Body, c.Seq
+// events answers with all entries of one kind.
+func events[B record.Body](r *reader) Answer {
+	return r.happened(func(e record.Event) bool { _, ok := e.Body.(B); return ok })
 }
 
-func (r *reader) material() record.Material {
-	c, _ := r.cut()
-	m, _ := r.w.Material(c.Board, c.BoardAs)
-	return m
+// mentions answers with the entries in whose recorded text one of some words
+// begins a word.
+func (r *reader) mentions(words ...string) Answer {
+	return r.happened(func(e record.Event) bool {
+		texts := record.FreeText(e.Body)
+		for _, m := range record.Mentions(e.Body) {
+			mat, _ := r.w.Material(m.Material, m.As)
+			lot, _ := r.w.Lot(m.Lot)
+			texts = append(texts, mat.Name, string(m.Lot), lot.MakerLot)
+		}
+		return slices.ContainsFunc(split(strings.Join(texts, " ")), func(w string) bool {
+			return slices.ContainsFunc(words, func(x string) bool { return strings.HasPrefix(w, x) })
+		})
+	})
+}
+
+// remarks answers with the remarks of notes, inspections and descriptions that
+// speak of something; they are never part of what an act itself says.
+func (r *reader) remarks(words ...string) Answer {
+	var out []string
+	var es []int64
+	for _, e := range r.p.Events {
+		for _, text := range remarkOf(e.Body) {
+			if slices.ContainsFunc(split(text), func(w string) bool {
+				return slices.ContainsFunc(words, func(x string) bool { return strings.HasPrefix(w, x) })
+			}) {
+				out = append(out, r.say("ask-remark", record.With("text", text), record.With("date", e.At)))
+				es = append(es, e.Seq)
+			}
+		}
+	}
+	return r.all(out, es)
+}
+
+// remarkOf are the remarks of an entry: fields in which anything may stand.
+func remarkOf(b record.Body) []string {
+	var out []string
+	record.Walk(b, func(_ string, f record.Field, v reflect.Value) {
+		if f.Free() && f.Is == "text" {
+			out = append(out, v.String())
+		}
+	})
+	return out
 }

@@ -7,26 +7,6 @@ import (
 	"backleaf/record/tell"
 )
 
-// events answers with all entries of one kind, or those of them that are asked
-// for.
-func events[B record.Body](r *reader, asked func(B) bool) Answer {
-	var out []string
-	var es []int64
-	for _, e := range record.Each[B](r.p) {
-		if asked != nil && !asked(e.Body) {
-			continue
-		}
-		what := r.Catalogue().WholeEvent(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
-		out = append(out, r.say("ask-at", tell.Told("what", what), record.With("date", e.At)))
-		es = append(es, e.Seq)
-	}
-	return r.all(out, es)
-}
-
-func (r *reader) trimmed() Answer { return events[record.Trimmed](r, nil) }
-func (r *reader) sanded() Answer  { return events[record.Sanded](r, nil) }
-func (r *reader) warm() Answer    { return events[record.WarmAir](r, nil) }
-
 // cured says when the last coat was laid and what its product is said to need:
 // nobody sees a film cure, so no moment of it is ever recorded.
 func (r *reader) cured() Answer {
@@ -84,29 +64,6 @@ func (r *reader) tools() Answer {
 	})
 }
 
-func (r *reader) amounts() Answer {
-	return r.ofCoats(func(a application) string {
-		film := ""
-		if !a.Coating.WetFilm.IsZero() {
-			film = r.say("ask-wet-film", record.With("film", a.Coating.WetFilm))
-		}
-		if a.Coating.WetTotal.IsZero() && a.Coating.WetEach.IsZero() {
-			return film
-		}
-		panels := 1
-		for _, e := range r.p.Events {
-			if e.Seq == a.Seq {
-				panels = len(e.Panels)
-			}
-		}
-		amount := r.Amount(a.Coating, panels)
-		if film != "" {
-			amount = r.Catalogue().Clauses([]string{amount, film})
-		}
-		return amount
-	})
-}
-
 func (r *reader) air() Answer {
 	var out []string
 	var es []int64
@@ -130,19 +87,6 @@ func (r *reader) air() Answer {
 	return r.all(out, es)
 }
 
-func (r *reader) when() Answer {
-	d := r.p.Description()
-	var es []int64
-	for _, e := range record.Each[record.Described](r.p) {
-		if !e.Body.Made.IsZero() {
-			es = append(es, e.Seq)
-		}
-	}
-	a := recorded(es, r.DateOfWork(), r.say("ask-worked-on", tell.Told("dates", r.MadeBetween())))
-	a.Recorded = d.Made.Known()
-	return a
-}
-
 // steps tells the work on the board itself, step by step.
 func (r *reader) steps() Answer {
 	var out []string
@@ -163,16 +107,125 @@ func (r *reader) steps() Answer {
 	return recorded(es, r.Catalogue().Clauses(out))
 }
 
-func (r *reader) bow() Answer {
-	return events(r, func(i record.Inspection) bool { return !i.Bow.IsZero() })
+func (r *reader) lots() Answer {
+	var out []string
+	var es []int64
+	add := func(m record.Key, as []int64, lot record.Key, seq int64) {
+		if !known(string(m)) {
+			return
+		}
+		if s := r.Product(m, as, lot); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+		if !slices.Contains(es, seq) {
+			es = append(es, seq)
+		}
+	}
+	c, seq := r.cut()
+	add(c.Board, c.BoardAs, c.Lot, seq)
+	for _, a := range r.applications(func(record.Layer) bool { return true }) {
+		if a.Cloth != nil {
+			add(a.Cloth.Cloth, a.Cloth.ClothAs, a.Cloth.ClothLot, a.Seq)
+			continue
+		}
+		for _, p := range a.Coating.Mix {
+			add(p.Material, p.As, p.Lot, a.Seq)
+		}
+	}
+	if out == nil {
+		return r.none()
+	}
+	return recorded(es, r.Catalogue().Clauses(out))
 }
 
-func (r *reader) sound() Answer {
-	return events(r, func(i record.Inspection) bool { return i.Edges != "" || i.Adhesion != "" || i.Remarks != "" })
+func (r *reader) products() Answer { return r.lots() }
+
+func (r *reader) binders() Answer {
+	var out []string
+	var es []int64
+	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
+		if b := r.Binder(a.Coating); b != "" && !slices.Contains(out, b) {
+			out, es = append(out, b), append(es, a.Seq)
+		}
+	}
+	return r.all(out, es, r.say("ask-sensitive"))
 }
 
-func (r *reader) buildUp() Answer {
-	as := r.applications(func(record.Layer) bool { return true })
-	_, seq := r.cut()
-	return recorded(append([]int64{seq}, seqs(as)...), r.BuildUpSentence())
+func (r *reader) underdrawing() Answer {
+	var out []string
+	var es []int64
+	for _, a := range r.applications(isPaint) {
+		if a.Paint.Underdrawing != "" {
+			out, es = append(out, r.Said(a.Paint.Underdrawing)), append(es, a.Seq)
+		}
+	}
+	return r.all(out, es)
+}
+
+func (r *reader) fat() Answer {
+	var out []string
+	var es []int64
+	for i, a := range r.applications(isPaint) {
+		if a.Paint.Oil == "" {
+			continue
+		}
+		code := "ask-oil"
+		if i == 0 {
+			code = "ask-oil-first" // no paint lies below the first
+		}
+		out = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", r.say(code, record.With("oil", a.Paint.Oil)))))
+		es = append(es, a.Seq)
+	}
+	return r.all(out, es)
+}
+
+func (r *reader) amounts() Answer {
+	var out []string
+	var es []int64
+	var without []string
+	for _, g := range alike(r.standing(func(l record.Layer) bool { return l.Coating != nil }), r.words) {
+		a := g[0]
+		if s := r.amount(a); s != "" {
+			out = append(out, r.say("ask-amount", r.layer(a.Layer), record.With("faces", a.faces), tell.Told("amount", s), record.With("n", len(g))))
+			es = append(es, seqs(g)...)
+		} else {
+			without = append(without, r.Layer(a.Layer))
+		}
+	}
+	if out == nil {
+		return r.none()
+	}
+	a := recorded(es, r.Catalogue().Clauses(out))
+	if without != nil {
+		a.Lines = append(a.Lines, r.say("ask-amount-open", tell.Told("layers", r.List(slices.Compact(without)))))
+	}
+	return a
+}
+
+// data is all that is stated of the products used, and of their lots.
+func (r *reader) data() Answer {
+	var out []string
+	for _, u := range r.p.Used() {
+		m, ok := r.w.Material(u.Material, u.As)
+		if !ok {
+			continue
+		}
+		parts := []string{r.stated(m.Name, r.Catalogue().OtherClauses(m, "key", "name"))}
+		for _, k := range u.Lots {
+			l, _ := r.w.Lot(k)
+			parts = append(parts, r.stated(string(k), r.Catalogue().OtherClauses(l, "key", "material")))
+		}
+		out = append(out, r.Catalogue().Clauses(parts))
+	}
+	if out == nil {
+		return r.none()
+	}
+	return recorded(r.lots().Entries, out...)
+}
+
+func (r *reader) stated(name, what string) string {
+	if what == "" {
+		return name
+	}
+	return r.say("ask-of-layer", tell.Told("layer", name), tell.Told("what", what))
 }

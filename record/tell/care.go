@@ -31,6 +31,17 @@ func (t *Teller) Care(reader trade.Audience) []string {
 	return out
 }
 
+// CareOn returns those advices of some codes that fit the panel.
+func (t *Teller) CareOn(codes ...string) []string {
+	var out []string
+	for _, a := range t.care() {
+		if slices.Contains(codes, a.Code) {
+			out = append(out, Say(t.c, t.inBothScales(a.Said())))
+		}
+	}
+	return out
+}
+
 func (t *Teller) care() []trade.Advice {
 	m, _ := t.w.Material(t.p.Cut().Board, t.p.Cut().BoardAs)
 	return trade.CareOf(m.Board.Kind, trade.Layers(t.w, t.p))

@@ -18,6 +18,9 @@ func (t *Teller) Product(material record.Key, as []int64, lot record.Key) string
 // Question names what can be asked of a panel.
 func (c *Catalogue) Question(q record.Code) string { return c.own("Question", string(q)) }
 
+// Asked repeats a question on a topic.
+func (c *Catalogue) Asked(q record.Code) string { return c.Words["Question"][string(q)].Forms["asked"] }
+
 // Mix names what a coating was made of and how far it was thinned.
 func (t *Teller) Mix(c *record.Coating) string {
 	if len(c.Mix) == 0 {

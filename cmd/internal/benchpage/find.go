@@ -16,6 +16,7 @@ func (d *desk) find() error {
 		Asked   string
 		Panels  []panelLine
 		Number  record.Number
+		First   string // the panel was discarded, or stolen
 		Answers []questions.Answer
 		Why     *refusal
 	}
@@ -29,8 +30,8 @@ func (d *desk) find() error {
 			http.Redirect(d.w, d.r, "/panel/"+string(n), http.StatusSeeOther)
 			return nil
 		}
-		as, err := questions.Ask(d.ctx, d.c, d.Studio.Book, string(n), rest)
-		body.Number, body.Answers = n, as
+		reply, err := questions.Ask(d.ctx, d.c, d.Studio, string(n), rest)
+		body.Number, body.First, body.Answers = n, d.c.Capital(reply.First), reply.Answers
 		if err != nil {
 			body.Why = d.refusal(err)
 		}

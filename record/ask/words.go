@@ -1,0 +1,104 @@
+package ask
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"backleaf/record"
+)
+
+// content returns the words of a text that mean something, in one form.
+func content(s string) []string {
+	var out []string
+	for _, w := range split(s) {
+		if w = stem(w); !empty[w] && !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+func split(s string) []string {
+	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
+// stem takes off the plural.
+func stem(w string) string {
+	switch {
+	case strings.HasSuffix(w, "shes"), strings.HasSuffix(w, "ches"), strings.HasSuffix(w, "xes"):
+		return w[:len(w)-2]
+	case len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") && !strings.HasSuffix(w, "us") && !strings.HasSuffix(w, "is"):
+		return w[:len(w)-1]
+	}
+	return w
+}
+
+// set makes a set of the stems of words.
+func set(words string) map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		out[stem(w)] = true
+	}
+	return out
+}
+
+// empty are words that carry no question by themselves and stand in no phrase.
+var empty = set(`a an the this that these those it its is are was were be been being am having do does did doing could might must shall would will
+	what there here any some anything something nothing at to and or about into onto within through than then so too also
+	using kind type sort me mine please i im we you your our he she his her him their they them us
+	give giving go went come came as if no yes t s d ll ve picture pictures artwork piece object one
+	far exactly actually really just only ever already yet today currently current present presently recently lately at moment day again once
+	look looking looks find found need want wants like let say says said see seen mean means think thought maybe possibly
+	each every more most less very quite rather such
+	hello hi thanks thank dear sir madam um uh well please information info detail details anyone anybody someone somebody people person
+	ask asked asking answer certain particular specific precise possible main general entire actual regarding concerning concern
+	carry carries carried carrying bear bears show showing contain contains contained containing include includes hold holds holding held consist consists
+	apply applied applies applying lie lies lying lay lays laid`)
+
+// interrogative words choose a topic only where no other word does; left over,
+// they are passed over in silence.
+var interrogative = set(`who whom whose when where why how many much made make making not isn isnt doesn doesnt didn didnt wasn wasnt hasn never know known
+	mm cm inch millimetre millimeter gram grams time year first last latest final new old on off up over under below beneath above with has have had painting
+	can may should put take took taken add use used uses still ok okay other others another same own got get my out in of between for from by after done gone which both all sure panel given included tell exact now`)
+
+// outside are words of what no record of a panel can answer: what it is worth,
+// whether it is liked, the world around, what is to come.
+var outside = set(`worth value valuable investment auction fetch bid bargain reward insure insurance tax profit
+	weather rain raining sunny snow forecast tomorrow tonight yesterday next week
+	beautiful ugly nice pretty lovely better worse worst favourite favorite prefer opinion advice famous happy sad angry mood feel feeling feelings love hate good bad style
+	cook eat recipe drink coffee tea lunch dinner restaurant hotel train bus ticket tickets timetable flight parking shop phone telephone email birthday married wife husband born
+	stove burn joke poem song sing story password lend borrow football election president capital
+	wall sofa curtains suit suits match matches similar recommend hire commission order thief stole suspect exhibition award prize
+	meaning symbolise symbolize interpretation inspire inspired`)
+
+// hazard words are never guessed: neither read into a misspelt word, nor taken
+// for one.
+var hazard = set("lead leads leaded cadmium mercury arsenic chromium chrome cobalt nickel barium antimony zinc toxic poison poisonous poisoning hazard hazards hazardous danger dangerous dangers harmful safe safety vermilion asbestos formaldehyde")
+
+// recordedWords are the words that stand in what is recorded of a panel and of
+// the materials and lots on it.
+func recordedWords(w *record.Workshop, p *record.Panel) map[string]bool {
+	out := map[string]bool{}
+	add := func(texts ...string) {
+		for _, t := range texts {
+			for _, x := range content(t) {
+				if len(x) > 2 && !interrogative[x] {
+					out[x] = true
+				}
+			}
+		}
+	}
+	for _, e := range p.Events {
+		add(record.FreeText(e.Body)...)
+	}
+	for _, u := range p.Used() {
+		m, _ := w.Material(u.Material, u.As)
+		add(m.Name)
+		for _, l := range u.Lots {
+			x, _ := w.Lot(l)
+			add(string(l), x.MakerLot)
+		}
+	}
+	return out
+}
