@@ -32,6 +32,8 @@ var englishAtTablet = map[string]Message{
 	"was-discarded":        "{panel} was discarded",
 	"was-here":             "{panel} is in the studio, as far as recorded",
 	"back-not-sealed":      "no seal is recorded on the back of {panels}; a label keeps best on a sealed back",
+	"lot-left":             "{lot}: about {left} left before this",
+	"lot-left-most":        "{lot}: at most {left} left before this",
 	"clock-behind":         "the computer’s clock ({clock:moment}) is behind the last entry in the book ({last:moment}): set it right",
 }
 
@@ -68,8 +70,8 @@ var englishTablet = map[string]Message{
 	"page-air": "Air of the room", "page-read-air": "Read the air: drying times hang on it",
 	"page-what-else": "Something else", "page-what-was-done": "What was done", "page-panels-of": "Panels",
 	"page-when": "When", "page-when-eg": "empty is now; or 14:05, half an hour ago, yesterday 16:30", "page-more": "More",
-	"page-on-which": "On which panels",
-	"page-will-be":  "This will be written", "page-is-changed": "Something changed since you looked. This is what would be written now:",
+	"page-all": "all", "page-none": "none", "page-on-which": "On which panels",
+	"page-will-be": "This will be written", "page-is-changed": "Something changed since you looked. This is what would be written now:",
 	"page-write-it": "Write it down", "page-write-anyway": "Write it down all the same", "page-look": "See what will be written", "page-not-yet": "Nothing can be written yet",
 	"page-secret": "kept private, outside the journal", "page-look-at-paper": "Look at the PDF first",
 	"page-step-done": "done", "page-step-open": "to do",
@@ -100,7 +102,7 @@ var englishTablet = map[string]Message{
 	"in-oversize": "Cut oversize by", "in-weighted": "Time under weights", "in-eased": "Edges eased", "in-grit": "Grit", "in-grit-other": "or another grit", "in-dusted": "Dust taken off",
 	"in-through": "Sanded through", "in-for": "How long", "in-because": "Because", "in-edges": "Edges", "in-adhesion": "Cloth, tapped", "in-remarks": "Remarks", "in-bow": "Bow", "in-span": "over",
 	"in-hollow-to": "Hollow to", "in-along": "Along", "in-text": "Note", "in-place": "Where", "in-count": "How many", "in-size": "height x width x depth", "in-board": "Of which board",
-	"in-batch": "Name of the batch", "in-grain": "Grain along the", "in-cut-no-cloth": "none of these is to carry cloth", "in-nth": "{n}. {input}",
+	"in-new-batch": "Name of the batch", "in-grain": "Grain along the", "in-cut-no-cloth": "none of these is to carry cloth", "in-nth": "{n}. {input}",
 	"in-medium": "Medium", "in-technique": "How", "in-underdrawing": "Underdrawing", "in-gloss": "Gloss", "in-removable": "Can be taken off", "in-removed-with": "Taken off with",
 	"in-title": "Title", "in-made": "Date of the work", "in-signed": "Signed where and how", "in-inscription": "Inscription", "in-subject": "Subject", "in-medium-line": "Medium line in your words",
 	"in-features": "Marks to tell it by", "in-own-reference": "Your own number", "in-framed": "Framed", "in-how": "How", "in-to": "To whom", "in-price": "Price", "in-private-note": "Address or other private note",

@@ -204,6 +204,9 @@ func (d *desk) first(a act, f url.Values) url.Values {
 	} else if f.Get("title") == "" && len(ns) == 1 && a.one && a.last != nil {
 		body = d.shop.Panel(ns[0]).Description()
 	}
+	if body == nil && a.front && len(f["on"]) == 0 {
+		f.Set("on", string(record.Front))
+	}
 	if body != nil && a.last != nil {
 		for k, vs := range a.last(body) {
 			if _, there := f[k]; !there {

@@ -15,6 +15,7 @@ import (
 
 // act is one thing that is written down by a form.
 type act struct {
+	front bool // it is done on the front, unless said otherwise
 	asks  func(*ask)
 	do    func(*desk, *studio.View, *typed.Reader, record.When, url.Values) (studio.Written, error)
 	last  func(record.Body) url.Values // how it looks as a filled form; nil: never filled
@@ -149,6 +150,7 @@ func doingCloth() act {
 		return coated(c.Coating, url.Values{"cloth": {cloth}, "on": texts(c.Faces), "threads": {string(c.Run)}, "oversize": {c.Oversize.String()},
 			"wet-through": {string(c.WetThrough)}, "edges-pressed": {string(c.EdgesPressed)}, "weighted": {c.Weighted.String()}})
 	})
+	a.front = true
 	a.do = func(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {
 		c := readCloth(r, f)
 		if err = r.Err(); err == nil && f.Get("again") == "yes" {
@@ -179,14 +181,15 @@ const sizes = 4
 func askCut(a *ask) {
 	for i := range sizes {
 		n := strconv.Itoa(i + 1)
-		for _, in := range []*input{a.add("count", "number"), a.add("size", "line")} {
+		for _, x := range [][2]string{{"count", "number"}, {"size", "line"}} {
+			in := a.add(x[0], x[1])
 			in.Name += n
 			in.Label = a.d.say("in-nth", record.With("input", in.Label), record.With("n", i+1))
 			in.More = i > 0
 		}
 	}
 	a.stuff("board", "board")
-	a.line("batch")
+	a.line("new-batch")
 	word[record.Grain](a, "grain")
 	a.yes("cut-no-cloth")
 }
@@ -201,7 +204,7 @@ func cut(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values)
 	}
 	var c record.Cut
 	c.Board, c.Lot = r.OnShelf(f.Get("board"))
-	c.Batch = record.Key(strings.TrimSpace(f.Get("batch")))
+	c.Batch = record.Key(strings.TrimSpace(f.Get("new-batch")))
 	typed.Word(r, "grain", f.Get("grain"), &c.Grain)
 	panels := planning.ParsePanels(r, strings.Join(asked, ", "))
 	if r.Err() != nil {

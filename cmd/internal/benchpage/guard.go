@@ -45,7 +45,7 @@ func (s *Server) guarded(next http.Handler) http.Handler {
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, bodyBound(r))
-		if s.Door != nil && !s.Door.lets(r) && r.URL.Path != "/pair" && r.URL.Path != "/bench.css" {
+		if s.Door != nil && !s.Door.lets(r) && r.URL.Path != "/pair" && r.URL.Path != "/bench.css" && r.URL.Path != "/icon.svg" {
 			http.Redirect(w, r, "/pair", http.StatusSeeOther)
 			return
 		}

@@ -83,6 +83,7 @@ func (s *Server) Handler() (http.Handler, error) {
 	mux := http.NewServeMux()
 	mux.Handle("GET /bench.css", http.FileServerFS(assets))
 	mux.Handle("GET /bench.js", http.FileServerFS(assets))
+	mux.Handle("GET /icon.svg", http.FileServerFS(assets))
 	for pattern, serve := range map[string]func(*desk) error{
 		"GET /{$}":                 (*desk).today,
 		"GET /batch/{batch}":       (*desk).batch,

@@ -116,7 +116,15 @@
       if (e.submitter && e.submitter.value === "look") preview(form); else send(form);
     });
     const panels = form.querySelector(".panels");
-    if (panels) panels.dataset.ready = "yes";
+    if (panels) for (const on of [true, false]) {
+      const b = document.createElement("button");
+      b.type = "button"; b.className = "quiet"; b.textContent = on ? panels.dataset.all : panels.dataset.none;
+      b.addEventListener("click", () => {
+        for (const box of panels.querySelectorAll("[name=panel]")) box.checked = on;
+        preview(form);
+      });
+      panels.querySelector(".chips").append(b);
+    }
   }
   document.addEventListener("input", () => { touched = true; });
   setInterval(tick, 1000);
