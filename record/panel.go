@@ -181,16 +181,16 @@ type Stage string
 
 // Stages, in order.
 const (
-	StageBoard     Stage = "board"
-	StageSealed    Stage = "sealed"
-	StageClothed   Stage = "cloth laid"
-	StageGrounded  Stage = "ground laid"
+	stageBoard     Stage = "board"
+	stageSealed    Stage = "sealed"
+	stageClothed   Stage = "cloth laid"
+	stageGrounded  Stage = "ground laid"
 	StagePainted   Stage = "painted"
 	StageVarnished Stage = "varnished"
 )
 
 // Stages lists the stages in order.
-var Stages = []Stage{StageBoard, StageSealed, StageClothed, StageGrounded, StagePainted, StageVarnished}
+var Stages = []Stage{stageBoard, stageSealed, stageClothed, stageGrounded, StagePainted, StageVarnished}
 
 // Stage returns how far the work has come.
 func (p *Panel) Stage() Stage {

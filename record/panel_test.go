@@ -61,12 +61,12 @@ func TestBuildUpAndStages(t *testing.T) {
 		stage              record.Stage
 		front, back, edges string
 	}{
-		{`{"kind":"note","panels":` + names(a) + `,"text":"x"}`, record.StageBoard, "", "", ""},
-		{coat(sealer+`"purpose":"sealer","faces":["front","back","edges"],"extra":["edges"]`, a), record.StageSealed, "sealer", "sealer", "sealer (extra)"},
-		{`{"kind":"cloth","panels":` + names(a) + `,"faces":["front"],"cloth":"linen"}`, record.StageClothed, "sealer, adhesive, cloth", "sealer", "sealer (extra)"},
-		{coat(`"purpose":"ground","faces":["back"]`, a), record.StageClothed, "sealer, adhesive, cloth", "sealer, ground", "sealer (extra)"},
-		{coat(`"purpose":"ground","faces":["front"]`, a), record.StageGrounded, "sealer, adhesive, cloth, ground", "sealer, ground", "sealer (extra)"},
-		{coat(`"purpose":"unknown","faces":["edges"]`, a), record.StageGrounded, "sealer, adhesive, cloth, ground", "sealer, ground", "sealer (extra), coat"},
+		{`{"kind":"note","panels":` + names(a) + `,"text":"x"}`, "board", "", "", ""},
+		{coat(sealer+`"purpose":"sealer","faces":["front","back","edges"],"extra":["edges"]`, a), "sealed", "sealer", "sealer", "sealer (extra)"},
+		{`{"kind":"cloth","panels":` + names(a) + `,"faces":["front"],"cloth":"linen"}`, "cloth laid", "sealer, adhesive, cloth", "sealer", "sealer (extra)"},
+		{coat(`"purpose":"ground","faces":["back"]`, a), "cloth laid", "sealer, adhesive, cloth", "sealer, ground", "sealer (extra)"},
+		{coat(`"purpose":"ground","faces":["front"]`, a), "ground laid", "sealer, adhesive, cloth, ground", "sealer, ground", "sealer (extra)"},
+		{coat(`"purpose":"unknown","faces":["edges"]`, a), "ground laid", "sealer, adhesive, cloth, ground", "sealer, ground", "sealer (extra), coat"},
 		{`{"kind":"paint","panels":` + names(a) + `,"medium":"oil"}`, record.StagePainted, "sealer, adhesive, cloth, ground, paint", "sealer, ground", "sealer (extra), coat"},
 		{`{"kind":"varnish","panels":` + names(a) + `}`, record.StageVarnished, "sealer, adhesive, cloth, ground, paint, varnish", "sealer, ground", "sealer (extra), coat"},
 		{`{"kind":"withdrawn","entry":15,"because":"x"}`, record.StagePainted, "sealer, adhesive, cloth, ground, paint", "sealer, ground", "sealer (extra), coat"},
@@ -77,7 +77,7 @@ func TestBuildUpAndStages(t *testing.T) {
 		if p.Stage() != s.stage || words(record.Front) != s.front || words(record.Back) != s.back || words(record.Edges) != s.edges {
 			t.Errorf("after %s: %s; front %s; back %s; edges %s", s.in, p.Stage(), words(record.Front), words(record.Back), words(record.Edges))
 		}
-		if j.fold().Panel(b).Stage() != record.StageBoard {
+		if j.fold().Panel(b).Stage() != "board" {
 			t.Errorf("after %s: another panel is no bare board", s.in)
 		}
 	}

@@ -33,26 +33,18 @@ type Use string
 // Binder is what holds a coat together.
 type Binder string
 
-// Binders.
+// Binders that rules name.
 const (
-	Acrylic       Binder = "acrylic-dispersion"
-	PVA           Binder = "pva-dispersion"
-	AnimalGlue    Binder = "animal-glue"
-	Cellulose     Binder = "cellulose-ether"
-	Starch        Binder = "starch"
-	Casein        Binder = "casein"
-	Egg           Binder = "egg"
-	Gum           Binder = "gum"
-	DryingOil     Binder = "drying-oil"
-	Alkyd         Binder = "alkyd"
-	Shellac       Binder = "shellac"
-	Wax           Binder = "wax"
-	NaturalResin  Binder = "natural-resin"
-	AcrylicResin  Binder = "acrylic-resin"
-	HydrocarbonRs Binder = "hydrocarbon-resin"
-	KetoneResin   Binder = "ketone-resin"
-	Polyurethane  Binder = "polyurethane"
-	Epoxy         Binder = "epoxy"
+	Acrylic    Binder = "acrylic-dispersion"
+	PVA        Binder = "pva-dispersion"
+	AnimalGlue Binder = "animal-glue"
+	Casein     Binder = "casein"
+	Egg        Binder = "egg"
+	Gum        Binder = "gum"
+	DryingOil  Binder = "drying-oil"
+	Alkyd      Binder = "alkyd"
+	Shellac    Binder = "shellac"
+	Wax        Binder = "wax"
 )
 
 // BoardKind is the kind of support.

@@ -29,7 +29,7 @@ func TestAppendAndRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(w.Panels) != 3 || w.Panel(number(1)).Description().Title != "Dune, evening" || w.Panel(number(2)).Stage() != record.StageSealed {
+	if len(w.Panels) != 3 || w.Panel(number(1)).Description().Title != "Dune, evening" || w.Panel(number(2)).Stage() != "sealed" {
 		t.Errorf("panels %v", w.Panels)
 	}
 	one, err := b.WorkshopOf(ctx, number(3))

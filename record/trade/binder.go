@@ -30,24 +30,24 @@ const (
 // binders: water, fusing and oil are common practice; effects are from
 // memory of the work named.
 var binders = map[record.Binder]binderRow{
-	record.Acrylic:       {yes, yes, false, Effects{"swells", "swells", "aromatic-swells", "softens", "swells"}, "Ormsby-2009"},
-	record.PVA:           {yes, yes, false, Effects{"swells", "dissolves", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
-	record.AnimalGlue:    {yes, no, false, Effects{"dissolves-warm", "none", "none", "with-damp", "attacked"}, "Mills-1994"},
-	record.Cellulose:     {yes, no, false, Effects{"dissolves", "swells", "none", "little", "little"}, "Horie-2010"},
-	record.Starch:        {yes, no, false, Effects{"swells", "none", "none", "little", "attacked"}, "Horie-2010"},
-	record.Casein:        {yes, no, false, Effects{"swells", "none", "none", "little", "alkali-soluble"}, "Mills-1994"},
-	record.Egg:           {yes, no, false, Effects{"little", "little", "little", "little", "attacked"}, "Mills-1994"},
-	record.Gum:           {yes, no, false, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
-	record.DryingOil:     {no, no, true, Effects{"little", "leached", "leached", "softens", "attacked"}, "Mills-1994"},
-	record.Alkyd:         {maybe, no, true, Effects{"little", "swells", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
-	record.Shellac:       {no, no, false, Effects{"blanches", "dissolves", "none", "softens", "dissolves"}, "Mills-1994"},
-	record.Wax:           {no, no, false, Effects{"none", "little", "dissolves", "melts", "attacked"}, "Mills-1994"},
-	record.NaturalResin:  {no, no, false, Effects{"blanches", "dissolves", "aromatic", "softens", "attacked"}, "Mills-1994"},
-	record.AcrylicResin:  {no, no, false, Effects{"none", "swells", "aromatic", "softens", "little"}, "Horie-2010"},
-	record.HydrocarbonRs: {no, no, false, Effects{"none", "none", "dissolves", "softens", "none"}, "Horie-2010"},
-	record.KetoneResin:   {no, no, false, Effects{"little", "dissolves", "aromatic", "softens", "little"}, "Horie-2010"},
-	record.Polyurethane:  {maybe, maybe, false, Effects{"none", "little", "little", "little", "little"}, "Horie-2010"},
-	record.Epoxy:         {maybe, no, false, Effects{"none", "little", "little", "little", "none"}, "Horie-2010"},
+	record.Acrylic:      {yes, yes, false, Effects{"swells", "swells", "aromatic-swells", "softens", "swells"}, "Ormsby-2009"},
+	record.PVA:          {yes, yes, false, Effects{"swells", "dissolves", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
+	record.AnimalGlue:   {yes, no, false, Effects{"dissolves-warm", "none", "none", "with-damp", "attacked"}, "Mills-1994"},
+	"cellulose-ether":   {yes, no, false, Effects{"dissolves", "swells", "none", "little", "little"}, "Horie-2010"},
+	"starch":            {yes, no, false, Effects{"swells", "none", "none", "little", "attacked"}, "Horie-2010"},
+	record.Casein:       {yes, no, false, Effects{"swells", "none", "none", "little", "alkali-soluble"}, "Mills-1994"},
+	record.Egg:          {yes, no, false, Effects{"little", "little", "little", "little", "attacked"}, "Mills-1994"},
+	record.Gum:          {yes, no, false, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
+	record.DryingOil:    {no, no, true, Effects{"little", "leached", "leached", "softens", "attacked"}, "Mills-1994"},
+	record.Alkyd:        {maybe, no, true, Effects{"little", "swells", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
+	record.Shellac:      {no, no, false, Effects{"blanches", "dissolves", "none", "softens", "dissolves"}, "Mills-1994"},
+	record.Wax:          {no, no, false, Effects{"none", "little", "dissolves", "melts", "attacked"}, "Mills-1994"},
+	"natural-resin":     {no, no, false, Effects{"blanches", "dissolves", "aromatic", "softens", "attacked"}, "Mills-1994"},
+	"acrylic-resin":     {no, no, false, Effects{"none", "swells", "aromatic", "softens", "little"}, "Horie-2010"},
+	"hydrocarbon-resin": {no, no, false, Effects{"none", "none", "dissolves", "softens", "none"}, "Horie-2010"},
+	"ketone-resin":      {no, no, false, Effects{"little", "dissolves", "aromatic", "softens", "little"}, "Horie-2010"},
+	"polyurethane":      {maybe, maybe, false, Effects{"none", "little", "little", "little", "little"}, "Horie-2010"},
+	"epoxy":             {maybe, no, false, Effects{"none", "little", "little", "little", "none"}, "Horie-2010"},
 }
 
 // mediumBinders are the binders of paint media as painters say them. Water-
@@ -61,10 +61,10 @@ var mediumBinders = map[record.PaintMedium]record.Binder{
 // resinBinders are the binders of the resin classes of varnish. Urea-aldehyde
 // resins are judged as ketone resins (common practice).
 var resinBinders = map[record.Resin]record.Binder{
-	"dammar": record.NaturalResin, "mastic": record.NaturalResin, "copal": record.NaturalResin,
-	"shellac": record.Shellac, "acrylic-resin": record.AcrylicResin, "acrylic-dispersion": record.Acrylic,
-	"hydrocarbon": record.HydrocarbonRs, "ketone": record.KetoneResin, "urea-aldehyde": record.KetoneResin,
-	"alkyd": record.Alkyd, "wax": record.Wax, "polyurethane": record.Polyurethane,
+	"dammar": "natural-resin", "mastic": "natural-resin", "copal": "natural-resin",
+	"shellac": record.Shellac, "acrylic-resin": "acrylic-resin", "acrylic-dispersion": record.Acrylic,
+	"hydrocarbon": "hydrocarbon-resin", "ketone": "ketone-resin", "urea-aldehyde": "ketone-resin",
+	"alkyd": record.Alkyd, "wax": record.Wax, "polyurethane": "polyurethane",
 }
 
 // BinderOfMedium returns the binder of a paint medium; empty where it is not

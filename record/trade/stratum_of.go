@@ -54,22 +54,22 @@ type useRow struct{ coat, ground, paint, varnish string }
 // uses: a clear coat is a size, sealer, adhesive, stain block, isolation or
 // barrier.
 var uses = map[record.Binder]useRow{
-	record.Acrylic:       {"AM", "AG", "AP", "AV"},
-	record.PVA:           {"PV", "PV", "PV", "PV"},
-	record.AnimalGlue:    {"GS", "GG", "GD", "GS"},
-	record.Casein:        {"CA", "CA", "CA", "CA"},
-	record.Egg:           {"ET", "ET", "ET", "ET"},
-	record.Gum:           {"GU", "GU", "GU", "GU"},
-	record.DryingOil:     {"OP", "OG", "OP", "OP"},
-	record.Alkyd:         {"AK", "AK", "AK", "AK"},
-	record.Shellac:       {"SH", "SH", "SH", "SH"},
-	record.Wax:           {"WX", "WX", "WX", "WX"},
-	record.NaturalResin:  {"NR", "NR", "NR", "NR"},
-	record.AcrylicResin:  {"AR", "AR", "AR", "AR"},
-	record.HydrocarbonRs: {"HC", "HC", "HC", "HC"},
-	record.KetoneResin:   {"KR", "KR", "KR", "KR"},
-	record.Polyurethane:  {"PU", "PU", "PU", "PU"},
-	record.Epoxy:         {"EP", "EP", "EP", "EP"},
+	record.Acrylic:      {"AM", "AG", "AP", "AV"},
+	record.PVA:          {"PV", "PV", "PV", "PV"},
+	record.AnimalGlue:   {"GS", "GG", "GD", "GS"},
+	record.Casein:       {"CA", "CA", "CA", "CA"},
+	record.Egg:          {"ET", "ET", "ET", "ET"},
+	record.Gum:          {"GU", "GU", "GU", "GU"},
+	record.DryingOil:    {"OP", "OG", "OP", "OP"},
+	record.Alkyd:        {"AK", "AK", "AK", "AK"},
+	record.Shellac:      {"SH", "SH", "SH", "SH"},
+	record.Wax:          {"WX", "WX", "WX", "WX"},
+	"natural-resin":     {"NR", "NR", "NR", "NR"},
+	"acrylic-resin":     {"AR", "AR", "AR", "AR"},
+	"hydrocarbon-resin": {"HC", "HC", "HC", "HC"},
+	"ketone-resin":      {"KR", "KR", "KR", "KR"},
+	"polyurethane":      {"PU", "PU", "PU", "PU"},
+	"epoxy":             {"EP", "EP", "EP", "EP"},
 }
 
 // byUse is a layer of one binder.

@@ -15,7 +15,7 @@ var paintTraits = map[record.Binder]string{record.Acrylic: "acrylic-paint", reco
 var mattBinders = []record.Binder{record.Gum, record.Casein, record.AnimalGlue}
 
 // clothTraits are the adhesives of cloth that advice tells apart.
-var clothTraits = map[record.Binder]string{record.AnimalGlue: "cloth-glue", record.Starch: "cloth-paste", record.PVA: "cloth-pva", record.Acrylic: "cloth-acrylic"}
+var clothTraits = map[record.Binder]string{record.AnimalGlue: "cloth-glue", "starch": "cloth-paste", record.PVA: "cloth-pva", record.Acrylic: "cloth-acrylic"}
 
 // traitsOf says what a panel is, in the traits of the table of advice. Only
 // what is recorded makes a trait; that no varnish is recorded makes paint bare,

@@ -11,7 +11,7 @@ import (
 
 // mostNames bounds the exported names of a package, methods and fields not
 // counted: a room with more holds more than one noun.
-var mostNames = map[string]int{"record/paper": 60}
+var mostNames = map[string]int{"record/paper": 60, "record/measure": 60}
 
 func TestExportedNames(t *testing.T) {
 	for _, p := range rooms(t) {

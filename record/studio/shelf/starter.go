@@ -47,11 +47,11 @@ var Starter = []record.Material{
 		TouchDryFrom: lasts("15 min"), TouchDryTo: lasts("45 min"), CureFrom: lasts("3 h"), CureTo: lasts("24 h"), Thinner: "ethanol",
 		Hazard: "Flammable: no flame, ventilate.", Basis: typical},
 	{Key: "hydrocarbon-varnish", Name: "hydrocarbon resin varnish", Uses: []record.Use{"varnish"},
-		Binder: record.HydrocarbonRs, Resin: "hydrocarbon resin", Waterborne: record.No, SolidsVolume: percent("25 %"), Density: density("0.87 g/mL"), Gloss: "gloss",
+		Binder: "hydrocarbon-resin", Resin: "hydrocarbon resin", Waterborne: record.No, SolidsVolume: percent("25 %"), Density: density("0.87 g/mL"), Gloss: "gloss",
 		TouchDryFrom: lasts("1 h"), TouchDryTo: lasts("6 h"), CureFrom: lasts("1 d"), CureTo: lasts("3 d"), Thinner: "white spirit",
 		Removable: record.Yes, RemovedWith: "white spirit", Hazard: "Solvent: ventilate, wear gloves, lid on.", Basis: typical},
 	{Key: "acrylic-resin-varnish", Name: "acrylic resin varnish, in solvent", Uses: []record.Use{"varnish"},
-		Binder: record.AcrylicResin, Resin: "acrylic resin", Waterborne: record.No, SolidsVolume: percent("22 %"), Density: density("0.88 g/mL"), Gloss: "satin",
+		Binder: "acrylic-resin", Resin: "acrylic resin", Waterborne: record.No, SolidsVolume: percent("22 %"), Density: density("0.88 g/mL"), Gloss: "satin",
 		TouchDryFrom: lasts("1 h"), TouchDryTo: lasts("6 h"), CureFrom: lasts("1 d"), CureTo: lasts("3 d"), Thinner: "white spirit",
 		Removable: record.Yes, RemovedWith: "white spirit with some aromatics", Hazard: "Solvent: ventilate, wear gloves, lid on.", Basis: typical},
 }
