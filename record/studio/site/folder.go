@@ -3,6 +3,7 @@ package site
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -28,8 +29,9 @@ const maxPage = 64 << 20
 
 // folder is the site as it stands.
 type folder struct {
-	dir    string
-	assets map[string]bool
+	dir     string
+	assets  map[string]bool
+	scratch string // beside the site's files, for those that are not yet whole
 }
 
 func (f *folder) path(name string) string { return filepath.Join(f.dir, filepath.FromSlash(name)) }
@@ -128,9 +130,20 @@ func (f *folder) put(name string, data []byte) (written bool, err error) {
 	if f.holds(name, data) {
 		return false, nil
 	}
-	path := f.path(name)
+	path, unfinished := f.path(name), filepath.Join(f.scratch, "file")
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return false, err
 	}
-	return true, safefile.Write(path, 0o644, func(to *os.File) error { _, err := to.Write(data); return err })
+	if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
+		return false, fmt.Errorf("cannot write %s: it is there already and is no regular file", path)
+	}
+	to, err := os.OpenFile(unfinished, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
+	if err != nil {
+		return false, err
+	}
+	_, err = to.Write(data)
+	if err = errors.Join(err, to.Sync(), to.Close()); err != nil {
+		return false, err
+	}
+	return true, os.Rename(unfinished, path)
 }

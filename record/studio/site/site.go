@@ -23,6 +23,7 @@ import (
 	"context"
 	"errors"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -74,7 +75,10 @@ func Write(ctx context.Context, s *studio.Session, o Order) (Result, error) {
 	if o.DryRun {
 		err = w.write(ctx)
 	} else if err = os.MkdirAll(o.Dir, 0o755); err == nil {
-		err = safefile.Alone(o.Dir, func() error { return w.write(ctx) })
+		err = safefile.Alone(o.Dir, func() error {
+			// One place for all unfinished files: a folder of ten thousand is not looked through for each.
+			return safefile.Scratch(filepath.Join(o.Dir, status), func(dir string) error { f.scratch = dir; return w.write(ctx) })
+		})
 	}
 	return w.result, err
 }
