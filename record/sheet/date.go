@@ -13,7 +13,7 @@ import (
 // ("05.1998", "1998") are read too, and EDTF always.
 var DateForms = []string{"edtf", "DD.MM.YYYY", "DD/MM/YYYY", "DD-MM-YYYY", "MM/DD/YYYY", "MM-DD-YYYY", "YYYY.MM.DD", "YYYY/MM/DD"}
 
-var about = regexp.MustCompile(`(?i)^(?:~|c\.|ca\.|circa\b|ca\b|c\b|about\b)\s*`)
+var about = regexp.MustCompile(`(?i)^(?:~|c\.|ca\.|circa\b|ca\b|c\b|about\b|around\b|um\b|etwa\b|vers\b|environ\b)\s*`)
 
 // parseDate reads a date of a sheet.
 func parseDate(s, form string, now time.Time) (record.When, error) {
@@ -27,6 +27,8 @@ func parseDate(s, form string, now time.Time) (record.When, error) {
 		plain, tail = strings.TrimSpace(p), "?"
 	}
 	if iso, ok := toISO(plain, form); ok {
+		plain = iso
+	} else if iso, ok := fromNames(plain); ok {
 		plain = iso
 	}
 	w, err := record.ParseWhen(plain + tail)

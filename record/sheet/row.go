@@ -161,7 +161,7 @@ func (r *rowReader) described() {
 
 // handover reads how the panel left. The private part goes its own way.
 func (r *rowReader) handover() {
-	p := Private{To: r.get("handover_to"), Price: r.get("handover_price"), Note: r.get("handover_private_note")}
+	p := Private{To: r.get("handover_to"), Price: plainPrice(r.get("handover_price")), Note: r.get("handover_private_note")}
 	note, cells := r.get("handover_note"), ""
 	for _, f := range []string{"handover", "handover_date", "handover_to", "handover_price", "handover_private_note", "handover_note"} {
 		cells += r.cell(f)

@@ -1,0 +1,29 @@
+package sheet
+
+import (
+	"testing"
+	"time"
+)
+
+// The EDTF on the right is that of the Library of Congress specification:
+// seasons 21 to 24, "~" for about, X for a figure that is not known.
+func TestNamedDates(t *testing.T) {
+	now := time.Date(2026, 5, 2, 12, 0, 0, 0, time.UTC)
+	for typed, want := range map[string]string{
+		"Sommer 1998": "1998-22", "summer 1998": "1998-22", "été 1998": "1998-22", "Frühjahr 2001": "2001-21", "fall 1999": "1999-23", "hiver 1997": "1997-24",
+		"um 1995": "1995~", "vers 1995": "1995~", "around 1995": "1995~", "ca. 1995": "1995~", "etwa Mai 1995": "1995-05~",
+		"1990er": "199X", "1990er Jahre": "199X", "1990s": "199X", "années 1990": "199X",
+		"Mai 1998": "1998-05", "3. Mai 1998": "1998-05-03", "May 3, 1998": "1998-05-03", "3 May 1998": "1998-05-03", "août 2003": "2003-08", "Okt. 1987": "1987-10", "März 1990": "1990-03", "Dez 1990": "1990-12",
+		"juillet 1990": "1990-07", "juin 1990": "1990-06", "1er mai 1990": "1990-05-01", "1998": "1998", "1990": "1990",
+	} {
+		w, err := parseDate(typed, "", now)
+		if err != nil || w.String() != want {
+			t.Errorf("%q: %q, %v; want %q", typed, w, err, want)
+		}
+	}
+	for _, typed := range []string{"31. Februar 1998", "Sommer", "32 May 1998", "Juni 98", "1990err", "marvellous 1998", "jui 1998", "Sommer 2027"} {
+		if w, err := parseDate(typed, "", now); err == nil {
+			t.Errorf("%q is read as %q", typed, w)
+		}
+	}
+}

@@ -1,0 +1,47 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+)
+
+var (
+	written = regexp.MustCompile(`^(?:(€|EUR|£|GBP|CHF|USD) *)?(\d[\d., '’\x{00a0}\x{202f}]*?)(?:[,.] ?[-–—])? *(€|EUR|Euro|£|GBP|CHF|USD)?$`)
+	signs   = map[string]string{"€": "EUR", "Euro": "EUR", "£": "GBP"}
+	cents   = regexp.MustCompile(`[.,](\d{1,2})$`)
+	grouped = regexp.MustCompile(`^\d{1,3}([., '’\x{00a0}\x{202f}]\d{3})*$`)
+)
+
+// plainPrice writes a price as people put it into a sheet, "1.200,00 €",
+// "850,-", "€ 1,200.50", with a decimal point and the code of the currency. A
+// sign before three figures parts thousands: no price has three decimals. What
+// is written otherwise is left as it is.
+func plainPrice(s string) string {
+	m := written.FindStringSubmatch(strings.TrimSpace(s))
+	if m == nil {
+		return s
+	}
+	whole, after := m[2], ""
+	if c := cents.FindStringSubmatch(whole); c != nil {
+		whole, after = strings.TrimSuffix(whole, c[0]), "."+c[1]
+	}
+	if bare := strings.Trim(whole, "0123456789"); bare != "" && !grouped.MatchString(whole) {
+		return s
+	}
+	whole = strings.Map(func(r rune) rune {
+		if r < '0' || r > '9' {
+			return -1
+		}
+		return r
+	}, whole)
+	out := whole + after
+	for _, code := range []string{m[1], m[3]} {
+		if c, ok := signs[code]; ok {
+			code = c
+		}
+		if code != "" {
+			return out + " " + code
+		}
+	}
+	return out
+}
