@@ -43,6 +43,7 @@ type Book struct {
 	Random io.Reader
 
 	path  string
+	aside string // folder of the copy that is read; empty: the book itself is
 	db    *sql.DB
 	newer bool      // the book was written by a newer program: it is only read
 	look  freshness // of the look-up tables when it was opened
@@ -83,18 +84,24 @@ func Open(ctx context.Context, path string) (*Book, error) {
 // OpenReadOnly opens a book that is only read. It may lie in a folder in which
 // nothing can be written.
 func OpenReadOnly(ctx context.Context, path string) (*Book, error) {
-	// First as any reader, who tidies up the write-ahead log when leaving; then
-	// with what can be read of it where nothing can be written.
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	if log, err := os.Stat(path + "-wal"); err == nil && log.Size() > 0 {
+		if err := checkHeader(path, false); err != nil {
+			return nil, fmt.Errorf("cannot open %s: %w", path, err)
+		}
+		if b, err := openAside(ctx, path); !errors.Is(err, errBusyLog) {
+			return b, err
+		}
+	}
+	// First as any reader; then with what can be read where nothing can be
+	// written. Without a log there is nothing to share: the file is all there is.
 	for _, how := range []access{shared, readOnly} {
 		b, err := open(ctx, path, how)
 		if !hasCode(err, codeCantOpen, codeReadOnly) {
 			return b, err
 		}
-	}
-	// No place for the shared memory of the write-ahead log. Without a log
-	// there is nothing to share: the file is all there is.
-	if wal, err := os.Stat(path + "-wal"); err == nil && wal.Size() > 0 {
-		return nil, fmt.Errorf("cannot open %s: its last entries are still in %s-wal, and nothing can be written in this folder; copy both files to another folder", path, path)
 	}
 	return open(ctx, path, frozen)
 }
@@ -289,7 +296,11 @@ func (b *Book) Close() error {
 		errs = append(errs, b.writer.close())
 		b.writer = nil
 	}
-	return errors.Join(append(errs, b.db.Close())...)
+	errs = append(errs, b.db.Close())
+	if b.aside != "" {
+		errs = append(errs, os.RemoveAll(b.aside))
+	}
+	return errors.Join(errs...)
 }
 
 // reader takes a resting session or makes one, which cannot write.
