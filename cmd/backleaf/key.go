@@ -75,6 +75,9 @@ func keyShow(a *app) *cobra.Command {
 					_, err := a.out.Write(p.PEM())
 					return err
 				}
+				if err := keys.Settle(s.Book.Path(), ring); err != nil {
+					return err
+				}
 				return a.sayKeys(ring)
 			})
 		},

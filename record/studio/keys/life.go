@@ -164,7 +164,7 @@ func Lose(ctx context.Context, s *studio.Session, because string) (l Loss, err e
 	if err != nil {
 		err = refuse.Because("not-written", err)
 		if now, failed := Ring(ctx, s.Book); failed == nil {
-			err = errors.Join(err, settle(s.Book.Path(), now))
+			err = errors.Join(err, Settle(s.Book.Path(), now))
 		}
 		return l, err
 	}

@@ -67,7 +67,7 @@ func Current(ctx context.Context, b *book.Book, who Holder) (*seal.Key, error) {
 	if !ok {
 		return nil, nil
 	}
-	if err := settle(b.Path(), ring); err != nil {
+	if err := Settle(b.Path(), ring); err != nil {
 		return nil, err
 	}
 	file := File(b.Path())
@@ -121,8 +121,8 @@ func open(file string, who Holder) (seal.Key, error) {
 
 func files(bookPath string) seal.KeyFiles { return seal.KeyFiles{InUse: File(bookPath)} }
 
-// settle ends or takes back what a run that was cut off left undone.
-func settle(bookPath string, ring deed.Keyring) error {
+// Settle ends or takes back what a run that was cut off left undone.
+func Settle(bookPath string, ring deed.Keyring) error {
 	current, ok := ring.Current()
 	if !ok {
 		return nil
