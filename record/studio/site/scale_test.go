@@ -17,7 +17,7 @@ import (
 // Of many panels one changed: only its page is written, and the run is held
 // against a walk over the folder that reads every page. BACKLEAF_PANELS says of
 // how many, for the figures of ten thousand.
-func TestTenThousand(t *testing.T) {
+func TestOneOfMany(t *testing.T) {
 	panels, _ := strconv.Atoi(os.Getenv("BACKLEAF_PANELS"))
 	panels = max(panels, 60)
 	a := newAtelier(t, panels)

@@ -12,7 +12,7 @@
 // the status after all pages, and nothing is deleted before that. What a run
 // that was cut off left undone, the next one does. A page whose record did not
 // change stays as it is, to the byte and to its date: TestKilled and
-// TestTenThousand hold the room to this.
+// TestOneOfMany hold the room to this.
 //
 // A page carries the record as it stood when it last changed, so that entries
 // about other panels leave it alone.
