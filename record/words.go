@@ -40,7 +40,6 @@ const (
 	AnimalGlue Binder = "animal-glue"
 	Casein     Binder = "casein"
 	Egg        Binder = "egg"
-	Gum        Binder = "gum"
 	DryingOil  Binder = "drying-oil"
 	Alkyd      Binder = "alkyd"
 	Shellac    Binder = "shellac"

@@ -88,7 +88,7 @@ var films = map[Kind]film{
 		measure.Source{Basis: measure.Computed, Text: "2 GPa (Heritage Science 2022, abstract) at a yield strain of 0.0025 (Mecklenburg and others, Getty 1998)"}, open, Range{}},
 	Kind(record.Casein):     {Range{2, 15}, Range{5, 20}, Range{}, practice("by kinship with glue"), open, Range{}},
 	Kind("starch"):          {Range{2, 15}, Range{5, 20}, Range{}, practice("by kinship with glue"), open, Range{}},
-	Kind(record.Gum):        {Range{2, 15}, Range{5, 20}, Range{}, practice("by kinship with glue"), open, Range{}},
+	Kind("gum"):             {Range{2, 15}, Range{5, 20}, Range{}, practice("by kinship with glue"), open, Range{}},
 	Kind("cellulose-ether"): {Range{1, 10}, Range{3, 15}, Range{}, practice("by kinship with glue, weaker"), open, Range{}},
 	Kind(record.Egg): {Range{0.1, 4}, Range{0.5, 6}, Range{},
 		measure.Source{Basis: measure.Computed, Text: "0.03 to 0.97 GPa (preprint on egg tempera, 2025, abstract) and 0.0001 per 1 % RH (Heritage Science 2024, abstract) over 30 % RH"},

@@ -37,7 +37,7 @@ var binders = map[record.Binder]binderRow{
 	"starch":            {yes, no, false, Effects{"swells", "none", "none", "little", "attacked"}, "Horie-2010"},
 	record.Casein:       {yes, no, false, Effects{"swells", "none", "none", "little", "alkali-soluble"}, "Mills-1994"},
 	record.Egg:          {yes, no, false, Effects{"little", "little", "little", "little", "attacked"}, "Mills-1994"},
-	record.Gum:          {yes, no, false, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
+	"gum":               {yes, no, false, Effects{"dissolves", "none", "none", "little", "dissolves"}, "Mills-1994"},
 	record.DryingOil:    {no, no, true, Effects{"little", "leached", "leached", "softens", "attacked"}, "Mills-1994"},
 	record.Alkyd:        {maybe, no, true, Effects{"little", "swells", "aromatic-swells", "softens", "attacked"}, "Learner-2004"},
 	record.Shellac:      {no, no, false, Effects{"blanches", "dissolves", "none", "softens", "dissolves"}, "Mills-1994"},
@@ -55,7 +55,7 @@ var binders = map[record.Binder]binderRow{
 var mediumBinders = map[record.PaintMedium]record.Binder{
 	"oil": record.DryingOil, "water-mixable-oil": record.DryingOil, "alkyd": record.Alkyd,
 	"acrylic": record.Acrylic, "vinyl": record.PVA, "egg-tempera": record.Egg,
-	"casein": record.Casein, "gouache": record.Gum, "watercolour": record.Gum, "encaustic": record.Wax,
+	"casein": record.Casein, "gouache": "gum", "watercolour": "gum", "encaustic": record.Wax,
 }
 
 // resinBinders are the binders of the resin classes of varnish. Urea-aldehyde

@@ -36,7 +36,7 @@ func each(l record.Layer, bs iter.Seq[record.Binder], more ...Stratum) Strata {
 }
 
 // emulsions are the water-borne binders that make an emulsion with oil.
-var emulsions = []record.Binder{record.Egg, record.Casein, record.AnimalGlue, record.Gum}
+var emulsions = []record.Binder{record.Egg, record.Casein, record.AnimalGlue, "gum"}
 
 func emulsion(bs []record.Binder) bool {
 	oil, other := false, len(bs) > 1
@@ -59,7 +59,7 @@ var uses = map[record.Binder]useRow{
 	record.AnimalGlue:   {"GS", "GG", "GD", "GS"},
 	record.Casein:       {"CA", "CA", "CA", "CA"},
 	record.Egg:          {"ET", "ET", "ET", "ET"},
-	record.Gum:          {"GU", "GU", "GU", "GU"},
+	"gum":               {"GU", "GU", "GU", "GU"},
 	record.DryingOil:    {"OP", "OG", "OP", "OP"},
 	record.Alkyd:        {"AK", "AK", "AK", "AK"},
 	record.Shellac:      {"SH", "SH", "SH", "SH"},

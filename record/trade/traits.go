@@ -12,7 +12,7 @@ var boardTraits = map[record.BoardKind]string{
 var paintTraits = map[record.Binder]string{record.Acrylic: "acrylic-paint", record.PVA: "acrylic-paint", record.Egg: "tempera", record.Wax: "wax"}
 
 // mattBinders make paint that every touch marks and that drinks varnish.
-var mattBinders = []record.Binder{record.Gum, record.Casein, record.AnimalGlue}
+var mattBinders = []record.Binder{"gum", record.Casein, record.AnimalGlue}
 
 // clothTraits are the adhesives of cloth that advice tells apart.
 var clothTraits = map[record.Binder]string{record.AnimalGlue: "cloth-glue", "starch": "cloth-paste", record.PVA: "cloth-pva", record.Acrylic: "cloth-acrylic"}
@@ -82,7 +82,7 @@ func dyes(layers []Made) string {
 }
 
 func (m Made) gum() record.Answer {
-	if m.Contains(record.Gum) == yes {
+	if m.Contains("gum") == yes {
 		return yes
 	}
 	return no
