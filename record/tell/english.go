@@ -40,7 +40,7 @@ var English = &Catalogue{
 	Section: section.Words{
 		Front: "Front", Back: "Back",
 		Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
-		NotToScale: "Not to scale", ToScale: "To scale, {times} times as large", LeftOut: "Not drawn, thickness not recorded: {n}",
+		NotToScale: "Not to scale", ToScale: "To scale, {times} times as large", LeftOut: "{n} unknown, left out",
 		Part: "Layers {first} to {last} of {all}, counted from the front",
 	},
 	Lines: Lines{
