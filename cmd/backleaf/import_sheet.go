@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"fmt"
+	"regexp"
 
 	"backleaf/record"
 	"backleaf/record/studio"
@@ -61,10 +63,28 @@ func (a *app) importSheet(ctx context.Context, o sheetFlags) error {
 	})
 }
 
-// sayRefused names every cell that is wrong and every column left out.
+var quoted = regexp.MustCompile(`"[^"]*"`)
+
+// sayRefused names what is wrong with cells, each kind once by its first cell
+// with how many more are like it, and every column left out.
 func (a *app) sayRefused(x *exchange.Sheet, name string) {
+	more := map[string]int{}
+	var kinds []string
+	first := map[string]string{}
 	for _, r := range x.Refused {
-		a.talk("%s, %s", name, r)
+		kind := r.Column + ": " + quoted.ReplaceAllString(r.Why, "")
+		if _, seen := first[kind]; seen {
+			more[kind]++
+			continue
+		}
+		kinds, first[kind] = append(kinds, kind), r.String()
+	}
+	for _, k := range kinds {
+		like := ""
+		if n := more[k]; n > 0 {
+			like = fmt.Sprintf(" (and %d more like it)", n)
+		}
+		a.talk("%s, %s%s", name, first[k], like)
 	}
 	if len(x.Unread) > 0 {
 		a.noted("columns-not-read", record.With("columns", x.Unread))
