@@ -82,7 +82,7 @@ func Open(ctx context.Context, path string) (*Book, error) {
 }
 
 // OpenReadOnly opens a book that is only read. It may lie in a folder in which
-// nothing can be written.
+// nothing can be written. What is committed while it is open may stay unseen.
 func OpenReadOnly(ctx context.Context, path string) (*Book, error) {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real

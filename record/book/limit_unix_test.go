@@ -126,7 +126,7 @@ func TestReadOnlyFolder(t *testing.T) {
 		os.Chmod(path+suffix, 0o444)
 	}
 	os.Chmod(dir, 0o555)
-	if out, err := run("read"); err == nil || !strings.Contains(out, "-wal") {
+	if out, err := run("read"); err != nil || strings.TrimSpace(out) != "17" {
 		t.Errorf("reading with a log left: %v %s", err, out)
 	}
 }
