@@ -79,6 +79,7 @@ var hints = map[string]tell.Message{
 	"too-many":                 "nothing was planned",
 	"no-status":                "a status is the file of that name in the folder of a studio's pages",
 	"no-site-there":            "name a folder that is not there yet, or that of an earlier site; nothing was written",
+	"site-folder":              "make sure that you may read and write the folder, or name one that is not there yet",
 	"no-such-rule":             "the rules are {rules}",
 	"no-such-panel-to-list":    `"backleaf list" without words shows all`,
 	"not-understood":           `nearest topics: "{first}" and "{second}"; "backleaf show {panel}" tells all that is recorded`,
