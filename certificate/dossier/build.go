@@ -112,13 +112,6 @@ func (ps *pairs) others(body record.Body, elsewhere ...string) {
 	}
 }
 
-// some adds a pair only if there is something to say.
-func (ps *pairs) some(name tell.Message, value string) {
-	if value != "" {
-		ps.add(name, value)
-	}
-}
-
 func (b *builder) figure(text tell.Message, draw func(w, h float64) ([]paper.Drawing, error)) Figure {
 	b.figures++
 	return Figure{b.d.Figures.Caption.With("n", strconv.Itoa(b.figures), "text", string(text)), draw}

@@ -76,10 +76,6 @@ func told(t testing.TB, text func(n int) string) (*record.Workshop, *record.Pane
 			t.Fatalf("%s: %v", line, err)
 		}
 	}
-	w, err := b.WorkshopOf(ctx, "KB26-0001-K")
-	if err != nil {
-		t.Fatal(err)
-	}
 	entries, err := deed.Entries(ctx, b, "KB26-0001-K", 0)
 	if err != nil {
 		t.Fatal(err)
@@ -88,7 +84,8 @@ func told(t testing.TB, text func(n int) string) (*record.Workshop, *record.Pane
 	for _, s := range entries {
 		es = append(es, s.Entry)
 	}
-	if w, err = record.Fold(es); err != nil {
+	w, err := record.Fold(es)
+	if err != nil {
 		t.Fatal(err)
 	}
 	return w, w.Panel("KB26-0001-K"), b, key

@@ -75,9 +75,6 @@ func newFilm(w *record.Workshop, l record.Layer) film {
 	return film{amount.Film{Layer: l, Wet: amount.Unknown, Dry: amount.Unknown}, trade.Of(w, l)}
 }
 
-// inPart reports that some of the layer was taken off.
-func (f film) inPart() bool { return len(f.Layer.Losses) > 0 }
-
 // seals answers whether a layer is a coat that closes the face it lies on.
 func (f film) seals() record.Answer { return f.made.Seals() }
 

@@ -104,8 +104,7 @@ func TestHostileText(t *testing.T) {
 // codes let nobody in.
 func TestPairing(t *testing.T) {
 	var code string
-	var p *place
-	p = in(t, 3, func(s *benchpage.Server) {
+	p := in(t, 3, func(s *benchpage.Server) {
 		s.Door = &benchpage.Door{Clock: s.Studio.Clock, Show: func(c string) { code = c }, Book: s.Studio.Book, Home: func(*http.Request) bool { return false }}
 		if err := s.Door.Open(context.Background()); err != nil {
 			t.Fatal(err)

@@ -1,7 +1,6 @@
 package site_test
 
 import (
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -53,7 +52,7 @@ func TestOneOfMany(t *testing.T) {
 			return err
 		})
 	})
-	a.append(record.Entry{Body: record.Note{Text: fmt.Sprint("about no panel")}})
+	a.append(record.Entry{Body: record.Note{Text: "about no panel"}})
 	if r := a.write(); len(r.Written) != 0 {
 		t.Errorf("a note about no panel wrote %d pages", len(r.Written))
 	}
