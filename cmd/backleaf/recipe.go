@@ -14,7 +14,7 @@ import (
 )
 
 func newRecipe(a *app) *cobra.Command {
-	return folder("recipe", "recipes: coats and cloth with their usual amounts", recipeFrom(a), recipeList(a))
+	return folder("recipe", "recipes: coats and cloth with their usual amounts", recipeFrom(a), recipeList(a), recipeCompare(a))
 }
 
 func recipeFrom(a *app) *cobra.Command {
@@ -50,6 +50,48 @@ recipe of the same key replaces an earlier one.`,
 	o.flags(c)
 	c.Flags().StringVar(&key, "as", "", "key of the recipe, like \"usual\"")
 	return c
+}
+
+func recipeCompare(a *app) *cobra.Command {
+	var key string
+	c := &cobra.Command{
+		Use: "compare " + panelWords, Short: "compare a recipe with what was used",
+		Long: `Compare a recipe of the shelf with what was used on panels, act by act: what it would
+have taken for their sizes, what the record says was laid, and what is not done yet.`,
+		Example: `  backleaf recipe compare batch:june --recipe usual
+  backleaf recipe compare 0140-0153 --recipe usual --json`,
+		Args: wanted(1, -1, "panels that were made by it"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := needs(key, "--recipe usual", "with which recipe?"); err != nil {
+				return err
+			}
+			return a.read(c.Context(), func(s *studio.Session) error {
+				v, err := s.Look(c.Context(), args, nil)
+				if err != nil {
+					return err
+				}
+				w, err := s.Book.Workshop(c.Context()) // amounts are shared out over all panels of an entry
+				if err != nil {
+					return err
+				}
+				r, err := planning.Recipe(w, record.Key(strings.ToLower(key)))
+				if err != nil {
+					return err
+				}
+				words := a.words(w.Studio)
+				spent := planning.Compare(w, v.Panels, planning.FromRecipe(r), words)
+				if a.asJSON {
+					return a.sayJSON(spent)
+				}
+				for _, x := range spent {
+					a.say("%s", x.Say(words))
+				}
+				return nil
+			})
+		},
+	}
+	c.Flags().StringVar(&key, "recipe", "", "recipe of the shelf")
+	return a.jsonFlag(c)
 }
 
 func recipeList(a *app) *cobra.Command {

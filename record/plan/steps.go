@@ -55,7 +55,7 @@ func (p Plan) Steps(sheet int) []Step {
 	first := stage{do: FirstCuts}
 	for i, s := range c.Strips {
 		at += s.Size
-		if at < u {
+		if at < u || p.Order.across { // a bolt goes on beyond the last length
 			first.cut(s.Size, From{Strip: i + 1}, at)
 		}
 		at += k

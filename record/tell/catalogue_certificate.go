@@ -53,7 +53,7 @@ var englishCertificate = CertificateWords{
 	Heading:  "Certificate for a painting on panel",
 	Page:     "{page} of {pages}",
 	Preview:  "Preview, not issued: this page certifies nothing.",
-	Demo:     "Demonstration: signed with a public key that anyone can use, for an invented studio. It certifies nothing.",
+	Demo:     "Demonstration: signed with a practice key that everyone has, for an invented studio. It certifies nothing.",
 	DemoOnly: "Demonstration of an invented studio. It certifies nothing.",
 	Issued:   "Issued on {date}.", NotIssued: "To be issued on {date}.",
 	Replaces: "{n, select, 2 {Second certificate, replaces the first of {date}.} 3 {Third certificate, replaces the second of {date}.} " +
@@ -71,7 +71,7 @@ var englishCertificate = CertificateWords{
 	StatementWePlace: "We, {maker}, of {place}, made this panel and painted the work on it with our own hands. It is an original.",
 	StatementApart:   "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
 	StatementPanel:   "Maker of the panel: {maker}. So the studio recorded it.",
-	SameNumber:       "The number {number} stands on the back of the panel as it stands here.",
+	SameNumber:       "The panel bears the number {number} on its back.",
 	SignatureLine:    "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date", Stamp: "Studio stamp",
 	SeeReverse: "Build-up, care, and how to check this certificate: see the reverse.",
 	KeyPrint:   "Signed with the key of the studio, SHA-256:", KeyLater: "printed here when the certificate is issued",

@@ -57,6 +57,7 @@ type PlanWords struct {
 	WetEnough  Message
 	WetExpired Message            // {tin}
 	WetMissing map[string]Message // {act}: by what is missing
+	Spent      map[string]Message // {act} {planned} {used} {percent} {not}: a recipe beside what was used
 	Cost       Message            // {what} {lot} {price}
 	CostOpen   Message            // {what} {lot}
 	CostSum    Message            // {sum}
@@ -78,7 +79,7 @@ type PlanTitles struct{ Plan, Cloth, Steps, Warnings, Cautions, Wet, Cost, Timet
 
 var englishPlan = PlanWords{
 	Kind: "Cutting plan", Running: "Cutting plan: {title}", Page: "Page {n} of {all}",
-	Units:  "Lengths in {unit}",
+	Units:  "Panels are height × width; lengths in {unit}",
 	Titles: PlanTitles{Plan: "What is cut from what", Cloth: "Cloth", Steps: "How to saw it", Warnings: "Mind", Cautions: "Before the first cut", Wet: "Wet materials", Cost: "Cost", Timetable: "When"},
 
 	Ask: "{n} of {size}", AskGrain: map[string]Message{"height": "{n} of {size}, grain along the height", "width": "{n} of {size}, grain along the width"},
@@ -147,11 +148,20 @@ var englishPlan = PlanWords{
 		"Cut, do not tear: tearing can spoil an inch or two along the edge.",
 	},
 
-	Work:       map[string]Message{"coat": "{purpose} on {faces}", "cloth": "lay the cloth, {faces}", "trim": "trim the cloth", "sand": "sand, 150 or finer"},
-	WetCoat:    "{act}: {laid} on {area}",
-	WetAll:     "{product}: take {taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
-	WetFrom:    "{taken} from {tin}; {left} will be left",
-	WetBuy:     "To buy: {buy}.",
+	Work:    map[string]Message{"coat": "{purpose} on {faces}", "cloth": "lay the cloth, {faces}", "trim": "trim the cloth", "sand": "sand, 150 or finer"},
+	WetCoat: "{act}: {laid} on {area}",
+	WetAll:  "{product}: take {taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
+	WetFrom: "{taken} from {tin}; {left} will be left",
+	WetBuy:  "To buy: {buy}.",
+	Spent: map[string]Message{
+		"even":       "{act}: planned {planned}, used {used}, as planned",
+		"more":       "{act}: planned {planned}, used {used}, {percent} more",
+		"less":       "{act}: planned {planned}, used {used}, {percent} less",
+		"not-stated": "{act}: planned {planned}, used {used}; not every amount is recorded",
+		"part-done":  "{act}: planned {planned}, used so far {used}; {not, plural, one {one panel lacks it} other {{not} panels lack it}}",
+		"not-done":   "{act}: planned {planned}, not done yet",
+		"beyond":     "{act}: not in the recipe, used {used}",
+	},
 	WetEnough:  "Nothing to buy.",
 	WetExpired: "{tin} is past its date and is left out",
 	WetMissing: map[string]Message{

@@ -233,7 +233,7 @@ func (f *filling) put(ps []piece) {
 		switch {
 		case p.name == "":
 			f.text.WriteString(p.text)
-		case v.Name == "":
+		case v.Name == "" && p.by != "if":
 			f.text.WriteString(write([]piece{p})) // nothing is dropped in silence
 		case p.by == "":
 			f.told[v.Name] = true

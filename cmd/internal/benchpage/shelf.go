@@ -3,6 +3,7 @@ package benchpage
 import (
 	"net/url"
 	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/studio/shelf"
@@ -30,7 +31,7 @@ func (d *desk) shelf() error {
 		b := l.Body
 		m, _ := d.shop.MaterialNow(b.Material)
 		have[b.Material] = true
-		x := lotLine{Key: string(b.Key), Name: m.Name, Words: d.say("page-lot-line", record.With("number", b.MakerLot), record.With("quantity", b.Quantity), record.With("opened", b.Opened)),
+		x := lotLine{Key: string(b.Key), Name: m.Name, Words: d.lotWords(b),
 			Expires: tell.Say(d.c, record.Say("lot-expires", record.With("expires", b.Expires)))}
 		if t, ok := b.Expires.Latest(); ok {
 			x.Expired = t.Before(d.now)
@@ -55,4 +56,19 @@ func (d *desk) shelf() error {
 		body.New = "/act/lot?back=/shelf"
 	}
 	return d.show("shelf", d.say("page-shelf"), body)
+}
+
+// lotWords are the maker's number, how much there was, and since when it is open.
+func (d *desk) lotWords(l record.Lot) string {
+	var parts []string
+	if l.MakerLot != "" {
+		parts = append(parts, d.say("page-lot-number", record.With("number", l.MakerLot)))
+	}
+	if !l.Quantity.IsZero() {
+		parts = append(parts, d.say("page-lot-quantity", record.With("quantity", l.Quantity)))
+	}
+	if !l.Opened.IsZero() {
+		parts = append(parts, d.say("page-lot-opened", record.With("opened", l.Opened)))
+	}
+	return strings.Join(parts, " · ")
 }

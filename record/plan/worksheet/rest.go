@@ -63,8 +63,10 @@ func (j Job) wet() []string {
 	return out
 }
 
-// amount writes a volume and a mass, as far as they are known, to three figures.
-func (j Job) amount(a plan.Amount) string {
+func (j Job) amount(a plan.Amount) string { return Amount(j.Words, a) }
+
+// Amount writes a volume and a mass, as far as they are known, to three figures.
+func Amount(c *tell.Catalogue, a plan.Amount) string {
 	one := func(v float64, small, large string) string {
 		if v >= 1e6 {
 			v, small = v/1000, large
@@ -74,7 +76,7 @@ func (j Job) amount(a plan.Amount) string {
 		if v > 0 && v < 100 {
 			digits = max(0, 2-int(math.Floor(math.Log10(v))))
 		}
-		return j.Words.Measure(strconv.FormatFloat(v, 'f', min(digits, 2), 64), small)
+		return c.Measure(strconv.FormatFloat(v, 'f', min(digits, 2), 64), small)
 	}
 	switch {
 	case a.Milligrams == 0:
@@ -82,7 +84,7 @@ func (j Job) amount(a plan.Amount) string {
 	case a.Microliters == 0:
 		return one(a.Milligrams, "g", "kg")
 	}
-	return j.Words.Join.Bracket.With("text", one(a.Microliters, "mL", "L"), "aside", one(a.Milligrams, "g", "kg"))
+	return c.Join.Bracket.With("text", one(a.Microliters, "mL", "L"), "aside", one(a.Milligrams, "g", "kg"))
 }
 
 func (j Job) price(p plan.Price) string {
