@@ -154,7 +154,7 @@ func TestReadingOrder(t *testing.T) {
 	page := text(t, save(t, "c.pdf", pdf))
 	at := 0
 	for _, want := range []string{"CERTIFICATE FOR A PAINTING ON PANEL", "Low tide, evening", "Ada Example, 2026", "Oil on linen laid on birch plywood",
-		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "The number KB26-0001-K stands on the back",
+		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "The panel bears the number KB26-0001-K",
 		"Signature of the maker", "Place and date", "Studio stamp", "KB26-0001-K", "Issued on 1 June 2026.", "key of the studio",
 		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "55 µm, estimated", "Front, back and edges sealed.",
 		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
