@@ -15,7 +15,7 @@ import (
 // Bounds of a bag. A deposit of ten thousand panels has some two hundred thousand
 // files.
 const (
-	maxFiles    = 400000 // files, folders, and files that are listed but not there
+	maxFiles    = 300000 // files, folders, and files that are listed but not there
 	maxFolders  = 100    // inside each other
 	maxProblems = 1000   // told one by one
 )

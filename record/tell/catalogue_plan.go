@@ -25,6 +25,7 @@ type PlanWords struct {
 	Effort   Message // {settings} {cuts} {kerf}
 	Knife    Message // {settings} {cuts}
 
+	Board      Message // {name} {thickness}
 	Sheet      Message // {n} {all} {sheet}
 	Steps      map[string]Message
 	ClothSteps map[string]Message // where they differ
@@ -95,10 +96,11 @@ var englishPlan = PlanWords{
 	Effort:   "{settings, plural, one {1 setting} other {{settings} settings}} of fence or stop, {cuts, plural, one {1 cut} other {{cuts} cuts}}, kerf {kerf}.",
 	Knife:    "{settings, plural, one {1 setting} other {{settings} settings}} of the rule, {cuts, plural, one {1 cut} other {{cuts} cuts}} with a knife.",
 
+	Board: "{name}, {thickness}",
 	Sheet: "Sheet {n} of {all}: {sheet}",
 	Steps: map[string]Message{
 		"true-edges":  "True two edges that meet, {set} off each: the reference edges. Take the same off the other two, or leave it there. Working sheet {size}.",
-		"first-cuts":  "First cuts, set {set}: {n, plural, one {1 strip} other {{n} strips}} {size}; cut at {lines} from the reference edge.",
+		"first-cuts":  "First cuts, set {set}: {n, plural, one {1 strip} other {{n} strips}} {size}, each from the edge just sawn; check: {lines} from the reference edge.",
 		"keep-rest":   "Keep the rest {letter}, {size}: write size, thickness, grain, lot and date on it at once.",
 		"waste-rest":  "The rest, {size}, is waste.",
 		"second-cuts": "Second cuts, set {set}: {from}.",
@@ -117,9 +119,9 @@ var englishPlan = PlanWords{
 	Untrimmed: "No trim: see that two edges that meet are straight and square, and measure from those. Working sheet {size}.",
 	FromStrip: "{n} from strip {strip}", FromBlock: "{n} from strip {strip}, part {block}", OneSize: "{n} × {size}", Letter: "{letter}  {step}",
 	Kept: "{letter} ({size})", KeepToo: "Keep {pieces} as well, marked like the rest.",
-	Write: "number, height × width, an arrow up the grain, and sheet and strip as 2/3",
+	Write: "number, height × width, an arrow up the grain, and where it came from: 2/3 is strip 3 of sheet 2",
 	Warnings: map[string]Message{
-		"sliver":       "{n, plural, one {A sliver} other {{n} slivers}} of {size} beside a cut: the blade wanders and the piece flies. Leave it on as part of the trim, or plane it off.",
+		"sliver":       "{n, plural, one {A sliver} other {{n} slivers}} of {size} beside a cut: the blade wanders and the piece flies. Leave that edge of the sheet untrimmed until then, so that sliver and trim come off in one, or plane it off.",
 		"short-piece":  "{n, plural, one {One cut is} other {{n} cuts are}} along less than 300 mm or 12 in ({size} at the least): cut from the long strip against a stop, on a sled, or by hand; never freehand.",
 		"narrow-strip": "{n, plural, one {One strip is} other {{n} strips are}} narrower than 100 mm or 4 in ({size} at the least): push stick all the way, the off-cut side free.",
 		"free-offcut":  "Cross-cuts: clamp a stop block short of the blade; the fence alone would trap the off-cut.",
@@ -141,10 +143,11 @@ var englishPlan = PlanWords{
 	ClothCut:  "Length cut up {length}.",
 	ClothBest: "No way of cutting, however many turns, needs less.",
 	ClothNear: "No way of cutting, however many turns, needs less than {least}: this one is within {percent}.",
-	ClothBuy:  "To buy {buy}: the length cut up and {squaring} to square the ends; shrinkage {warp} along and {weft} across.",
+	ClothBuy:  "To buy {buy}: the length cut up and {squaring} to square the ends; allowed for shrinkage: {warp} along, {weft} across.",
 	ClothWarp: "All pieces with the warp as drawn, every panel of the batch alike.",
 	ClothNotes: []Message{
 		"If the cloth is washed first, test the shrinkage on a marked square of 500 mm, both ways.",
+		"The numbers count the pieces of cloth; they are not those of the panels: any piece of its size will do.",
 		"Cut, do not tear: tearing can spoil an inch or two along the edge.",
 	},
 
@@ -170,14 +173,14 @@ var englishPlan = PlanWords{
 		"no-density":   "{act}: the amount is a mass and a density is not recorded",
 		"no-mix":       "{act}: the material is not recorded",
 	},
-	Cost: "{what}, {lot}: {price}", CostOpen: "{what}, {lot}: price or content of the lot not recorded", CostSum: "Together {sum}.", CostLeast: "Together at least {sum}: not everything has a price.",
-	CostWhat: map[string]Message{"board": "board", "cloth": "cloth", "wet": "wet"}, NoLot: "no lot",
+	Cost: "{what}, {lot}: {price}", CostOpen: "{what}, {lot}: no price, or no content of the lot, is recorded", CostSum: "Together {sum}.", CostLeast: "Together at least {sum}: not everything has a price.",
+	CostWhat: map[string]Message{"board": "board", "cloth": "cloth", "wet": "wet"}, NoLot: "still to buy",
 	Slot: "{from} to {to}: {act}, {batch}", SlotSafe: "{slot} (not before {from}, surely from {safe})", SlotUntil: "{slot} (at the latest {until})",
 	SlotLate: "{slot} (too late: it should be by {until}; make the batches smaller or the day longer)",
 	Batch:    "{n, plural, one {panel {first}} other {panels {first} to {last}}}", Ready: "{batch}: the last coat is surely cured {at}.",
 	Untimed: "{batch}: nothing is timed from “{act}” on, for how fast the coat below dries is not recorded.",
 	TimeNotes: []Message{
-		"Reckoned with 2 minutes for a face, 1 for the edges, 6 to lay a cloth, 2 to trim and 2 to sand, for one panel (from memory). Touch before you go on: times are estimates.",
+		"Reckoned with 2 minutes for a face, 1 for the edges, 6 to lay a cloth, 2 to trim and 2 to sand, for one panel (from memory); sawing and cutting the cloth come before. Touch before you go on: times are estimates.",
 	},
 }
 

@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,7 +15,7 @@ func (j Job) Sections() []Section {
 	w := j.Words.Plan
 	out := []Section{{string(w.Titles.Plan), append([]string{w.Units.With("unit", j.unit())}, j.summary()...)}}
 	for i := range j.Plan.Sheets {
-		out = append(out, Section{j.sheetTitle(i), append(j.steps(j.Plan, i, nil), j.warnings(i)...)})
+		out = append(out, Section{j.sheetTitle(i), slices.Concat(j.grained(i), j.warnings(i), j.steps(j.Plan, i, nil))})
 	}
 	if j.Cloth != nil {
 		out = append(out, Section{string(w.Titles.Cloth), append(j.cloth(), j.steps(j.Cloth.Plan, 0, w.ClothSteps)...)})
@@ -74,13 +75,7 @@ func (j Job) summary() []string {
 	} else {
 		out[len(out)-1] += ". " + string(w.NotLeast)
 	}
-	if s := p.Order.Sheets[p.Sheets[0].Sheet]; s.Grain != plan.Free {
-		side := s.Length
-		if s.Grain == plan.Second {
-			side = s.Width
-		}
-		out = append(out, w.Grained.With("side", j.length(side)))
-	}
+	out = append(out, j.grained(0)...)
 	out = append(out, w.Used.With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
 	if p.Proof.UsedLeast >= p.Used {
 		out = append(out, w.UsedBest.With("used", j.area(p.Used)))
@@ -98,6 +93,19 @@ func (j Job) summary() []string {
 		effort = w.Knife
 	}
 	return append(out, j.fill(effort, record.With("settings", p.Settings), record.With("cuts", p.Cuts), tell.Told("kerf", j.withUnit(p.Order.Kerf))))
+}
+
+// grained says how the grain of a sheet is taken to run: all depends on it.
+func (j Job) grained(sheet int) []string {
+	s := j.Plan.Order.Sheets[j.Plan.Sheets[sheet].Sheet]
+	side := s.Length
+	switch s.Grain {
+	case plan.Free:
+		return nil
+	case plan.Second:
+		side = s.Width
+	}
+	return []string{j.Words.Plan.Grained.With("side", j.length(side))}
 }
 
 func (j Job) fill(m tell.Message, values ...record.Value) string { return j.Words.Fill(m, values...) }

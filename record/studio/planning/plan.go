@@ -43,7 +43,11 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 		}
 		order.Pieces = append(order.Pieces, plan.Piece{Height: micrometers(p.Size.Height), Width: micrometers(p.Size.Width), Grain: grain(p.Grain), Count: p.Count})
 	}
-	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: board.Name, Letter: w.Studio.Paper == "letter", Inches: inches(wish)}
+	name := board.Name
+	if !board.Board.Thickness.IsZero() {
+		name = c.Fill(c.Plan.Board, tell.Told("name", name), record.With("thickness", board.Board.Thickness))
+	}
+	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: name, Letter: w.Studio.Paper == "letter", Inches: inches(wish)}
 	if d.Job.Plan, err = plan.Sheets(order); err != nil {
 		return d, refuse.Because("no-plan", err)
 	}
