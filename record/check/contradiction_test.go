@@ -88,7 +88,7 @@ func TestNoContradictions(t *testing.T) {
 // step is too early, and no coat unbalances the panel.
 func TestDueIsSound(t *testing.T) {
 	done := map[check.Task]int{}
-	stories(t, 40_000, many(5000, 250), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 40_000, many(1500, 250), func(t *testing.T, r *teller, es []record.Entry) {
 		at := es[len(es)-1].At
 		now, _ := at.Exact()
 		now = now.Add(time.Minute)
@@ -189,7 +189,7 @@ func facesOf(b record.Body) (faces []record.Face) {
 func TestRemediesWork(t *testing.T) {
 	weight := []check.Severity{check.Warning, check.Advice, check.Information}
 	offered := map[string]int{}
-	stories(t, 60_000, many(5000, 250), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 60_000, many(1500, 250), func(t *testing.T, r *teller, es []record.Entry) {
 		w, err := record.Fold(es)
 		if err != nil {
 			t.Fatal(err)

@@ -43,7 +43,7 @@ func tasks(b record.Body) []check.Task {
 // too early of which the bench said nothing.
 func TestWindowsAgree(t *testing.T) {
 	early, open, short := 0, 0, 0
-	stories(t, 80_000, many(3000, 100), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 80_000, many(1000, 100), func(t *testing.T, r *teller, es []record.Entry) {
 		for i, e := range es {
 			if len(e.Panels) == 0 || e.Kind() == "cut" {
 				continue
