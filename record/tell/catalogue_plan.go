@@ -83,7 +83,7 @@ var englishPlan = PlanWords{
 	Units:  "Panels are height × width; lengths in {unit}",
 	Titles: PlanTitles{Plan: "What is cut from what", Cloth: "Cloth", Steps: "How to saw it", Warnings: "Mind", Cautions: "Before the first cut", Wet: "Wet materials", Cost: "Cost", Timetable: "When"},
 
-	Ask: "{n} of {size}", AskGrain: map[string]Message{"height": "{n} of {size}, grain along the height", "width": "{n} of {size}, grain along the width"},
+	Ask: "{n} of {size}", AskGrain: map[string]Message{"free": "{n} of {size}, turned as it fits", "height": "{n} of {size}, grain along the height", "width": "{n} of {size}, grain along the width"},
 	Sheets: "{n, plural, one {1 sheet} other {{n} sheets}} {sheet}", From: "{sheet}, {size}",
 	Grained:  "The grain of the board is taken to run along the side of {side}. If it does not, plan again.",
 	Least:    "No cheaper set of sheets will do: that is proven.",
@@ -100,11 +100,11 @@ var englishPlan = PlanWords{
 	Sheet: "Sheet {n} of {all}: {sheet}",
 	Steps: map[string]Message{
 		"true-edges":  "True two edges that meet, {set} off each: the reference edges. Take the same off the other two, or leave it there. Working sheet {size}.",
-		"first-cuts":  "First cuts, set {set}: {n, plural, one {1 strip} other {{n} strips}} {size}, each from the edge just sawn; check: {lines} from the reference edge.",
+		"first-cuts":  "First cuts, fence or rule at {set}: {n, plural, one {1 strip} other {{n} strips}} {size}, each from the edge just sawn; check: {lines} from the reference edge.",
 		"keep-rest":   "Keep the rest {letter}, {size}: write size, thickness, grain, lot and date on it at once.",
 		"waste-rest":  "The rest, {size}, is waste.",
-		"second-cuts": "Second cuts, set {set}: {from}.",
-		"third-cuts":  "Third cuts, set {set}: {from}.",
+		"second-cuts": "Second cuts, stop or rule at {set}: {from}.",
+		"third-cuts":  "Third cuts, stop or rule at {set}: {from}.",
 		"trim-cuts":   "Trim to {set}: {from}.",
 		"label":       "Count: {pieces}. Write on the back of each at once: {write}.",
 	},
@@ -128,7 +128,7 @@ var englishPlan = PlanWords{
 	},
 	Cautions: []Message{
 		"The manual of the machine, local rules and training come first; this list replaces none of them.",
-		"Measure the sheet and the kerf (cut a scrap in two: kerf = scrap less both parts). If either differs, plan again.",
+		"Measure the sheet and the kerf (cut a scrap in two: kerf = scrap less both parts). If either differs, however little, plan again: that takes a minute.",
 		"Draw the arrow of the grain on every sheet before the first cut. One setting, all its cuts, then the next. Never mark a row of pieces edge to edge: each cut takes a kerf.",
 		"Lines stand where a piece ends: the blade goes beyond them. Good face down under a hand-held saw, up on a table saw.",
 		"Guard and riving knife on and set, the knife within 8 mm of the blade. Push stick of 450 mm at least for the last 300 mm; hands never nearer than 300 mm to the front of the blade.¹",

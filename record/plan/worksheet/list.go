@@ -46,6 +46,10 @@ func (j Job) ask(p plan.Piece) string {
 		m = j.Words.Plan.AskGrain["height"]
 	case plan.Second:
 		m = j.Words.Plan.AskGrain["width"]
+	default:
+		if j.Plan.Order.Sheets[j.Plan.Sheets[0].Sheet].Grain != plan.Free {
+			m = j.Words.Plan.AskGrain["free"]
+		}
 	}
 	return m.With("n", strconv.Itoa(p.Count), "size", j.size(p.Height, p.Width))
 }

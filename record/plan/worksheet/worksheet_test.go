@@ -178,9 +178,9 @@ func TestText(t *testing.T) {
 		"uses less than 1.838 m²",
 		"2 settings of fence or stop, 25 cuts, kerf 3 mm.",
 		"1. True two edges that meet, 5 off each: the reference edges.",
-		"2. First cuts, set 300: 5 strips 300 × 1210, each from the edge just sawn; check: 300, 603, 906, 1209 and 1512 from the reference edge.",
+		"2. First cuts, fence or rule at 300: 5 strips 300 × 1210, each from the edge just sawn; check: 300, 603, 906, 1209 and 1512 from the reference edge.",
 		"3. Keep the rest A, 915 × 1210:",
-		"4. a  Second cuts, set 300: 4 from strip 1; 4 from strip 2; 4 from strip 3; 4 from strip 4; 4 from strip 5.",
+		"4. a  Second cuts, stop or rule at 300: 4 from strip 1; 4 from strip 2; 4 from strip 3; 4 from strip 4; 4 from strip 5.",
 		"5. Count: 20 × 300 × 300.",
 	} {
 		if !strings.Contains(text, want) {
