@@ -154,6 +154,7 @@ var englishVerify = map[string]Message{
 	// A book.
 	"whole-book-fails":        "the book: {why}",
 	"whole-book-holds":        "the book: {entries, plural, one {1 entry} other {{entries} entries}}, root {root}",
+	"whole-book-form-newer":   "newer: may be out of date; a later program made this book",
 	"whole-book-newer":        "newer: may be out of date; {n, plural, one {one entry holds} other {{n} entries hold}} what only a later program can read",
 	"book-unread":             "whether the book holds: it was not read",
 	"private-paper-elsewhere": "the paper issued of {panel} ({entry}): it prints a name or a price and is not in this copy",

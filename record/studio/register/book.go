@@ -39,6 +39,9 @@ func (k Books) Book(ctx context.Context, name string) []deed.Result {
 	for _, m := range r.Missing {
 		j.say(deed.Unknown, "private-elsewhere", record.With("entry", record.EntryRef(m)))
 	}
+	if b.Newer() {
+		j.say(deed.Unknown, "whole-book-form-newer")
+	}
 	if r.Newer > 0 {
 		j.say(deed.Unknown, "whole-book-newer", record.With("n", r.Newer))
 		j[len(j)-1].Newer = true
