@@ -41,17 +41,17 @@ func (r *reader) metals() Answer {
 	}
 	switch {
 	case sure != nil:
-		a := recorded(es, r.few(append(sure, may...)), r.say("ask-do-not-sand"), r.few(texts))
+		a := recorded(es, r.list(append(sure, may...)), r.say("ask-do-not-sand"), r.list(texts))
 		if d.Open != nil {
 			a.Lines = append(a.Lines, r.say("ask-rest-open"))
 		}
 		return a
 	case d.Harmful == record.No:
-		return recorded(nil, r.say("ask-none-harmful"), r.say("ask-only-analysis"), r.few(texts))
+		return recorded(nil, r.say("ask-none-harmful"), r.say("ask-only-analysis"), r.list(texts))
 	case len(r.p.Layers()) == 0:
 		return r.none()
 	}
-	return open(d.Open, r.say("ask-not-ruled-out"), r.few(may), r.few(texts))
+	return open(d.Open, r.say("ask-not-ruled-out"), r.list(may), r.list(texts))
 }
 
 func (r *reader) hazards() Answer {
@@ -99,7 +99,7 @@ func (r *reader) zinc() Answer {
 	})
 	switch {
 	case found != nil:
-		return recorded(es, r.few(found))
+		return recorded(es, r.list(found))
 	case without != nil || !told || len(r.p.Layers()) == 0:
 		return open(without, r.say("ask-zinc-open"))
 	}
@@ -169,7 +169,7 @@ func (r *reader) pigmentsOf(which func(record.Layer) bool) Answer {
 	if out == nil {
 		return r.none(without...)
 	}
-	a := recorded(es, r.few(out))
+	a := recorded(es, r.list(out))
 	if without != nil {
 		a.Lines = append(a.Lines, r.say("ask-pigments-open"))
 	}

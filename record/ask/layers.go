@@ -193,7 +193,7 @@ func (r *reader) state(f record.Face) Answer {
 				out = append(out, line)
 			}
 		}
-		return recorded(seqs(as), r.say("ask-face-sealed", on, tell.Told("with", r.few(out))))
+		return recorded(seqs(as), r.say("ask-face-sealed", on, tell.Told("with", r.list(out))))
 	case record.FaceBare:
 		for _, b := range record.Each[record.LeftBare](r.p) {
 			if slices.Contains(b.Body.Faces, f) {
@@ -301,7 +301,7 @@ func (r *reader) paint() Answer {
 		}
 	}
 	if how != nil {
-		a.Lines = append(a.Lines, r.few(how))
+		a.Lines = append(a.Lines, r.list(how))
 	}
 	if p := r.pigmentsOf(isPaint); p.Recorded {
 		a.Lines = append(a.Lines, r.say("ask-pigments", tell.Told("pigments", p.Lines[0])))

@@ -89,7 +89,7 @@ func (r *reader) rules() Answer {
 	}
 	a := recorded(es, r.say("ask-rules", record.With("holds", holds), record.With("short", len(short)), record.With("open", open)))
 	if len(short) > 0 {
-		a.Lines = append(a.Lines, r.say("ask-rules-short", tell.Told("rules", r.few(short))))
+		a.Lines = append(a.Lines, r.say("ask-rules-short", tell.Told("rules", r.list(short))))
 	}
 	a.Lines = append(a.Lines, r.say("ask-rules-show"))
 	return a

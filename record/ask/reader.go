@@ -74,21 +74,15 @@ func (r *reader) said(text string, entries ...int64) Answer {
 
 func known(s string) bool { return s != "" && s != record.Unknown }
 
-// few joins texts for one line; what would make it long is counted.
-func (r *reader) few(texts []string) string {
-	const most = 6
-	if len(texts) <= most {
-		return r.Catalogue().Clauses(texts)
-	}
-	return r.say("ask-more", tell.Told("lines", r.Catalogue().Clauses(texts[:most])), record.With("n", len(texts)-most))
-}
+// list joins texts for one line. None is left out: the last may be the answer.
+func (r *reader) list(texts []string) string { return r.Catalogue().Clauses(texts) }
 
 // all answers with all that was found, or that nothing was recorded.
 func (r *reader) all(found []string, entries []int64, more ...string) Answer {
 	if found == nil {
 		return r.none()
 	}
-	return recorded(entries, append([]string{r.few(found)}, more...)...)
+	return recorded(entries, append([]string{r.list(found)}, more...)...)
 }
 
 func (r *reader) layer(l record.Layer) record.Value { return tell.Told("layer", r.Layer(l)) }

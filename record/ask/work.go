@@ -31,7 +31,7 @@ func (r *reader) cured() Answer {
 	if stated == nil {
 		stated = []string{r.say("ask-no-cure")}
 	}
-	return open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.few(stated))
+	return open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
 }
 
 // ofCoats answers with one property of each coating.
