@@ -166,7 +166,7 @@ func (a box) overlap(b box) bool {
 func TestStress(t *testing.T) {
 	for name, make := range stress() {
 		for _, paper := range []string{"a4", "letter"} {
-			if os.Getenv(toolcheck.Variable) != "1" && (paper == "letter" || name != "longest" && name != "much-missing") {
+			if !toolcheck.Thorough() && (paper == "letter" || name != "longest" && name != "much-missing") {
 				continue // all of them where there is time
 			}
 			t.Run(name+"-"+paper, func(t *testing.T) {

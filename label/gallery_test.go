@@ -2,7 +2,6 @@ package label_test
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -47,7 +46,7 @@ func TestGallery(t *testing.T) {
 	for i, a := range areas {
 		for j, name := range names {
 			every := 31
-			if os.Getenv(toolcheck.Variable) == "1" {
+			if toolcheck.Thorough() {
 				every = 4
 			}
 			if (i*7+j)%every != 0 {

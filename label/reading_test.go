@@ -354,7 +354,7 @@ func pgm(t *testing.T, scans []scan) []string {
 // zbarReader needs zbarimg. Without it the table has a column less, unless
 // all tools are asked for.
 func zbarReader(t *testing.T) reader {
-	if _, err := exec.LookPath("zbarimg"); err != nil && os.Getenv(toolcheck.Variable) != "1" {
+	if _, err := exec.LookPath("zbarimg"); err != nil && !toolcheck.Thorough() {
 		t.Log("zbarimg is not installed")
 		return reader{}
 	}
@@ -378,7 +378,7 @@ const jsqrVersion = "1.4.0"
 func jsqrReader(t *testing.T) reader {
 	dir := os.Getenv("BACKLEAF_JSQR")
 	if dir == "" {
-		if os.Getenv(toolcheck.Variable) != "1" {
+		if !toolcheck.Thorough() {
 			t.Log("BACKLEAF_JSQR names no folder with the package jsqr")
 			return reader{}
 		}

@@ -16,10 +16,11 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/toolcheck"
 )
 
 // full asks for the long form of a test.
-var full = os.Getenv("BACKLEAF_REQUIRE_TOOLS") == "1"
+var full = toolcheck.Thorough()
 
 // TestMain lets the test binary stand in for another process that works on a
 // book: BOOK_CHILD is what it does, BOOK_PATH the book.

@@ -1,9 +1,9 @@
 package plan
 
 import (
+	"backleaf/record/toolcheck"
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"runtime"
 	"slices"
 	"sync"
@@ -212,7 +212,7 @@ var quick = effort{width: 12, states: 1_000_000, table: 60_000, prices: 4, dispr
 
 func TestGeometry(t *testing.T) {
 	n, e := 300, quick
-	if os.Getenv("BACKLEAF_REQUIRE_TOOLS") == "1" {
+	if toolcheck.Thorough() {
 		n, e.width = 2000, 60
 	}
 	each(t, n, func(seed int) error {

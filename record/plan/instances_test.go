@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"backleaf/record/toolcheck"
 	"fmt"
 	"os"
 	"slices"
@@ -102,7 +103,7 @@ func most(in instance, turned bool, demand func(row []int) int) int {
 // Unlimited copies, any number of turns: the table of the bound is exact.
 func TestUnconstrained(t *testing.T) {
 	for _, in := range instances(t, "unconstrained") {
-		if in.name == "gcut13" && os.Getenv("BACKLEAF_REQUIRE_TOOLS") != "1" {
+		if in.name == "gcut13" && !toolcheck.Thorough() {
 			continue // half a minute
 		}
 		in.turns(func(name string, turned bool, best int) {

@@ -55,8 +55,20 @@ func there(name string) bool {
 
 func lack(t testing.TB, what string) {
 	t.Helper()
-	if os.Getenv(Variable) == "1" {
+	if Thorough() {
 		t.Fatalf("%s, and %s=1 says that everything is there", what, Variable)
 	}
 	t.Skip(what)
+}
+
+// Thorough reports whether the tests are asked to do all they can: then those
+// that take long run too, in all their rounds.
+func Thorough() bool { return os.Getenv(Variable) == "1" }
+
+// Long skips a test that takes more than two seconds, unless Thorough.
+func Long(t testing.TB) {
+	t.Helper()
+	if !Thorough() {
+		t.Skipf("takes long; %s=1 runs it", Variable)
+	}
 }
