@@ -2,6 +2,7 @@ package accept
 
 import (
 	"regexp"
+	"sync"
 )
 
 // A Shape is a text with a form of its own. The `is` tag of a field names its
@@ -9,11 +10,11 @@ import (
 type Shape struct {
 	Pattern string // RE2 syntax, also valid in ECMA-262
 	Meaning string // what is expected, in words
-	matches *regexp.Regexp
+	matches func() *regexp.Regexp
 }
 
 func shape(pattern, meaning string) Shape {
-	return Shape{pattern, meaning, regexp.MustCompile(pattern)}
+	return Shape{pattern, meaning, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })}
 }
 
 var shapes = map[string]Shape{

@@ -202,7 +202,7 @@ func checkString(s string, f record.Field) error {
 		is = "key"
 	}
 	if sh, ok := shapes[is]; ok {
-		if !sh.matches.MatchString(s) {
+		if !sh.matches().MatchString(s) {
 			return fmt.Errorf("%q: expected %s", clip(s), sh.Meaning)
 		}
 		return nil

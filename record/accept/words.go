@@ -3,6 +3,7 @@ package accept
 import (
 	"reflect"
 	"strings"
+	"sync"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -46,7 +47,7 @@ func fillIn(v reflect.Value, fs []record.Field) {
 }
 
 // wordLists are the lists of the words beside texts, by the name of the text.
-var wordLists = func() map[string]string {
+var wordLists = sync.OnceValue(func() map[string]string {
 	out := map[string]string{}
 	var take func([]record.Field)
 	take = func(fs []record.Field) {
@@ -61,7 +62,7 @@ var wordLists = func() map[string]string {
 		take(k.Fields())
 	}
 	return out
-}()
+})
 
 // fillChange does for the change of an amendment what fillWords does for an
 // entry: a text that is changed takes its word with it.
@@ -71,7 +72,7 @@ func fillChange(change jsontext.Value) jsontext.Value {
 		return change
 	}
 	for name, v := range m {
-		list, paired := wordLists[name]
+		list, paired := wordLists()[name]
 		_, said := m[name+kindSuffix]
 		switch {
 		case v.Kind() == '{':

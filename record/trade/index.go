@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // Index is a Colour Index generic name: the letters of usage and hue ("PW"
@@ -35,7 +36,9 @@ var hues = map[string]string{"w": "W", "y": "Y", "o": "O", "r": "R", "v": "V", "
 // indexText finds generic names in a text, long or short: "PW 1", "pw1",
 // "C.I. Pigment White 1". Letters and number belong together: a bare number is
 // none.
-var indexText = regexp.MustCompile(`(?i)(?:\b(?:c\.?\s?i\.?|colou?r index)\s*)?\b(p|n|pigment|natural)[.\s]*(white|yellow|orange|red|violet|blue|green|brown|black|metal|bk|br|w|y|o|r|v|b|g|m)[.\s-]*0*([1-9][0-9]{0,2})(?:\s?:\s?([1-9][0-9]?))?\b`)
+var indexText = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:\b(?:c\.?\s?i\.?|colou?r index)\s*)?\b(p|n|pigment|natural)[.\s]*(white|yellow|orange|red|violet|blue|green|brown|black|metal|bk|br|w|y|o|r|v|b|g|m)[.\s-]*0*([1-9][0-9]{0,2})(?:\s?:\s?([1-9][0-9]?))?\b`)
+})
 
 // ParseIndex reads one Colour Index generic name, and nothing else beside it.
 func ParseIndex(s string) (Index, bool) {
@@ -51,8 +54,8 @@ func findIndexes(s string) (found []Index, rest string) {
 	if len(s) > 1000 {
 		return nil, s
 	}
-	rest = indexText.ReplaceAllStringFunc(s, func(m string) string {
-		g := indexText.FindStringSubmatch(m)
+	rest = indexText().ReplaceAllStringFunc(s, func(m string) string {
+		g := indexText().FindStringSubmatch(m)
 		i := Index{Letters: strings.ToUpper(g[1][:1]) + hues[strings.ToLower(g[2])]}
 		i.Number, _ = strconv.Atoi(g[3])
 		i.Suffix, _ = strconv.Atoi(g[4])

@@ -42,7 +42,7 @@ func cancelled(words []string) bool {
 		}
 		for _, end := range cancellingEnds {
 			base, ok := strings.CutSuffix(w, end)
-			if _, known := byName[base]; ok && base != "" && (known || stemmed(base) != nil) {
+			if _, known := byName()[base]; ok && base != "" && (known || stemmed(base) != nil) {
 				return true
 			}
 		}

@@ -3,6 +3,7 @@ package trade
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"backleaf/record"
 )
@@ -109,7 +110,7 @@ func Over(upper, lower Strata, known Facts) Judgement {
 }
 
 func judge(upper, lower Stratum, known Facts) Judgement {
-	row := pairs[[2]Stratum{upper, lower}]
+	row := pairs()[[2]Stratum{upper, lower}]
 	if row == nil {
 		return Judgement{}
 	}
@@ -169,7 +170,7 @@ func codes[C ~string](list string) []C {
 }
 
 // pairs finds the row of a pair.
-var pairs = func() map[[2]Stratum]*overRow {
+var pairs = sync.OnceValue(func() map[[2]Stratum]*overRow {
 	m := map[[2]Stratum]*overRow{}
 	tables := [][]overRow{acrylicOver, vinylOver, oilOver, temperaOver, glueOver, waxOver, shellacOver, varnishOver}
 	for _, rows := range tables {
@@ -182,4 +183,4 @@ var pairs = func() map[[2]Stratum]*overRow {
 		}
 	}
 	return m
-}()
+})

@@ -196,7 +196,7 @@ func TestVaguerIsNeverWorse(t *testing.T) {
 func TestRowsAreWhole(t *testing.T) {
 	conditions := []Condition{Tooth, ThinBelow, ThinAbove, LeanBelow, Waited, Keyed, Degreased, Untempered, SealedFirst, GroundBetween, Isolated, FatOverLean, Rigid}
 	met := map[Condition]bool{}
-	for pair, row := range pairs {
+	for pair, row := range pairs() {
 		for _, c := range codes[Condition](row.when) {
 			if met[c] = true; !slices.Contains(conditions, c) {
 				t.Errorf("%v: unknown condition %q", pair, c)

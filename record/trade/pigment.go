@@ -49,7 +49,7 @@ func read(p record.Pigment) reading {
 func listedAs(found []Index, all bool) reading {
 	r := reading{all: all}
 	for _, i := range found {
-		if row, ok := byIndex[i.base()]; ok {
+		if row, ok := byIndex()[i.base()]; ok {
 			r.parts = append(r.parts, part{maybe: [][]*pigmentRow{{row}}})
 		} else {
 			r.all = false
@@ -63,9 +63,9 @@ func listedAs(found []Index, all bool) reading {
 func namedIn(words []string) []part {
 	var out []part
 	for len(words) > 0 {
-		n := min(len(words), longestName)
+		n := min(len(words), longestName())
 		for ; n > 0; n-- {
-			if p, ok := byName[strings.Join(words[:n], " ")]; ok {
+			if p, ok := byName()[strings.Join(words[:n], " ")]; ok {
 				out = append(out, p)
 				break
 			}

@@ -3,13 +3,14 @@ package trade
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // allPigments are the rows of all tables.
 var allPigments = slices.Concat(whites, yellows, reds, blues, greens, darks)
 
 // byIndex finds a row by its Colour Index name without suffix.
-var byIndex = func() map[string]*pigmentRow {
+var byIndex = sync.OnceValue(func() map[string]*pigmentRow {
 	m := map[string]*pigmentRow{}
 	for i := range allPigments {
 		for s := range strings.SplitSeq(allPigments[i].index, ",") {
@@ -19,11 +20,11 @@ var byIndex = func() map[string]*pigmentRow {
 		}
 	}
 	return m
-}()
+})
 
 // byName finds what a name stands for, by its spelling; a misleading name goes
 // before one of the pigment tables.
-var byName = func() map[string]part {
+var byName = sync.OnceValue(func() map[string]part {
 	m := map[string]part{}
 	for _, row := range misleading {
 		var p part
@@ -31,7 +32,7 @@ var byName = func() map[string]part {
 			var mixture []*pigmentRow
 			for s := range strings.SplitSeq(s, "+") {
 				if x, ok := ParseIndex(s); ok {
-					mixture = append(mixture, byIndex[x.base()])
+					mixture = append(mixture, byIndex()[x.base()])
 				}
 			}
 			if mixture != nil {
@@ -55,30 +56,31 @@ var byName = func() map[string]part {
 		}
 	}
 	return m
-}()
+})
 
 // longestName is the most words that a name of the tables has.
-var longestName = func() int {
+var longestName = sync.OnceValue(func() int {
 	most := 0
-	for n := range byName {
+	for n := range byName() {
 		most = max(most, strings.Count(n, " ")+1)
 	}
 	return most
-}()
+})
 
 // stemRows are the stems as rows of their own.
-var stemRows = func() []pigmentRow {
+var stemRows = sync.OnceValue(func() []pigmentRow {
 	rows := make([]pigmentRow, len(stems))
 	for i, s := range stems {
 		rows[i] = pigmentRow{names: s.stem, holds: s.holds, zinc: s.zinc, from: "memory"}
 	}
 	return rows
-}()
+})
 
 func stemmed(word string) *pigmentRow {
-	for i := range stemRows {
-		if strings.HasPrefix(word, stemRows[i].names) && !unlike[word] {
-			return &stemRows[i]
+	rows := stemRows()
+	for i := range rows {
+		if strings.HasPrefix(word, rows[i].names) && !unlike[word] {
+			return &rows[i]
 		}
 	}
 	return nil

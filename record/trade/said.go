@@ -47,7 +47,7 @@ func AllCodes() []record.Code {
 			all[record.Code(s)] = true
 		}
 	}
-	for _, r := range pairs {
+	for _, r := range pairs() {
 		words(r.when)
 		words(r.heed)
 		words(r.why)

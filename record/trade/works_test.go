@@ -16,7 +16,7 @@ func TestWorks(t *testing.T) {
 	for _, r := range misleading {
 		all = append(all, r.from)
 	}
-	for _, r := range pairs {
+	for _, r := range pairs() {
 		all = append(all, r.from)
 	}
 	for _, r := range waits {
