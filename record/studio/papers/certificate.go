@@ -153,9 +153,25 @@ func (c *Certificate) draw(in certificate.Input) error {
 	return err
 }
 
-// issue writes the file, the entry, and only then gives the file its name: a
-// certificate that can be seen has its entry. An entry without its file is
-// told; it does no harm, since the next certificate replaces it.
+// withEntry writes a file, its entry, and only then gives the file its name: a
+// paper that can be seen has its entry. An entry without its file is told; the
+// kept paper is there.
+func withEntry(put func(string, fs.FileMode, func(*os.File) error) error, path string, data []byte, write func() error) error {
+	if path == "" {
+		return write()
+	}
+	return put(path, 0o644, func(f *os.File) error {
+		if _, err := f.Write(data); err != nil {
+			return err
+		}
+		if err := f.Sync(); err != nil {
+			return err
+		}
+		return write()
+	})
+}
+
+// issue keeps the paper, and writes it with its entry.
 func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrder, d deed.Deed, now time.Time) error {
 	r, err := deed.Read(d.Record)
 	if err != nil {
@@ -173,26 +189,13 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 		body.Private = record.Yes
 		entry.Body = body
 	}
-	write := func() error {
+	err = withEntry(safefile.Create, o.File, c.PDF, func() error {
 		done, err := b.Append(ctx, now, entry)
 		if err == nil {
 			c.Entry = done[0].Seq
 		}
 		return err
-	}
-	if o.File == "" {
-		err = write()
-	} else {
-		err = safefile.Create(o.File, 0o644, func(f *os.File) error {
-			if _, err := f.Write(c.PDF); err != nil {
-				return err
-			}
-			if err := f.Sync(); err != nil {
-				return err
-			}
-			return write()
-		})
-	}
+	})
 	switch {
 	case err != nil && c.Entry != 0:
 		return refuse.Because("certificate-without-file", fmt.Errorf("the certificate is on record as E%d, but its file is not there: %w", c.Entry, err),

@@ -7,9 +7,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
-	"os"
 	"time"
 
 	"backleaf/label"
@@ -104,17 +102,19 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 			return l, err
 		}
 	}
-	if o.File != "" {
-		if err := safefile.Write(o.File, 0o644, func(f *os.File) error { _, err := f.Write(l.PDF); return err }); err != nil {
-			return l, err
-		}
-	}
 	before, err := v.Book.Entries(ctx, book.Filter{Kinds: []record.Kind{"label-printed"}, Last: 1})
 	l.First = err == nil && len(before) == 0
-	if len(entries) > 0 && !o.Preview {
-		if l.Entries, err = v.Book.Append(ctx, v.Local(), entries...); err != nil {
-			return l, refuse.Because("labels-not-recorded", fmt.Errorf("%s was written, but the journal does not say so: %w", o.File, err))
+	err = withEntry(safefile.Write, o.File, l.PDF, func() (err error) {
+		if len(entries) > 0 && !o.Preview {
+			l.Entries, err = v.Book.Append(ctx, v.Local(), entries...)
 		}
+		return err
+	})
+	switch {
+	case err != nil && len(l.Entries) > 0:
+		return l, refuse.Because("labels-without-file", fmt.Errorf("the labels are on record, but their file is not there: %w", err))
+	case err != nil:
+		return l, err
 	}
 	l.Warnings = labelWarnings(v, l.Layouts)
 	if len(v.Panels) > 0 {
@@ -201,16 +201,11 @@ const maxOld = 64 << 20
 // mayReplaceLabels refuses to write over anything but labels printed before,
 // told by the subject of the file.
 func mayReplaceLabels(path, subject string) error {
-	f, err := os.Open(path)
+	old, err := safefile.Read(path, maxOld)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	} else if err != nil {
 		return fmt.Errorf("cannot write labels: %w", err)
-	}
-	defer f.Close()
-	old, err := io.ReadAll(io.LimitReader(f, maxOld))
-	if err != nil {
-		return fmt.Errorf("cannot write labels over %s: %w", path, err)
 	}
 	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, []byte(subject)) {
 		return refuse.Cannot("no-labels-there", "%s is there already, and it is no file of labels", path)
