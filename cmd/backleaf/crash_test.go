@@ -19,8 +19,8 @@ import (
 
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
-	"backleaf/record/studio/keys"
 	"backleaf/record/studio/kept"
+	"backleaf/record/studio/keys"
 	"backleaf/record/toolcheck"
 )
 
