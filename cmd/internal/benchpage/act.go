@@ -36,6 +36,7 @@ type form struct {
 	More        bool // there are inputs under "more"
 	Said        *saying
 	Refused     *refusal
+	Lacks       *refusal // why nothing can be written yet
 	Changed     bool   // what would be written is no longer what was shown
 	Picture     string // a preview to look at
 }
@@ -219,9 +220,10 @@ func (d *desk) first(a act, f url.Values) url.Values {
 
 func (d *desk) showForm(a act, page *form, f url.Values, err error) error {
 	if err != nil {
-		page.Refused = d.refusal(err)
-		if d.r.Method == http.MethodGet { // nothing was asked for yet
-			page.Refused = nil
+		if x := d.refusal(err); f.Get("go") == "write" || f.Get(x.Field) != "" {
+			page.Refused = x
+		} else { // it was not filled in yet
+			page.Lacks = x
 		}
 	}
 	q := ask{d: d}
@@ -248,13 +250,17 @@ func (d *desk) ticks(f url.Values, batch string) (out []tick) {
 	for _, n := range d.named(f) {
 		on[n] = true
 	}
+	alike := true
 	for _, p := range d.shop.Panels {
-		_, away := p.Away()
-		_, gone := p.Discarded()
-		if !on[p.Number] && (batch == "" || string(p.Batch) != batch || away || gone) {
-			continue
+		if on[p.Number] || batch != "" && string(p.Batch) == batch && here(p) {
+			out = append(out, tick{p.Number, d.c.Fill("{size}", record.With("size", p.Size())), on[p.Number]})
+			alike = alike && out[0].Note == out[len(out)-1].Note
 		}
-		out = append(out, tick{p.Number, d.c.Fill("{size}", record.With("size", p.Size())), on[p.Number]})
+	}
+	for i := range out {
+		if alike && i > 0 {
+			out[i].Note = ""
+		}
 	}
 	return out
 }

@@ -184,8 +184,9 @@ func askCut(a *ask) {
 		for _, x := range [][2]string{{"count", "number"}, {"size", "line"}} {
 			in := a.add(x[0], x[1])
 			in.Name += n
-			in.Label = a.d.say("in-nth", record.With("input", in.Label), record.With("n", i+1))
-			in.More = i > 0
+			if in.More = i > 0; in.More {
+				in.Label = a.d.say("in-nth", record.With("input", in.Label), record.With("n", i+1))
+			}
 		}
 	}
 	a.stuff("board", "board")

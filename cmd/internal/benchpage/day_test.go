@@ -109,13 +109,13 @@ func (p *tablet) stroke(key string) {
 // four, extra on edges, one lifted corner, one discarded.
 func theDay(p *tablet, wait func(time.Duration)) {
 	p.tap("Cut new panels")
-	p.fill("1. How many", "8")
-	p.fill("1. height x width x depth", "30 x 40 cm x 3 mm")
+	p.fill("How many", "8")
+	p.fill("Height × width × depth", "30 x 40 cm x 3 mm")
 	p.tap("More")
 	p.fill("2. How many", "4")
-	p.fill("2. height x width x depth", "24 x 30 cm x 3 mm")
+	p.fill("2. Height × width × depth", "24 x 30 cm x 3 mm")
 	p.fill("3. How many", "2")
-	p.fill("3. height x width x depth", "40 x 50 cm x 3 mm")
+	p.fill("3. Height × width × depth", "40 x 50 cm x 3 mm")
 	p.tap("birch plywood, thin")
 	p.fill("Name of the batch", "may")
 	p.write()

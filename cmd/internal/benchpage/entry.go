@@ -53,7 +53,7 @@ func askAmend(a *ask) {
 	}
 	for _, r := range a.d.c.EntryRows(e) {
 		if f := fieldOf(e, r.Path); r.Path != "written" && f {
-			a.all = append(a.all, input{Name: "set-" + r.Path, Label: r.Name, Sort: "line", Hint: a.d.say("page-as-recorded", tell.Told("value", r.Value))})
+			a.all = append(a.all, input{Name: "set-" + r.Path, Label: a.d.c.Capital(r.Name), Sort: "line", Hint: a.d.say("page-as-recorded", tell.Told("value", r.Value))})
 		}
 	}
 	a.line("because")

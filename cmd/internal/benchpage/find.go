@@ -6,7 +6,6 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/studio/questions"
-	"backleaf/record/studio/refuse"
 )
 
 // find finds panels, or answers a question about the one that is named first.
@@ -19,6 +18,7 @@ func (d *desk) find() error {
 		First   string // the panel was discarded, or stolen
 		Answers []questions.Answer
 		Why     *refusal
+		Nothing bool
 	}
 	body.Asked = q
 	if q == "" {
@@ -58,7 +58,7 @@ func (d *desk) find() error {
 		body.Panels = body.Panels[:mostFound]
 	}
 	if len(body.Panels) == 0 {
-		body.Why = d.refusal(refuse.Cannot("page-nothing-found", "nothing is recorded with these words"))
+		body.Nothing = true
 	}
 	return d.show("find", d.say("page-find"), body)
 }

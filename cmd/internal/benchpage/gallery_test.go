@@ -11,8 +11,10 @@ var views = map[string]string{
 	"today": "/", "panels": "/panels", "shelf": "/shelf", "batch": "/batch/linen", "panel": "/panel/7", "finish": "/finish/1",
 	"coat": "/act/coat?batch=linen&panel=10-14&task=prime", "cloth": "/act/cloth?batch=linen&panel=10&task=lay", "cut": "/act/cut",
 	"sand": "/act/sand?batch=linen&panel=10&task=sand", "inspect": "/act/inspect?panel=10", "describe": "/act/describe?panel=1",
-	"handover": "/act/handover?panel=1", "certificate": "/act/certificate?panel=1", "lot": "/act/lot", "find": "/find?q=harbour", "ask": "/find?q=1+can+the+varnish+be+taken+off",
-	"entry": "/entry/10", "amend": "/act/amend?entry=10&panel=1", "withdraw": "/act/withdraw?entry=10&panel=1", "refused": "/panel/9999",
+	"handover": "/act/handover?panel=1", "certificate": "/act/certificate?panel=1", "lot": "/act/lot", "find": "/find?q=harbour", "find-panels": "/find?q=low+water", "ask": "/find?q=3+is+the+varnish+removable",
+	"entry": "/entry/30", "amend": "/act/amend?entry=30", "withdraw": "/act/withdraw?entry=30&panel=10", "refused": "/panel/9999",
+	"label": "/act/label?panel=1-2&batch=linen", "lot-again": "/act/lot?material=sealer&quantity=2.5+L&key=sealer-2&back=/shelf", "ask-none": "/find?q=1+who+sang",
+	"sold": "/panel/3", "batch-mdf": "/batch/mdf", "later": "/panel/3?then=20",
 }
 
 // TestGallery takes a picture of every page at two sizes, light and dark, into

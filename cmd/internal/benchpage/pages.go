@@ -21,7 +21,9 @@ func (s *Server) parse() error {
 	funcs := template.FuncMap{
 		"say":   func(code string) string { return s.text("page-" + code) },
 		"input": func(name string) string { return s.text("in-" + name) },
-		"short": short,
+		"short":  short,
+		"shorts": shorts,
+		"count":  func(n int) string { return tell.Say(s.Words, record.Say("page-panels-counted", record.With("n", n))) },
 		"terms": terms, "token": rand.Text,
 		"entry": func(seq int64) string { return s.Words.Fill("{e}", record.With("e", record.EntryRef(seq))) },
 	}
@@ -69,6 +71,23 @@ func (d *desk) says(ss []record.Said) (out []string) {
 
 // short is the end of a number by which people at the bench call a panel.
 func short(n record.Number) string { return fmt.Sprintf("%04d", n.Serial()) }
+
+// shorts are the ends of numbers, those that follow one another as a span.
+func shorts(ns []record.Number) string {
+	var out []string
+	for i := 0; i < len(ns); i++ {
+		j := i
+		for j+1 < len(ns) && ns[j+1].Serial() == ns[j].Serial()+1 {
+			j++
+		}
+		s := short(ns[i])
+		if j > i {
+			s += "–" + short(ns[j])
+		}
+		out, i = append(out, s), j
+	}
+	return strings.Join(out, ", ")
+}
 
 // terms names panels so that they can be sent again, in few words where they
 // follow one another.

@@ -2,6 +2,7 @@ package benchpage
 
 import (
 	"cmp"
+	"errors"
 	"html/template"
 	"net/http"
 	"net/url"
@@ -9,6 +10,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/paper"
 	"backleaf/record/studio"
 	"backleaf/record/studio/handover"
 	"backleaf/record/studio/kept"
@@ -90,8 +92,10 @@ func (d *desk) panel() error {
 	}
 	body.Gaps = k.GapsTogether()
 	body.Mended = k.Corrections()
-	for _, e := range slices.Backward(p.Events) {
-		body.Done = append(body.Done, d.done(e))
+	events := slices.Clone(p.Events)
+	slices.Reverse(events)
+	body.Done = d.dones(events)
+	for _, e := range events {
 		if ph, ok := e.Body.(record.Photograph); ok {
 			body.Pictures = append(body.Pictures, picture{"/photograph/" + ph.SHA256, cmp.Or(ph.Caption, d.c.Word(ph.Role))})
 		}
@@ -121,10 +125,19 @@ type faceLayers struct {
 
 type picture struct{ Link, Words string }
 
+// drawingMM is the width at which the words of a drawing are as large as those
+// around it on a telephone; a tablet enlarges it.
+const drawingMM = 66
+
 // drawing is the build-up of a panel cut through.
 func drawing(k *tell.Teller, id string) (out []template.HTML, err error) {
-	ds, err := k.Section().Draw(150, 200)
-	for i, one := range ds {
+	s := k.Section()
+	s.Name, s.Detail, s.Head = paper.Body.Bold(), paper.Body, paper.Body
+	all, err := s.Draw(drawingMM, 400)
+	if _, ok := errors.AsType[*paper.GlyphError](err); ok { // the words below it are the browser's to set
+		return nil, nil
+	}
+	for i, one := range all {
 		one.ID = id + itoa(int64(i))
 		out = append(out, template.HTML(one.SVG())) // escaped by its writer
 	}

@@ -7,12 +7,14 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/studio/shelf"
+	"backleaf/record/studio/stock"
 	"backleaf/record/tell"
 )
 
 // lotLine is a lot on the shelf.
 type lotLine struct {
 	Key, Name, Words, Expires string
+	Left                      string
 	Expired                   bool
 	Used                      int // panels
 	Next                      string
@@ -24,9 +26,8 @@ func (d *desk) shelf() error {
 		Lots  []lotLine
 		Bare  []string // materials of which there is no lot
 		New   string
-		Shelf bool
 	}
-	have := map[record.Key]bool{}
+	have, taken := map[record.Key]bool{}, stock.All(d.shop)
 	for _, l := range slices.Backward(d.shop.Lots) {
 		b := l.Body
 		m, _ := d.shop.MaterialNow(b.Material)
@@ -35,6 +36,9 @@ func (d *desk) shelf() error {
 			Expires: tell.Say(d.c, record.Say("lot-expires", record.With("expires", b.Expires)))}
 		if t, ok := b.Expires.Latest(); ok {
 			x.Expired = t.Before(d.now)
+		}
+		if s, ok := stock.Of(d.shop, b, taken[b.Key]); ok {
+			x.Left = d.say("page-"+s.Code, s.Values...)
 		}
 		on := map[record.Number]bool{}
 		for _, u := range shelf.Trace(d.shop, b.Key) {

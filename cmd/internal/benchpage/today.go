@@ -13,13 +13,14 @@ import (
 
 // step is what is due, as a button.
 type step struct {
-	State, StateWords   string
-	What, Window        string
-	Batch               string
-	Panels              []record.Number
-	Link                string // to the form; empty: nothing is to be written
-	Do                  string // what its button says
-	From, Until, Counts int64  // milliseconds since 1970
+	State, StateWords string
+	What, Window      string
+	Batch             string
+	Panels            []record.Number
+	Link              string // to the form; empty: nothing is to be written
+	Do                string // what its button says
+	Counts            int64  // until or from when, in milliseconds since 1970
+	Or                []step // what else is due on panels of this one
 }
 
 // tasks are the acts by which what is due is done.
@@ -33,12 +34,9 @@ func (d *desk) steps(ps []*record.Panel) (out []step) {
 	due, _ := questions.Due(d.c, d.shop, ps, d.now)
 	for _, s := range due {
 		x := step{State: string(s.State), StateWords: d.c.State(s.State), What: d.c.Capital(s.Text), Batch: string(s.Batch), Panels: s.Panels,
-			Window: d.c.Window(s.From, s.Safe, s.Until), From: milli(s.From), Until: milli(s.Until)}
-		switch s.State {
-		case check.Later:
-			x.Counts = x.From
-		case check.Now, check.Overdue:
-			x.Counts = x.Until
+			Window: d.c.Window(s.From, s.Safe, s.Until), Counts: milli(s.Until)}
+		if s.State == check.Later {
+			x.Counts = milli(s.From)
 		}
 		name := tasks[s.Task]
 		task, face := string(s.Task), s.Said.Value("face").Text()
@@ -55,10 +53,39 @@ func (d *desk) steps(ps []*record.Panel) (out []step) {
 		if !d.ReadOnly {
 			x.Link, x.Do = "/act/"+name+"?"+q.Encode(), d.say("act-"+name)
 		}
-		out = append(out, x)
+		out = joined(out, x)
 	}
 	return out
 }
+
+// joined adds a step: by itself, or, where an earlier one is for each of its
+// panels, to the one with which it shares most.
+func joined(all []step, x step) []step {
+	best, most, rest := 0, 0, slices.Clone(x.Panels)
+	for i, o := range all {
+		if o.now() != x.now() {
+			continue
+		}
+		shared := 0
+		for _, n := range o.Panels {
+			if slices.Contains(x.Panels, n) {
+				shared++
+			}
+		}
+		if shared > most {
+			best, most = i, shared
+		}
+		rest = slices.DeleteFunc(rest, func(n record.Number) bool { return slices.Contains(o.Panels, n) })
+	}
+	if len(rest) > 0 {
+		return append(all, x)
+	}
+	all[best].Or = append(all[best].Or, x)
+	return all
+}
+
+// now reports that a step can be done now.
+func (s step) now() bool { return s.State == string(check.Overdue) || s.State == string(check.Now) }
 
 func milli(t time.Time) int64 {
 	if t.IsZero() {
@@ -78,7 +105,7 @@ func (d *desk) today() error {
 		Empty      bool
 	}
 	for _, s := range steps {
-		if s.State == string(check.Overdue) || s.State == string(check.Now) {
+		if s.now() {
 			body.Now = append(body.Now, s)
 		} else {
 			body.Later = append(body.Later, s)
@@ -160,6 +187,7 @@ func (d *desk) batch() error {
 	}
 	body.Name = string(name)
 	var in []record.Number
+	var events []record.Event
 	seen := map[int64]bool{}
 	for _, p := range ps {
 		body.Panels = append(body.Panels, d.line(p))
@@ -169,14 +197,13 @@ func (d *desk) batch() error {
 		for _, e := range p.Events {
 			if !seen[e.Seq] {
 				seen[e.Seq] = true
-				body.Done = append(body.Done, d.done(e))
+				events = append(events, e)
 			}
 		}
 	}
-	slices.SortStableFunc(body.Done, func(a, b done) int { return int(b.Entry - a.Entry) })
-	if len(body.Done) > mostDone {
-		body.Done = body.Done[:mostDone]
-	}
+	slices.SortStableFunc(events, func(a, b record.Event) int { return int(b.Seq - a.Seq) })
+	body.Done = d.dones(events)
+	body.Done = body.Done[:min(len(body.Done), mostDone)]
 	body.Steps = d.steps(ps)
 	if !d.ReadOnly && len(in) > 0 {
 		body.Acts = d.links(url.Values{"panel": {terms(in)}, "batch": {string(name)}},
@@ -215,16 +242,26 @@ func (d *desk) line(p *record.Panel) panelLine {
 
 // done is what happened, in a list.
 type done struct {
-	Entry        int64
-	What, Where  string
-	When         string
-	Right, Panel string
+	Entry       int64
+	What, Where string
+	When        string
 }
 
-func (d *desk) done(e record.Event) done {
-	x := done{Entry: e.Seq, What: d.c.Capital(d.c.WholeEvent(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
-	if len(e.Panels) > 0 {
-		x.Where = d.c.Fill("{panels}", record.With("panels", e.Panels))
+// dones lists events, those that are alike but for their panels as one.
+func (d *desk) dones(events []record.Event) (out []done) {
+	var panels []record.Number
+	for _, e := range events {
+		x := done{Entry: e.Seq, What: d.c.Capital(d.c.WholeEvent(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
+		if n := len(out) - 1; n >= 0 && out[n].What == x.What && out[n].When == x.When {
+			panels = append(panels, e.Panels...)
+			slices.Sort(panels)
+			out[n].Where = d.c.Fill("{panels}", record.With("panels", slices.Compact(panels)))
+			continue
+		}
+		if panels = slices.Clone(e.Panels); len(panels) > 0 {
+			x.Where = d.c.Fill("{panels}", record.With("panels", panels))
+		}
+		out = append(out, x)
 	}
-	return x
+	return out
 }

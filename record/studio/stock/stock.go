@@ -144,23 +144,34 @@ func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.
 		if err != nil {
 			return nil, nil, err
 		}
-		t := All(w)[k]
-		left, ok := left(w, l, t)
-		switch {
+		switch s, ok := Of(w, l, All(w)[k]); {
 		case !ok:
-		case left < 0:
-			warned = append(warned, record.Say("more-than-there-was", record.With("lot", k), record.With("quantity", l.Quantity)))
-		case t.Unsure:
-			open := record.Value{Name: "open", Type: "count"}
-			if t.Open > 0 {
-				open = record.With("open", t.Open)
-			}
-			said = append(said, record.Say("lot-left-most", record.With("lot", k), record.With("left", figure(left, l.Quantity.Unit())), open))
+		case s.Code == "more-than-there-was":
+			warned = append(warned, s)
 		default:
-			said = append(said, record.Say("lot-left", record.With("lot", k), record.With("left", figure(left, l.Quantity.Unit()))))
+			said = append(said, s)
 		}
 	}
 	return said, warned, nil
+}
+
+// Of says what is left of a lot of which so much was taken; false if it is not
+// known how much there was.
+func Of(w *record.Workshop, l record.Lot, t Taken) (record.Said, bool) {
+	left, ok := left(w, l, t)
+	switch {
+	case !ok:
+		return record.Said{}, false
+	case left < 0:
+		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity)), true
+	case t.Unsure:
+		open := record.Value{Name: "open", Type: "count"}
+		if t.Open > 0 {
+			open = record.With("open", t.Open)
+		}
+		return record.Say("lot-left-most", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit())), open), true
+	}
+	return record.Say("lot-left", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit()))), true
 }
 
 // left is what is left of a lot in the unit of its quantity.

@@ -116,16 +116,17 @@
       if (e.submitter && e.submitter.value === "look") preview(form); else send(form);
     });
     const panels = form.querySelector(".panels");
-    if (panels) for (const on of [true, false]) {
+    if (panels && panels.querySelectorAll("[name=panel]").length > 1) for (const on of [true, false]) {
       const b = document.createElement("button");
       b.type = "button"; b.className = "quiet"; b.textContent = on ? panels.dataset.all : panels.dataset.none;
       b.addEventListener("click", () => {
         for (const box of panels.querySelectorAll("[name=panel]")) box.checked = on;
         preview(form);
       });
-      panels.querySelector(".chips").append(b);
+      panels.querySelector(".ways").append(b);
     }
   }
+  document.documentElement.classList.add("live");
   document.addEventListener("input", () => { touched = true; });
   setInterval(tick, 1000);
   setInterval(look, 2000);
