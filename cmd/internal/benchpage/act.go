@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"errors"
+	"fmt"
 	"net/http"
 	"net/url"
 	"slices"
@@ -30,15 +31,17 @@ type form struct {
 	Token       string
 	Seen        string // digest of what was shown, which is what is written
 	At          string
+	Now         bool // it is written as done now
 	Batch, Back string
 	Ticks       []tick
+	Size        string // of all panels, where they are alike
 	Inputs      []input
 	More        bool // there are inputs under "more"
 	Said        *saying
 	Refused     *refusal
 	Lacks       *refusal // why nothing can be written yet
-	Changed     bool   // what would be written is no longer what was shown
-	Picture     string // a preview to look at
+	Changed     bool     // what would be written is no longer what was shown
+	Picture     string   // a preview to look at
 }
 
 // saying is what would be written, said back.
@@ -130,24 +133,47 @@ func (d *desk) try(a act, v *studio.View, r *typed.Reader, at record.When, f url
 	if err != nil {
 		return nil, "", err
 	}
-	s := &saying{Means: d.says(w.Means), Warnings: d.says(append(r.Warnings, w.Warnings...))}
+	warnings := append(r.Warnings, w.Warnings...)
+	s := &saying{Means: d.says(w.Means), Warnings: d.says(warnings)}
 	sum := sha256.New()
 	for _, e := range w.Entries {
 		s.What = append(s.What, d.what(e))
+		e = unsealed(e)
 		b, err := json.Marshal(e.Body, json.Deterministic(true))
 		if err != nil {
 			return nil, "", err
 		}
-		sum.Write(b)
-		sum.Write([]byte(terms(e.Panels)))
+		fmt.Fprintf(sum, "%s%s\n", b, terms(e.Panels))
 	}
-	for _, x := range append(r.Warnings, w.Warnings...) {
+	if len(w.Entries) == 0 { // a paper: its entry names its bytes, which are not made yet
+		s.What = []string{d.say("page-will-"+d.r.PathValue("act"), record.With("panels", v.Panels))}
+	}
+	for _, x := range warnings {
 		if x.Code != "clock-behind" { // its values change with every second
-			sum.Write([]byte(tell.Say(d.c, x)))
+			fmt.Fprintln(sum, tell.Say(d.c, x))
 		}
 	}
-	sum.Write([]byte(f.Get("at") + "\x00" + f.Get("buyer")))
+	for _, in := range a.inputs(d) {
+		if x := strings.TrimSpace(f.Get(in.Name)); in.Secret && x != "" {
+			s.Means = append(s.Means, d.say("page-secretly", tell.Told("input", in.Label), tell.Told("value", x)))
+		}
+	}
+	fmt.Fprintln(sum, f.Get("at"), terms(v.Panels), s.What, s.Means)
 	return s, base64.RawURLEncoding.EncodeToString(sum.Sum(nil)), nil
+}
+
+// unsealed is an entry without the digest of its private part, which is another
+// each time.
+func unsealed(e record.Entry) record.Entry {
+	switch b := e.Body.(type) {
+	case record.HandedOver:
+		b.Private = ""
+		e.Body = b
+	case record.Lot:
+		b.Private = ""
+		e.Body = b
+	}
+	return e
 }
 
 // what says what an entry is.
@@ -226,26 +252,22 @@ func (d *desk) showForm(a act, page *form, f url.Values, err error) error {
 			page.Lacks = x
 		}
 	}
-	q := ask{d: d}
-	a.asks(&q)
-	page.Inputs = fill(q.all, f)
+	page.Inputs = fill(a.inputs(d), f)
 	page.More = slices.ContainsFunc(page.Inputs, func(i input) bool { return i.More })
 	if !a.none {
-		page.Ticks = d.ticks(f, page.Batch)
+		page.Size, page.Ticks = d.ticks(f, page.Batch)
 	}
 	switch page.Act {
 	case "label", "certificate":
 		page.Picture = "/preview/" + page.Act + "?" + url.Values{"panel": f["panel"]}.Encode()
 	}
-	if page.At == "" {
-		page.At = f.Get("at")
-	}
+	page.Now = a.now
 	return d.show("act", d.say("act-"+page.Act), page)
 }
 
 // ticks are the panels of the batch that are here, those that were asked for
-// ticked.
-func (d *desk) ticks(f url.Values, batch string) (out []tick) {
+// ticked, and their size where all have the same.
+func (d *desk) ticks(f url.Values, batch string) (size string, out []tick) {
 	on := map[record.Number]bool{}
 	for _, n := range d.named(f) {
 		on[n] = true
@@ -257,12 +279,14 @@ func (d *desk) ticks(f url.Values, batch string) (out []tick) {
 			alike = alike && out[0].Note == out[len(out)-1].Note
 		}
 	}
-	for i := range out {
-		if alike && i > 0 {
-			out[i].Note = ""
-		}
+	if !alike || len(out) < 2 {
+		return "", out
 	}
-	return out
+	size = out[0].Note
+	for i := range out {
+		out[i].Note = ""
+	}
+	return size, out
 }
 
 // named are the panels of a form that are in the book.

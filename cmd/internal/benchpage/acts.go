@@ -10,6 +10,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/planning"
+	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
 )
 
@@ -22,6 +23,14 @@ type act struct {
 	none  bool                         // it is about no panels
 	one   bool                         // it is about one panel
 	maybe bool                         // it may be about no panels
+	now   bool                         // it is done as it is written down
+}
+
+// inputs are what an act asks for.
+func (a act) inputs(d *desk) []input {
+	q := ask{d: d}
+	a.asks(&q)
+	return q.all
 }
 
 // doing makes the act that one entry about panels is.
@@ -202,6 +211,9 @@ func cut(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values)
 		if size := strings.TrimSpace(f.Get("size" + n)); size != "" {
 			asked = append(asked, first(url.Values{"n": {f.Get("count" + n)}, "one": {"1"}}, "n", "one")+" of "+size)
 		}
+	}
+	if asked == nil {
+		return w, refuse.Input("size1", "page-no-size", "how many, and how large?")
 	}
 	var c record.Cut
 	c.Board, c.Lot = r.OnShelf(f.Get("board"))

@@ -41,7 +41,7 @@ func (d *desk) entry() error {
 }
 
 func init() {
-	acts["amend"] = act{asks: askAmend, do: amend, maybe: true}
+	acts["amend"] = act{asks: askAmend, do: amend, maybe: true, now: true}
 }
 
 // askAmend asks for each field of an entry that a person can type.

@@ -68,8 +68,8 @@ func init() {
 			a.more("supplier", "sheet", "opened", "note")
 		}, do: addLot, none: true},
 		"label":       {asks: func(a *ask) { a.line("reason") }, do: printLabels},
-		"certificate": {asks: func(a *ask) { a.line("reason"); a.add("buyer", "line").Secret = true }, do: issue, one: true},
-		"withdraw":    {asks: askWhy, do: withdraw, maybe: true},
+		"certificate": {asks: func(a *ask) { a.line("reason"); a.add("buyer", "line").Secret = true }, do: issue, one: true, now: true},
+		"withdraw":    {asks: askWhy, do: withdraw, maybe: true, now: true},
 	} {
 		acts[name] = a
 	}
@@ -124,6 +124,9 @@ func addLot(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Valu
 	r.When(f.Get("expires"), &l.Expires)
 	r.When(f.Get("opened"), &l.Opened)
 	price := r.Price("price", f.Get("price"))
+	if l.Material == "" {
+		return studio.Written{}, refuse.Input("material", "page-no-material", "of which material is it?")
+	}
 	if r.Err() != nil {
 		return studio.Written{}, r.Err()
 	}

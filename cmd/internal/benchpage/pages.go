@@ -19,12 +19,12 @@ import (
 // parse reads the pages, each with what surrounds all of them.
 func (s *Server) parse() error {
 	funcs := template.FuncMap{
-		"say":   func(code string) string { return s.text("page-" + code) },
-		"input": func(name string) string { return s.text("in-" + name) },
+		"say":    func(code string) string { return s.text("page-" + code) },
+		"input":  func(name string) string { return s.text("in-" + name) },
 		"short":  short,
 		"shorts": shorts,
 		"count":  func(n int) string { return tell.Say(s.Words, record.Say("page-panels-counted", record.With("n", n))) },
-		"terms": terms, "token": rand.Text,
+		"terms":  terms, "token": rand.Text,
 		"entry": func(seq int64) string { return s.Words.Fill("{e}", record.With("e", record.EntryRef(seq))) },
 	}
 	names, err := fs.Glob(files, "pages/*.html")

@@ -23,9 +23,9 @@ type lotLine struct {
 // shelf shows materials and lots, what went where, and what expires.
 func (d *desk) shelf() error {
 	var body struct {
-		Lots  []lotLine
-		Bare  []string // materials of which there is no lot
-		New   string
+		Lots []lotLine
+		Bare []string // materials of which there is no lot
+		New  string
 	}
 	have, taken := map[record.Key]bool{}, stock.All(d.shop)
 	for _, l := range slices.Backward(d.shop.Lots) {
