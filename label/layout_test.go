@@ -11,6 +11,7 @@ import (
 
 	"backleaf/label"
 	"backleaf/record/paper"
+	"backleaf/record/toolcheck"
 )
 
 // areas are labels and places on sheets of every proportion, from the least
@@ -181,11 +182,7 @@ func TestLeavingOut(t *testing.T) {
 // A larger place never drops what a smaller one holds.
 func TestLargerHoldsMore(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 40))
-	rounds := 60
-	if testing.Short() {
-		rounds = 10
-	}
-	for range rounds {
+	for range toolcheck.Rounds(60, 10) {
 		in := someInput(r)
 		small := label.Area{WidthMM: 40 + 60*r.Float64(), HeightMM: 40 + 50*r.Float64()}
 		large := label.Area{WidthMM: small.WidthMM + 40*r.Float64(), HeightMM: small.HeightMM + 40*r.Float64()}

@@ -98,9 +98,7 @@ func TestBounds(t *testing.T) {
 	}) {
 		return
 	}
-	if testing.Short() {
-		t.Skip("makes pictures as large as they may be")
-	}
+	toolcheck.Long(t)
 	for name, file := range greedy(t) {
 		path := filepath.Join(t.TempDir(), "bad")
 		if strings.HasPrefix(name, "the largest") || strings.Contains(name, "note") || strings.Contains(name, "profile") {

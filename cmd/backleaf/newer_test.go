@@ -42,9 +42,7 @@ var older = map[string]map[string][][2]string{
 // deposit that this one made: they verify every signature, say "newer" where
 // it is, print and issue nothing there, and never speak of damage.
 func TestOlderPrograms(t *testing.T) {
-	if testing.Short() || !toolcheck.Thorough() {
-		t.Skip("two programs are built for it: set " + toolcheck.Variable)
-	}
+	toolcheck.Long(t) // two programs are built for it
 	dir := t.TempDir()
 	t.Chdir(dir)
 	for _, args := range [][]string{

@@ -17,18 +17,11 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/toolcheck"
 )
 
 // rounds is how often a thing is tried that fails at another place each time.
-func rounds(usual int) int {
-	switch {
-	case os.Getenv("BACKLEAF_REQUIRE_TOOLS") == "1":
-		return 10 * usual
-	case testing.Short():
-		return max(2, usual/3)
-	}
-	return usual
-}
+func rounds(n int) int { return toolcheck.Rounds(10*n, max(2, n/3)) }
 
 // program is the command line as a process of its own in a folder.
 func program(dir string, args ...string) *exec.Cmd {

@@ -22,6 +22,7 @@ import (
 	"backleaf/record/linkedart"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
 )
 
 // object is an entry as JSON, to be changed freely.
@@ -236,9 +237,7 @@ func names(list string, f told) bool {
 // its value stands there oftener with the field than without, or what is read
 // is another. What leaves none is in the list above, with the reason.
 func TestTraces(t *testing.T) {
-	if testing.Short() {
-		t.Skip("each field is left out once")
-	}
+	toolcheck.Long(t) // each field is left out once
 	objects := exampleObjects(t)
 	es, w, err := fold(t, objects)
 	if err != nil {

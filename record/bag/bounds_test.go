@@ -95,9 +95,7 @@ func TestBounds(t *testing.T) {
 	}) {
 		return
 	}
-	if testing.Short() {
-		t.Skip("writes half a gigabyte")
-	}
+	toolcheck.Long(t)
 	for name, change := range greedy {
 		dir := lay(t, basic())
 		change(t, dir)

@@ -19,9 +19,6 @@ import (
 	"backleaf/record/toolcheck"
 )
 
-// full asks for the long form of a test.
-var full = toolcheck.Thorough()
-
 // TestMain lets the test binary stand in for another process that works on a
 // book: BOOK_CHILD is what it does, BOOK_PATH the book.
 func TestMain(m *testing.M) {
@@ -104,17 +101,10 @@ func command(what, path string) *exec.Cmd {
 // TestKilled kills a process at some moment of its work, again and again:
 // whatever it acknowledged is there, and no half file is.
 func TestKilled(t *testing.T) {
-	rounds := 20
-	if full {
-		rounds = 200
-	}
-	if testing.Short() {
-		rounds = 6
-	}
 	random := rand.New(rand.NewPCG(1, uint64(time.Now().UnixNano())))
 	var path string
 	var killed int
-	for round := range rounds {
+	for round := range toolcheck.Rounds(200, 8) {
 		if round%10 == 0 { // a book grows too large to be verified each time
 			b := newBook(t)
 			put(t, b, afternoon()...)
@@ -178,10 +168,7 @@ func TestKilled(t *testing.T) {
 func TestTwoWriters(t *testing.T) {
 	b := newBook(t)
 	began := int64(len(put(t, b, afternoon()...)))
-	each := 100
-	if full {
-		each = 1500
-	}
+	each := toolcheck.Rounds(1500, 100)
 	var wg sync.WaitGroup
 	outs := make([]bytes.Buffer, 3)
 	for i, what := range []string{say("append %d", each), say("append %d", each), say("backup %d", max(5, each/50))} {

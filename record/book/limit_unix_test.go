@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"backleaf/record/book"
+	"backleaf/record/toolcheck"
 )
 
 // limitFileSize makes writes beyond n bytes of a file fail, as a full disk does.
@@ -27,12 +28,8 @@ func limitFileSize(n uint64) {
 // TestDiskFull lets writes fail at many places of the log and of the book.
 func TestDiskFull(t *testing.T) {
 	data, began := base(t)
-	step := 37_003
-	if full {
-		step = 4_001
-	}
 	failed := 0
-	for limit := 0; limit < 400_000; limit += step {
+	for limit := 0; limit < 400_000; limit += toolcheck.Rounds(4_001, 37_003) {
 		path := filepath.Join(t.TempDir(), "studio.sqlite")
 		writeFile(t, path, data)
 		out, err := command(say("limit %d", limit), path).Output()

@@ -16,6 +16,7 @@ import (
 	"golang.org/x/mod/sumdb/tlog"
 
 	"backleaf/record/book"
+	"backleaf/record/toolcheck"
 	"backleaf/schema"
 )
 
@@ -342,13 +343,7 @@ func TestEveryByte(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	stride := 89
-	if full {
-		stride = 1
-	}
-	if testing.Short() {
-		stride = 997
-	}
+	stride := toolcheck.Rounds(1, 499)
 	want, err := journal(whole)
 	if err != nil {
 		t.Fatal(err)

@@ -12,6 +12,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/toolcheck"
 )
 
 // nudged gives a history with one recorded size, amount, time or share moved, t
@@ -203,7 +204,7 @@ func factsOf(es []record.Entry) (f facts) {
 // record/balance.
 func TestVerdictsAreContinuous(t *testing.T) {
 	moved, passed := map[string]int{}, map[string]int{}
-	stories(t, 200_000, many(4000, 900), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 200_000, toolcheck.Rounds(4000, 500), func(t *testing.T, r *teller, es []record.Entry) {
 		own := slices.IndexFunc(es, func(e record.Entry) bool { return e.Kind() == "cut" })
 		at, what := nudge(r, es, own)
 		if at == nil {

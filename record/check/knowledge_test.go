@@ -7,6 +7,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/toolcheck"
 )
 
 // vague makes one recorded value of a history vaguer: a date an interval or
@@ -77,7 +78,7 @@ func coatingOf(b record.Body) (record.Coating, func(record.Coating) record.Body)
 // is open by that very thing.
 func TestNoKnowledgeNoFault(t *testing.T) {
 	tried := 0
-	stories(t, 1000, many(1000, 150), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 1000, toolcheck.Rounds(1000, 150), func(t *testing.T, r *teller, es []record.Entry) {
 		own := slices.IndexFunc(es, func(e record.Entry) bool { return e.Kind() == "cut" })
 		was := found(t, es)
 		now := es
@@ -104,7 +105,7 @@ func TestNoKnowledgeNoFault(t *testing.T) {
 // Order: acts with distinct exact dates give the same outcomes in whatever
 // order they were written down.
 func TestOrderOfWriting(t *testing.T) {
-	stories(t, 2000, many(1000, 120), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 2000, toolcheck.Rounds(1000, 120), func(t *testing.T, r *teller, es []record.Entry) {
 		own := slices.IndexFunc(es, func(e record.Entry) bool { return e.Kind() == "cut" })
 		was := found(t, es)
 		acts := slices.Clone(es[own+1:]) // the cut makes the panel and comes first
@@ -124,7 +125,7 @@ func TestOrderOfWriting(t *testing.T) {
 // Mirror: front and back exchanged, outcomes stay, and what is hollow to the
 // front goes hollow to the back.
 func TestMirrorOfDrawn(t *testing.T) {
-	stories(t, 3000, many(1000, 120), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 3000, toolcheck.Rounds(1000, 120), func(t *testing.T, r *teller, es []record.Entry) {
 		var turned []record.Entry
 		for _, e := range es {
 			turned = append(turned, turn(t, e))

@@ -13,6 +13,7 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/form"
 	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
 )
 
 // Turning a record round, front for back, keeps every outcome and mirrors the
@@ -96,11 +97,13 @@ func turn(t testing.TB, e record.Entry) record.Entry {
 // Taking what is known out of an entry, field by field, never makes a rule
 // hold that did not hold before, whether the field goes or says "unknown".
 func TestBlurring(t *testing.T) {
-	blurred := 0
+	blurred, of := 0, toolcheck.Rounds(1, 8) // each, or one of eight
 	for i, h := range histories(t) {
-		blurred += blurAll(t, h, i)
+		if i%of == 0 {
+			blurred += blurAll(t, h, i)
+		}
 	}
-	if blurred < 3000 {
+	if blurred < 3000/of {
 		t.Errorf("only %d fields could be taken out", blurred)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/toolcheck"
 )
 
 // shuffled makes histories that nobody thought of: entries of all histories,
@@ -60,7 +61,7 @@ func shuffled(t testing.TB, n int) []history {
 
 // What is tested over the written histories holds for drawn ones too.
 func TestRandomHistories(t *testing.T) {
-	for i, h := range shuffled(t, 150) {
+	for i, h := range shuffled(t, toolcheck.Rounds(150, 50)) {
 		was := judge(t, h.entries, h.now)
 		var turned []record.Entry
 		for _, e := range h.entries {
@@ -86,7 +87,7 @@ func mustFold(t testing.TB, es []record.Entry) *record.Workshop {
 
 // Blurring drawn histories, fewer of them: each field of each entry.
 func TestRandomBlurring(t *testing.T) {
-	for i, h := range shuffled(t, 6) {
+	for i, h := range shuffled(t, toolcheck.Rounds(6, 1)) {
 		blurAll(t, h, i)
 	}
 }

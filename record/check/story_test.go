@@ -3,7 +3,6 @@ package check_test
 import (
 	"fmt"
 	"math/rand"
-	"os"
 	"strings"
 	"testing"
 	"time"
@@ -184,15 +183,6 @@ func stories(t *testing.T, seed int64, n int, test func(t *testing.T, r *teller,
 		es := r.story(shelf, 3+r.Intn(9))
 		t.Run(fmt.Sprint(seed+int64(i)), func(t *testing.T) { test(t, r, es) })
 	}
-}
-
-// many is a number of histories: all of them where every tool is asked for,
-// else a part.
-func many(all, part int) int {
-	if os.Getenv("BACKLEAF_REQUIRE_TOOLS") != "" {
-		return all
-	}
-	return part
 }
 
 // found judges a history at its end.

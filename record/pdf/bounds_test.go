@@ -70,9 +70,7 @@ func TestBounds(t *testing.T) {
 	}) {
 		return
 	}
-	if testing.Short() {
-		t.Skip("writes half a gigabyte")
-	}
+	toolcheck.Long(t)
 	for name, data := range greedy() {
 		mb, took := toolcheck.Cost(t, save(t, data))
 		t.Logf("%-30s %3d MB %5.2f s", name, mb, took.Seconds())

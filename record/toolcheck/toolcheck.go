@@ -65,6 +65,14 @@ func lack(t testing.TB, what string) {
 // that take long run too, in all their rounds.
 func Thorough() bool { return os.Getenv(Variable) == "1" }
 
+// Rounds is how many rounds a test does: all of them if Thorough, else a part.
+func Rounds(all, part int) int {
+	if Thorough() {
+		return all
+	}
+	return part
+}
+
 // Long skips a test that takes more than two seconds, unless Thorough.
 func Long(t testing.TB) {
 	t.Helper()
