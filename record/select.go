@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,17 +13,50 @@ import (
 type Roll struct {
 	Numbers []Number // in order of full year, then serial
 	Batches map[Key][]Number
+	Called  map[string][]Number // by [CalledAs] of title and of the studio's own reference
 	NAAN    string
+}
+
+// CalledAs is a title or a reference of the studio's own as it is looked up:
+// without quotes, in lower case.
+func CalledAs(text string) string {
+	return strings.ToLower(strings.Join(strings.Fields(strings.Trim(text, "\"'“”„«»‘’ ")), " "))
 }
 
 // maxRange bounds what one typed range may name.
 const maxRange = 5000
 
-// Find reads one typed number: whole ("KB26-0142-1"), without check character
-// ("KB26-0142") or only the serial ("142"), in any case, with or without
-// hyphens. A short form must fit exactly one panel. The error of a mistyped
-// number offers the nearest real ones.
+// Find reads what names one panel: its number, whole ("KB26-0142-1"), without
+// check character ("KB26-0142"), as a small label has it ("0142-1") or only the
+// serial ("142"), in any case, with or without hyphens; or its title or the
+// studio's own reference, whole. What is short, or a name, must fit exactly one
+// panel. The error of what was mistyped offers the nearest real ones.
 func (r Roll) Find(typed string) (Number, error) {
+	n, err := r.number(typed)
+	called := r.Called[CalledAs(typed)]
+	switch {
+	case len(called) == 0 && err != nil && !isDigits(bare(typed)):
+		return "", fmt.Errorf("%w%s", err, r.nearestCalled(typed))
+	case len(called) == 0 || err == nil && (n.Bare() == bare(typed) || slices.Contains(called, n)):
+		return n, err
+	case err == nil:
+		return "", fmt.Errorf("%q could be the number %s, or %s by its title or own reference: type the whole number", clip(typed), n, list(called))
+	case len(called) > 1:
+		return "", fmt.Errorf("%q fits %s: type the number", clip(typed), list(called))
+	}
+	return called[0], nil
+}
+
+// nearestCalled offers the title or reference that is nearest to what was typed.
+func (r Roll) nearestCalled(typed string) string {
+	near := Nearest(CalledAs(typed), slices.Sorted(maps.Keys(r.Called)))
+	if near == "" {
+		return ""
+	}
+	return fmt.Sprintf("; nearest: %s, called %q", r.Called[near][0], clip(near))
+}
+
+func (r Roll) number(typed string) (Number, error) {
 	bare := bare(typed)
 	if bare == "" || len(bare) > 40 {
 		return "", fmt.Errorf("%q is not a panel number", clip(typed))
@@ -135,7 +169,7 @@ func Slips(a, b string) int {
 	return prev[len(b)]
 }
 
-// Select reads what stands on the command line: numbers, ranges
+// Select reads what stands on the command line: what [Roll.Find] reads, ranges
 // ("0142-0155"), "batch:NAME" and "all", less the exceptions. The result is
 // sorted and each panel stands once.
 func (r Roll) Select(terms, except []string) ([]Number, error) {
@@ -166,10 +200,7 @@ func (r Roll) Select(terms, except []string) ([]Number, error) {
 func (r Roll) union(terms []string) ([]Number, error) {
 	var out []Number
 	for _, t := range terms {
-		for _, one := range strings.Split(t, ",") {
-			if one = strings.TrimSpace(one); one == "" {
-				continue
-			}
+		for _, one := range r.Terms(t) {
 			ns, err := r.term(one)
 			if err != nil {
 				return nil, err
@@ -178,6 +209,20 @@ func (r Roll) union(terms []string) ([]Number, error) {
 		}
 	}
 	return r.inOrder(out), nil
+}
+
+// Terms splits what was typed in one word at its commas, unless a panel bears
+// all of it as its name.
+func (r Roll) Terms(typed string) (out []string) {
+	if len(r.Called[CalledAs(typed)]) > 0 {
+		return []string{typed}
+	}
+	for one := range strings.SplitSeq(typed, ",") {
+		if one = strings.TrimSpace(one); one != "" {
+			out = append(out, one)
+		}
+	}
+	return out
 }
 
 // inOrder returns numbers in the order of the roll, each once.
@@ -201,15 +246,15 @@ func (r Roll) term(t string) ([]Number, error) {
 		return slices.Clone(ns), nil
 	}
 	from, to, isRange := rangeEnds(t)
-	if !isRange {
+	if !isRange || len(r.Called[CalledAs(t)]) > 0 {
 		n, err := r.Find(t)
 		return []Number{n}, err
 	}
-	a, err := r.Find(from)
+	a, err := r.number(from)
 	if err != nil {
 		return nil, err
 	}
-	b, err := r.Find(to)
+	b, err := r.number(to)
 	if err != nil {
 		return nil, err
 	}

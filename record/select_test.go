@@ -56,6 +56,21 @@ func TestFind(t *testing.T) {
 			t.Errorf("%q: %s, %v; expected %s", c.in, n, err, c.err)
 		}
 	}
+	// Titles and own references, whole, in quotes or not; two readings are refused.
+	r.Called = map[string][]record.Number{record.CalledAs("Low  tide, evening"): r.Numbers[:1], "98-14": r.Numbers[1:2], "145": r.Numbers[1:2], "146": r.Numbers[4:5], "142-144": r.Numbers[5:6], "dune": r.Numbers[:2]}
+	for _, c := range []struct{ in, want, err string }{
+		{"low tide, Evening", "KB26-0142-1", ""}, {"“Low tide, evening”", "KB26-0142-1", ""}, {"98-14", "KB26-0143", ""},
+		{"145", "", `"145" could be the number KB26-0145-`}, {"0145", "KB26-0145", ""}, {"KB26-0145", "KB26-0145", ""}, {"146", "KB26-0146", ""},
+		{"dune", "", `"dune" fits KB26-0142-1, KB26-0143-`}, {"dunes", "", `nearest: KB26-0142-1, called "dune"`}, {"low tide", "", `called "low tide, evening"`},
+	} {
+		n, err := r.Find(c.in)
+		if c.err == "" && (err != nil || !strings.HasPrefix(string(n), c.want)) || c.err != "" && (err == nil || !strings.Contains(err.Error(), c.err)) {
+			t.Errorf("%q: %s, %v", c.in, n, err)
+		}
+	}
+	if ns, err := r.Select([]string{"Low tide, evening", "144, 0150-0151"}, nil); err != nil || len(ns) != 4 {
+		t.Error(ns, err)
+	}
 	// A right number that this book does not hold is not called mistyped.
 	other, _ := record.NewNumber("KB", 26, 500, "")
 	if _, err := r.Find(strings.ToLower(string(other))); err == nil || !strings.Contains(err.Error(), "there is no panel "+string(other)+" in this book") {

@@ -89,42 +89,62 @@ func lotList(a *app) *cobra.Command {
 func lotTrace(a *app) *cobra.Command {
 	return a.csvFlag(a.jsonFlag(&cobra.Command{
 		Use: "trace LOT", Short: "every panel and layer a lot went into, and where they are now",
+		Long: `Every panel and layer a lot went into, and where they are now. LOT is its key, the
+maker's number on the tin, the product, or words of it: then all lots are traced that
+it can mean. Panels that hold the product of a lot nobody recorded are named too.`,
 		Example: `  backleaf lot trace sealer-3
-  backleaf lot trace linen-1 --csv`,
-		Args: wanted(1, 1, "one lot"),
+  backleaf lot trace "TW 2504-31"
+  backleaf lot trace acrylic --csv`,
+		Args: wanted(1, -1, "one lot"),
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.read(c.Context(), func(s *studio.Session) error {
 				w, err := s.Book.Workshop(c.Context())
 				if err != nil {
 					return err
 				}
-				l, err := shelf.Lot(w, record.Key(args[0]))
+				lots, err := shelf.Lots(w, strings.Join(args, " "))
 				if err != nil {
 					return err
 				}
-				uses := shelf.Trace(w, l.Key)
-				if a.asCSV {
-					rows := [][]string{{"number", "entry", "what", "at", "where"}}
-					for _, u := range uses {
-						rows = append(rows, []string{string(u.Panel), a.entry(u.Entry), a.catalogue().Event(u.Event), u.At.String(), tell.Say(a.catalogue(), u.Where)})
-					}
-					return sheet.Write(a.out, rows)
-				}
-				if a.asJSON {
-					return a.sayJSON(uses)
-				}
-				words := a.words(w.Studio)
-				a.say("%s", words.Event(record.Event{Body: l}))
-				if len(uses) == 0 {
-					a.tell(words, record.Say("lot-not-used"))
-					return nil
-				}
-				t := a.table()
-				for _, u := range uses {
-					t.row(string(u.Panel), a.entry(u.Entry), words.Event(u.Event), near(words, u.At), tell.Say(words, u.Where))
-				}
-				return t.done()
+				return a.sayTraces(w, lots)
 			})
 		},
 	}))
+}
+
+// sayTraces says where lots went.
+func (a *app) sayTraces(w *record.Workshop, lots []record.Lot) error {
+	words := a.words(w.Studio)
+	all, rows := []shelf.Use{}, [][]string{{"number", "entry", "what", "at", "where", "lot"}}
+	for i, l := range lots {
+		uses, open := shelf.Trace(w, l)
+		if all = append(all, uses...); len(open) > 0 {
+			defer a.warn(nil, []record.Said{record.Say("material-without-lot", record.With("panels", open), record.With("material", l.Material), record.With("lot", l.Key))})
+		}
+		t := a.table()
+		for _, u := range uses {
+			what := words.Event(u.Event)
+			t.row(string(u.Panel), a.entry(u.Entry), what, near(words, u.At), tell.Say(words, u.Where))
+			rows = append(rows, []string{string(u.Panel), a.entry(u.Entry), what, u.At.String(), tell.Say(words, u.Where), string(l.Key)})
+		}
+		if a.asJSON || a.asCSV {
+			continue
+		}
+		if i > 0 {
+			a.say("")
+		}
+		a.say("%s", words.Event(record.Event{Body: l}))
+		if len(uses) == 0 {
+			a.tell(words, record.Say("lot-not-used"))
+		} else if err := t.done(); err != nil {
+			return err
+		}
+	}
+	switch {
+	case a.asCSV:
+		return sheet.Write(a.out, rows)
+	case a.asJSON:
+		return a.sayJSON(all)
+	}
+	return nil
 }

@@ -97,7 +97,7 @@ func TestTracesInBook(t *testing.T) {
 			continue // told as a correction of what they change
 		}
 		found := 0
-		if err := b.Panels(ctx, book.Narrow{Words: mark}, func(book.Present) error { found++; return nil }); err != nil || found == 0 {
+		if err := b.Panels(ctx, book.Narrow{Words: []book.Word{{Text: mark}}}, func(book.Present) error { found++; return nil }); err != nil || found == 0 {
 			t.Errorf("find: no trace of %s: %v", f, err)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -248,7 +249,11 @@ func TestSearch(t *testing.T) {
 
 // written finds the panels of which words were written.
 func written(b *book.Book, words string) (ns []record.Number, err error) {
-	err = b.Panels(ctx, book.Narrow{Words: words}, func(p book.Present) error { ns = append(ns, p.Number); return nil })
+	var n book.Narrow
+	for _, w := range strings.Fields(words) {
+		n.Words = append(n.Words, book.Word{Text: w})
+	}
+	err = b.Panels(ctx, n, func(p book.Present) error { ns = append(ns, p.Number); return nil })
 	return ns, err
 }
 

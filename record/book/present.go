@@ -89,8 +89,15 @@ type Narrow struct {
 	Batch   record.Key
 	Stage   record.Stage
 	Places  []Place
-	Used    []string // things that all went into it: see Material, Lot
-	Words   string   // all of which, or beginnings of words, were written about it
+	Used    [][]string // of each list one thing went into it: see Material, Lot
+	Words   []Word     // all of them
+}
+
+// Word is looked for, also as the beginning of one, in what was written freely
+// about a panel; things that went into it count as well.
+type Word struct {
+	Text   string
+	Things []string // see Material, Lot
 }
 
 // Material and Lot name a thing on the shelf for [Narrow].
@@ -118,11 +125,14 @@ func (n Narrow) where() (string, []any) {
 	if n.Places != nil {
 		add("place IN (SELECT value FROM json_each(?))", jsonList(n.Places))
 	}
-	for _, thing := range n.Used {
-		add("number IN (SELECT panel FROM used WHERE thing = ?)", thing)
+	const used = "number IN (SELECT panel FROM used WHERE thing IN (SELECT value FROM json_each(?)))"
+	for _, things := range n.Used {
+		add(used, jsonList(things))
 	}
-	if match := matching(n.Words); match != "" {
-		add("number IN (SELECT panel FROM words WHERE words MATCH ?)", match)
+	for _, w := range n.Words {
+		add("(number IN (SELECT panel FROM words WHERE words MATCH ?)", w.query())
+		terms[len(terms)-1] += " OR " + used + ")"
+		args = append(args, jsonList(w.Things))
 	}
 	if terms == nil {
 		return "", nil
@@ -130,15 +140,9 @@ func (n Narrow) where() (string, []any) {
 	return " WHERE " + strings.Join(terms, " AND "), args
 }
 
-// matching is a query of full-text search; empty if there are no words.
-func matching(words string) string {
-	var terms []string
-	for _, w := range strings.Fields(words) {
-		// A quoted string has no operators in it (FTS5 documentation, section 3.1).
-		terms = append(terms, `"`+strings.ReplaceAll(w, `"`, `""`)+`" *`)
-	}
-	return strings.Join(terms, " AND ")
-}
+// query is a word for full-text search. A quoted string has no operators in it
+// (FTS5 documentation, section 3.1).
+func (w Word) query() string { return `"` + strings.ReplaceAll(w.Text, `"`, `""`) + `" *` }
 
 // Panels calls f for every panel chosen, in order of year and number. An
 // error of f ends it.

@@ -2,6 +2,7 @@ package book
 
 import (
 	"context"
+	"slices"
 	"encoding/json"
 	"fmt"
 	"strings"
@@ -112,17 +113,22 @@ func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
 
 // Roll returns the numbers this book knows.
 func (b *Book) Roll(ctx context.Context) (r record.Roll, err error) {
-	r.Batches = map[record.Key][]record.Number{}
+	r.Batches, r.Called = map[record.Key][]record.Number{}, map[string][]record.Number{}
 	err = b.view(ctx, func(s *session) error {
 		st, _, err := s.studio()
 		if err != nil {
 			return err
 		}
 		r.NAAN = st.NAAN
-		return s.each("SELECT number, batch FROM panel ORDER BY year, serial", nil, func(scan func(...any) error) error {
-			var n, batch string
-			if err := scan(&n, &batch); err != nil {
+		return s.each("SELECT number, batch, own, title FROM panel ORDER BY year, serial", nil, func(scan func(...any) error) error {
+			var n, batch, own, title string
+			if err := scan(&n, &batch, &own, &title); err != nil {
 				return err
+			}
+			for _, name := range []string{own, title} {
+				if name = record.CalledAs(name); name != "" && !slices.Contains(r.Called[name], record.Number(n)) {
+					r.Called[name] = append(r.Called[name], record.Number(n))
+				}
 			}
 			r.Numbers = append(r.Numbers, record.Number(n))
 			r.Batches[record.Key(batch)] = append(r.Batches[record.Key(batch)], record.Number(n))

@@ -14,7 +14,6 @@ import (
 	"context"
 	"crypto/rand"
 	"io"
-	"strings"
 	"time"
 	_ "time/tzdata" // a studio's time zone must be known on any machine
 
@@ -100,8 +99,8 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 			}
 		}
 		for _, t := range terms {
-			for one := range strings.SplitSeq(t, ",") {
-				if n, err := v.Roll.Find(strings.TrimSpace(one)); err == nil {
+			for _, one := range v.Roll.Terms(t) {
+				if n, err := v.Roll.Find(one); err == nil {
 					v.Alone = append(v.Alone, n)
 				}
 			}

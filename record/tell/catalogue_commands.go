@@ -11,6 +11,8 @@ var englishCommands = map[string]Message{
 	"certificate-outdated":   "the certificate of {panel} ({entry}) was issued before this correction; to replace it: backleaf certificate {panel} -o FILE",
 	"no-panels":              `there are no panels yet; "backleaf panel add" numbers some`,
 	"none-of-panels":         "none of the {n} panels",
+	"word-not-found":         "nothing says {word}; the nearest word on record is {near}",
+	"material-without-lot":   "{panels}: {material} of a lot that nobody recorded; it may be {lot}",
 	"private-part-erased":    "{entry}  private part of {of} erased; the entry and its proof stay",
 	"backups-have-it":        "backups made before still have it",
 	"dossier-written":        "{file}  dossier of {panel}: {title}",

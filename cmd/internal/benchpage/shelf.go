@@ -41,7 +41,8 @@ func (d *desk) shelf() error {
 			x.Left = d.say("page-"+s.Code, s.Values...)
 		}
 		on := map[record.Number]bool{}
-		for _, u := range shelf.Trace(d.shop, b.Key) {
+		uses, _ := shelf.Trace(d.shop, b)
+		for _, u := range uses {
 			on[u.Panel] = true
 		}
 		x.Used = len(on)

@@ -60,12 +60,6 @@ func (f Filter) words(s *Search, r *typed.Reader, now time.Time) {
 	if f.Varnish != "" {
 		each([]string{f.Varnish}, find.Varnish)
 	}
-	for _, k := range f.Materials {
-		s.narrow.Used = append(s.narrow.Used, book.Material(record.Key(lower(k))))
-	}
-	for _, k := range f.Lots {
-		s.narrow.Used = append(s.narrow.Used, book.Lot(record.Key(lower(k))))
-	}
 	for _, k := range f.Batches {
 		s.rows = append(s.rows, func(p book.Present) bool { return p.Batch == record.Key(lower(k)) })
 		s.narrow.Batch = record.Key(lower(k))
@@ -190,11 +184,14 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 // Panels finds the panels, and counts all there are.
 func (s Search) Panels(ctx context.Context, session *studio.Session) (rows []Row, of int, warnings []record.Said, err error) {
 	b := session.Book
-	if err := s.filter.onShelf(ctx, b); err != nil {
+	w, err := b.WorkshopOf(ctx)
+	if err != nil {
 		return nil, 0, nil, err
 	}
 	n := s.narrow
-	n.Words = s.filter.Words
+	if err := s.filter.onShelf(ctx, b, w, &n); err != nil {
+		return nil, 0, nil, err
+	}
 	if s.filter.HandedTo != "" {
 		if n.Numbers, warnings, err = handedTo(ctx, session, s.filter.HandedTo); err != nil {
 			return nil, 0, nil, err
@@ -213,8 +210,27 @@ func (s Search) Panels(ctx context.Context, session *studio.Session) (rows []Row
 	if err != nil {
 		return nil, 0, nil, err
 	}
-	of, err = b.Count(ctx)
+	if of, err = b.Count(ctx); err == nil && len(rows) == 0 {
+		near, err := s.filter.nearest(ctx, b, w)
+		return rows, of, append(warnings, near...), err
+	}
 	return rows, of, warnings, err
+}
+
+// nearest proposes, for each word that nothing bears, the nearest word of a
+// title, a reference, a batch or the shelf.
+func (f Filter) nearest(ctx context.Context, b *book.Book, w *record.Workshop) (said []record.Said, err error) {
+	known := shelf.Words(w)
+	err = b.Panels(ctx, book.Narrow{}, func(p book.Present) error {
+		known = append(known, strings.Fields(lower(p.Title+" "+p.Own+" "+string(p.Batch)))...)
+		return nil
+	})
+	for _, t := range strings.Fields(f.Words) {
+		if near := record.Nearest(t, known); near != "" && !strings.HasPrefix(near, lower(t)) {
+			said = append(said, record.Say("word-not-found", record.With("word", t), record.With("near", strings.Trim(near, ",.;:!?"))))
+		}
+	}
+	return said, err
 }
 
 // tested keeps the rows of the panels that fit every test of their story.
@@ -233,23 +249,30 @@ func (s Search) tested(ctx context.Context, b *book.Book, rows []Row) ([]Row, er
 	return slices.DeleteFunc(rows, func(r Row) bool { return !fit[r.Number] }), err
 }
 
-// onShelf refuses materials, lots and batches that are not in the book, and
-// boards and cloths that are no word of the trade either: a misspelt name must
-// not pass for "none".
-func (f Filter) onShelf(ctx context.Context, b *book.Book) error {
-	w, err := b.WorkshopOf(ctx)
-	if err != nil {
-		return err
-	}
+// onShelf finds what is named of the shelf and of the batches. What is not in
+// the book is refused, and boards and cloths that are no word of the trade
+// either: a misspelt name must not pass for "none".
+func (f Filter) onShelf(ctx context.Context, b *book.Book, w *record.Workshop, n *book.Narrow) error {
 	for _, k := range f.Materials {
-		if _, err := shelf.Material(w, record.Key(lower(k))); err != nil {
+		m, err := shelf.Material(w, record.Key(lower(k)))
+		if err != nil {
 			return err
 		}
+		n.Used = append(n.Used, []string{book.Material(m.Key)})
 	}
 	for _, k := range f.Lots {
-		if _, err := shelf.Lot(w, record.Key(lower(k))); err != nil {
+		lots, err := shelf.Lots(w, k)
+		if err != nil {
 			return err
 		}
+		var things []string
+		for _, l := range lots {
+			things = append(things, book.Lot(l.Key))
+		}
+		n.Used = append(n.Used, things)
+	}
+	for _, t := range strings.Fields(f.Words) {
+		n.Words = append(n.Words, book.Word{Text: t, Things: shelf.Holding(w, t)})
 	}
 	for _, k := range f.Batches {
 		there := false

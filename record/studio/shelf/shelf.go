@@ -44,18 +44,9 @@ func Take(ctx context.Context, v *studio.View, at record.When, ms []record.Mater
 func Material(w *record.Workshop, k record.Key) (record.Material, error) {
 	m, ok := w.MaterialNow(k)
 	if !ok {
-		return m, refuse.Cannot("no-such-material", "there is no material %q on the shelf", k)
+		return m, refuse.Cannot("no-such-material", "there is no material %q on the shelf", k).With(record.With("near", record.Nearest(string(k), materialWords(w))))
 	}
 	return m, nil
-}
-
-// Lot returns a lot of the shelf.
-func Lot(w *record.Workshop, k record.Key) (record.Lot, error) {
-	l, ok := w.Lot(k)
-	if !ok {
-		return l, refuse.Cannot("no-such-lot", "there is no lot %q on the shelf", k)
-	}
-	return l, nil
 }
 
 // AddLot puts a lot on the shelf. Its price stays outside the journal.
@@ -115,6 +106,7 @@ func Prices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.K
 
 // Use is one place a lot went into.
 type Use struct {
+	Lot   record.Key    `json:"lot"`
 	Panel record.Number `json:"panel"`
 	Entry int64         `json:"entry"`
 	Kind  record.Kind   `json:"kind"`
@@ -123,21 +115,26 @@ type Use struct {
 	Event record.Event  `json:"-"`
 }
 
-// Trace finds every event a lot went into, as it stands after corrections. The
-// workshop must hold the whole journal.
-func Trace(w *record.Workshop, k record.Key) []Use {
-	uses := []Use{}
+// Trace finds every event a lot went into, as it stands after corrections, and
+// the panels with a coat or board of the same material whose lot nobody
+// recorded: it may be this one. The workshop must hold the whole journal.
+func Trace(w *record.Workshop, of record.Lot) (uses []Use, open []record.Number) {
+	uses = []Use{}
 	for _, p := range w.Panels {
 		for _, e := range p.Events {
-			_, lots := record.Shelf(e.Body)
-			for _, l := range lots {
-				if l == k {
-					uses = append(uses, Use{p.Number, e.Seq, e.Body.Kind(), e.At, tell.Whereabouts(p), e})
+			for _, m := range record.Mentions(e.Body) {
+				switch {
+				case m.Lot == of.Key:
+					if n := len(uses); n == 0 || uses[n-1].Panel != p.Number || uses[n-1].Entry != e.Seq {
+						uses = append(uses, Use{of.Key, p.Number, e.Seq, e.Body.Kind(), e.At, tell.Whereabouts(p), e})
+					}
+				case m.Material == of.Material && m.Lot == "" && e.Body.Kind() != "lot" && !slices.Contains(open, p.Number):
+					open = append(open, p.Number)
 				}
 			}
 		}
 	}
-	return uses
+	return uses, open
 }
 
 // NextKey is a free key for the next lot of the same material: the number that
