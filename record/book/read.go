@@ -2,9 +2,9 @@ package book
 
 import (
 	"context"
-	"slices"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"backleaf/record"
