@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -15,7 +16,10 @@ import (
 	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
+	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
+
+	"github.com/go-json-experiment/json"
 )
 
 // app is one run of the program: where it reads and writes, and its clock.
@@ -76,7 +80,9 @@ func hinted(err error, hint string) error {
 func (a *app) run(ctx context.Context, args []string) int {
 	a.interrupted = ctx.Done()
 	root := newRoot(a)
-	root.SetArgs(joinUnits(args))
+	args = joinUnits(args)
+	a.asJSON = slices.Contains(args, "--json") // also where the words are wrong
+	root.SetArgs(args)
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
@@ -84,34 +90,47 @@ func (a *app) run(ctx context.Context, args []string) int {
 	if err == nil {
 		return exitDone
 	}
-	said, hint, code := refused(err)
+	said, hint, exit := refused(err)
 	if f, ok := errors.AsType[*failure](err); ok {
-		code, hint = f.code, f.hint
+		exit, hint = f.code, f.hint
 	}
 	switch {
 	case errors.Is(err, book.ErrNoBook):
-		code, hint = exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"
+		exit, hint = exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"
 	case errors.Is(err, book.ErrTwoNames):
 		hint = "make a book of its own: \"backleaf backup COPY\", move this name away, and \"backleaf restore COPY --highest none\""
 	case errors.Is(err, book.ErrNewer):
-		code, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
+		exit, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
 	case errors.Is(err, book.ErrNotBook):
 		hint = cmp.Or(hint, "name the studio's book with --book FILE")
 	case errors.Is(err, errQuiet):
-		return code
+		return exit
 	}
 	if errors.Is(err, book.ErrBroken) {
-		code = exitIntegrity
+		exit = exitIntegrity
 	}
 	if errors.Is(err, context.Canceled) {
 		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open
 		said = strings.ReplaceAll(said, context.Canceled.Error(), "interrupted")
 	}
-	fmt.Fprintf(a.err, "backleaf: %s\n", clean(said))
-	if hint != "" {
-		fmt.Fprintf(a.err, "hint: %s\n", clean(hint))
+	if a.asJSON {
+		code := ""
+		if r, ok := errors.AsType[*refuse.Error](err); ok {
+			code = r.Said.Code
+		}
+		a.problem(struct {
+			Error   string `json:"error"`
+			Hint    string `json:"hint,omitzero"`
+			Refused string `json:"refused,omitzero"`
+			Exit    int    `json:"exit_code"`
+		}{said, hint, code, exit})
+		return exit
 	}
-	return code
+	a.talk("backleaf: %s", said)
+	if hint != "" {
+		a.talk("hint: %s", hint)
+	}
+	return exit
 }
 
 // errQuiet ends a command with its exit code when everything has been said.
@@ -140,12 +159,26 @@ func clean(s string) string {
 
 // say prints data for the reader.
 func (a *app) say(format string, args ...any) {
-	fmt.Fprint(a.out, clean(fmt.Sprintf(format, args...)), "\n")
+	fmt.Fprint(a.out, wrap(clean(fmt.Sprintf(format, args...)), a.columns(a.out)), "\n")
 }
 
 // talk prints a remark that is not data.
 func (a *app) talk(format string, args ...any) {
-	fmt.Fprint(a.err, clean(fmt.Sprintf(format, args...)), "\n")
+	text := clean(fmt.Sprintf(format, args...))
+	if a.asJSON {
+		a.problem(struct {
+			Remark string `json:"remark"`
+		}{text})
+		return
+	}
+	fmt.Fprint(a.err, wrap(text, a.columns(a.err)), "\n")
+}
+
+// problem prints what is not data where programs read.
+func (a *app) problem(v any) {
+	if b, err := json.Marshal(v); err == nil {
+		fmt.Fprintf(a.err, "%s\n", b)
+	}
 }
 
 // words returns the words to speak with, as they are said now in a studio's

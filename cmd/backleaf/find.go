@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,13 +13,14 @@ import (
 
 func newFind(a *app) *cobra.Command {
 	var o questions.Filter
+	var order order
 	c := &cobra.Command{
 		Use: "find [WORDS…]", Short: "find panels by words and by what went into them",
 		Long: `Find panels. Words, or beginnings of words, are looked for in titles, notes, remarks,
 inscriptions and whatever else was written freely; all of them must be there. Every
 filter narrows the result further. What is not recorded does not fit, unless it is
 asked for (--unsealed, none, unknown). Discarded panels are found too.`,
-		Example: `  backleaf find --lot sealer-3                          which panels used that lot, and where are they now
+		Example: `  backleaf find --lot "TW 2504-31"
   backleaf find harbour --made-between "1998 2004" --where sale
   backleaf find --board plywood --unsealed back --csv
   backleaf find --varnish none --stage painted --where studio
@@ -26,7 +28,7 @@ asked for (--unsealed, none, unknown). Discarded panels are found too.`,
 		RunE: func(c *cobra.Command, args []string) error {
 			o.Words = strings.Join(args, " ")
 			search, err := o.Read(a.now())
-			if err != nil {
+			if err := cmp.Or(order.known(), err); err != nil {
 				return err
 			}
 			return a.read(c.Context(), func(s *studio.Session) error {
@@ -35,10 +37,11 @@ asked for (--unsealed, none, unknown). Discarded panels are found too.`,
 					return err
 				}
 				a.warn(nil, warnings)
-				return a.sayPanelRows(rows, of)
+				return a.sayPanelRows(rows, of, order)
 			})
 		},
 	}
+	order.flags(c)
 	filterFlags(c, &o)
 	return a.csvFlag(a.jsonFlag(c))
 }

@@ -43,7 +43,7 @@ stood in the book then was changed or removed.`,
 
 func headCompare(a *app) *cobra.Command {
 	return &cobra.Command{
-		Use: "compare OLD", Short: "prove that an older head, certificate, record or book is the beginning of this one",
+		Use: "compare OLD", Short: "prove that what an older paper or book saw still stands",
 		Long: `Read the whole book back, then prove that what OLD saw of the journal is the
 beginning of today's, entry for entry, or show where it breaks. OLD is a head, a
 certificate (PDF), a record folder, or an older copy of the book. Exit code 4 if it

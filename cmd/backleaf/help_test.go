@@ -4,6 +4,7 @@ import (
 	"io"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 )
@@ -30,6 +31,11 @@ func TestHelp(t *testing.T) {
 		seen[name] = true
 		if c.Parent() == root && c.GroupID == "" {
 			t.Errorf("%s stands in no group of the help", name)
+		}
+		for line := range strings.Lines(c.Short + "\n" + c.Long + "\n" + c.UsageString()) {
+			if n := utf8.RuneCountInString(strings.TrimSpace(line)) + len(line) - len(strings.TrimLeft(line, " ")); n > usualWidth {
+				t.Errorf("%s: %d columns: %s", name, n, line)
+			}
 		}
 		if c.Short == "" || strings.HasSuffix(c.Short, ".") || len(c.Short) > 85 {
 			t.Errorf("%s: short line %q", name, c.Short)

@@ -34,12 +34,15 @@ and every cell that is refused and why. To whom and for how much stay outside th
 journal. A mapping looks like this:
 
   {"backleaf": "mapping", "v": 1,
-   "columns": {"No.": "own_reference", "H": "height", "W": "width", "Support": "board",
-     "Layers": "coats", "Cloth": "cloth", "Title": "title", "Year": "made",
+   "columns": {"No.": "own_reference", "H": "height", "W": "width",
+     "Support": "board", "Layers": "coats", "Cloth": "cloth",
+     "Title": "title", "Year": "made",
      "Sold to": "handover_to", "Price": "handover_price"},
-   "constants": {"batch": "old", "depth": "3", "cut": "unknown", "handover": "sale"},
+   "constants": {"batch": "old", "depth": "3", "cut": "unknown",
+     "handover": "sale"},
    "shelf": {"ply": "birch-ply-3mm", "gesso": "acrylic-ground"},
-   "words": {"coats": {"usual": "acrylic-sealer on all; cloth; gesso on front x3"}},
+   "words": {"coats":
+     {"usual": "acrylic-sealer on all; cloth; gesso on front x3"}},
    "dates": "DD.MM.YYYY", "unit": "cm", "depth_unit": "mm", "currency": "EUR"}
 
 A constant fills empty cells ("handover" only in rows that say to whom, for how much

@@ -35,8 +35,8 @@ func newLabel(a *app) *cobra.Command {
 three sizes that its back can carry; what a label has no room for is named.
 
 --sheet says what is in the printer:
-  studio   the bought sheets in the studio's settings (the default if there are any)
-  a4       plain paper with crop marks (the default without; "letter" likewise)
+  studio   the bought sheets in the studio's settings (the default, if any)
+  a4       plain paper with crop marks (the default without; "letter" too)
   single   one page for each label, of its size
 With --sheet-label and its companions a bought sheet is described for once;
 "backleaf studio change" keeps one. That a label was printed is written down in
@@ -52,7 +52,7 @@ the journal; --preview looks first and writes down nothing.`,
 		RunE: func(c *cobra.Command, args []string) error { return a.label(c.Context(), &o, args) },
 	}
 	f := c.Flags()
-	f.StringVarP(&o.out, "output", "o", "labels.pdf", "the file to write")
+	f.StringVarP(&o.out, "output", "o", "labels.pdf", "the file to write; - is standard output")
 	f.StringVar(&o.size, "size", "auto", "small, medium, large, auto: the largest that fits")
 	f.StringVar(&o.stage, "stage", "auto", "blank, finished, changed (a new label after a treatment or a change), auto")
 	f.StringVar(&o.because, "because", "", "why a label is printed again")
@@ -81,7 +81,11 @@ func (a *app) label(ctx context.Context, o *labelFlags, args []string) error {
 			return err
 		}
 		r := typed.For(v)
-		order := papers.LabelOrder{At: r.At(o.at), Because: o.because, File: o.out, Preview: o.preview, Facts: o.facts}
+		file := o.out
+		if file == "-" {
+			file = ""
+		}
+		order := papers.LabelOrder{At: r.At(o.at), Because: o.because, File: file, Preview: o.preview, Facts: o.facts}
 		o.options(r, v.Shop.Studio, &order.Options)
 		if order.Stage, err = label.ParseStage(o.stage); err != nil {
 			r.Fail(refuse.Input("stage", "not-read", "%w", err))
@@ -92,6 +96,14 @@ func (a *app) label(ctx context.Context, o *labelFlags, args []string) error {
 		made, err := papers.Print(ctx, v, order)
 		if err != nil {
 			return err
+		}
+		if file == "" { // then the words go where they do not mix with it
+			if _, err := a.out.Write(made.PDF); err != nil {
+				return err
+			}
+			beside := *a
+			beside.out = a.err
+			a = &beside
 		}
 		a.sayLabels(o, v, made)
 		return nil

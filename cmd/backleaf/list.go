@@ -1,6 +1,9 @@
 package main
 
 import (
+	"cmp"
+	"strings"
+
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
@@ -15,11 +18,12 @@ func newList(a *app) *cobra.Command { return listAs(a, "list") }
 // listAs is the command under a name: it stands alone and under "panel".
 func listAs(a *app, name string) *cobra.Command {
 	var o questions.Listing
+	var order order
 	c := &cobra.Command{
 		Use: lastWord(name) + " [" + panelWords + "]", Short: "list panels",
-		Example: "  backleaf " + name + "\n  backleaf " + name + " --stage painted --batch may",
+		Example: "  backleaf " + name + "\n  backleaf " + name + " --stage painted --batch may --sort title",
 		RunE: func(c *cobra.Command, args []string) error {
-			if err := questions.KnownStage(o.Stage); err != nil {
+			if err := cmp.Or(order.known(), questions.KnownStage(o.Stage)); err != nil {
 				return err
 			}
 			o.Terms = args
@@ -28,7 +32,7 @@ func listAs(a *app, name string) *cobra.Command {
 				if err != nil {
 					return err
 				}
-				return a.sayPanelRows(rows, of)
+				return a.sayPanelRows(rows, of, order)
 			})
 		},
 	}
@@ -36,10 +40,25 @@ func listAs(a *app, name string) *cobra.Command {
 	c.Flags().StringVar(&o.Stage, "stage", "", "only at this stage: board, sealed, \"cloth laid\", \"ground laid\", painted, varnished")
 	c.Flags().StringVar(&o.Title, "title", "", "only with these words in the title")
 	c.Flags().BoolVar(&o.Discarded, "all", false, "discarded panels too")
+	order.flags(c)
 	return a.csvFlag(a.jsonFlag(c))
 }
 
-func (a *app) sayPanelRows(rows []questions.Row, of int) error {
+// order is how a list is to be sorted.
+type order struct {
+	by      []string
+	reverse bool
+}
+
+func (o *order) flags(c *cobra.Command) {
+	c.Flags().StringSliceVar(&o.by, "sort", nil, "sort by one or more of "+strings.Join(questions.Orders(), ", ")+" (default: number)")
+	c.Flags().BoolVar(&o.reverse, "reverse", false, "the last first")
+}
+
+func (o *order) known() error { return questions.KnownOrder(o.by) }
+
+func (a *app) sayPanelRows(rows []questions.Row, of int, o order) error {
+	questions.Sort(rows, o.by, o.reverse)
 	if a.asCSV {
 		return sheet.Write(a.out, questions.Table(a.catalogue(), rows))
 	}

@@ -1,7 +1,12 @@
 package main
 
 import (
+	"cmp"
+	"fmt"
+	"regexp"
+	"runtime/debug"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -21,13 +26,18 @@ const (
 
 func newRoot(a *app) *cobra.Command {
 	root := &cobra.Command{
-		Use:   "backleaf",
-		Short: "the record of a painting panel, from bare board to the buyer's wall",
+		Use:     "backleaf",
+		Short:   "the record of a painting panel, from bare board to the buyer's wall",
+		Version: version(),
 		Long: `backleaf keeps the record of painting panels made by hand, from the bare board
 to the buyer's wall, and prints the label for the back and the certificate.
 
 Panels are named by number (KB26-0142-1), by the short end of it (0142), as a
-range (0142-0155) or as batch:NAME; --except takes some out again.
+range (0142-0155), as batch:NAME, by title in quotes or by your own older number;
+--except takes some out again.
+
+Where the output is a terminal, lines are broken at its width, or at $COLUMNS;
+into a file or another program they go whole. With --json errors are JSON too.
 
 Exit codes: 0 done, 1 error, 2 wrong usage, 3 a finding falls short,
 4 the book or a paper does not hold, 5 no book here, 6 the book is newer than
@@ -39,8 +49,12 @@ this program, 7 nothing of it could be verified.`,
 
 		SuggestionsMinimumDistance: 2,
 	}
-	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetHelpCommandGroupID(groupKeep)
+	root.SetCompletionCommandGroupID(groupKeep)
+	root.SetVersionTemplate("backleaf {{.Version}}\n")
+	width := cmp.Or(min(a.columns(a.out), 100), usualWidth)
+	template := flagUsages.ReplaceAllString(root.UsageTemplate(), fmt.Sprintf("(flags $1 %d)", width))
+	root.SetUsageTemplate(strings.ReplaceAll(template, `Use "{{.CommandPath}} [command] --help" for more information about a command.`, `"{{.CommandPath}} COMMAND --help" tells more of each.`))
 	root.PersistentFlags().StringVar(&a.bookPath, "book", "", "the studio's book (else $BACKLEAF_BOOK, else studio.sqlite here)")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		hint := "see \"backleaf " + commandPath(c) + " --help\""
@@ -82,7 +96,79 @@ this program, 7 nothing of it could be verified.`,
 	add(groupKeep, newDeposit(a))
 	add(groupKeep, newVerify(a), newRebuild(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a), newLicences(a))
 	onlyOnce(root)
+	a.complete(root)
+	reflow(root, width)
 	return root
+}
+
+// flagUsages is where the help lists the flags of a command.
+var flagUsages = regexp.MustCompile(`(\.\w+)\.FlagUsages`)
+
+func init() { cobra.AddTemplateFunc("flags", flagTable) }
+
+// flagTable lists flags and what they are for; what takes a value has a mark.
+func flagTable(fs *pflag.FlagSet, width int) string {
+	t := &table{}
+	fs.VisitAll(func(f *pflag.Flag) {
+		name, usage := "    --"+f.Name, f.Usage
+		if f.Shorthand != "" {
+			name = "-" + f.Shorthand + ", --" + f.Name
+		}
+		if f.Value.Type() != "bool" {
+			name += " …"
+		}
+		if set := strings.Trim(f.DefValue, "[]"); set != "" && set != "0" && set != "false" {
+			usage += " (default " + set + ")"
+		}
+		if !f.Hidden {
+			t.row("  "+name, usage)
+		}
+	})
+	return t.text(width)
+}
+
+// reflow breaks the long texts of the help anew where a line of them is too long;
+// lines that are set in stay as they are. An example goes on as a shell reads it.
+func reflow(c *cobra.Command, width int) {
+	var out []string
+	for paragraph := range strings.SplitSeq(c.Long, "\n\n") {
+		if !strings.Contains(paragraph, "\n  ") && !strings.HasPrefix(paragraph, "  ") {
+			paragraph = strings.Join(broken(strings.ReplaceAll(paragraph, "\n", " "), width, 0), "\n")
+		}
+		out = append(out, paragraph)
+	}
+	c.Long = strings.Join(out, "\n\n")
+	out = nil
+	for line := range strings.SplitSeq(c.Example, "\n") {
+		for utf8.RuneCountInString(line) > width {
+			at := strings.LastIndex(string([]rune(line)[:width-1]), " --")
+			if at < 10 {
+				break
+			}
+			out, line = append(out, line[:at]+" \\"), "     "+line[at:]
+		}
+		out = append(out, line)
+	}
+	c.Example = strings.Join(out, "\n")
+	for _, sub := range c.Commands() {
+		reflow(sub, width)
+	}
+}
+
+// version says which build this is.
+func version() string {
+	out := "(unknown build)"
+	b, ok := debug.ReadBuildInfo()
+	if !ok {
+		return out
+	}
+	out = b.Main.Version
+	for _, s := range b.Settings {
+		if s.Key == "vcs.revision" || s.Key == "vcs.time" {
+			out += ", " + s.Value
+		}
+	}
+	return out + ", " + b.GoVersion
 }
 
 func commandPath(c *cobra.Command) string {
