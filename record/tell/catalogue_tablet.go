@@ -77,7 +77,7 @@ var englishTablet = map[string]Message{
 	"page-when": "When", "page-when-eg": "empty is now; or 14:05, half an hour ago, yesterday 16:30", "page-more": "More",
 	"page-all": "all", "page-none": "none", "page-on-which": "On which panels",
 	"page-will-be": "This will be written", "page-is-changed": "Something changed since you looked. This is what would be written now:",
-	"page-write-it": "Write it down", "page-write-anyway": "Write it down all the same", "page-look": "See what will be written", "page-not-yet": "Nothing can be written yet:", "page-nothing-found": "Nothing is recorded with these words. Try fewer of them, or the number.",
+	"page-write-it": "Write it down", "page-write-anyway": "Write it down all the same", "page-look": "See what will be written", "page-not-yet": "Nothing can be written yet", "page-nothing-found": "Nothing is recorded with these words. Try fewer of them, or the number.",
 	"page-secret": "kept private, outside the journal", "page-look-at-paper": "Look at the PDF first",
 	"page-step-done": "done", "page-step-open": "to do",
 	"page-build-up": "Build-up today", "page-build-up-was": "Build-up as it was after", "page-layers": "Layers, from the board outwards", "page-nothing-on": "nothing recorded",

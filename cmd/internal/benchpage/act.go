@@ -156,9 +156,10 @@ func (d *desk) try(a act, v *studio.View, r *typed.Reader, at record.When, f url
 	for _, in := range a.inputs(d) {
 		if x := strings.TrimSpace(f.Get(in.Name)); in.Secret && x != "" {
 			s.Means = append(s.Means, d.say("page-secretly", tell.Told("input", in.Label), tell.Told("value", x)))
+			fmt.Fprintln(sum, x)
 		}
 	}
-	fmt.Fprintln(sum, f.Get("at"), terms(v.Panels), s.What, s.Means)
+	fmt.Fprintln(sum, f.Get("at"), f.Get("reason"), terms(v.Panels))
 	return s, base64.RawURLEncoding.EncodeToString(sum.Sum(nil)), nil
 }
 

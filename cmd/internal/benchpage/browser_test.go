@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -21,8 +22,11 @@ import (
 	"backleaf/record/toolcheck"
 )
 
+var built bool
+
 // program builds the command once.
 var program = sync.OnceValues(func() (string, error) {
+	built = true
 	dir, err := os.MkdirTemp("", "backleaf-bench")
 	if err != nil {
 		return "", err
@@ -37,7 +41,9 @@ var program = sync.OnceValues(func() (string, error) {
 
 func TestMain(m *testing.M) {
 	code := m.Run()
-	if file, err := program(); err == nil && code >= 0 {
+	endBrowser()
+	if built {
+		file, _ := program()
 		os.RemoveAll(filepath.Dir(file))
 	}
 	os.Exit(code)
@@ -121,25 +127,33 @@ type tablet struct {
 	faults   []string // errors and reports of the console
 }
 
-// browser starts Chromium; every tablet is a page of its own.
+var (
+	chromium   context.Context
+	endBrowser = func() {}
+)
+
+// browser starts Chromium, once for all tests; every tablet is a page of its own.
 func browser(t testing.TB) context.Context {
 	t.Helper()
+	if chromium != nil {
+		return chromium
+	}
 	path := toolcheck.OneOf(t, "chromium", "chromium-browser", "google-chrome")
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.Flag("lang", "en-GB"))
-	ctx, end := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(end)
-	ctx, end = chromedp.NewContext(ctx)
-	t.Cleanup(end)
+	all, endAll := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, end := chromedp.NewContext(all)
+	endBrowser = func() { end(); endAll() }
 	if err := chromedp.Do(ctx); err != nil {
 		t.Fatal(err)
 	}
+	chromium = ctx
 	return ctx
 }
 
 // open opens a tablet of a size in pixels.
-func open(t testing.TB, chromium context.Context, url string, width, height int64, dark bool) *tablet {
+func open(t testing.TB, url string, width, height int64, dark bool) *tablet {
 	t.Helper()
-	ctx, end := chromedp.NewContext(chromium)
+	ctx, end := chromedp.NewContext(browser(t))
 	t.Cleanup(end)
 	p := &tablet{TB: t, ctx: ctx, url: url}
 	if err := chromedp.Do(ctx); err != nil { // the page lives as long as the context it is first used with
@@ -165,6 +179,24 @@ func open(t testing.TB, chromium context.Context, url string, width, height int6
 	}
 	p.to("/")
 	return p
+}
+
+// until waits until a script is true.
+func (p *tablet) until(script string) {
+	p.Helper()
+	for range 1500 {
+		if ok, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](script)); err == nil && ok {
+			return
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	p.Fatalf("not after fifteen seconds: %s\n%s", script, p.text())
+}
+
+// says waits until the page says something.
+func (p *tablet) says(words string) {
+	p.Helper()
+	p.until("document.body.innerText.includes(" + strconv.Quote(words) + ")")
 }
 
 func (p *tablet) do(as ...chromedp.Action[chromedp.Void]) {

@@ -15,6 +15,7 @@ import (
 	"github.com/go-json-experiment/json"
 
 	"backleaf/record/book"
+	"backleaf/record/toolcheck"
 )
 
 // find is a script that returns what a person means by words on the page: a
@@ -206,7 +207,7 @@ func (p *tablet) write() {
 // the keyboard only. What is written is what the commands write of such a day,
 // but for times.
 func TestWorkingDay(t *testing.T) {
-	chromium := browser(t)
+	toolcheck.Long(t)
 	for _, c := range []struct {
 		name          string
 		width, height int64
@@ -215,7 +216,7 @@ func TestWorkingDay(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := in(t, 0, nil)
 			s.add(time.Since(s.read())) // the commands go by this computer's clock
-			p := open(t, chromium, s.url, c.width, c.height, false)
+			p := open(t, s.url, c.width, c.height, false)
 			p.keyboard = c.keyboard
 			theDay(p, func(d time.Duration) { s.add(d); p.to("/batch/may") })
 			t.Logf("%d taps or keys, fields typed not counted", p.taps)

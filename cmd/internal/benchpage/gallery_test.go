@@ -25,13 +25,12 @@ func TestGallery(t *testing.T) {
 		t.Skip("BACKLEAF_SHOTS names no folder for pictures")
 	}
 	b := serve(t, demonstration(t))
-	chromium := browser(t)
 	for _, size := range []struct {
 		name          string
 		width, height int64
 		dark          bool
 	}{{"tablet", 820, 1180, false}, {"phone", 390, 844, true}, {"tablet-dark", 820, 1180, true}, {"phone-light", 390, 844, false}} {
-		p := open(t, chromium, b.url, size.width, size.height, size.dark)
+		p := open(t, b.url, size.width, size.height, size.dark)
 		for name, path := range views {
 			p.to(path)
 			p.shot(filepath.Join(dir, size.name+"-"+name+".png"))

@@ -43,6 +43,7 @@ type place struct {
 	session *studio.Session
 	page    *benchpage.Server
 	url     string
+	between func(http.ResponseWriter, *http.Request, http.Handler) // nil: nothing is between client and page
 }
 
 // in makes a studio with a shelf and so many panels of the batch may, and
@@ -93,7 +94,13 @@ func in(t testing.TB, panels int, with func(*benchpage.Server)) *place {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s.Config = benchpage.Serving(h)
+	s.Config = benchpage.Serving(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if p.between != nil {
+			p.between(w, r, h)
+		} else {
+			h.ServeHTTP(w, r)
+		}
+	}))
 	s.Start()
 	t.Cleanup(s.Close)
 	p.url = s.URL
