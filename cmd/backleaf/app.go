@@ -79,6 +79,8 @@ func hinted(err error, hint string) error {
 // run executes one command line and returns the exit code.
 func (a *app) run(ctx context.Context, args []string) int {
 	a.interrupted = ctx.Done()
+	out := &outlet{Writer: a.out}
+	a.out = out
 	root := newRoot(a)
 	args = joinUnits(args)
 	a.asJSON = slices.Contains(args, "--json") // also where the words are wrong
@@ -87,6 +89,9 @@ func (a *app) run(ctx context.Context, args []string) int {
 	root.SetOut(a.out)
 	root.SetErr(a.err)
 	err := root.ExecuteContext(ctx)
+	if err == nil && out.err != nil {
+		err = fmt.Errorf("it is done, but not all of it could be said: %w", out.err)
+	}
 	if err == nil {
 		return exitDone
 	}
@@ -131,6 +136,18 @@ func (a *app) run(ctx context.Context, args []string) int {
 		a.talk("hint: %s", hint)
 	}
 	return exit
+}
+
+// outlet remembers why something could not be said.
+type outlet struct {
+	io.Writer
+	err error
+}
+
+func (o *outlet) Write(b []byte) (int, error) {
+	n, err := o.Writer.Write(b)
+	o.err = cmp.Or(o.err, err)
+	return n, err
 }
 
 // errQuiet ends a command with its exit code when everything has been said.

@@ -76,7 +76,7 @@ func eachFile(t *testing.T, dir string, do func(path string, data []byte)) {
 // wholeBag demands a bag that is complete and valid.
 func wholeBag(t *testing.T, dir string) {
 	t.Helper()
-	r, err := bag.Validate(dir)
+	r, err := bag.Validate(t.Context(), dir)
 	if err != nil || !r.Valid {
 		t.Fatalf("%s: %v %v", dir, err, r.Problems)
 	}

@@ -46,7 +46,7 @@ func writeSample(t *testing.T) string {
 
 func validate(t *testing.T, dir string) bag.Report {
 	t.Helper()
-	r, err := bag.Validate(dir)
+	r, err := bag.Validate(t.Context(), dir)
 	if err != nil {
 		t.Fatal(err)
 	}

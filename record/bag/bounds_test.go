@@ -88,7 +88,7 @@ func write(t *testing.T, path string, n int, line func(int) string) {
 func TestBounds(t *testing.T) {
 	const mostMB, most = 300, 5 * time.Second
 	if toolcheck.InChild(t, func(dir string) {
-		r, err := bag.Validate(dir)
+		r, err := bag.Validate(t.Context(), dir)
 		if err == nil && (r.Valid || len(r.Problems) > 1000 || len(r.Notes) > 1000) {
 			t.Errorf("%d problems, %d more, %d notes", len(r.Problems), r.More, len(r.Notes))
 		}

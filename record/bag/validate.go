@@ -1,14 +1,17 @@
 package bag
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"hash"
 	"hash/maphash"
 	"io"
 	"maps"
+	"math"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 
 	"golang.org/x/text/unicode/norm"
@@ -27,14 +30,15 @@ const (
 // cannot be read at all; what is wrong with the bag is in the report.
 //
 // What it takes is bounded but for the time to read the listed files once: some
-// 200 MB of memory, however many files the bag lists.
-func Validate(dir string) (Report, error) {
+// 200 MB of memory, however many files the bag lists. A file that is larger than
+// all are said to be is not read.
+func Validate(ctx context.Context, dir string) (Report, error) {
 	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return Report{}, fmt.Errorf("cannot read bag: %w", err)
 	}
 	defer root.Close()
-	c := checker{root: root, complete: true, files: map[string]*file{}, left: maxFiles, wrong: map[string][2]string{}}
+	c := checker{ctx: ctx, root: root, said: math.MaxInt64, complete: true, files: map[string]*file{}, left: maxFiles, wrong: map[string][2]string{}}
 	if err := c.check(); err != nil {
 		return Report{}, fmt.Errorf("cannot read bag %s: %w", dir, err)
 	}
@@ -64,7 +68,9 @@ func (c *checker) check() error {
 	c.presence(paths)
 	c.alike(paths)
 	c.info()
-	c.checksums(paths)
+	if err := c.checksums(paths); err != nil {
+		return err
+	}
 	c.swapped(paths)
 	slices.SortFunc(c.report.Problems, func(a, b Problem) int {
 		return strings.Compare(a.Path+"\x00"+a.What, b.Path+"\x00"+b.What)
@@ -75,7 +81,9 @@ func (c *checker) check() error {
 }
 
 type checker struct {
+	ctx      context.Context
 	root     *os.Root
+	said     int64 // octets of all files in data/, as Payload-Oxum says
 	files    map[string]*file
 	left     int                   // files that may still be added
 	hasData  bool                  // there is a payload folder
@@ -292,6 +300,10 @@ func (c *checker) info() {
 		if seen {
 			c.problem(name, "holds Payload-Oxum twice")
 		}
+		octets, _, _ := strings.Cut(f.Value, ".")
+		if n, err := strconv.ParseInt(octets, 10, 64); err == nil {
+			c.said = n
+		}
 		if seen = true; f.Value != is {
 			c.problem(name, "Payload-Oxum is %q, but the payload is %s", f.Value, is)
 		}
@@ -299,12 +311,36 @@ func (c *checker) info() {
 }
 
 // checksums reads each listed file once, for all its manifests.
-func (c *checker) checksums(paths []string) {
+func (c *checker) checksums(paths []string) error {
 	for _, p := range paths {
-		if f := c.files[p]; f.there {
+		most := int64(maxListBytes)
+		if strings.HasPrefix(p, payloadDir) {
+			most = c.said
+		}
+		switch f := c.files[p]; {
+		case c.ctx.Err() != nil:
+			return c.ctx.Err()
+		case !f.there:
+		case f.size > most:
+			c.found(Altered, p, "is far too large, and was not read")
+		default:
 			c.checksum(p, f)
 		}
 	}
+	return c.ctx.Err()
+}
+
+// attentive is a file that is read until somebody interrupts.
+type attentive struct {
+	ctx context.Context
+	io.Reader
+}
+
+func (a attentive) Read(b []byte) (int, error) {
+	if err := a.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return a.Reader.Read(b)
 }
 
 func (c *checker) checksum(p string, want *file) {
@@ -324,7 +360,7 @@ func (c *checker) checksum(p string, want *file) {
 		return
 	}
 	defer f.Close()
-	if _, err := io.Copy(io.MultiWriter(to...), f); err != nil {
+	if _, err := io.Copy(io.MultiWriter(to...), attentive{c.ctx, f}); err != nil {
 		c.problem(p, "cannot be read: %v", reason(err))
 		return
 	}

@@ -235,7 +235,7 @@ func TestHostile(t *testing.T) {
 }
 
 func TestNoBag(t *testing.T) {
-	if _, err := bag.Validate(filepath.Join(t.TempDir(), "nothing")); err == nil {
+	if _, err := bag.Validate(t.Context(), filepath.Join(t.TempDir(), "nothing")); err == nil {
 		t.Error("no error for a folder that is not there")
 	}
 	checkBag(t, "empty folder", t.TempDir(), false, false, "bagit.txt: is missing")

@@ -220,19 +220,19 @@ func (b *Book) Newer() bool { return b.newer }
 // checkHeader looks at the file before SQLite does, so that a file of another
 // program is not touched. Places: https://www.sqlite.org/fileformat2.html.
 func checkHeader(path string, writing bool) error {
-	f, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
+	switch info, err := os.Stat(path); {
+	case errors.Is(err, fs.ErrNotExist):
 		return ErrNoBook
+	case err != nil:
+		return err
+	case !info.Mode().IsRegular():
+		return ErrNotBook
 	}
+	f, err := safefile.Open(path, safefile.Unbounded)
 	if err != nil {
 		return err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err != nil {
-		return err
-	} else if !info.Mode().IsRegular() {
-		return ErrNotBook
-	}
 	var head [100]byte
 	if _, err := io.ReadFull(f, head[:]); err != nil || string(head[:16]) != "SQLite format 3\x00" ||
 		binary.BigEndian.Uint32(head[68:]) != applicationID {

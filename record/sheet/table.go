@@ -13,7 +13,7 @@ import (
 
 // Bounds of a sheet that is read whole.
 const (
-	MaxBytes = 64 << 20
+	MaxBytes = 16 << 20
 	MaxRows  = 50_000
 )
 

@@ -38,7 +38,7 @@ type Imported struct {
 // whole deposit.
 func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, progress studio.Progress) (x Imported, problems []string, err error) {
 	end := progress.Busy("checking-deposit", 0)
-	report, err := bag.Validate(dir)
+	report, err := bag.Validate(ctx, dir)
 	end()
 	if err != nil {
 		return x, nil, err

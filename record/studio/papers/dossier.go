@@ -43,7 +43,7 @@ func Dossier(ctx context.Context, s *studio.Session, panel string) (record.Numbe
 // WriteDossier writes a dossier in one of its forms. It takes the place of an
 // old one, told by the kind of the document, and of nothing else.
 func WriteDossier(path, kind string, data []byte) error {
-	old, err := os.ReadFile(path)
+	old, err := safefile.Read(path, maxOld)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("cannot write the dossier: %w", err)
 	}

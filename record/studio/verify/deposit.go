@@ -60,7 +60,7 @@ func (c *depositCheck) part(file string, r deed.Result) {
 // deposit checks the bag and every record, certificate and book in it, each by
 // itself and against the others.
 func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error) {
-	report, err := bag.Validate(dir)
+	report, err := bag.Validate(ctx, dir)
 	if err != nil {
 		return nil, err
 	}
