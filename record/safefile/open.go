@@ -1,6 +1,7 @@
 package safefile
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -26,11 +27,19 @@ func Read(path string, most int64) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	data, err := ReadAll(f, most)
+	info, err := f.Stat()
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", path, err)
 	}
-	return data, nil
+	all := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead))
+	n, err := all.ReadFrom(io.LimitReader(f, most+1))
+	if err == nil && n > most { // it grew
+		err = tooLarge(most)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", path, err)
+	}
+	return all.Bytes(), nil
 }
 
 // ReadAll reads all of r, of which nobody knows how much it is, and refuses

@@ -8,7 +8,9 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
+	"sync/atomic"
 
 	"backleaf/certificate/page"
 	"backleaf/record"
@@ -32,7 +34,10 @@ type folder struct {
 	dir     string
 	assets  map[string]bool
 	scratch string // beside the site's files, for those that are not yet whole
+	begun   atomic.Int64
 }
+
+func newFolder(dir string) *folder { return &folder{dir: dir, assets: map[string]bool{}} }
 
 func (f *folder) path(name string) string { return filepath.Join(f.dir, filepath.FromSlash(name)) }
 
@@ -69,7 +74,6 @@ func (f *folder) mark(name string) (mark, bool) {
 
 // readAssets lists the assets that are there.
 func (f *folder) readAssets() error {
-	f.assets = map[string]bool{}
 	names, err := os.ReadDir(f.path(assets))
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -99,11 +103,11 @@ func named(page []byte) (names []string) {
 	}
 }
 
-// panels lists the folders that hold a page of ours.
-func (f *folder) panels() (names []string) {
+// others lists the folders that hold a page of ours, but for those of some names.
+func (f *folder) others(known map[string]bool) (names []string) {
 	all, _ := os.ReadDir(f.dir) // not there: nothing in it
 	for _, n := range all {
-		if !n.IsDir() || n.Name() != strings.ToUpper(n.Name()) {
+		if !n.IsDir() || known[n.Name()] || n.Name() != strings.ToUpper(n.Name()) {
 			continue
 		}
 		if _, err := record.ParseNumber(n.Name(), ""); err != nil && !bareName.MatchString(n.Name()) {
@@ -130,13 +134,14 @@ func (f *folder) put(name string, data []byte) (written bool, err error) {
 	if f.holds(name, data) {
 		return false, nil
 	}
-	path, unfinished := f.path(name), filepath.Join(f.scratch, "file")
+	path := f.path(name)
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return false, err
 	}
 	if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
 		return false, fmt.Errorf("cannot write %s: it is there already and is no regular file", path)
 	}
+	unfinished := filepath.Join(f.scratch, strconv.FormatInt(f.begun.Add(1), 10))
 	to, err := os.OpenFile(unfinished, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
 	if err != nil {
 		return false, err

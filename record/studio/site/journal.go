@@ -20,7 +20,7 @@ type journal struct {
 	size    int64
 	root    seal.Hash
 	hashes  seal.HashReader
-	general []form.Stored // about no panel, with their corrections, in order
+	general []form.Stored // that a panel may follow from and that name none, with their corrections, in order
 	of      map[record.Number][]form.Stored
 	fixes   map[int64][]form.Stored // corrections, by what they correct
 }
@@ -39,7 +39,7 @@ func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
 		switch {
 		case s.Entry.Corrects() != 0:
 			j.fixes[s.Entry.Corrects()] = append(j.fixes[s.Entry.Corrects()], s)
-		case len(s.Entry.Panels) == 0:
+		case len(s.Entry.Panels) == 0 && !ofTheRoom(s.Entry):
 			j.general = append(j.general, s)
 		}
 		for _, n := range s.Entry.Panels {
@@ -49,6 +49,13 @@ func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
 	j.general = j.corrected(j.general)
 	j.shop, err = record.Fold(form.Entries(all))
 	return j, err
+}
+
+// ofTheRoom reports a reading of the climate or a note: no panel that they do
+// not name follows from them (see [deed.Chosen]), and in the end they are many.
+func ofTheRoom(e record.Entry) bool {
+	life := e.Kind().Traits().Life
+	return life == "making" || life == "work"
 }
 
 // corrected adds what corrects some entries, and what corrects that.

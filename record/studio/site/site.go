@@ -87,12 +87,12 @@ func Write(ctx context.Context, s *studio.Session, o Order) (Result, error) {
 func open(dir string) (*folder, error) {
 	names, err := os.ReadDir(dir)
 	if errors.Is(err, os.ErrNotExist) {
-		return &folder{dir: dir}, nil
+		return newFolder(dir), nil
 	}
 	if err != nil {
 		return nil, refuse.Because("site-folder", err)
 	}
-	f := &folder{dir: dir}
+	f := newFolder(dir)
 	begun := true // nothing but what a first run writes first
 	for _, n := range names {
 		begun = begun && (n.Name() == assets || strings.HasPrefix(n.Name(), safefile.Prefix))

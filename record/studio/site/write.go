@@ -4,16 +4,13 @@ import (
 	"context"
 	"net/url"
 	"os"
-	"slices"
 	"strings"
+	"sync"
 
 	"backleaf/certificate/page"
 	"backleaf/record"
-	"backleaf/record/deed"
-	"backleaf/record/form"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
-	"backleaf/record/studio/kept"
 )
 
 // writer is one run. What a page needs is written when it is drawn; what is
@@ -23,15 +20,18 @@ type writer struct {
 	*folder
 	journal *journal
 	session *studio.Session
+	version string // of what pages are drawn with
+
+	mu      sync.Mutex // pages are drawn on all cores; it guards what they lead to
 	result  Result
-	version string          // of what pages are drawn with
-	wanted  map[string]bool // assets that some page names
-	records []seal.Digest   // of the pages
-	pages   map[string]bool // folders
+	wanted  map[string]bool         // assets that some page names
+	records []seal.Digest           // of the pages
+	pages   map[string]bool         // folders
+	blurred map[record.Number]error // photographs that cannot be read
 }
 
 func (w *writer) write(ctx context.Context) error {
-	w.wanted, w.pages = map[string]bool{}, map[string]bool{}
+	w.wanted, w.pages, w.blurred = map[string]bool{}, map[string]bool{}, map[record.Number]error{}
 	w.warnOfLink()
 	if w.Key == nil {
 		w.warn("site-not-signed")
@@ -72,151 +72,44 @@ func (w *writer) warnOfLink() {
 	}
 }
 
-// panelPages writes the page of every panel that is, or was, to be shown, and
-// returns those that are.
-func (w *writer) panelPages(ctx context.Context) (shown []*record.Panel, err error) {
-	var unasked, newer []record.Number
-	all := w.journal.shop.Panels
-	for i, p := range all {
-		if w.Progress != nil {
-			w.Progress("site", int64(i+1), int64(len(all)))
-		}
-		if ctx.Err() != nil {
-			return nil, ctx.Err()
-		}
-		show, ever, since := published(p)
-		switch {
-		case !ever:
-		case studio.Readable(p) != nil:
-			newer = append(newer, p.Number)
-			err = w.keep(p.Number.Bare())
-		case show:
-			shown = append(shown, p)
-			if _, asked := photograph(p); !asked {
-				unasked = append(unasked, p.Number)
-			}
-			err = w.panelPage(ctx, p)
-		default:
-			w.result.TakenBack = append(w.result.TakenBack, p.Number)
-			var out page.Page
-			if out, err = page.TakenBack(w.Catalogue, w.journal.shop, p, since); err == nil {
-				_, err = w.putPage(p.Number.Bare(), out, seal.Digest{}, seal.Digest{})
-			}
-		}
-		if err != nil {
-			return nil, err
-		}
-	}
-	w.result.Shown = len(shown)
-	if unasked != nil {
-		w.warn("photograph-not-asked", record.With("panels", unasked))
-	}
-	if newer != nil {
-		w.warn("site-newer", record.With("panels", newer))
-	}
-	return shown, nil
-}
-
-// keep leaves a page as it is.
-func (w *writer) keep(name string) error {
-	if m, ok := w.mark(name + "/" + index); ok {
-		w.pages[name] = true
-		w.want(named(m.page))
-	}
-	return nil
-}
-
-func (w *writer) want(names []string) {
-	for _, n := range names {
-		w.wanted[n] = true
-	}
-}
-
-// panelPage writes the page of a panel, unless it stands as it would be drawn.
-func (w *writer) panelPage(ctx context.Context, p *record.Panel) error {
-	entries, digest := w.journal.follows(p.Number)
-	show, _ := photograph(p)
-	from := w.drawnFrom(digest)
-	name := p.Number.Bare()
-	if m, ok := w.mark(name + "/" + index); ok && !w.Anew && m.From == from {
-		names := named(m.page)
-		if !slices.ContainsFunc(names, func(n string) bool { return !w.assets[n] }) {
-			w.pages[name] = true
-			w.records = append(w.records, m.Record)
-			w.want(names)
-			return nil
-		}
-	}
-	out, record, err := w.draw(ctx, p.Number, entries, show)
-	if err != nil {
-		return err
-	}
-	w.records = append(w.records, record)
-	written, err := w.putPage(name, out, from, record)
-	if written {
-		w.result.Written = append(w.result.Written, p.Number)
-	}
-	return err
-}
-
-// drawnFrom names all that a page follows from.
-func (w *writer) drawnFrom(entries seal.Digest) seal.Digest {
-	key := "none"
-	if w.Key != nil {
-		key = w.Key.Public().Fingerprint().String()
-	}
-	return seal.DigestOf([]byte(w.version + "\n" + entries.String() + "\n" + key))
-}
-
-// draw draws a page from what its record holds, as of its last entry.
-func (w *writer) draw(ctx context.Context, n record.Number, entries []form.Stored, show bool) (page.Page, seal.Digest, error) {
-	none := seal.Digest{}
-	shop, err := record.Fold(form.Entries(entries))
-	if err != nil {
-		return page.Page{}, none, err
-	}
-	panel := shop.Panel(n)
-	at, _ := shop.Written.Exact()
-	in := page.Input{Workshop: shop, Panel: panel, Key: w.Key, Catalogue: w.Catalogue}
-	if in.Deed, err = deed.Make(ctx, then{w.journal, shop.Last}, shop, panel, nil, w.Key, at); err != nil {
-		return page.Page{}, none, err
-	}
-	if ph, ok := page.Front(panel); ok {
-		if in.Withheld = !show; show {
-			if in.Photograph, err = kept.Read(w.session.Book.Path(), kept.Photograph(ph)); err != nil {
-				w.warn("site-photograph", record.With("panel", n), record.With("problem", err.Error()))
-				in.Photograph, in.Withheld = nil, true
-			}
-		}
-	}
-	out, err := page.Draw(in)
-	return out, seal.DigestOf(in.Deed.Record), err
-}
-
 // putPage writes the assets of a page, then the page.
 func (w *writer) putPage(name string, p page.Page, from, record seal.Digest) (bool, error) {
 	if err := w.putAssets(p); err != nil {
 		return false, err
 	}
-	w.pages[name] = true
+	w.stands(name, nil)
 	return w.putFile(name+"/"+index, marked(p.HTML, from, record))
 }
 
+// putAssets writes what is not there. Two pages may write the same at once: each
+// comes after its assets.
 func (w *writer) putAssets(p page.Page) error {
 	for _, a := range p.Assets {
+		w.mu.Lock()
 		w.wanted[a.Name] = true
-		if w.assets[a.Name] {
+		w.mu.Unlock()
+		if !w.lacks(a.Name) {
 			continue
 		}
-		if _, err := w.putFile(assets+"/"+a.Name, a.Data); err != nil {
+		written, err := w.putFile(assets+"/"+a.Name, a.Data)
+		if err != nil {
 			return err
 		}
-		if w.assets == nil {
-			w.assets = map[string]bool{}
+		w.mu.Lock()
+		if w.assets[a.Name] && written {
+			w.result.Files-- // another page wrote it too
 		}
 		w.assets[a.Name] = true
+		w.mu.Unlock()
 	}
 	return nil
+}
+
+// lacks reports that an asset is not there.
+func (w *writer) lacks(asset string) bool {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return !w.assets[asset]
 }
 
 // putFile writes a file unless it stands, or says that it would.
@@ -227,6 +120,8 @@ func (w *writer) putFile(name string, data []byte) (written bool, err error) {
 		written, err = w.put(name, data)
 	}
 	if written {
+		w.mu.Lock()
+		defer w.mu.Unlock()
 		w.result.Files++
 	}
 	return written, err
@@ -272,10 +167,7 @@ func (w *writer) remove() error {
 			return err
 		}
 	}
-	for _, name := range w.panels() {
-		if w.pages[name] {
-			continue
-		}
+	for _, name := range w.others(w.pages) {
 		w.result.Removed = append(w.result.Removed, name)
 		if err := gone(name + "/" + index); err != nil {
 			return err
