@@ -8,13 +8,14 @@ const unbase64 = (text) => Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
 const base64 = (data) => btoa(String.fromCharCode(...data));
 const hex = (data) => Array.from(data, (b) => b.toString(16).padStart(2, "0")).join("");
 const sha256 = async (data) => new Uint8Array(await crypto.subtle.digest("SHA-256", data));
+const unpacked = async (data) => new Uint8Array(await new Response(new Blob([data]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer());
 const digest = async (data) => hex(await sha256(data));
 const join = (...parts) => Uint8Array.from(parts.flatMap((p) => Array.from(p)));
 const groups = (sum) => sum.match(/.{4}/g).join(" ");
 const say = (code, values = {}) => words[code].replace(/\{(\w+)\}/g, (all, name) => values[name] ?? all);
 const date = (text) => new Date(text.slice(0, 10) + "T12:00:00Z").toLocaleDateString(words.locale, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
 
-// canonical writes JSON as RFC 8785 does: the very bytes that were signed.
+// canonical writes JSON as RFC 8785 does: the very bytes of an entry that the journal hashes.
 const canonical = (v) =>
   Array.isArray(v) ? "[" + v.map(canonical).join(",") + "]"
   : v && typeof v === "object" ? "{" + Object.keys(v).sort().map((k) => JSON.stringify(k) + ":" + canonical(v[k])).join(",") + "}"
@@ -77,25 +78,45 @@ async function checkHead(d, key) {
   return [line("holds", "head", { n: head.size })];
 }
 
-// checkProof follows each entry's path to the root (RFC 6962 section 2.1.1).
+const leaf = (entry) => sha256(join([0], utf8(canonical(entry))));
+const above = (left, right) => sha256(join([1], left, right));
+
+// checkTree makes the root of the journal (RFC 6962 section 2.1) from the entries
+// of the record and the hashes of all that stands between them.
+async function checkTree(d) {
+  const { head, entries } = d.record, between = d.nodes.values();
+  const tree = async (from, to) => {
+    const inside = entries.filter((e) => e.seq > from && e.seq <= to);
+    if (!inside.length) return unbase64(between.next().value);
+    if (to - from === 1) return leaf(inside[0]);
+    let half = 1;
+    while (half * 2 < to - from) half *= 2;
+    return above(await tree(from, from + half), await tree(from + half, to));
+  };
+  const same = base64(await tree(0, head.size)) === head.root;
+  return [line(same ? "holds" : "fails", same ? "proof" : "proof-not", { n: entries.length })];
+}
+
+// checkProof follows the path of each entry in a proof.json to the root (RFC 6962
+// section 2.1.1).
 async function checkProof(d) {
   const { record, proof } = d;
   if (proof.size !== record.head.size || proof.root !== record.head.root || proof.entries.length !== record.entries.length) return [line("fails", "proof-form")];
   for (const [i, entry] of record.entries.entries()) {
     const p = proof.entries[i];
     let at = p.seq, last = proof.size - 1;
-    let node = await sha256(join([0], utf8(canonical(entry))));
-    const leaf = (p.leaf ?? base64(node)) === base64(node) && entry.seq === p.seq + 1;
+    let node = await leaf(entry);
+    const own = p.leaf === base64(node) && entry.seq === p.seq + 1;
     for (const other of p.path.map(unbase64)) {
       if (at % 2 || at === last) {
-        node = await sha256(join([1], other, node));
+        node = await above(other, node);
         while (at && at % 2 === 0) { at = Math.floor(at / 2); last = Math.floor(last / 2); }
       } else {
-        node = await sha256(join([1], node, other));
+        node = await above(node, other);
       }
       at = Math.floor(at / 2); last = Math.floor(last / 2);
     }
-    if (!leaf || last !== 0 || base64(node) !== proof.root) return [line("fails", "proof-not", { n: entry.seq })];
+    if (!own || last !== 0 || base64(node) !== proof.root) return [line("fails", "proof-entry", { n: entry.seq })];
   }
   return [line("holds", "proof", { n: record.entries.length })];
 }
@@ -141,7 +162,7 @@ function stated() {
 
 async function checkText(d, key) {
   const said = fields(await readNote(d.page, key));
-  if (said.number[0] !== d.record.number || said.record[0] !== (await digest(utf8(canonical(d.record))))) return [line("fails", "page-other")];
+  if (said.number[0] !== d.record.number || said.record[0] !== (await digest(d.bytes))) return [line("fails", "page-other")];
   const same = said.text[0] === pageText;
   return [line(same ? "holds" : "fails", same ? "text" : "text-not")];
 }
@@ -184,7 +205,7 @@ async function checkStatus(d, key) {
   if (said.key[0] !== key.line) return [line("fails", "status-not")];
   const own = standing(key.print, ["retired", "lost"]);
   if (own) out.push(line("fails", "status-key", { date: on, standing: own }));
-  const named = said.page?.includes(await digest(utf8(canonical(d.record))));
+  const named = said.page?.includes(await digest(d.bytes));
   out.push(named ? line("holds", "status-page", { date: on }) : line("since", "status-older", { date: on }));
   for (const e of d.record.entries.filter((e) => e.kind === "certificate-issued" && e.panels.includes(d.record.number))) {
     const s = standing(e.record_sha256, ["issued", "replaced", "withdrawn", "stolen", "missing"]);
@@ -196,24 +217,24 @@ async function checkStatus(d, key) {
 
 // checkSignature says whether the key signed the record.
 const checkSignature = async (d, key) => {
-  const good = await verify(key, unbase64(d.signature), utf8(canonical(d.record)));
+  const good = await verify(key, unbase64(d.signature), d.bytes);
   return [line(good ? "holds" : "fails", good ? "signature" : "signature-not")];
 };
 
-// spread makes the proof of the page as it stands in proof.json, but for the
-// hashes of the entries themselves.
-const spread = (d) => ({ size: d.record.head.size, root: d.record.head.root,
-  entries: d.record.entries.map((e, i) => ({ seq: e.seq - 1, path: d.paths[i].map((at) => d.nodes[at]) })) });
-
 async function checkPage(d) {
   let key;
+  if (!d.record) return { key: null, lines: [line("fails", "data-not")] };
   try { key = await readKey(d.key); } catch { return { key: null, lines: [line("fails", "key-not")] }; }
+  try {
+    d.bytes = await unpacked(unbase64(d.record));
+    d.record = JSON.parse(new TextDecoder().decode(d.bytes));
+  } catch { return { key: null, lines: [line("fails", "record-not")] }; }
   const lines = [
     ...(await attempt(() => checkSignature(d, key), "signature-not")),
     ...(await attempt(() => checkText(d, key), "page-not")),
     ...(await attempt(() => checkPictures(d, key), "page-not")),
     ...(await attempt(() => checkHead(d, key), "head-not")),
-    ...(await attempt(() => checkProof({ ...d, proof: spread(d) }), "proof-form")),
+    ...(await attempt(() => checkTree(d), "proof-not")),
     ...(await attempt(() => checkKeys(d, key), "keys-not")),
     ...(await attempt(() => checkStatus(d, key), "status-not")),
   ];
@@ -298,7 +319,9 @@ function showBring(at, d) {
   const show = async (files) => results.replaceChildren(list(await checkBrought(d, files)));
   const take = async (chosen) => {
     const files = {};
-    for (const f of chosen) files[f.name] = new Uint8Array(await f.arrayBuffer());
+    for (const f of chosen) { // saved twice, a file is "record (1).json"; a folder has no bytes
+      files[f.name.replace(/ ?\(\d+\)(?=\.\w+$)/, "")] = new Uint8Array(await f.arrayBuffer().catch(() => []));
+    }
     show(files);
   };
   const input = element("input"), text = element("textarea"), button = element("button", words["bring-check"]);
@@ -322,15 +345,15 @@ async function main() {
   at.replaceChildren(element("p", words.checking, "verdict"));
   if (!globalThis.crypto?.subtle) return at.replaceChildren(element("p", say("cannot", { why: words["why-insecure"] }), "verdict"));
   const point = Uint8Array.from({ length: 32 }, (_, i) => (i ? 0x66 : 0x58)); // the base point of RFC 8032, a key like any other
-  try { await crypto.subtle.importKey("raw", point, "Ed25519", false, ["verify"]); } catch {
+  try { new DecompressionStream("gzip"); await crypto.subtle.importKey("raw", point, "Ed25519", false, ["verify"]); } catch {
     return at.replaceChildren(element("p", say("cannot", { why: words["why-old"] }), "verdict"));
   }
-  let d;
-  try { d = JSON.parse(carried.textContent); } catch { return at.replaceChildren(element("p", words.altered, "verdict")); }
   pageText = await digest(stated());
+  let d;
+  try { d = Object(JSON.parse(carried.textContent)); } catch { d = {}; }
   const { key, lines } = await checkPage(d);
   at.replaceChildren(element("p", summary(lines, key), "verdict"), ...(d.demo ? [element("p", words.demo)] : []), list(lines));
-  showBring(at, d);
+  if (d.bytes) showBring(at, d);
   at.dataset.done = "yes";
 }
 

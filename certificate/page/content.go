@@ -181,7 +181,7 @@ func (c *content) drawings() ([]template.HTML, error) {
 	}
 	var out []template.HTML
 	for i, d := range all {
-		d.ID = "build-up-" + strconv.Itoa(i+1)
+		d.ID, d.Desc = "build-up-"+strconv.Itoa(i+1), string(c.Drawn)
 		out = append(out, template.HTML(d.SVG())) // escaped by its writer
 	}
 	return out, err

@@ -2,11 +2,13 @@ package page
 
 import (
 	"bytes"
+	"compress/gzip"
 	"html/template"
+	"math/bits"
+	"slices"
 	"strings"
 
 	"github.com/go-json-experiment/json"
-	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
 	"backleaf/record/deed"
@@ -14,22 +16,21 @@ import (
 	"backleaf/record/tell"
 )
 
-// carried is the data that the script reads. The record is canonical JSON, so
-// that its bytes can be made again from what was read. The paths of the proof
-// share most of their hashes: each stands once, and a path is a list of places.
+// carried is the data that the script reads. The record is packed, which takes a
+// third of the room; it stands beside the page as it is. Of the proof there are
+// the hashes that the entries of the record do not give themselves.
 type carried struct {
-	Record    jsontext.Value `json:"record"`
-	Signature []byte         `json:"signature,omitempty"` // base64
-	Key       string         `json:"key,omitempty"`       // the middle line of studio.pem
-	Head      string         `json:"head,omitempty"`
-	Nodes     []seal.Hash    `json:"nodes,omitempty"`
-	Paths     [][]int        `json:"paths,omitempty"` // of each entry of the record
-	Page      string         `json:"page,omitempty"`
-	Demo      bool           `json:"demo,omitempty"`
+	Record    []byte      `json:"record"`              // gzip (RFC 1952), in base64
+	Signature []byte      `json:"signature,omitempty"` // base64
+	Key       string      `json:"key,omitempty"`       // the middle line of studio.pem
+	Head      string      `json:"head,omitempty"`
+	Nodes     []seal.Hash `json:"nodes,omitempty"` // see [between]
+	Page      string      `json:"page,omitempty"`
+	Demo      bool        `json:"demo,omitempty"`
 }
 
 func data(d deed.Deed, word []byte) (template.JS, error) {
-	c := carried{Record: d.Record, Page: string(word), Demo: d.Demo}
+	c := carried{Record: packed(d.Record), Page: string(word), Demo: d.Demo}
 	if len(d.Signature) > 0 {
 		c.Signature, c.Key = d.Signature, strings.Split(string(d.Key.PEM()), "\n")[1]
 		c.Head = string(d.Head)
@@ -37,21 +38,39 @@ func data(d deed.Deed, word []byte) (template.JS, error) {
 		if err != nil {
 			return "", err
 		}
-		place := map[seal.Hash]int{}
-		for _, e := range proof.Entries {
-			path := []int{}
-			for _, h := range e.Path {
-				at, ok := place[h]
-				if !ok {
-					at = len(c.Nodes)
-					place[h], c.Nodes = at, append(c.Nodes, h)
-				}
-				path = append(path, at)
-			}
-			c.Paths = append(c.Paths, path)
-		}
+		c.Nodes = between(proof.Entries, 0, proof.Size, 0)
 	}
 	return inScript(c)
+}
+
+// between lists the hashes of the largest subtrees (RFC 6962 section 2.1) over the
+// entries from, …, to-1 of the journal that hold none of some entries, from left
+// to right; the path of a neighbour has each. depth is how far below the root we are.
+func between(entries []seal.EntryProof, from, to int64, depth int) []seal.Hash {
+	if to-from < 2 {
+		return nil
+	}
+	half := int64(1) << (bits.Len64(uint64(to-from-1)) - 1)
+	at := slices.IndexFunc(entries, func(e seal.EntryProof) bool { return e.Seq >= from+half })
+	if at < 0 {
+		at = len(entries)
+	}
+	side := func(own, other []seal.EntryProof, from, to int64) []seal.Hash {
+		if len(own) == 0 {
+			path := other[0].Path
+			return []seal.Hash{path[len(path)-1-depth]}
+		}
+		return between(own, from, to, depth+1)
+	}
+	return append(side(entries[:at], entries[at:], from, from+half), side(entries[at:], entries[:at], from+half, to)...)
+}
+
+func packed(data []byte) []byte {
+	var b bytes.Buffer
+	w, _ := gzip.NewWriterLevel(&b, gzip.BestCompression) // a level that there is
+	w.Write(data)                                         // a bytes.Buffer does not fail
+	w.Close()
+	return b.Bytes()
 }
 
 // inScript writes a value so that it can stand in an element of script: no

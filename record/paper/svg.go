@@ -38,7 +38,7 @@ func (d Drawing) SVG() []byte {
 	}
 	body = bytes.ReplaceAll(body, []byte(face), nil)
 	w.buf = bytes.Buffer{}
-	w.f(`<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%stitle %sdesc"%s>`,
+	w.f(`<svg xmlns="http://www.w3.org/2000/svg" xml:space="preserve" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%stitle %sdesc"%s>`,
 		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM), w.id, w.id, face)
 	w.f(`<title id="%stitle">%s</title><desc id="%sdesc">%s</desc>`, w.id, escape(Clean(d.Title)), w.id, escape(Clean(d.Desc)))
 	w.buf.Write(body)
@@ -50,6 +50,13 @@ type svgWriter struct {
 	buf   bytes.Buffer
 	id    string
 	clips int
+	paths map[string]firstPath // by all but their place
+}
+
+// firstPath is a path that others repeat elsewhere.
+type firstPath struct {
+	id string
+	at Point
 }
 
 func (w *svgWriter) f(format string, args ...any) {
@@ -98,40 +105,95 @@ func (l Line) svg(w *svgWriter) {
 		}
 		dash = fmt.Sprintf(` stroke-dasharray="%s"`, strings.Join(parts, " "))
 	}
-	w.f(`<path d="M%s %sL%s %s" %s%s/>`, num(l.X1), num(l.Y1), num(l.X2), num(l.Y2), paintAttrs(l.WeightMM, open), dash)
+	w.path([][]Point{{{l.X1, l.Y1}, {l.X2, l.Y2}}}, false, paintAttrs(l.WeightMM, open)+dash)
 }
 
 func (r Rect) svg(w *svgWriter) {
 	w.f(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`, num(r.X), num(r.Y), num(r.W), num(r.H), paintAttrs(r.WeightMM, r.Fill))
 }
 
-// pathData writes each point after the first from the one before it, as they
-// were rounded, so that nothing adds up.
-func pathData(points []Point) string {
-	var b strings.Builder
-	var x, y float64
-	for i, p := range points {
-		px, py := math.Round(p.X*100)/100, math.Round(p.Y*100)/100
-		b.WriteString(map[bool]string{true: "M", false: "l"}[i == 0])
-		b.WriteString(num(px-x) + " " + num(py-y))
-		x, y = px, py
+// pathData is what a path draws, written as short as the grammar of SVG 2 lets it
+// (section 9.3.9): a letter only where it changes, a space only where a number
+// would run on.
+type pathData struct {
+	strings.Builder
+	letter  byte
+	decimal bool // the last number has a point
+}
+
+func (d *pathData) put(letter byte, numbers ...float64) {
+	after := letter == d.letter
+	if !after {
+		d.WriteByte(letter)
+		d.letter, d.decimal = letter, false
 	}
-	return b.String()
+	for _, v := range numbers {
+		s := num(v)
+		if after && s[0] != '-' && (s[0] != '.' || !d.decimal) {
+			d.WriteByte(' ')
+		}
+		d.WriteString(s)
+		after, d.decimal = true, strings.Contains(s, ".")
+	}
+}
+
+// path draws lines through points, one after the other. Each point is written
+// from the one before it, both as rounded from the first of all, so that nothing
+// adds up and the same lines elsewhere are the same text. Long ones that are
+// repeated, as a hatching is, stand once.
+func (w *svgWriter) path(lines [][]Point, close bool, attrs string) {
+	if len(lines) == 0 || len(lines[0]) == 0 {
+		return
+	}
+	first := lines[0][0]
+	var d pathData
+	var x, y float64
+	for n, l := range lines {
+		for i, p := range l {
+			px, py := math.Round((p.X-first.X)*100)/100, math.Round((p.Y-first.Y)*100)/100
+			switch dx, dy := px-x, py-y; {
+			case i == 0 && n > 0:
+				d.letter = 0
+				d.put('m', dx, dy)
+				d.letter = 'l' // as which what follows it is read
+			case i == 0:
+			case num(dy) == "0":
+				d.put('h', dx)
+			case num(dx) == "0":
+				d.put('v', dy)
+			default:
+				d.put('l', dx, dy)
+			}
+			x, y = px, py
+		}
+	}
+	if close {
+		d.WriteByte('z')
+	}
+	const long = 64 // letters, above which a name is shorter
+	id := ""
+	if d.Len() > long {
+		key := d.String() + attrs
+		if f, ok := w.paths[key]; ok {
+			w.f(`<use href="#%s" x="%s" y="%s"/>`, f.id, num(first.X-f.at.X), num(first.Y-f.at.Y))
+			return
+		}
+		if w.paths == nil {
+			w.paths = map[string]firstPath{}
+		}
+		f := firstPath{w.id + "path" + itoa(len(w.paths)+1), first}
+		w.paths[key], id = f, fmt.Sprintf(`id="%s" `, f.id)
+	}
+	start := pathData{}
+	start.put('M', first.X, first.Y)
+	w.f(`<path %sd="%s%s" %s/>`, id, start.String(), d.String(), attrs)
 }
 
 func (p Polygon) svg(w *svgWriter) {
-	w.f(`<path d="%sZ" %s/>`, pathData(p.Points), paintAttrs(p.WeightMM, p.Fill))
+	w.path([][]Point{p.Points}, true, paintAttrs(p.WeightMM, p.Fill))
 }
 
-func (s Strokes) svg(w *svgWriter) {
-	var d strings.Builder
-	for _, l := range s.Lines {
-		d.WriteString(pathData(l))
-	}
-	if d.Len() > 0 {
-		w.f(`<path d="%s" %s/>`, d.String(), paintAttrs(s.WeightMM, open))
-	}
-}
+func (s Strokes) svg(w *svgWriter) { w.path(s.Lines, false, paintAttrs(s.WeightMM, open)) }
 
 // Areas of one size in rows of one pitch, as of a hatching of dots, are drawn as
 // dashes: that takes a tenth of the room.
@@ -170,15 +232,10 @@ func (r Rects) svg(w *svgWriter) {
 	}
 }
 
-// Each run of a font is one tspan with its length given, so that a viewer
-// with other fonts still keeps the lines as they were set.
+// Each run of a font has its length given, so that a viewer with other fonts
+// still keeps the lines as they were set.
 func (t Text) svg(w *svgWriter) {
 	t.eachLine(func(x, y float64, l line) {
-		if len(l.pieces) == 0 {
-			return
-		}
-		var b strings.Builder
-		b.WriteString(`<text xml:space="preserve">`)
 		for i := 0; i < len(l.pieces); {
 			p := l.pieces[i]
 			text, end := p.text, p.x+p.width
@@ -193,11 +250,9 @@ func (t Text) svg(w *svgWriter) {
 			if p.trackPt != 0 {
 				track = fmt.Sprintf(` letter-spacing="%s"`, num(p.trackPt*mmPerPt))
 			}
-			fmt.Fprintf(&b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" %s%s>%s</tspan>`,
+			w.f(`<text x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs" %s%s>%s</text>`,
 				num(x+p.x), num(y-p.risePt*mmPerPt), num(p.sizePt*mmPerPt), num(end-p.x), p.cut.css, track, escape(text))
 		}
-		b.WriteString(`</text>`)
-		w.f("%s", b.String())
 	})
 }
 

@@ -61,7 +61,7 @@ func spans(t *testing.T, svg []byte) []svgSpan {
 		if err != nil {
 			t.Fatalf("not well-formed: %v", err)
 		}
-		if start, ok := token.(xml.StartElement); ok && start.Name.Local == "tspan" {
+		if start, ok := token.(xml.StartElement); ok && start.Name.Local == "text" {
 			var s svgSpan
 			if err := d.DecodeElement(&s, &start); err != nil {
 				t.Fatal(err)

@@ -9,6 +9,7 @@ type PageWords struct {
 	By              Message // {maker} {painter}: panel and work by two hands
 	Faces, Varnish  Message
 	NoPhotograph    Message // it is on record and not shown
+	Drawn           Message // what a drawing of the build-up shows, for those who cannot see it
 	DrawingWords    Message // before the build-up in words
 
 	Certificates                                Message
@@ -39,6 +40,7 @@ var englishPage = PageWords{
 	By:       "{painter}; panel made by {maker}",
 	Faces:    "Sealing", Varnish: "Varnish",
 	NoPhotograph: "A photograph is on record. It is not shown here.",
+	Drawn:        "The layers, from the front to the back; the list below names them.",
 	DrawingWords: "The same in words",
 
 	Certificates:  "Certificates",
@@ -87,6 +89,8 @@ var englishPage = PageWords{
 		"since":         "since then",
 		"signature":     "The signature over the record is that of the key.",
 		"signature-not": "The signature over the record is not that of the key, or the record was changed.",
+		"record-not":    "The record that this page carries cannot be read: it was changed.",
+		"data-not":      "The data that this page carries cannot be read: it was changed.",
 		"key-not":       "The key is not in its form.",
 		"text":          "What this page states is what the studio signed.",
 		"text-not":      "What this page states is not what the studio signed.",
@@ -99,7 +103,8 @@ var englishPage = PageWords{
 		"head-not":      "The head of the journal is not signed with the key, or was changed.",
 		"head-other":    "The head of the journal is not the one that the record names.",
 		"proof":         "Each of the {n} entries of the record stands in that journal, unchanged.",
-		"proof-not":     "Entry {n} of the record does not stand in that journal.",
+		"proof-not":     "The entries of the record do not all stand in that journal as they are, or the proof was changed.",
+		"proof-entry":   "Entry {n} of the record does not stand in that journal.",
 		"proof-form":    "The proof is not that of these entries.",
 		"keys":          "The key is the one that the journal names; each earlier one named its successor.",
 		"keys-not":      "The journal does not name this key as the studio’s present one.",
