@@ -4,8 +4,13 @@
 // nothing, and writes text, never markup.
 
 const utf8 = (text) => new TextEncoder().encode(text);
-const unbase64 = (text) => Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
-const base64 = (data) => btoa(String.fromCharCode(...data));
+const base64 = (data) => btoa(Array.from(data, (b) => String.fromCharCode(b)).join(""));
+// unbase64 takes the one spelling of its bytes, as the papers do.
+function unbase64(text) {
+  const data = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
+  if (base64(data) !== text) throw new Error("base64");
+  return data;
+}
 const hex = (data) => Array.from(data, (b) => b.toString(16).padStart(2, "0")).join("");
 const sha256 = async (data) => new Uint8Array(await crypto.subtle.digest("SHA-256", data));
 const unpacked = async (data) => new Uint8Array(await new Response(new Blob([data]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer());
@@ -84,7 +89,7 @@ const above = (left, right) => sha256(join([1], left, right));
 // checkTree makes the root of the journal (RFC 6962 section 2.1) from the entries
 // of the record and the hashes of all that stands between them.
 async function checkTree(d) {
-  const { head, entries } = d.record, between = d.nodes.values();
+  const { head, entries } = d.record, between = (d.nodes ?? []).values();
   const tree = async (from, to) => {
     const inside = entries.filter((e) => e.seq > from && e.seq <= to);
     if (!inside.length) return unbase64(between.next().value);

@@ -51,7 +51,7 @@ var englishPage = PageWords{
 	RecordDigest:  "Record, SHA-256: {digest}",
 	Studio:        "The studio", Contact: "Contact",
 	What:    "What this page is",
-	NotThis: "The maker’s own record of the panel, as it stood on the day named above. What happened since, only the studio can tell.",
+	NotThis: "The maker’s own record of the panel, as it stood on the day named below. What happened since, only the studio can tell.",
 
 	Check: "Check this page",
 	CheckText: "This page carries the record of the panel, the studio’s signature over it, and the proof that its entries stand in the studio’s journal. " +

@@ -1,6 +1,7 @@
 package sitecheck_test
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -22,39 +23,78 @@ func webTools(t testing.TB) string {
 // sizes are those of a small telephone, a tablet and a desk.
 var sizes = []int64{320, 768, 1280}
 
-// Nothing on any page of the demonstration keeps anybody out, at any size, in
-// light and dark; nothing is wider than the window. BACKLEAF_PICTURES names a
-// folder for pictures of all of them.
+// states are the addresses of pages of every sort, by what they are called: one
+// that is shown, one whose certificate was withdrawn since the work was stolen,
+// one that was taken back, a list, and what stands where nothing is.
+func states(t testing.TB) map[string]string {
+	t.Helper()
+	_, shown, command := copied(t)
+	command("panel", "publish", "0007", "--withdraw", "--because", "the owner asked")
+	command("site", shown, "--index")
+	_, gone, command := copied(t)
+	command("certificate", "withdraw", "0003", "--because", "stolen with the work")
+	command("handover", "0003", "--how", "theft")
+	command("site", gone)
+	now, then := serve(t, shown), serve(t, gone)
+	return map[string]string{"panel": now.page(panel), "panel-unpainted": now.page("MR2500019"), "panel-withdrawn": then.page(panel),
+		"taken-back": now.page("MR250007Z"), "not-found": now.URL + prefix + "404.html", "index": now.URL + prefix}
+}
+
+// Nothing on any page keeps anybody out, at any size, in light and dark; nothing
+// is wider than the window.
 func TestAccessible(t *testing.T) {
-	dir := webTools(t)
-	_, site := demonstration(t)
-	h := serve(t, site)
-	axe := string(read(t, filepath.Join(dir, "node_modules", "axe-core", "axe.min.js")))
-	pictures := os.Getenv("BACKLEAF_PICTURES")
-	chromium := browser(t)
+	toolcheck.Long(t)
+	axe := string(read(t, filepath.Join(webTools(t), "node_modules", "axe-core", "axe.min.js")))
+	everyPage(t, func(t *testing.T, p tab, name string) {
+		p.Do(chromedp.Evaluate[chromedp.Void](axe + "; undefined"))
+		p.Do(chromedp.Evaluate[chromedp.Void](`window.axeSays = undefined; axe.run({runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}).then(
+			(r) => { window.axeSays = r.violations.map((v) => v.id + ": " + v.help + " " + v.nodes.map((n) => n.target.join(" ")).join(", ")).join("\n") + (r.passes.length ? "" : "nothing was looked at"); }); undefined`))
+		p.Until("window.axeSays !== undefined")
+		if says := value[string](p, "window.axeSays"); says != "" {
+			t.Errorf("%s: %s", name, says)
+		}
+	})
+}
+
+// TestGallery writes pictures of all pages, to be looked at, into the folder
+// that BACKLEAF_SHOTS names, and what comes out of a printer.
+func TestGallery(t *testing.T) {
+	dir := os.Getenv("BACKLEAF_SHOTS")
+	if dir == "" {
+		t.Skip("BACKLEAF_SHOTS names no folder")
+	}
+	everyPage(t, func(t *testing.T, p tab, name string) {
+		p.Shot(filepath.Join(dir, name+".png"))
+		if sheet, ok := strings.CutSuffix(name, "-1280-light"); ok {
+			pdf, err := chromedp.Run(p.Context, chromedp.PrintToPDF())
+			if err == nil {
+				err = os.WriteFile(filepath.Join(dir, sheet+"-print.pdf"), pdf, 0o644)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			toolcheck.Run(t, "pdftoppm", "-r", "80", "-png", filepath.Join(dir, sheet+"-print.pdf"), filepath.Join(dir, sheet+"-print"))
+		}
+	})
+}
+
+// everyPage opens pages of every sort at every size in both schemes.
+func everyPage(t *testing.T, look func(t *testing.T, p tab, name string)) {
+	pages := states(t)
 	for _, scheme := range []string{"light", "dark"} {
 		for _, width := range sizes {
-			p := open(t, chromium, width, 900, scheme)
-			for _, path := range []string{panel + "/", "MR2500019/", "404.html", ""} {
-				name := strings.Trim(strings.TrimSuffix(path, ".html"), "/") + "-" + scheme + "-" + map[int64]string{320: "320", 768: "768", 1280: "1280"}[width]
-				if strings.HasPrefix(path, "MR") {
-					p.checked(h.URL + prefix + path)
+			p := open(t, width, scheme)
+			for name, url := range pages {
+				name = fmt.Sprintf("%s-%d-%s", name, width, scheme)
+				if strings.HasPrefix(name, "panel") {
+					p.checked(url)
 				} else {
-					p.do(chromedp.Navigate(h.URL + prefix + path))
+					p.to(url)
 				}
 				if wide := value[int64](p, "document.documentElement.scrollWidth"); wide > width {
 					t.Errorf("%s: %d pixels wide", name, wide)
 				}
-				p.do(chromedp.Evaluate[chromedp.Void](axe + "; undefined"))
-				p.do(chromedp.Evaluate[chromedp.Void](`window.axeSays = undefined; axe.run({runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}).then(
-					(r) => { window.axeSays = r.violations.map((v) => v.id + ": " + v.help + " " + v.nodes.map((n) => n.target.join(" ")).join(", ")).join("\n") + (r.passes.length ? "" : "nothing was looked at"); }); undefined`))
-				p.until("window.axeSays !== undefined")
-				if says := value[string](p, "window.axeSays"); says != "" {
-					t.Errorf("%s: %s", name, says)
-				}
-				if pictures != "" {
-					p.shot(filepath.Join(pictures, name+".png"))
-				}
+				look(t, p, name)
 			}
 		}
 	}
@@ -62,11 +102,12 @@ func TestAccessible(t *testing.T) {
 
 // The pages are valid HTML.
 func TestValid(t *testing.T) {
+	toolcheck.Long(t)
 	toolcheck.Require(t, "java")
 	jar := filepath.Join(webTools(t), "node_modules", "vnu-jar", "build", "dist", "vnu.jar")
-	dir, site := demonstration(t)
-	command(t, "--book", filepath.Join(dir, "studio.sqlite"), "panel", "publish", "0007", "--withdraw")
-	command(t, "--book", filepath.Join(dir, "studio.sqlite"), "site", site, "--index")
+	_, site, command := copied(t)
+	command("panel", "publish", "0007", "--withdraw")
+	command("site", site, "--index")
 	pages, _ := filepath.Glob(filepath.Join(site, "*", "index.html"))
 	if len(pages) < 3 {
 		t.Fatalf("only %d pages", len(pages))
