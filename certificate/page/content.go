@@ -37,6 +37,7 @@ type content struct {
 	AsOf                    string
 
 	Signed      bool
+	Record      string // its digest
 	Fingerprint string
 	Files       []file
 	LinkedArt   string
@@ -181,7 +182,7 @@ func (c *content) drawings() ([]template.HTML, error) {
 	}
 	var out []template.HTML
 	for i, d := range all {
-		d.ID, d.Desc = "build-up-"+strconv.Itoa(i+1), string(c.Drawn)
+		d.ID, d.Desc = "cut"+strconv.Itoa(i+1), string(c.Drawn)
 		out = append(out, template.HTML(d.SVG())) // escaped by its writer
 	}
 	return out, err
@@ -234,6 +235,7 @@ func (c *content) takeProof(in Input, p *Page) (err error) {
 		add("studio.pem", ".pem", d.Key.PEM())
 		add("head.txt", ".txt", d.Head)
 		add("proof.json", ".json", d.Proof)
+		c.Record = seal.DigestOf(d.Record).Groups()
 		c.Fingerprint = d.Key.Fingerprint().Groups()
 	}
 	c.Data, err = data(d, nil)

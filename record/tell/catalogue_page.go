@@ -18,7 +18,7 @@ type PageWords struct {
 	RecordDigest                                Message // {digest}
 	Studio, Contact                             Message
 	What, NotThis                               Message
-	Check, CheckText, ByHand, ByHandText, KeyIs Message
+	Check, CheckText, ByHand, ByHandText, KeyIs Message // {digest}
 	CheckUnsigned                               Message
 	Files, LinkedData                           Message
 
@@ -57,7 +57,7 @@ var englishPage = PageWords{
 	CheckText: "This page carries the record of the panel, the studio’s signature over it, and the proof that its entries stand in the studio’s journal. " +
 		"A browser of today can check all of that here, without asking anybody.",
 	ByHand: "By hand, without this page",
-	ByHandText: "Save the five files and type the three lines. The first figure is that of the record, the second must be the key’s figure on your certificate, " +
+	ByHandText: "Save the five files and type the three lines. The first figure must be {digest}, the second the key’s figure on your certificate; " +
 		"the third line must say that the signature is verified.",
 	KeyIs: "The key, SHA-256: {digest}. Compare it with your certificate, which prints it. Anybody can make a page and sign it with a key of their own; " +
 		"such a page would vouch for itself as well.",

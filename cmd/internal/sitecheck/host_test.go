@@ -13,6 +13,7 @@ import (
 
 	"backleaf/cmd/internal/browsertest"
 	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
 )
 
 func TestMain(m *testing.M) { browsertest.Main(m) }
@@ -145,3 +146,13 @@ func (p tab) brought() string {
 }
 
 func value[T any](p tab, script string) T { return browsertest.Value[T](p.Tab, script) }
+
+// printed is the text of a PDF file.
+func printed(t testing.TB, pdf []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "printed.pdf")
+	if err := os.WriteFile(path, pdf, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return toolcheck.Run(t, "pdftotext", "-layout", path, "-")
+}
