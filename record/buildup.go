@@ -7,6 +7,7 @@ import "slices"
 type Layer struct {
 	Seq       int64
 	At        When
+	Place     When     // when the first layer was laid that lay in its place: of a cloth laid again, the cloth before
 	ByWriting bool     // see [Done.ByWriting]
 	Face      Face     // "unknown": nobody knows on which
 	Purpose   Purpose  // of a coat; empty when not recorded
@@ -32,8 +33,9 @@ func (l Layer) Stands() bool {
 	return !slices.ContainsFunc(l.Losses, func(x Loss) bool { return x.Extent == "whole" })
 }
 
-// Layers returns every layer that was ever laid on any face, in the order of
-// application, with what was taken off it later.
+// Layers returns every layer that was ever laid on any face, with what was taken
+// off it later: in the order of application, but a cloth that was laid again lies
+// where it lay before, under what it carries.
 func (p *Panel) Layers() []Layer { return p.layers }
 
 // With returns the panel as other events tell it: as it stood before some of
@@ -50,14 +52,21 @@ func (p *Panel) join() {
 	p.layers = nil
 	for i := range p.Events {
 		e := &p.Events[i]
-		l := Layer{Seq: e.Seq, At: e.At, ByWriting: e.ByWriting}
+		l := Layer{Seq: e.Seq, At: e.At, Place: e.At, ByWriting: e.ByWriting}
+		again := int64(0) // entry whose layers those that follow lie upon; 0: on all
 		on := func(faces []Face, extra []Face) {
 			if len(faces) == 0 {
 				faces = []Face{Front}
 			}
 			for _, f := range faces {
 				l.Face, l.Extra = f, slices.Contains(extra, f)
-				p.layers = append(p.layers, l)
+				at := len(p.layers)
+				for i, x := range p.layers {
+					if x.Seq == again && x.Face == f {
+						at, l.Place = i+1, x.Place
+					}
+				}
+				p.layers = slices.Insert(p.layers, at, l)
 			}
 		}
 		switch b := e.Body.(type) {
@@ -66,12 +75,14 @@ func (p *Panel) join() {
 			on(b.Faces, b.Extra)
 		case ClothLaid:
 			l.Purpose, l.Coating = Adhesive, &b.Coating
+			again = b.AgainOf
 			on(b.Faces, nil)
+			if again != 0 {
+				p.lose(Loss{e.Seq, e.At, "whole"}, []int64{again}, nil, func(l Layer) bool { return l.Cloth != nil })
+				again = e.Seq // the cloth lies on its new adhesive
+			}
 			l.Purpose, l.Coating, l.Cloth = "", nil, &b
 			on(b.Faces, nil)
-			if b.AgainOf != 0 {
-				p.lose(Loss{e.Seq, e.At, "whole"}, []int64{b.AgainOf}, nil, func(l Layer) bool { return l.Cloth != nil })
-			}
 		case PaintLayer:
 			l.Paint, l.Coating = &b, &b.Coating
 			on(b.Faces, nil)

@@ -71,6 +71,7 @@ func TestBuildUpAndStages(t *testing.T) {
 		{`{"kind":"varnish","panels":` + names(a) + `}`, record.StageVarnished, "sealer, adhesive, cloth, ground, paint, varnish", "sealer, ground", "sealer (extra), coat"},
 		{`{"kind":"withdrawn","entry":15,"because":"x"}`, record.StagePainted, "sealer, adhesive, cloth, ground, paint", "sealer, ground", "sealer (extra), coat"},
 		{`{"kind":"amended","entry":9,"because":"x","change":{"faces":["front","edges"]}}`, record.StagePainted, "sealer, adhesive, cloth, ground, paint", "ground", "sealer (extra), coat"},
+		{`{"kind":"cloth","panels":` + names(a) + `,"faces":["front"],"cloth":"linen","again_of":10}`, record.StagePainted, "sealer, adhesive, adhesive, cloth, ground, paint", "ground", "sealer (extra), coat"},
 	} {
 		j.add(s.in)
 		p := j.fold().Panel(a)

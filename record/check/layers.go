@@ -43,20 +43,21 @@ func filter(films []film, keep func(film) bool) []film {
 	return out
 }
 
-// laidBefore answers whether one layer was laid before another. Those of one
-// entry lie as they are listed: the adhesive under its cloth.
+// laidBefore answers whether one layer was laid before another, and so lies under
+// it. Those of one entry lie as they are listed: the adhesive under its cloth. A
+// cloth that was laid again lies where it lay before.
 func laidBefore(a, b film) record.Answer {
 	if a.Layer.Seq == b.Layer.Seq {
 		return is(isCoat(a) && isCloth(b))
 	}
-	return before(a.Layer.At, b.Layer.At)
+	return before(a.Layer.Place, b.Layer.Place)
 }
 
 // inOrder is unknown where the dates of some layers do not tell their order.
 func inOrder(films []film) record.Answer {
 	for i := range films {
 		for j := range i {
-			if films[i].Layer.Seq != films[j].Layer.Seq && before(films[j].Layer.At, films[i].Layer.At) == record.Unknown {
+			if films[i].Layer.Seq != films[j].Layer.Seq && before(films[j].Layer.Place, films[i].Layer.Place) == record.Unknown {
 				return record.Unknown
 			}
 		}

@@ -1,6 +1,10 @@
 package check
 
-import "backleaf/record"
+import (
+	"slices"
+
+	"backleaf/record"
+)
 
 var sealedAllRound = Rule{
 	Name:     "sealed-all-round",
@@ -51,10 +55,11 @@ func (s *subject) sealed(face record.Face) verdict {
 		}
 	}
 	bare := s.bare(face)
+	astray := slices.ContainsFunc(s.films, func(f film) bool { return f.Layer.Face == record.Unknown && f.seals() != record.No })
 	switch {
 	case sealed == record.Unknown:
 		return say(NotRecorded, filmSeqs(coats...), "sealed-by-open", on)
-	case len(coats) == 0 && bare == nil && s.unless() != record.No:
+	case bare == nil && (astray || len(coats) == 0 && s.unless() != record.No):
 		return say(NotRecorded, nil, "sealed-open", on)
 	}
 	v := say(FallsShort, append(filmSeqs(coats...), bare...), "sealed-not", on)
