@@ -184,7 +184,7 @@ func (c *content) statement() string {
 	}
 	var s string
 	switch {
-	case painter == "":
+	case painter == "" || !c.teller.Painted():
 		s = w.StatementPanel.With("maker", c.maker)
 	case !c.teller.OwnHands():
 		s = w.StatementApart.With("maker", c.maker, "painter", painter)

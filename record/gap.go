@@ -129,7 +129,9 @@ func (w *Workshop) layerGaps(g *gaps, p *Panel) {
 			if len(l.Coating.Mix) == 0 {
 				g.need("varnish", l.Varnish.Resin, "gap-resin")
 			}
-			g.need("varnish", w.removable(l), "gap-removability")
+			if l.Stands() {
+				g.need("varnish", w.removable(l), "gap-removability")
+			}
 			continue
 		}
 		if len(l.Coating.Mix) == 0 {

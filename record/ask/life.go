@@ -39,7 +39,11 @@ func (r *reader) features() Answer {
 }
 
 func (r *reader) edition() Answer {
-	return r.described(func(d record.Described) string { return d.Edition })
+	a := r.described(func(d record.Described) string { return d.Edition })
+	if r.p.Description().Edition == "" {
+		a.Lines = []string{r.say("ask-no-edition")}
+	}
+	return a
 }
 
 func (r *reader) summary() Answer {
@@ -179,10 +183,14 @@ func (r *reader) first() string {
 }
 
 func (r *reader) finished() Answer {
-	if _, gone := r.p.Discarded(); gone || !r.Painted() {
-		return open(nil, r.say("ask-not-painted", record.With("stage", r.p.Stage()))).andRecorded(r.where())
+	a := r.when()
+	if !r.Painted() {
+		a = open(nil, r.say("ask-not-painted", record.With("stage", r.p.Stage())))
 	}
-	return r.when()
+	if _, gone := r.p.Discarded(); gone || !r.Painted() {
+		return a.andRecorded(r.where())
+	}
+	return a
 }
 
 func (r *reader) framed() Answer {

@@ -67,6 +67,7 @@ var englishAsk = map[string]Message{
 	"ask-ship":               "to pack and ship it: face and corners free of pressure, in a rigid case, dry and without quick changes of warmth (common practice)",
 	"ask-not-recorded":       "not recorded",
 	"ask-unknown":            "recorded as unknown",
+	"ask-no-edition":         "one of its kind: nothing is recorded of an edition",
 	"ask-at":                 "{what}, {date}",
 	"ask-of-layer":           "{layer}: {what}",
 	"ask-from-board":         "from the board outwards: {layers}",

@@ -4,8 +4,8 @@ package tell
 // recorded is an indirect question: "how thick the board is".
 var englishFindings = map[string]Message{
 	"nothing-to-judge": "nothing to judge",
-	"no-coat":          "no coat is laid", "no-cloth": "no cloth is laid", "no-layer": "nothing is coated, painted or varnished", "nothing-on-faces": "no coat or cloth is laid on front or back", "no-film-on-faces": "no coat is laid on front or back", "no-sealing-coat": "no face has a sealing coat", "nothing-wet": "nothing is coated, painted or varnished", "no-ground": "no ground is laid",
-	"no-varnish": "there is no varnish", "no-work": "no face carries cloth or paint yet", "board-kind-open": "what kind of board it is",
+	"no-coat":          "no coat on it, as far as recorded", "no-cloth": "no cloth on it, as far as recorded", "no-layer": "no coat, paint or varnish on it, as far as recorded", "nothing-on-faces": "no coat or cloth on front or back, as far as recorded", "no-film-on-faces": "no coat on front or back, as far as recorded", "no-sealing-coat": "no sealing coat on any face, as far as recorded", "nothing-wet": "no coat, paint or varnish on it, as far as recorded", "no-ground": "no ground under the work, as far as recorded",
+	"no-varnish": "no varnish on it, as far as recorded", "no-work": "no face carries cloth or paint yet", "board-kind-open": "what kind of board it is",
 
 	// the board
 	"board-takes-no-moisture": "the board takes up no moisture", "board-not-of-wood": "the board is not of wood or fibre",
@@ -49,28 +49,28 @@ var englishFindings = map[string]Message{
 	"trimmed-when-open": "when the cloth was laid and trimmed (the dates do not tell)", "trimming-to-come": "the cloth is still to be trimmed",
 
 	// air, tins, sanding
-	"no-waterborne-coat": "there is no water-borne coat", "waterborne-open": "whether the {layer} is water-borne",
+	"no-waterborne-coat": "no water-borne coat on it, as far as recorded", "waterborne-open": "whether the {layer} is water-borne",
 	"temperature-open": "at what temperature the {layer} was laid",
 	"film-limit-open":  "below what temperature the film of the {layer} does not form (laid at {temperature}; commonly 4 to 10 °C)",
 	"film-forms":       "the {layer} was laid at {temperature}, its film forms from {limit}", "film-forms-not": "the {layer} was laid at {temperature}; its film forms from {limit}",
 	"lot-open": "from which lot the {layer} came", "lot-expires-open": "until when lot {lot} keeps", "lot-used-open": "when lot {lot} was used (the dates do not tell)",
 	"lot-in-date": "lot {lot} was in date", "lot-expired": "lot {lot} was used after {expires}",
-	"nothing-sanded": "nothing was sanded", "nothing-sanded-over": "no coat was sanded", "sanded-cured": "the {layer} was sanded after it had cured",
+	"nothing-sanded": "no sanding is on record", "nothing-sanded-over": "no sanding of a coat is on record", "sanded-cured": "the {layer} was sanded after it had cured",
 	"sanded-early": "the {layer} was sanded {time} before it could be cured", "sanded-when-open": "when the {layer} was sanded (the dates do not tell)",
 	"sanded-in-window": "whether the {layer} was hard when it was sanded (inside the window in which it cures)",
 	"material-open":    "what the {layer} was made of", "laid-when-open": "on what day the {layer} was laid",
 	"times-of-material-open": "how long {material} takes to dry and to cure", "times-unlikely": "how the {layer} dried (the stated times cannot be)",
-	"no-cloth-sanded": "no cloth was sanded", "grit-fine": "sanded with {scale} {grit}", "grit-fine-not": "sanded with {scale} {grit}", "grit-fine-open": "with what the cloth was sanded",
+	"no-cloth-sanded": "no sanding of cloth is on record", "grit-fine": "sanded with {scale} {grit}", "grit-fine-not": "sanded with {scale} {grit}", "grit-fine-open": "with what the cloth was sanded",
 	"sanded-through-not": "not sanded through", "sanded-through-mended": "sanded through and sealed again", "sanded-through": "sanded through to fibre or board, and not sealed since",
 	"sanded-through-open": "whether it was sanded through to fibre or board",
 
 	// ground and paint
 	"veneer-covered": "cloth lies under the ground", "veneer-covered-not": "the ground lies on bare veneer", "veneer-covered-open": "whether cloth lies between plywood and ground",
 	"veneer-meant-bare": "the ground lies on bare veneer, and no cloth is intended", "veneer-covered-elsewhere": "the board is not plywood",
-	"no-acrylic-paint": "there is no acrylic paint", "stain-blocked": "{coats} coats of stain block under the {layer}",
+	"no-acrylic-paint": "no acrylic paint on it, as far as recorded", "stain-blocked": "{coats} coats of stain block under the {layer}",
 	"stain-blocked-not":  "{coats, plural, =0 {no stain block} one {one coat of stain block} other {{coats} coats of stain block}} under the {layer}",
 	"stain-blocked-open": "whether two coats of stain block lie under the {layer}", "stain-blocked-elsewhere": "nothing below can stain",
-	"no-oil-layer": "there is no oil layer", "no-zinc": "no zinc white in the {layer}", "no-zinc-not": "the {layer} is oil with zinc white",
+	"no-oil-layer": "no oil layer on it, as far as recorded", "no-zinc": "no zinc white in the {layer}", "no-zinc-not": "the {layer} is oil with zinc white",
 	"no-zinc-open": "all pigments of the {layer}, by Colour Index name",
 
 	"harmless": "nothing harmful in the {layer}", "harmless-not": "the {layer} is harmful when sanded or cleaned", "harmless-open": "whether the {layer} is harmful when dry",
