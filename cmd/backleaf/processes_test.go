@@ -1,0 +1,93 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+	"testing"
+	"time"
+
+	"backleaf/certificate"
+	"backleaf/certificate/dossier"
+	panelpage "backleaf/certificate/page"
+	"backleaf/label"
+	"backleaf/record"
+	"backleaf/record/deed"
+	"backleaf/record/deposit"
+	"backleaf/record/linkedart"
+	"backleaf/record/tell"
+	"backleaf/record/toolcheck"
+)
+
+// TestProcesses makes every paper from one record in many processes, each with
+// hash seeds of its own: all of them have one digest.
+func TestProcesses(t *testing.T) {
+	if toolcheck.InChild(t, func(to string) {
+		debug.SetGCPercent(-1) // a process of a moment
+		if err := os.WriteFile(to, digests(t), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}) {
+		return
+	}
+	runs := 3
+	if toolcheck.Thorough() {
+		runs = 200
+	}
+	to := filepath.Join(t.TempDir(), "digests")
+	var first []byte
+	for i := range runs {
+		toolcheck.Cost(t, to)
+		got := must(os.ReadFile(to))
+		if first == nil {
+			first = got
+		}
+		if !bytes.Equal(got, first) {
+			t.Fatalf("run %d:\n%s\nthe first:\n%s", i+1, got, first)
+		}
+	}
+	if n := bytes.Count(first, []byte("\n")); n < 30 {
+		t.Errorf("only %d papers", n)
+	}
+}
+
+// digests are those of all papers of the record that version 1 wrote.
+func digests(t *testing.T) []byte {
+	v1 := filepath.Join(sourceDir, "testdata", "v1")
+	file := func(name string) []byte { return must(os.ReadFile(filepath.Join(v1, name))) }
+	r := must(deed.Read(file("record/" + deed.RecordName)))
+	w, p := r.Workshop, r.Panel
+	d := deed.Deed{Record: file("record/record.json")}
+	at := time.Date(2031, 6, 2, 10, 0, 0, 0, time.UTC)
+	photograph := func(ph record.Photograph) ([]byte, error) { return file("photographs/" + ph.SHA256 + ".png"), nil }
+	var out bytes.Buffer
+	say := func(name string, data []byte) { fmt.Fprintf(&out, "%x %s\n", sha256.Sum256(data), name) }
+
+	in := must(label.Say(tell.English, w, p, label.StageAuto, ""))
+	var back bytes.Buffer
+	must(label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English, Created: at, Size: label.Large}))
+	say("label", back.Bytes())
+	say("certificate", must(certificate.Draw(certificate.Input{Workshop: w, Panel: p, Deed: d, Issued: at, Photograph: photograph, Paper: "a4"})).PDF)
+	all := dossier.New(tell.English, w, p, dossier.Book{})
+	say("dossier PDF", must(all.PDF()))
+	say("dossier HTML", must(all.HTML()))
+	say("dossier text", []byte(must(all.Text())))
+	ph, _ := panelpage.Front(p)
+	shown := must(panelpage.Draw(panelpage.Input{Workshop: w, Panel: p, Deed: d, Photograph: must(photograph(ph))}))
+	say("page", shown.HTML)
+	for _, a := range shown.Assets {
+		say(a.Name, a.Data)
+	}
+	for _, doc := range must(linkedart.Documents(w, p)) {
+		say(doc.Name, doc.JSON)
+	}
+	say("Dublin Core", must(deposit.DublinCore(tell.English, w, p)))
+	for _, table := range deposit.Tables(w, nil) {
+		say(table.Name, must(table.CSV()))
+	}
+	say("index", must(deposit.Index(tell.English, w)))
+	return out.Bytes()
+}
