@@ -125,13 +125,13 @@ func TestKilledDepositImport(t *testing.T) {
 	want := holds(t, filepath.Join(from, "studio.sqlite"))
 	bagDir := filepath.Join(from, "bag")
 	took := time.Now()
-	runs(t, emptyStudio(t), "import", bagDir)
+	runs(t, emptyStudio(t), "import", bagDir, "--highest", "none")
 	whole := time.Since(took)
 	done := 0
 	for range rounds(5) {
 		dir := emptyStudio(t)
 		wait := time.Duration(rand.Int64N(int64(whole)))
-		c := program(dir, "import", bagDir)
+		c := program(dir, "import", bagDir, "--highest", "none")
 		if err := c.Start(); err != nil {
 			t.Fatal(err)
 		}
@@ -142,7 +142,7 @@ func TestKilledDepositImport(t *testing.T) {
 		case want:
 			done++
 		case 0:
-			runs(t, dir, "import", bagDir)
+			runs(t, dir, "import", bagDir, "--highest", "none")
 		default:
 			t.Fatalf("killed after %v: %d of %d entries", wait, got, want)
 		}
@@ -164,7 +164,7 @@ func TestNoRoomForDepositImport(t *testing.T) {
 	n := rounds(5)
 	for i := range n {
 		dir := emptyStudio(t)
-		c := program(dir, "import", filepath.Join(from, "bag"))
+		c := program(dir, "import", filepath.Join(from, "bag"), "--highest", "none")
 		c.Env = append(c.Env, fmt.Sprintf("TEST_FILE_LIMIT=%d", 4000*i/n))
 		out, err := c.CombinedOutput()
 		if err == nil {

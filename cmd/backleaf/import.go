@@ -16,7 +16,7 @@ import (
 
 func newImport(a *app) *cobra.Command {
 	var o sheetFlags
-	var also []string
+	var also, highest []string
 	c := &cobra.Command{
 		Use: "import FILE", Short: "read entries, or a spreadsheet of older panels, into the book",
 		Long: `Read entries from a JSON file (schema/import.schema.json), all or nothing. One file
@@ -24,7 +24,8 @@ may hold a whole afternoon. They are written now and keep the name of the file; 
 that erase, correct, issue, publish, declare a key or rename the studio are refused
 unless each kind is asked for with --also. --dry-run shows what kinds there are, and
 writes nothing. An export reads back into an empty book hash for hash,
-and so does a deposit, with its photographs, if FILE is its folder.
+and so does a deposit, with its photographs, if FILE is its folder; --highest then
+says the highest number on any label, as in "backleaf restore".
 
 With --mapping, read a spreadsheet of older panels: CSV or tab-separated text in
 UTF-8, one panel a row. The mapping says which column is which field
@@ -50,8 +51,8 @@ or when); shelf gives names of the sheet for what is on the shelf; words replace
 whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 		Example: `  backleaf import afternoon.json
   backleaf import from-a-friend.json --also amended
-  backleaf --book copy.sqlite import journal.json
-  backleaf --book copy.sqlite import ../deposit
+  backleaf --book copy.sqlite import journal.json --highest none
+  backleaf --book copy.sqlite import ../deposit --highest KB26-0142-1
   backleaf import panels.csv --mapping mapping.json --dry-run`,
 		Args: wanted(1, 1, "one file, a deposit, or - for standard input"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -62,7 +63,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 				return usage("", "--rows-that-pass and --again are for spreadsheets: name a --mapping")
 			}
 			if info, err := os.Stat(args[0]); err == nil && info.IsDir() {
-				return a.importDeposit(c.Context(), args[0])
+				return a.importDeposit(c.Context(), args[0], highest)
 			}
 			data, err := a.readInput(args[0])
 			if err != nil {
@@ -80,7 +81,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 				a.told("no-entries", record.With("file", args[0]))
 				return nil
 			}
-			order := exchange.Order{Name: args[0], Lines: lines, Dry: o.dry}
+			order := exchange.Order{Name: args[0], Lines: lines, Highest: highest, Dry: o.dry}
 			for _, k := range also {
 				if _, ok := record.Blank(record.Kind(k)); !ok {
 					return usage("", "--also: there is no kind of entry called %q", k)
@@ -115,6 +116,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 	}
 	c.Flags().StringVar(&o.mapping, "mapping", "", "JSON file that says which column of a spreadsheet is which field")
 	c.Flags().StringSliceVar(&also, "also", nil, "kinds of entries that are taken only where they are asked for")
+	c.Flags().StringSliceVar(&highest, "highest", nil, "into an empty book: highest number on any label, of each year one; none: all are in the file")
 	c.Flags().BoolVar(&o.dry, "dry-run", false, "show what would be written and what is refused; write nothing")
 	c.Flags().BoolVar(&o.partly, "rows-that-pass", false, "write the rows that pass though others are refused")
 	c.Flags().BoolVar(&o.again, "again", false, "import a sheet that was imported before: its rows are other panels")

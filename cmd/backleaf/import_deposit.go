@@ -10,8 +10,8 @@ import (
 )
 
 // importDeposit reads a deposit back into an empty book.
-func (a *app) importDeposit(ctx context.Context, dir string) error {
-	x, problems, err := deposit.Import(ctx, dir, a.path(), a.now, a.progress())
+func (a *app) importDeposit(ctx context.Context, dir string, highest []string) error {
+	x, problems, err := deposit.Import(ctx, dir, a.path(), highest, a.now, a.progress())
 	for i, p := range problems {
 		if i == verify.MaxProblems {
 			a.noted("and-more", record.With("n", len(problems)-i))

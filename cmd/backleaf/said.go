@@ -65,7 +65,7 @@ var hints = map[string]tell.Message{
 	"paper-does-not-hold":      `"backleaf verify FILE" tells what does not hold`,
 	"not-imported":             "nothing was written; put the file right and import it again",
 	"not-the-beginning":        "look for the copy of the book that still holds it",
-	"highest-on-labels":        `say the highest number on any label with --highest, or --highest none where the backup knows them all{last, if {; the last it knows is {last}}}`,
+	"highest-on-labels":        `say the highest number on any label with --highest, or --highest none where the copy knows them all{last, if {; the last it knows is {last}}}`,
 	"not-whole":                "nothing was written; look for another copy of it",
 	"restore-there":            "move it away, or name another place with --to BOOK",
 	"rows-refused":             "nothing was written; put the rows right, or write the others with --rows-that-pass",

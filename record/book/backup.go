@@ -103,8 +103,7 @@ func keepUsed(ctx context.Context, path string, used []record.Number) error {
 	_, err = db.ExecContext(ctx, "PRAGMA journal_mode = MEMORY")
 	for _, n := range used {
 		if err == nil {
-			_, err = db.ExecContext(ctx, `INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE
-				SET value = max(CAST(value AS INTEGER), CAST(excluded.value AS INTEGER))`, numbersUsed(n.Year()), fmt.Sprint(n.Serial()))
+			_, err = db.ExecContext(ctx, raiseUsed, numbersUsed(n.Year()), fmt.Sprint(n.Serial()))
 		}
 	}
 	return errors.Join(err, db.Close())

@@ -2,6 +2,8 @@ package book
 
 import (
 	"bytes"
+	"context"
+	"errors"
 	"fmt"
 	"io"
 
@@ -163,6 +165,21 @@ func (s *session) nextSerial(year int) (int, error) {
 	_, err := s.one(`SELECT max(coalesce((SELECT max(serial) FROM panel WHERE year % 100 = ?1), 0),
 		coalesce((SELECT CAST(value AS INTEGER) FROM setting WHERE name = ?2), 0)) + 1`, []any{year % 100, numbersUsed(year)}, &n)
 	return n, err
+}
+
+// raiseUsed sets such a number, and never a lower one than before.
+const raiseUsed = `INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE
+	SET value = max(CAST(value AS INTEGER), CAST(excluded.value AS INTEGER))`
+
+// Used keeps numbers that stand on labels though this book may not know of
+// them: it never gives them, nor a lower one of the same year, to another panel.
+func (b *Book) Used(ctx context.Context, numbers ...record.Number) error {
+	return b.update(ctx, func(s *session) (err error) {
+		for _, n := range numbers {
+			err = errors.Join(err, s.exec(raiseUsed, numbersUsed(n.Year()), fmt.Sprint(n.Serial())))
+		}
+		return err
+	})
 }
 
 // numbersUsed names the setting that holds the highest serial number of a year

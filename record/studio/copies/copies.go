@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -16,6 +15,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 )
 
 // Copy is a verified copy of a book with its photographs and papers.
@@ -67,12 +67,9 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 	return c.Copy, err
 }
 
-// NoneLater says that no label bears a number that the backup does not know.
-const NoneLater = "none"
-
 // Restore makes a book from a backup, with its photographs and papers, after verifying
 // all of it. highest are the highest numbers on any label, one a year, or
-// [NoneLater]: the book never gives them or lower ones to another panel.
+// [typed.NoneLater]: the book never gives them or lower ones to another panel.
 func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress) (Copy, error) {
 	c := &copier{from: from, to: to, progress: progress, done: map[string]bool{}}
 	if err := Vacant(to); err != nil {
@@ -82,7 +79,7 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 	if err != nil {
 		return c.Copy, err
 	}
-	used, err := onLabels(w, highest)
+	used, err := typed.Highest(w, highest)
 	if err != nil {
 		return c.Copy, err
 	}
@@ -97,31 +94,6 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 	}
 	err = c.finish(ctx)
 	return c.Copy, err
-}
-
-// onLabels reads the highest numbers on labels, as they were typed.
-func onLabels(w *record.Workshop, highest []string) (used []record.Number, err error) {
-	if len(highest) == 0 {
-		last := record.Number("")
-		if n := len(w.Panels); n > 0 {
-			last = w.Panels[n-1].Number
-		}
-		return nil, refuse.Input("highest", "highest-on-labels", "a panel that was numbered after this backup was made would share its number with the next one").With(record.With("last", last))
-	}
-	for _, s := range highest {
-		if s == NoneLater && len(highest) == 1 {
-			return nil, nil
-		}
-		n, err := record.ParseNumber(s, w.Studio.NAAN)
-		if err == nil && !strings.HasPrefix(string(n), w.Studio.Mark) {
-			err = fmt.Errorf("%s does not begin with the studio's mark %s", n, w.Studio.Mark)
-		}
-		if err != nil {
-			return nil, refuse.Input("highest", "highest-on-labels", "%w", err)
-		}
-		used = append(used, n)
-	}
-	return used, nil
 }
 
 // readBackup verifies a backup and folds it.

@@ -34,9 +34,9 @@ type Imported struct {
 }
 
 // Import reads a deposit back into the empty book at a path: the same journal,
-// hash for hash, and its photographs. Problems are those of a folder that is no
-// whole deposit.
-func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, progress studio.Progress) (x Imported, problems []string, err error) {
+// hash for hash, and its photographs. highest is as in [exchange.Order]. Problems
+// are those of a folder that is no whole deposit.
+func Import(ctx context.Context, dir, bookPath string, highest []string, clock func() time.Time, progress studio.Progress) (x Imported, problems []string, err error) {
 	end := progress.Busy("checking-deposit", 0)
 	report, err := bag.Validate(ctx, dir)
 	end()
@@ -68,7 +68,7 @@ func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, p
 	have, made, warnings, err := importFiles(ctx, bookPath, root, form.Entries(j.Entries))
 	x.Kept, x.Warnings = len(have), warnings
 	if err == nil {
-		x.Entries, x.Root, err = importEntries(ctx, bookPath, clock, j)
+		x.Entries, x.Root, err = importEntries(ctx, bookPath, highest, clock, j)
 	}
 	if err != nil {
 		// What is new goes again. It breaks nothing if it cannot.
@@ -88,7 +88,7 @@ func Import(ctx context.Context, dir, bookPath string, clock func() time.Time, p
 	return x, nil, nil
 }
 
-func importEntries(ctx context.Context, bookPath string, clock func() time.Time, j Journal) (done []record.Entry, root seal.Hash, err error) {
+func importEntries(ctx context.Context, bookPath string, highest []string, clock func() time.Time, j Journal) (done []record.Entry, root seal.Hash, err error) {
 	b, err := book.Open(ctx, bookPath)
 	if err != nil {
 		return nil, root, err
@@ -98,7 +98,7 @@ func importEntries(ctx context.Context, bookPath string, clock func() time.Time,
 	if err != nil {
 		return nil, root, err
 	}
-	if done, _, err = exchange.Import(ctx, v, exchange.Order{Name: j.Name, Lines: j.Lines}, form.Entries(j.Entries)); err == nil {
+	if done, _, err = exchange.Import(ctx, v, exchange.Order{Name: j.Name, Lines: j.Lines, Highest: highest}, form.Entries(j.Entries)); err == nil {
 		_, root, err = b.Tree(ctx)
 	}
 	return done, root, err

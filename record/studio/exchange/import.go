@@ -13,6 +13,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 )
 
 // Noted is what there is to say of one entry of a file.
@@ -25,10 +26,11 @@ type Noted struct {
 // entries already. Into an empty book a file goes as it is: with its moments
 // and the name of its journal.
 type Order struct {
-	Name  string // of the file
-	Lines []int  // at which its entries stand
-	Asked []record.Kind
-	Dry   bool // nothing is written
+	Name    string // of the file
+	Lines   []int  // at which its entries stand
+	Asked   []record.Kind
+	Highest []string // the highest numbers on labels, where the file goes on from an older copy
+	Dry     bool     // nothing is written
 }
 
 // Asking reports that entries of a kind are taken out of a file only where that
@@ -72,6 +74,11 @@ func Import(ctx context.Context, v *studio.View, o Order, es []record.Entry) (do
 			return nil, nil, err
 		}
 	}
+	if !others && !o.Dry {
+		if err := o.goesOn(ctx, v.Book, es); err != nil {
+			return nil, nil, err
+		}
+	}
 	if es, noted, err = judged(ctx, v, es, o.Lines); err != nil {
 		return nil, noted, fail(err)
 	}
@@ -104,6 +111,20 @@ func Import(ctx context.Context, v *studio.View, o Order, es []record.Entry) (do
 		noted = append(noted, at(o.Lines[i], more)...)
 	}
 	return done, noted, nil
+}
+
+// goesOn makes sure that a journal that is read into an empty book, to go on
+// there, gives no number a second time.
+func (o Order) goesOn(ctx context.Context, b *book.Book, es []record.Entry) error {
+	w, err := record.Fold(es)
+	if err != nil || len(w.Panels) == 0 || !slices.ContainsFunc(es, func(e record.Entry) bool { return !e.Written.IsZero() }) {
+		return nil // what does not hang together is refused when it is written
+	}
+	used, err := typed.Highest(w, o.Highest)
+	if err != nil || len(used) == 0 {
+		return err
+	}
+	return b.Used(ctx, used...)
 }
 
 func at(line int, said []record.Said) (out []Noted) {
