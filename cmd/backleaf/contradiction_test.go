@@ -53,7 +53,7 @@ func (s tale) answers(t *testing.T, papers bool) map[string]string {
 	out := map[string]string{}
 	spoken := func(name string, say func(*app) error) {
 		var b bytes.Buffer
-		a := &app{out: &b, err: &b, now: func() time.Time { return taleNow }}
+		a := &app{out: &b, err: &b, env: func(string) string { return "" }, now: func() time.Time { return taleNow }}
 		if err := say(a); err != nil && codeOf(err) != exitFinding {
 			t.Fatalf("%s: %s: %v", s.name, name, err)
 		}
@@ -125,13 +125,14 @@ func (s statement) sayings(answers map[string]string) []saying {
 // all of them say of a thing fits the one world that the tale names. Where a
 // thing is due, an answer may not keep silent.
 func TestContradictions(t *testing.T) {
-	met := map[string]bool{}
+	met, read := map[string]bool{}, 0
 	ofAnyFace := strings.NewReplacer("front|back|edges", "front|back|edges", "back", "front", "edges", "front")
 	for i, s := range tales {
 		if !toolcheck.Thorough() && i%8 != 2 {
 			continue // all of them, and the papers, where there is time
 		}
 		t.Run(s.name, func(t *testing.T) {
+			read++
 			answers := parts(s.answers(t, toolcheck.Thorough()))
 			for _, st := range statements {
 				world := st.usual
@@ -161,7 +162,7 @@ func TestContradictions(t *testing.T) {
 	}
 	for _, st := range statements {
 		for _, p := range st.phrases {
-			if toolcheck.Thorough() && !met[ofAnyFace.Replace(p.says)] && p.worlds != "may" { // some metals are never doubtful
+			if read == len(tales) && !met[ofAnyFace.Replace(p.says)] && p.worlds != "may" { // some metals are never doubtful
 				t.Errorf("%s: no answer says “%s”", st.name, p.says)
 			}
 		}

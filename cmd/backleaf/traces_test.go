@@ -3,8 +3,12 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"html"
 	"maps"
+	"net/http"
+	"net/http/httptest"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -13,13 +17,16 @@ import (
 	"github.com/go-json-experiment/json"
 
 	"backleaf/certificate/dossier"
+	"backleaf/cmd/internal/benchpage"
 	"backleaf/label"
 	"backleaf/record"
 	"backleaf/record/accept"
 	"backleaf/record/ask"
+	"backleaf/record/book"
 	"backleaf/record/deposit"
 	"backleaf/record/form"
 	"backleaf/record/linkedart"
+	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
 	"backleaf/record/toolcheck"
@@ -129,7 +136,7 @@ func must[T any](v T, err error) T {
 var readings = []reading{
 	{"show", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {
 		var out bytes.Buffer
-		a := &app{out: &out, err: &out, now: func() time.Time { return time.Date(2040, 1, 1, 0, 0, 0, 0, time.UTC) }}
+		a := &app{out: &out, err: &out, env: func(string) string { return "" }, now: func() time.Time { return time.Date(2040, 1, 1, 0, 0, 0, 0, time.UTC) }}
 		if err := a.story(w, p); err != nil {
 			t.Fatal(err)
 		}
@@ -181,32 +188,60 @@ var readings = []reading{
 		in := must(label.Say(tell.English, w, p, label.StageAuto, ""))
 		return fmt.Sprintf("%+v", in)
 	})},
+	{"bench page", func(t *testing.T, es []record.Entry, _ *record.Workshop, p *record.Panel) string {
+		page := &benchpage.Server{Studio: &studio.Session{Book: bookOf(t, es), Clock: time.Now}, ReadOnly: true, Hosts: []string{"bench"}}
+		answer := httptest.NewRecorder()
+		must(page.Handler()).ServeHTTP(answer, httptest.NewRequest("GET", "http://bench/panel/"+string(p.Number), nil))
+		if answer.Code != http.StatusOK {
+			t.Fatal(answer.Body)
+		}
+		return html.UnescapeString(answer.Body.String())
+	}},
+	{"list --json", func(t *testing.T, es []record.Entry, _ *record.Workshop, p *record.Panel) string {
+		rows, _, err := questions.List(t.Context(), bookOf(t, es), questions.Listing{Terms: []string{string(p.Number)}})
+		return string(must(json.Marshal(must(rows, err))))
+	}},
 	{"dublin core", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {
 		return string(must(deposit.DublinCore(tell.English, w, p)))
 	})},
 }
 
+// bookOf is a book of entries, one for each list of them.
+var bookOf = func() func(*testing.T, []record.Entry) *book.Book {
+	books := map[*record.Entry]*book.Book{}
+	return func(t *testing.T, es []record.Entry) *book.Book {
+		if b := books[&es[0]]; b != nil {
+			return b
+		}
+		b := must(book.Create(t.Context(), filepath.Join(t.TempDir(), "book.sqlite")))
+		t.Cleanup(func() { b.Close() })
+		must(b.Append(t.Context(), time.Date(2033, 1, 1, 0, 0, 0, 0, time.UTC), es...))
+		books[&es[0]] = b
+		return b
+	}
+}()
+
 // inFull are the readings that leave nothing out that a reader may ask for.
-var inFull = []string{"show", "show --json", "dossier", "ask", "tables"}
+var inFull = []string{"show", "show --json", "dossier", "ask", "tables", "bench page"}
 
 // notTold says why fields leave no trace in a reading that is whole; they are
 // named by kind, by field, or by both.
 var notTold = []struct{ where, fields, why string }{
-	{"show, show --json, dossier, ask", "studio key-made key-retired key-lost recipe private-erased", "about no panel; journal ENTRY tells them"},
-	{"show, show --json, dossier, ask", "sha256 media_type record_sha256 pdf_sha256 private_sha256", "for programs; the files are named by them"},
-	{"show, show --json, dossier, ask", "material_as board_as cloth_as", "tells which description is meant, and that is what is told"},
-	{"show, show --json, dossier, ask", "key maker.voice maker.note lot.material", "names and remarks of the shelf"},
-	{"show, show --json", "material lot", "told by material show, lot trace and journal ENTRY"},
-	{"show, show --json, ask", "climate", "of the room; the dossier has the readings between the first step and the last"},
-	{"show, show --json, dossier, ask", "lot.offcut_of", "of a lot from which no panel was made"},
+	{"show, show --json, dossier, ask, bench page", "studio key-made key-retired key-lost recipe private-erased", "about no panel; journal ENTRY tells them"},
+	{"show, show --json, dossier, ask, bench page", "sha256 media_type record_sha256 pdf_sha256 private_sha256", "for programs; the files are named by them"},
+	{"show, show --json, dossier, ask, bench page", "material_as board_as cloth_as", "tells which description is meant, and that is what is told"},
+	{"show, show --json, dossier, ask, bench page", "key maker.voice maker.note lot.material", "names and remarks of the shelf"},
+	{"show, show --json, bench page", "material lot", "told by material show, lot trace and journal ENTRY"},
+	{"show, show --json, ask, bench page", "climate", "of the room; the dossier has the readings between the first step and the last"},
+	{"show, show --json, dossier, ask, bench page", "lot.offcut_of", "of a lot from which no panel was made"},
 	{"dossier, ask", "paint.faces varnish.faces", "front, as where none is recorded"},
 	{"dossier, ask", "mix.material", "told by the name of what is meant"},
 	{"dossier", "cut.board cut.board_lot cloth.cloth mix.lot", "told by the name and the number on the tin"},
 	{"tables", "amended.change", "as JSON"},
 	{"dossier, show --json", "published", "of the page, not of the panel"},
 	{"ask", "cut.year", "stands in the number"}, {"dossier", "cut.year", "stands in the number"},
-	{"show, dossier, ask", "mix.parts", "of one thing there are no parts"},
-	{"show, ask, dossier, show --json", "amended withdrawn", "told as what they changed"},
+	{"show, dossier, ask, bench page", "mix.parts", "of one thing there are no parts"},
+	{"show, ask, dossier, show --json, bench page", "amended withdrawn", "told as what they changed"},
 	{"show --json", "studio", "of the studio"},
 }
 
@@ -216,6 +251,7 @@ var brief = map[string]string{
 	"label": "maker.name resized.size coat.purpose coat.faces material.binder material.board.species material.cloth.fibre paint.medium varnish.resin described.title described.made " +
 		"treatment.text studio.contact studio.link_base",
 	"linked art":  "resized.size coat.faces material.name described.title described.made described.medium_line described.signed described.inscription described.subject condition.text condition.by treatment.text treatment.with treatment.by paint.technique",
+	"list --json": "cut.batch cut.board cut.board_lot resized.size described.title described.made described.own_reference handed-over.how",
 	"dublin core": "described.title described.made described.subject described.medium_line described.distinguishing_features described.own_reference described.type_of_object",
 }
 
