@@ -84,7 +84,20 @@ func TestDepositsThatLie(t *testing.T) {
 		{"a file missing", func(d string) { os.Remove(filepath.Join(d, one+"dossier.txt")) }, false, exitIntegrity, one + "dossier.txt is missing"},
 		{"a page altered, checksums made anew", func(d string) { writeTo(t, filepath.Join(d, one+"page.html"), []byte("A Great Master")) }, true, exitIntegrity, "that the deposit is as it was signed: tagmanifest-sha512.txt is another one"},
 		{"the words to the reader altered, checksums made anew", func(d string) { writeTo(t, filepath.Join(d, "README.txt"), []byte("all is well")) }, true, exitIntegrity, "is another one"},
-		{"the signature taken away", func(d string) { os.Remove(filepath.Join(d, verify.DepositSignature)) }, false, exitDone, "whole: all checksums hold; not signed: anyone can have made it"},
+		{"the signature taken away", func(d string) { os.Remove(filepath.Join(d, verify.DepositSignature)) }, false, exitIntegrity, "that signature (signature.txt) was taken away"},
+		{"a page altered, the signature taken away, checksums made anew", func(d string) {
+			writeTo(t, filepath.Join(d, one+"page.html"), []byte("A Great Master"))
+			os.Remove(filepath.Join(d, verify.DepositSignature))
+		}, true, exitIntegrity, "that signature (signature.txt) was taken away"},
+		{"made without the key", func(d string) {
+			os.RemoveAll(d)
+			typedIn(t, studio, "", "deposit", d, "--unsigned")
+		}, false, exitDone, "deposit: the studio has a key, and nothing here is signed with it"},
+		{"every signature taken away, checksums made anew", func(d string) {
+			for _, n := range []string{verify.DepositSignature, "data/keys/head.txt", one + "record.sig", one + "head.txt", one + "proof.json", one + "studio.pem", two + "record.sig", two + "head.txt", two + "proof.json", two + "studio.pem"} {
+				os.Remove(filepath.Join(d, n))
+			}
+		}, true, exitDone, "deposit: the studio has a key, and nothing here is signed with it"},
 		{"the signature of another deposit", func(d string) {
 			writeTo(t, filepath.Join(d, verify.DepositSignature), read(forged, verify.DepositSignature))
 		}, false, exitIntegrity, "is another one"},

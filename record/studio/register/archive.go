@@ -69,6 +69,14 @@ func answer(yes bool) record.Answer {
 // word compares what the signature of the whole says with the journal.
 func (a *archive) word(j *judgement, root *os.Root) {
 	note, err := readIn(root, verify.DepositSignature)
+	if errors.Is(err, fs.ErrNotExist) {
+		// Who makes a deposit with the key signs all of it: the head, the records and the whole.
+		if a.journal.Signed {
+			j.say(deed.Fails, "deposit-signature-gone")
+		} else if current, ok := a.ring.Current(); ok {
+			j.say(deed.Unknown, "deposit-key-unused", record.With("key", current.Fingerprint().Short()))
+		}
+	}
 	if err != nil {
 		return // said by who reads the signature
 	}

@@ -179,7 +179,7 @@ func (c *depositCheck) record(p string, e Evidence) []deed.Result {
 		c.keys = append(c.keys, *rep.Key)
 	}
 	switch {
-	case stripped(e.Files, rep) && e.Files.Signature == nil && e.Files.Proof == nil:
+	case e.Kind == Folder && stripped(e.Files, rep) && e.Files.Signature == nil && e.Files.Proof == nil:
 		c.unsigned = append(c.unsigned, p)
 	case stripped(e.Files, rep):
 		results = append(results, partsMissing)
@@ -201,8 +201,8 @@ func (c *depositCheck) end() {
 	if c.counts[Folder]+c.counts[Certificate]+c.counts[Book] > 0 {
 		c.say(deed.Holds, "deposit-parts", record.With("records", c.counts[Folder]), record.With("certificates", c.counts[Certificate]), record.With("books", c.counts[Book]))
 	}
-	// A deposit may be made where the key is not. But then none is signed.
-	n, all := len(c.unsigned), c.counts[Folder]+c.counts[Certificate]
+	// A deposit may be made where the key is not. But then no record of it is signed.
+	n, all := len(c.unsigned), c.counts[Folder]
 	for i, p := range c.unsigned {
 		if n < all && i < MaxProblems {
 			c.part(p, partsMissing)

@@ -34,6 +34,7 @@ var standings = []standing{
 	{"corrected", []string{"record-corrected"}, false},
 	{"title-changed", []string{"title-changed"}, false},
 	{"varnish-removed", []string{"varnish-removed"}, false},
+	{"key-unused", []string{"deposit-key-unused"}, false},
 	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true},
 	{"book-holds", []string{"whole-book-holds"}, true},
 	{"known", []string{"symbol-known", "label-known", "book-begins-with-head"}, true},
