@@ -1,0 +1,104 @@
+//go:build unix
+
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"backleaf/record/book"
+	"backleaf/record/form"
+	"backleaf/record/invented"
+	"backleaf/record/studio/exchange"
+)
+
+// TestGrowth times commands as processes of their own on books of growing
+// size, and prints the table of DEVELOPERS.md:
+//
+//	BACKLEAF_PANELS=1000,10000,100000 go test -v -timeout 2h -run TestGrowth ./cmd/backleaf
+//
+// Each cell is elapsed seconds, processor seconds and the most memory held.
+func TestGrowth(t *testing.T) {
+	acts := []struct{ name, line string }{
+		{"import", "import journal.json"},
+		{"list", "list"},
+		{"list, two filters", "list --stage painted --batch b2"},
+		{"find, two filters", "find harbour --lot tin-0"},
+		{"due", "due"},
+		{"check --json", "check --json"},
+		{"verify", "verify"},
+		{"show", "show 0003"},
+		{"coat on 14 panels", "coat batch:b1 --with tin-0 --as sealer --on front --also-away"},
+	}
+	table := "| panels, entries |"
+	for _, a := range acts {
+		table += " " + a.name + " |"
+	}
+	table += "\n|---" + strings.Repeat("|---", len(acts)) + "|\n"
+	for size := range strings.SplitSeq(cmp.Or(os.Getenv("BACKLEAF_PANELS"), "28"), ",") {
+		panels, err := strconv.Atoi(size)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dir := t.TempDir()
+		b, err := book.Create(t.Context(), filepath.Join(dir, "studio.sqlite"))
+		if err == nil {
+			err = b.Close()
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		table += fmt.Sprintf("| %d, %d |", panels, writeJournal(t, filepath.Join(dir, "journal.json"), panels))
+		for _, a := range acts {
+			table += " " + measured(t, dir, strings.Fields(a.line)) + " |"
+		}
+		table += "\n"
+	}
+	t.Log("\n" + table)
+}
+
+// writeJournal writes the journal of an invented studio as an import file.
+func writeJournal(t *testing.T, path string, panels int) (n int) {
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	var es []form.Stored
+	for e := range invented.Journal(1, panels) {
+		b, err := form.Write(e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		es = append(es, form.Stored{Bytes: b})
+	}
+	if err := exchange.Write(f, es); err != nil {
+		t.Fatal(err)
+	}
+	return len(es)
+}
+
+// measured runs one command and says what it took.
+func measured(t *testing.T, dir string, args []string) string {
+	c := program(dir, args...)
+	c.Env = append(c.Env, "TEST_NOW=2050-01-01T10:00:00Z")
+	var said strings.Builder
+	c.Stdout, c.Stderr = io.Discard, &said
+	began := time.Now()
+	err := c.Run()
+	took := time.Since(began)
+	if x, ok := err.(*exec.ExitError); err != nil && (!ok || x.ExitCode() != exitFinding && args[0] != "verify") { // the photographs of the journal never were
+		t.Fatalf("%s: %v\n%s", args, err, said.String())
+	}
+	s := c.ProcessState
+	return fmt.Sprintf("%.2f s, %.2f s, %d MB", took.Seconds(), (s.UserTime() + s.SystemTime()).Seconds(), s.SysUsage().(*syscall.Rusage).Maxrss/1024)
+}
