@@ -127,7 +127,7 @@ func (d *Draft) append(e record.Entry) (record.Entry, error) {
 		return e, err
 	}
 	// What is stored must read back as the same entry.
-	if e, err = form.Read(data); err != nil {
+	if e, err = form.Decode(data); err != nil {
 		return e, err
 	}
 	return e, d.put(e, data)

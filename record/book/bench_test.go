@@ -3,132 +3,305 @@ package book_test
 import (
 	"database/sql"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
+	"time"
+
+	"golang.org/x/mod/sumdb/tlog"
 
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/form"
+	"backleaf/record/invented"
+	"backleaf/record/toolcheck"
+	"backleaf/schema"
 )
 
-// Each benchmark of the book stands beside "bare": the same bytes, one row an
-// entry, same settings, no hashes, no checks, no look-up tables.
+// Each benchmark stands beside a bare baseline on the same library in the same
+// run: the same bytes and look-up rows by prepared statements, same settings,
+// without guards, judgement or reading back.
 
-func bare(b *testing.B) *sql.DB {
-	db, err := sql.Open("sqlite", "file:"+filepath.Join(b.TempDir(), "bare")+"?_pragma=journal_mode(wal)&_pragma=synchronous(2)&_txlock=immediate")
+var muchLater = time.Date(2090, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// tables are those whose rows an import writes.
+var tables = []string{"entry", "hash", "tip", "about", "mention", "correction", "described", "panel", "used", "words"}
+
+// bare opens an empty book without guards, as SQLite alone.
+func bare(b testing.TB, name string) *sql.DB {
+	b.Helper()
+	if name != ":memory:" {
+		name = filepath.Join(b.TempDir(), name)
+	}
+	db, err := sql.Open("sqlite", "file:"+name+"?_pragma=journal_mode(wal)&_pragma=synchronous(2)&_txlock=immediate")
 	if err != nil {
 		b.Fatal(err)
 	}
 	b.Cleanup(func() { db.Close() })
-	if _, err := db.Exec("CREATE TABLE entry (seq INTEGER PRIMARY KEY, bytes BLOB NOT NULL) STRICT"); err != nil {
+	db.SetMaxOpenConns(1)
+	tables, _, _ := strings.Cut(schema.Book, "CREATE TRIGGER")
+	if _, err := db.Exec(tables + schema.Lookup); err != nil {
 		b.Fatal(err)
 	}
 	return db
 }
 
-func BenchmarkAppend(b *testing.B) {
-	coat := parsed(b, `{"kind":"coat","purpose":"sealer","faces":["front","back","edges"],"mix":[{"parts":1,"material":"sealer","lot":"sealer-1"}],`+panels(1, 3)+`}`)[0]
-	data, err := form.Write(coat)
+// rowsOf reads the rows of some tables, with the statements that write them.
+func rowsOf(b testing.TB, db *sql.DB, tables ...string) map[string][][]any {
+	b.Helper()
+	out := map[string][][]any{}
+	for _, t := range tables {
+		columns := "*"
+		if t == "words" {
+			columns = "rowid, panel, text"
+		}
+		rows, err := db.Query("SELECT " + columns + " FROM " + t)
+		if err != nil {
+			b.Fatal(err)
+		}
+		names, err := rows.Columns()
+		if err != nil {
+			b.Fatal(err)
+		}
+		query := "INSERT INTO " + t + " (" + strings.Join(names, ", ") + ") VALUES (?" + strings.Repeat(", ?", len(names)-1) + ")"
+		for rows.Next() {
+			row, into := make([]any, len(names)), make([]any, len(names))
+			for i := range row {
+				into[i] = &row[i]
+			}
+			if err := rows.Scan(into...); err != nil {
+				b.Fatal(err)
+			}
+			out[query] = append(out[query], row)
+		}
+		rows.Close()
+	}
+	return out
+}
+
+// insert writes rows in one transaction.
+func insert(b testing.TB, db *sql.DB, rows map[string][][]any) {
+	b.Helper()
+	tx, err := db.Begin()
 	if err != nil {
 		b.Fatal(err)
 	}
-	for _, n := range []int{1, 14} {
-		many := make([]record.Entry, n)
-		for i := range many {
-			many[i] = record.Entry{Panels: []record.Number{number(i%3 + 1)}, Body: record.Note{Text: "a remark at the bench"}}
+	for query, all := range rows {
+		st, err := tx.Prepare(query)
+		if err != nil {
+			b.Fatal(err)
 		}
-		b.Run(say("book/%d", n), func(b *testing.B) {
+		for _, row := range all {
+			if _, err := st.Exec(row...); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+	if err := tx.Commit(); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// One acknowledged entry about one panel and about fourteen.
+func BenchmarkAppend(b *testing.B) {
+	for _, n := range []int{1, 14} {
+		b.Run(say("%d", n), func(b *testing.B) {
 			k := newBook(b)
-			put(b, k, afternoon()...)
-			fresh := 0
-			for b.Loop() {
-				if fresh++; fresh%40 == 0 { // panels of ordinary age: a few dozen entries
-					b.StopTimer()
-					k = newBook(b)
-					put(b, k, afternoon()...)
-					b.StartTimer()
-				}
-				if _, err := k.Append(ctx, clock, many...); err != nil {
+			put(b, k, shelf...)
+			put(b, k, `{"kind":"cut","batch":"b","size":"8 x 10 in","board":"ply",`+panels(1, n)+`}`)
+			coat := parsed(b, `{"kind":"coat","purpose":"sealer","faces":["front"],"mix":[{"parts":1,"material":"sealer","lot":"sealer-1"}],`+panels(1, n)+`}`)[0]
+			for range 20 { // panels of ordinary age
+				if _, err := k.Append(ctx, clock, coat); err != nil {
 					b.Fatal(err)
 				}
 			}
-		})
-		b.Run(say("bare/%d", n), func(b *testing.B) {
-			db := bare(b)
-			for b.Loop() {
+			db := bare(b, "bare.sqlite")
+			insert(b, db, rowsOf(b, rawOf(b, k), tables...))
+			add := map[string]*sql.Stmt{}
+			for t, query := range map[string]string{
+				"entry": "INSERT INTO entry (seq, bytes) VALUES (?, ?)", "hash": "INSERT INTO hash (node) VALUES (zeroblob(32))", "tip": "UPDATE tip SET size = ?",
+				"about": "INSERT INTO about (seq, kind, panels) VALUES (?, 'coat', ?)", "mention": "INSERT INTO mention (panel, seq) VALUES (?, ?)",
+				"panel": "REPLACE INTO panel SELECT * FROM panel WHERE number = ?"} {
+				st, err := db.Prepare(query)
+				if err != nil {
+					b.Fatal(err)
+				}
+				add[t] = st
+			}
+			var es []record.Entry
+			toolcheck.Against(b, func() {
+				var err error
+				if es, err = k.Append(ctx, clock, coat); err != nil {
+					b.Fatal(err)
+				}
+			}, func() {
+				data, err := form.Write(es[0])
+				if err != nil {
+					b.Fatal(err)
+				}
 				tx, err := db.Begin()
 				if err != nil {
 					b.Fatal(err)
 				}
-				for range n {
-					if _, err := tx.Exec("INSERT INTO entry (bytes) VALUES (?)", data); err != nil {
+				do := func(table string, args ...any) {
+					if _, err := tx.Stmt(add[table]).Exec(args...); err != nil {
 						b.Fatal(err)
 					}
+				}
+				do("entry", es[0].Seq, data)
+				do("hash")
+				do("hash")
+				do("tip", es[0].Seq)
+				do("about", es[0].Seq, n)
+				for _, p := range es[0].Panels {
+					do("mention", string(p), es[0].Seq)
+					do("panel", string(p))
 				}
 				if err := tx.Commit(); err != nil {
 					b.Fatal(err)
 				}
-			}
+			})
 		})
 	}
 }
 
-func BenchmarkVerify10k(b *testing.B) {
-	k := newBook(b)
-	put(b, k, shelf...)
-	var many []record.Entry
-	for i := range 500 { // 500 panels, 20 entries each on the whole
-		many = append(many, parsed(b, `{"kind":"cut","batch":"b","size":"8 x 10 in","board":"ply",`+panels(i+1, i+1)+`}`)...)
-	}
-	for i := range 9500 {
-		many = append(many, record.Entry{Panels: []record.Number{number(i%500 + 1)}, Body: record.Note{Text: say("remark %d", i)}})
-	}
-	if _, err := k.Append(ctx, clock, many...); err != nil {
+// rawOf opens the file of a book as SQLite alone.
+func rawOf(b testing.TB, k *book.Book) *sql.DB {
+	b.Helper()
+	db, err := sql.Open("sqlite", "file:"+k.Path()+"?mode=ro")
+	if err != nil {
 		b.Fatal(err)
 	}
-	b.Run("book", func(b *testing.B) {
-		for b.Loop() {
-			if _, err := k.Verify(ctx, nil); err != nil {
-				b.Fatal(err)
-			}
+	b.Cleanup(func() { db.Close() })
+	return db
+}
+
+func large(b *testing.B) []record.Entry {
+	return slices.Collect(invented.Journal(1, toolcheck.Panels(b)))
+}
+
+// A whole journal in one transaction.
+func BenchmarkImport(b *testing.B) {
+	es := large(b)
+	once := newBook(b)
+	if _, err := once.Append(ctx, muchLater, es...); err != nil {
+		b.Fatal(err)
+	}
+	rows := rowsOf(b, rawOf(b, once), tables...)
+	toolcheck.Against(b, func() {
+		if _, err := newBook(b).Append(ctx, muchLater, es...); err != nil {
+			b.Fatal(err)
 		}
-	})
-	b.Run("fold", func(b *testing.B) {
-		for b.Loop() {
-			if _, err := k.Workshop(ctx); err != nil {
-				b.Fatal(err)
-			}
+	}, func() { insert(b, bare(b, "bare.sqlite"), rows) })
+	b.ReportMetric(float64(len(es)), "entries")
+}
+
+// Verify, against its parts done once: read, hash, test of the form, Fold, and
+// the look-up rows written into memory.
+func BenchmarkVerify(b *testing.B) {
+	k, es := newBook(b), large(b)
+	if _, err := k.Append(ctx, muchLater, es...); err != nil {
+		b.Fatal(err)
+	}
+	db := rawOf(b, k)
+	rows := rowsOf(b, db, tables[3:]...)
+	toolcheck.Against(b, func() {
+		if _, err := k.Verify(ctx, nil); err != nil {
+			b.Fatal(err)
 		}
-	})
-	b.Run("bare", func(b *testing.B) { // rows read, nothing checked
-		db := bare(b)
-		all, err := k.Entries(ctx, book.Filter{})
+	}, func() {
+		all, err := db.Query("SELECT bytes FROM entry ORDER BY seq")
 		if err != nil {
 			b.Fatal(err)
 		}
-		tx, err := db.Begin()
-		if err != nil {
-			b.Fatal(err)
-		}
-		for _, s := range all {
-			if _, err := tx.Exec("INSERT INTO entry (bytes) VALUES (?)", s.Bytes); err != nil {
+		var es []record.Entry
+		for all.Next() {
+			var data []byte
+			if err := all.Scan(&data); err != nil {
 				b.Fatal(err)
 			}
-		}
-		if err := tx.Commit(); err != nil {
-			b.Fatal(err)
-		}
-		for b.Loop() {
-			rows, err := db.Query("SELECT bytes FROM entry ORDER BY seq")
+			tlog.RecordHash(data)
+			e, err := form.Read(data)
 			if err != nil {
 				b.Fatal(err)
 			}
+			es = append(es, e)
+		}
+		all.Close()
+		if _, err := record.Fold(es); err != nil {
+			b.Fatal(err)
+		}
+		insert(b, bare(b, ":memory:"), rows)
+	})
+	b.ReportMetric(float64(len(es)), "entries")
+}
+
+// One panel among many, read by index.
+func BenchmarkOne(b *testing.B) {
+	k := newBook(b)
+	if _, err := k.Append(ctx, muchLater, large(b)...); err != nil {
+		b.Fatal(err)
+	}
+	n, db := invented.Number(20), rawOf(b, k)
+	toolcheck.Against(b, func() {
+		if _, err := k.WorkshopOf(ctx, n); err != nil {
+			b.Fatal(err)
+		}
+	}, func() {
+		rows, err := db.Query("SELECT bytes FROM entry WHERE seq IN (SELECT seq FROM mention WHERE panel = ?) ORDER BY seq", string(n))
+		if err != nil {
+			b.Fatal(err)
+		}
+		defer rows.Close()
+		var es []record.Entry
+		for rows.Next() {
 			var data []byte
-			for rows.Next() {
-				if err := rows.Scan(&data); err != nil {
-					b.Fatal(err)
-				}
+			if err := rows.Scan(&data); err != nil {
+				b.Fatal(err)
 			}
-			rows.Close()
+			e, err := form.Decode(data)
+			if err != nil {
+				b.Fatal(err)
+			}
+			es = append(es, e)
+		}
+		if _, err := record.Fold(es); err != nil {
+			b.Fatal(err)
+		}
+	})
+}
+
+// A list with two filters, against SQL written by hand.
+func BenchmarkPanels(b *testing.B) {
+	k := newBook(b)
+	if _, err := k.Append(ctx, muchLater, large(b)...); err != nil {
+		b.Fatal(err)
+	}
+	db, found := rawOf(b, k), 0
+	toolcheck.Against(b, func() {
+		found = 0
+		if err := k.Panels(ctx, book.Narrow{Stage: record.StagePainted, Used: [][]string{{book.Lot("tin-0")}}}, func(book.Present) error { found++; return nil }); err != nil {
+			b.Fatal(err)
+		}
+	}, func() {
+		rows, err := db.Query("SELECT p.* FROM used u JOIN panel p ON p.number = u.panel WHERE u.thing = 'lot tin-0' AND p.stage = 'painted' ORDER BY year, serial")
+		if err != nil {
+			b.Fatal(err)
+		}
+		defer rows.Close()
+		n := 0
+		for ; rows.Next(); n++ {
+			var row [14]any
+			var into []any
+			for i := range row {
+				into = append(into, &row[i])
+			}
+			if err := rows.Scan(into...); err != nil {
+				b.Fatal(err)
+			}
+		}
+		if n != found || n == 0 {
+			b.Fatalf("%d rows, %d panels", n, found)
 		}
 	})
 }

@@ -24,12 +24,26 @@ type Draft struct {
 	open    bool
 	touched map[record.Number]bool // panels whose look-up rows are stale
 	random  io.Reader
+
+	// What entries name again and again, read once until a description changes.
+	versions map[described][]accept.Version
+	lots     map[record.Key]record.Lot
+}
+
+type described struct {
+	kind record.Kind
+	name record.Key
 }
 
 var _ accept.Known = (*Draft)(nil)
 
+func blank(s *session) *Draft {
+	return &Draft{s: s, touched: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}}
+}
+
 func newDraft(s *session, random io.Reader) (*Draft, error) {
-	d := &Draft{s: s, touched: map[record.Number]bool{}, random: random}
+	d := blank(s)
+	d.random = random
 	if _, err := s.one("SELECT coalesce(max(seq), 0) FROM entry", nil, &d.size); err != nil {
 		return nil, err
 	}
@@ -58,7 +72,7 @@ func (s *session) studio() (record.Studio, bool, error) {
 	if err != nil || !ok {
 		return record.Studio{}, false, err
 	}
-	e, err := form.Read(data)
+	e, err := form.Decode(data)
 	if err != nil {
 		return record.Studio{}, false, err
 	}
@@ -70,7 +84,7 @@ func (s *session) studio() (record.Studio, bool, error) {
 		if _, err := s.one("SELECT bytes FROM entry WHERE seq = 1", nil, &data); err != nil {
 			return st, false, err
 		}
-		if e, err = form.Read(data); err != nil {
+		if e, err = form.Decode(data); err != nil {
 			return st, false, err
 		}
 		if first, ok := e.Body.(record.Studio); ok {
@@ -92,8 +106,12 @@ func (d *Draft) HasPanel(n record.Number) (bool, error) {
 }
 
 // Versions implements [accept.Known].
-func (d *Draft) Versions(kind record.Kind, key record.Key) (out []accept.Version, err error) {
-	err = d.s.each("SELECT seq, at FROM described WHERE kind = ? AND name = ? ORDER BY seq", []any{string(kind), string(key)},
+func (d *Draft) Versions(kind record.Kind, key record.Key) ([]accept.Version, error) {
+	out, known := d.versions[described{kind, key}]
+	if known {
+		return out, nil
+	}
+	err := d.s.each("SELECT seq, at FROM described WHERE kind = ? AND name = ? ORDER BY seq", []any{string(kind), string(key)},
 		func(scan func(...any) error) error {
 			var v accept.Version
 			var at string
@@ -104,11 +122,17 @@ func (d *Draft) Versions(kind record.Kind, key record.Key) (out []accept.Version
 			out = append(out, v)
 			return nil
 		})
+	if err == nil {
+		d.versions[described{kind, key}] = out
+	}
 	return out, err
 }
 
 // Lot implements [accept.Known].
 func (d *Draft) Lot(k record.Key) (record.Lot, bool, error) {
+	if l, known := d.lots[k]; known {
+		return l, true, nil
+	}
 	vs, err := d.Versions("lot", k)
 	if err != nil || len(vs) == 0 {
 		return record.Lot{}, false, err
@@ -118,6 +142,9 @@ func (d *Draft) Lot(k record.Key) (record.Lot, bool, error) {
 		return record.Lot{}, false, err
 	}
 	l, ok := w.Lot(k)
+	if ok {
+		d.lots[k] = l
+	}
 	return l, ok, nil
 }
 
@@ -138,7 +165,7 @@ func (d *Draft) History(seq int64) (record.Entry, []record.Entry, bool, error) {
 	if err != nil || !ok {
 		return record.Entry{}, nil, false, err
 	}
-	e, err := form.Read(data)
+	e, err := form.Decode(data)
 	if err != nil {
 		return record.Entry{}, nil, false, err
 	}

@@ -19,10 +19,12 @@ func (d *Draft) index(e record.Entry) error {
 	if err := d.s.write("about", "INSERT INTO about (seq, kind, panels) VALUES (?, ?, ?)", e.Seq, string(e.Kind()), len(e.Panels)); err != nil {
 		return err
 	}
-	for _, n := range e.Panels {
-		if err := d.s.write("mention", "INSERT INTO mention (panel, seq) VALUES (?, ?)", string(n), e.Seq); err != nil {
+	if len(e.Panels) > 0 {
+		if err := d.s.write("mention", "INSERT INTO mention (panel, seq) SELECT value, ? FROM json_each(?)", e.Seq, jsonList(e.Panels)); err != nil {
 			return err
 		}
+	}
+	for _, n := range e.Panels {
 		d.touched[n] = true
 	}
 	if s, ok := e.Body.(record.Studio); ok {
@@ -44,6 +46,8 @@ func (d *Draft) describe(e record.Entry) error {
 	if key == "" && e.Kind() != "studio" {
 		return nil
 	}
+	clear(d.versions)
+	clear(d.lots)
 	w, err := d.standing(e.Seq)
 	if err != nil {
 		return err
@@ -114,11 +118,12 @@ func (d *Draft) indexPanel(p *record.Panel) error {
 	if err := d.indexUsed(p); err != nil {
 		return err
 	}
-	row := int64(p.Year())*10_000_000 + int64(p.Number.Serial())
-	if err := d.s.write("words", "DELETE FROM words WHERE rowid = ?", row); err != nil {
+	// The index of words is dear to write, and most work adds none.
+	row, text, was := int64(p.Year())*10_000_000+int64(p.Number.Serial()), wordsOf(p), ""
+	if there, err := d.s.one("SELECT text FROM words WHERE rowid = ?", []any{row}, &was); err != nil || there && was == text {
 		return err
 	}
-	return d.s.write("words", "INSERT INTO words (rowid, panel, text) VALUES (?, ?, ?)", row, string(p.Number), wordsOf(p))
+	return d.s.write("words", "INSERT OR REPLACE INTO words (rowid, panel, text) VALUES (?, ?, ?)", row, string(p.Number), text)
 }
 
 // indexUsed writes which materials and lots went into a panel. Most work adds

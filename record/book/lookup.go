@@ -95,7 +95,7 @@ func (s *session) rebuild(ctx context.Context, beside bool) error {
 	if _, err := s.conn.ExecContext(ctx, madeBy()); err != nil {
 		return err
 	}
-	d := &Draft{s: s, touched: map[record.Number]bool{}}
+	d := blank(s)
 	var es []record.Entry
 	if err := s.stored(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, func(st form.Stored) { es = append(es, st.Entry) }); err != nil {
 		return err

@@ -1,9 +1,11 @@
 package book
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -55,22 +57,75 @@ func (b *Book) Entries(ctx context.Context, f Filter) (out []form.Stored, err er
 
 // stored reads entries and looks at the context between them.
 func (s *session) stored(ctx context.Context, query string, args []any, f func(form.Stored)) error {
-	return s.each(query, args, func(scan func(...any) error) error {
-		var st form.Stored
-		if err := scan(&st.Seq, &st.Bytes); err != nil {
-			return err
-		}
-		e, err := form.Read(st.Bytes)
-		if err == nil && e.Seq != st.Seq {
-			err = fmt.Errorf("it says that it is entry %d", e.Seq)
+	return s.decoded(ctx, query, args, form.Decode, func(st form.Stored, err error) error {
+		if err == nil && st.Entry.Seq != st.Seq {
+			err = fmt.Errorf("it says that it is entry %d", st.Entry.Seq)
 		}
 		if err != nil {
 			return &BadEntry{st.Seq, err.Error()}
 		}
-		st.Entry = e
 		f(st)
-		return ctx.Err()
+		return nil
 	})
+}
+
+// portion is how many entries are decoded at a time.
+const portion = 64
+
+// decoded reads entries, decodes them on all cores, and gives each to f in the
+// order in which it was read, with what was wrong with it.
+func (s *session) decoded(ctx context.Context, query string, args []any, decode func([]byte) (record.Entry, error), f func(form.Stored, error) error) error {
+	type read struct {
+		form.Stored
+		err error
+	}
+	var now []read
+	var waiting []chan []read // portions being decoded
+	send := func() {
+		part, done := now, make(chan []read, 1)
+		work := func() {
+			for i := range part {
+				part[i].Entry, part[i].err = decode(part[i].Bytes)
+			}
+			done <- part
+		}
+		if now, waiting = nil, append(waiting, done); len(part) < portion {
+			work()
+		} else {
+			go work()
+		}
+	}
+	leave := func(most int) error {
+		for ; len(waiting) > most; waiting = waiting[1:] {
+			for _, r := range <-waiting[0] {
+				if err := ctx.Err(); err != nil {
+					return err
+				}
+				if err := f(r.Stored, r.err); err != nil {
+					return err
+				}
+			}
+		}
+		return ctx.Err()
+	}
+	var failed error
+	err := s.each(query, args, func(scan func(...any) error) error {
+		var r read
+		if err := scan(&r.Seq, &r.Bytes); err != nil {
+			return err
+		}
+		if now = append(now, r); len(now) < portion {
+			return nil
+		}
+		send()
+		failed = leave(runtime.GOMAXPROCS(0))
+		return failed
+	})
+	if failed != nil {
+		return failed
+	}
+	send() // what was read before an error too: it is named by what comes after
+	return cmp.Or(leave(0), err)
 }
 
 func (s *session) entries(query string, args ...any) (out []record.Entry, err error) {

@@ -108,20 +108,11 @@ func (v *verifier) replay(ctx context.Context) error {
 	}
 	v.private, v.erased = map[int64]string{}, map[int64]bool{}
 	var before time.Time
-	err = v.s.each("SELECT seq, bytes FROM entry ORDER BY seq", nil, func(scan func(...any) error) error {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		var seq int64
-		var data []byte
-		if err := scan(&seq, &data); err != nil {
-			return err
-		}
-		next := d.size + 1
-		if seq != next {
+	err = v.s.decoded(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, form.Read, func(st form.Stored, err error) error {
+		seq, e := st.Seq, st.Entry
+		if next := d.size + 1; seq != next {
 			return &BadEntry{next, "it is missing"}
 		}
-		e, err := form.Read(data)
 		if err != nil {
 			return &BadEntry{seq, err.Error()}
 		}
@@ -139,7 +130,7 @@ func (v *verifier) replay(ctx context.Context) error {
 		if len(e.Newer) > 0 {
 			v.report.Newer++
 		}
-		if err := d.put(e, data); err != nil {
+		if err := d.put(e, st.Bytes); err != nil {
 			return &BadEntry{seq, err.Error()}
 		}
 		if p := privateDigest(e); p != "" {
