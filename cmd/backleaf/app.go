@@ -20,6 +20,7 @@ import (
 	"backleaf/record/tell"
 
 	"github.com/go-json-experiment/json"
+	"golang.org/x/term"
 )
 
 // app is one run of the program: where it reads and writes, and its clock.
@@ -272,6 +273,5 @@ func (a *app) isTerminal() bool {
 	if !ok {
 		return false
 	}
-	st, err := f.Stat()
-	return err == nil && st.Mode()&os.ModeCharDevice != 0
+	return term.IsTerminal(int(f.Fd()))
 }

@@ -39,7 +39,7 @@ code 3 when something falls short by more than information.`,
 				if err != nil {
 					return err
 				}
-				return a.sayFindings(questions.Check(a.catalogue(), w, ps, a.now(), why), all || why != "")
+				return a.sayFindings(questions.Check(a.catalogue(), w, ps, a.now(), why, a.progress()), all || why != "")
 			})
 		},
 	}

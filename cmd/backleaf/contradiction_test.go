@@ -62,7 +62,7 @@ func (s tale) answers(t *testing.T, papers bool) map[string]string {
 	spoken("show", func(a *app) error { return a.story(w, p) })
 	for name, all := range map[string]bool{"check": false, "check --all": true} {
 		spoken(name, func(a *app) error {
-			return a.sayFindings(questions.Check(tell.English, w, []*record.Panel{p}, taleNow, ""), all)
+			return a.sayFindings(questions.Check(tell.English, w, []*record.Panel{p}, taleNow, "", nil), all)
 		})
 	}
 	for _, topic := range ask.Topics() {

@@ -81,7 +81,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 				a.told("no-entries", record.With("file", args[0]))
 				return nil
 			}
-			order := exchange.Order{Name: args[0], Lines: lines, Highest: highest, Dry: o.dry}
+			order := exchange.Order{Name: args[0], Lines: lines, Highest: highest, Dry: o.dry, Progress: a.progress()}
 			for _, k := range also {
 				if _, ok := record.Blank(record.Kind(k)); !ok {
 					return usage("", "--also: there is no kind of entry called %q", k)

@@ -11,12 +11,16 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/form"
+	"backleaf/record/invented"
+	"backleaf/record/studio/exchange"
 	"backleaf/record/toolcheck"
 )
 
@@ -273,4 +277,81 @@ func listing(t *testing.T, dir string) string {
 		s = append(s, f.Name())
 	}
 	return strings.Join(s, " ")
+}
+
+// TestInterruptedWork stops long work as Ctrl-C does: the file it would have
+// made is whole or not there, and the book holds with all of an import or none.
+func TestInterruptedWork(t *testing.T) {
+	for _, line := range []string{"import journal.json", "verify", "check --json", "label batch:b1 batch:b2 -o labels.pdf"} {
+		t.Run(line, func(t *testing.T) {
+			args, from := strings.Fields(line), t.TempDir()
+			n := int64(inventedBook(t, from, 56))
+			for i := range rounds(6) {
+				dir, least := t.TempDir(), n
+				for _, name := range []string{"studio.sqlite", "empty.sqlite", "journal.json"} {
+					data, err := os.ReadFile(filepath.Join(from, name))
+					if err != nil {
+						t.Fatal(err)
+					}
+					if name == "empty.sqlite" && args[0] == "import" {
+						name, least = "studio.sqlite", 0
+					}
+					if err := os.WriteFile(filepath.Join(dir, name), data, 0o600); err != nil {
+						t.Fatal(err)
+					}
+				}
+				c := program(dir, args...)
+				if err := c.Start(); err != nil {
+					t.Fatal(err)
+				}
+				time.Sleep(time.Duration(30+50*(i%12)) * time.Millisecond)
+				interrupt(c)
+				if err := c.Wait(); err == nil {
+					least = n
+				}
+				if got := holds(t, filepath.Join(dir, "studio.sqlite")); got < least || least == 0 && got != 0 && got != n {
+					t.Errorf("the book has %d entries of %d", got, n)
+				}
+				onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "empty.sqlite", "journal.json", "labels.pdf")
+				if pdf, err := os.ReadFile(filepath.Join(dir, "labels.pdf")); err == nil && !bytes.Contains(pdf[max(0, len(pdf)-20):], []byte("%%EOF")) {
+					t.Error("half of a file of labels")
+				}
+			}
+		})
+	}
+}
+
+// inventedBook makes a book of invented panels, an empty one, and the journal
+// as an import file; it returns how many entries there are.
+func inventedBook(t *testing.T, dir string, panels int) int {
+	t.Helper()
+	es := slices.Collect(invented.Journal(1, panels))
+	var stored []form.Stored
+	for _, e := range es {
+		b, err := form.Write(e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		stored = append(stored, form.Stored{Bytes: b})
+	}
+	var out bytes.Buffer
+	if err := exchange.Write(&out, stored); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "journal.json"), out.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"empty.sqlite", "studio.sqlite"} {
+		b, err := book.Create(t.Context(), filepath.Join(dir, name))
+		if err == nil && name == "studio.sqlite" {
+			_, err = b.Append(t.Context(), time.Date(2050, 1, 1, 0, 0, 0, 0, time.UTC), es...)
+		}
+		if err == nil {
+			err = b.Close()
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	return len(es)
 }

@@ -59,6 +59,9 @@ func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) 
 				return fmt.Errorf("a private part of entry %d of %d", i+1, len(es))
 			}
 		}
+		if of.watch != nil {
+			d.watch(es, of.watch)
+		}
 		out = make([]record.Entry, len(es))
 		for i, e := range es {
 			if err := ctx.Err(); err != nil {
@@ -78,6 +81,7 @@ func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) 
 			_, forgets := e.Body.(record.Forgotten)
 			erased = erased || forgets
 			out[i] = e
+			d.step()
 		}
 		if err := d.post(of.token, len(es)); err != nil {
 			return err

@@ -28,6 +28,8 @@ type Draft struct {
 	// What entries name again and again, read once until a description changes.
 	versions map[described][]accept.Version
 	lots     map[record.Key]record.Lot
+
+	step func() // after each entry and each panel
 }
 
 type described struct {
@@ -38,7 +40,20 @@ type described struct {
 var _ accept.Known = (*Draft)(nil)
 
 func blank(s *session) *Draft {
-	return &Draft{s: s, touched: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}}
+	return &Draft{s: s, touched: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}, step: func() {}}
+}
+
+// watch lets somebody be told how much is done: entries written, then panels
+// looked at again.
+func (d *Draft) watch(es []record.Entry, f func(done, total int64)) {
+	panels := map[record.Number]bool{}
+	for _, e := range es {
+		for _, n := range e.Panels {
+			panels[n] = true
+		}
+	}
+	done, total := int64(0), int64(len(es)+len(panels))
+	d.step = func() { done++; f(min(done, total), total) } // corrections may touch more
 }
 
 func newDraft(s *session, random io.Reader) (*Draft, error) {

@@ -105,6 +105,7 @@ func (d *Draft) indexPanels() error {
 			if err := d.indexPanel(p); err != nil {
 				return err
 			}
+			d.step()
 		}
 	}
 	clear(d.touched)

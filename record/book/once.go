@@ -10,6 +10,7 @@ import (
 type posting struct {
 	token string
 	trial bool
+	watch func(done, total int64)
 }
 
 type postingKey struct{}
@@ -25,7 +26,17 @@ func Once(ctx context.Context, token string) context.Context {
 // Trial returns a context in which entries are judged and returned as they
 // would be written, and nothing is.
 func Trial(ctx context.Context) context.Context {
-	return context.WithValue(ctx, postingKey{}, posting{trial: true})
+	of, _ := ctx.Value(postingKey{}).(posting)
+	of.trial = true
+	return context.WithValue(ctx, postingKey{}, of)
+}
+
+// Watched returns a context of which f is told how many of all entries, and of
+// the panels they are about, have been written.
+func Watched(ctx context.Context, f func(done, total int64)) context.Context {
+	of, _ := ctx.Value(postingKey{}).(posting)
+	of.watch = f
+	return context.WithValue(ctx, postingKey{}, of)
 }
 
 // IsTrial reports that nothing is written in this context.

@@ -81,11 +81,15 @@ func one(o Outcome, entries []int64, code string, values ...record.Value) []verd
 	return []verdict{say(o, entries, code, values...)}
 }
 
-// Panel judges a panel by every rule at a moment, the worst finding first.
-func Panel(w *record.Workshop, p *record.Panel, now time.Time) []Finding {
+// Panel judges a panel by every rule at a moment, the worst finding first. Where
+// rules are named, only their remedies are reckoned.
+func Panel(w *record.Workshop, p *record.Panel, now time.Time, only ...string) []Finding {
 	s := newSubject(w, p, now)
 	findings := s.findings()
 	for i, f := range findings {
+		if only != nil && !slices.Contains(only, f.Rule) {
+			continue
+		}
 		switch f.Outcome {
 		case FallsShort:
 			findings[i].Remedy, findings[i].Write = s.remedy(f, findings)

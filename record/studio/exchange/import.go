@@ -31,6 +31,8 @@ type Order struct {
 	Asked   []record.Kind
 	Highest []string // the highest numbers on labels, where the file goes on from an older copy
 	Dry     bool     // nothing is written
+
+	Progress studio.Progress
 }
 
 // Asking reports that entries of a kind are taken out of a file only where that
@@ -81,6 +83,9 @@ func Import(ctx context.Context, v *studio.View, o Order, es []record.Entry) (do
 	}
 	if es, noted, err = judged(ctx, v, es, o.Lines); err != nil {
 		return nil, noted, fail(err)
+	}
+	if f := o.Progress.Of("import"); f != nil {
+		ctx = book.Watched(ctx, f)
 	}
 	write, from := v.Book.Append, slices.Clone(es)
 	if o.Dry {

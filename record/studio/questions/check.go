@@ -2,11 +2,15 @@ package questions
 
 import (
 	"fmt"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 	"time"
 
 	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
@@ -67,19 +71,42 @@ func found(c *tell.Catalogue, f check.Finding) Finding {
 
 // Check holds panels against the rules, or against one of them, the worst panel
 // first, and says in the words of a catalogue what it finds.
-func Check(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, now time.Time, rule string) []Findings {
-	all := []Findings{}
-	for _, p := range ps {
-		f := Findings{Panel: p.Number, Title: p.Description().Title}
-		for _, x := range check.Panel(w, p, now) {
-			if rule == "" || x.Rule == rule {
-				f.Findings = append(f.Findings, found(c, x))
+func Check(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, now time.Time, rule string, progress studio.Progress) []Findings {
+	all, show := make([]Findings, len(ps)), progress.Of("panels")
+	var next, done atomic.Int64
+	var cores sync.WaitGroup
+	for core := range runtime.GOMAXPROCS(0) {
+		cores.Go(func() {
+			for i := next.Add(1) - 1; i < int64(len(ps)); i = next.Add(1) - 1 {
+				all[i] = checked(c, w, ps[i], now, rule)
+				if n := done.Add(1); show != nil && core == 0 {
+					show(n, int64(len(ps)))
+				}
 			}
-		}
-		all = append(all, f)
+		})
+	}
+	cores.Wait()
+	if show != nil && len(ps) > 0 {
+		show(int64(len(ps)), int64(len(ps)))
 	}
 	slices.SortStableFunc(all, func(a, b Findings) int { return b.weight() - a.weight() })
 	return all
+}
+
+// checked holds one panel against the rules, or against one of them; only what
+// is shown is reckoned.
+func checked(c *tell.Catalogue, w *record.Workshop, p *record.Panel, now time.Time, rule string) Findings {
+	f := Findings{Panel: p.Number, Title: p.Description().Title}
+	var only []string
+	if rule != "" {
+		only = []string{rule}
+	}
+	for _, x := range check.Panel(w, p, now, only...) {
+		if rule == "" || x.Rule == rule {
+			f.Findings = append(f.Findings, found(c, x))
+		}
+	}
+	return f
 }
 
 // FallsShort reports that any finding falls short by more than information.
