@@ -154,11 +154,11 @@ func TestReadingOrder(t *testing.T) {
 	page := text(t, save(t, "c.pdf", pdf))
 	at := 0
 	for _, want := range []string{"CERTIFICATE FOR A PAINTING ON PANEL", "Low tide, evening", "Ada Example, 2026", "Oil on linen laid on birch plywood",
-		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "The panel bears the number KB26-0001-K",
-		"Signature of the maker", "Place and date", "Studio stamp", "KB26-0001-K", "Issued on 1 June 2026.", "key of the studio",
-		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "55 µm, estimated", "Front, back and edges sealed.",
-		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
-		"WHAT THIS IS NOT", "Not an appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "signed text"} {
+		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "the only one of its kind",
+		"Signature of the maker", "Place and date", "Studio stamp", "Riga, Latvia, 1 June 2026", "KB26-0001-K", "The same number stands on the back of the panel.", "Key of the studio",
+		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "110 µm, estimated", "Front, back and edges sealed.",
+		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35–65 %", "NOT RECORDED", "Distinguishing features",
+		"WHAT THIS IS NOT", "Not an appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "signed text"} {
 		i := strings.Index(page[at:], want)
 		if i < 0 {
 			t.Fatalf("%q does not follow %q in:\n%s", want, page[max(0, at-40):at], page)
@@ -212,6 +212,22 @@ func TestPreview(t *testing.T) {
 	}
 	if list := toolcheck.Run(t, "pdfdetach", "-list", path); !strings.HasPrefix(list, "0 ") {
 		t.Errorf("files in a preview: %s", list)
+	}
+	// Every word of the certificate stands where it stands in the preview, but for
+	// what is made when it is issued and the line that tells the day.
+	in.Preview = false
+	issued, _, _ := boxes(t, save(t, "issued.pdf", drawn(t, in)))
+	shown, _, _ := boxes(t, path)
+	made := regexp.MustCompile(`^[0-9a-f]{4}$|^[A-Za-z0-9+/=]{44}$|^Issued$`)
+	for page, words := range issued {
+		for _, w := range words {
+			same := func(b box) bool {
+				return b.Text == w.Text && math.Abs(b.YMin-w.YMin) < 0.2 && (math.Abs(b.XMin-w.XMin) < 0.2 || page == 1 && b.YMin < 100)
+			}
+			if !made.MatchString(w.Text) && !slices.ContainsFunc(shown[page], same) {
+				t.Errorf("page %d: %q stands elsewhere in the preview: %+v", page+1, w.Text, w)
+			}
+		}
 	}
 	if link, note := read(t, path, "300"); link == "" || note != "" {
 		t.Errorf("symbols in a preview: %q, %q", link, note)
@@ -349,8 +365,8 @@ func TestStatement(t *testing.T) {
 		texts           []string
 		want, signature string
 	}{
-		"one hand":   {all([]string{studio}, shelf, work), "I, Ada Example, of Riga, Latvia, made this panel and painted the work on it with my own hand. It is an original.", "Signature of the maker"},
-		"a workshop": {all([]string{we}, shelf, work), "We, Ada Example, of Riga, Latvia, made this panel and painted the work on it with our own hands. It is an original.", "Signature for the studio"},
+		"one hand":   {all([]string{studio}, shelf, work), "I, Ada Example, of Riga, Latvia, made this panel and painted the work on it with my own hand. It is an original, the only one of its kind.", "Signature of the maker"},
+		"a workshop": {all([]string{we}, shelf, work), "We, Ada Example, of Riga, Latvia, made this panel and painted the work on it with our own hands. It is an original, the only one of its kind.", "Signature for the studio"},
 		"two":        {all([]string{studio, maker}, shelf, by(work, "paint", "bo")), "Maker of the panel: Ada Example. Painter of the work on it: Bo Other. So the studio recorded it.", "Signature for the studio"},
 	} {
 		page := text(t, save(t, "c.pdf", drawn(t, newBench(t, c.texts...).input(nil))))
@@ -367,8 +383,8 @@ func TestStatement(t *testing.T) {
 func TestEditionFrameCredit(t *testing.T) {
 	described := func(more string) string { return `{"kind":"described",` + more + `,"panels":["KB26-0001-K"]}` }
 	for want, more := range map[string]string{
-		"One of its kind, framed": `"framed":"yes"`, "One of its kind, not framed": `"framed":"no"`, "Edition 2 of 3": `"edition":"2 of 3"`,
-		"(11 3⁄4 × 15 3⁄4 × 1⁄8 in) One of its kind Signed": `"framed":"unknown"`, "(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Signed": `"edition":"unknown"`,
+		"(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Framed Signed": `"framed":"yes"`, "(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Not framed Signed": `"framed":"no"`, "Edition 2 of 3, framed": `"edition":"2 of 3","framed":"yes"`,
+		"It is an original, the only one of its kind.": `"framed":"unknown"`, "It is an original. Signature": `"edition":"unknown"`,
 	} {
 		k := finished(t, described(more))
 		file := jpegFile(t, shore(800, 600))

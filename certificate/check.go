@@ -35,25 +35,19 @@ func (c *content) check(s sheet) *column {
 		say.gap(0.9)
 	}
 	later := "\n" + paper.NoBreakSpace // two lines, as what will stand here
-	record, signature, key := string(c.words.Unissued)+later, string(c.words.Unissued)+later, string(c.words.Unissued)+later
-	if !c.in.Preview {
-		record = groups(seal.DigestOf(c.in.Deed.Record))
-	}
+	signature, key := string(c.words.Unissued)+later, string(c.words.Unissued)+later
 	if c.signed() {
 		signature, key = inLines(base64.StdEncoding.EncodeToString(c.in.Deed.Signature), base64ALine), groups(c.in.Deed.Key.Fingerprint())
 	}
 	if c.url != "" {
 		mono(string(c.words.Link), c.url)
 	}
-	if c.in.Preview || len(c.in.Deed.Record) > 0 {
-		mono(string(c.words.Record), record)
-	}
 	last := c.words.VerifyNone
 	if c.proof {
 		mono(string(c.words.Signature), signature)
 		mono(string(c.words.Key), key)
 		mono(string(c.words.Test), command)
-		last = c.words.VerifyText + " " + c.words.Symbol
+		last = c.words.VerifyText
 	} else {
 		say.pair(digestNameW, paper.Span{Style: sized(name, 8.5), Text: string(c.words.Signature)}, paper.Span{Style: text, Text: string(c.words.Unsigned)})
 	}
@@ -69,11 +63,18 @@ func (c *content) check(s sheet) *column {
 	if c.proof {
 		const room = bigSideMM - 2*quietMM
 		x := s.inner() - room
-		col.height = math.Max(col.height, above+room)
+		caption, err := paper.Compose(room, paper.Span{Style: note.Italic(), Text: string(c.words.Symbol)})
+		if err != nil {
+			col.fail(err)
+			return col
+		}
+		y := above + caption.HeightMM() + 0.8
+		col.shapes = append(col.shapes, paper.Text{X: s.inner(), Y: above - 0.8, Block: caption, Align: paper.Right})
+		col.height = math.Max(col.height, y+room)
 		if c.signed() {
-			col.shapes = append(col.shapes, paper.Group{X: s.inner() - c.big.side + quietMM, Y: above - quietMM, Shapes: []paper.Shape{c.big.shape}})
+			col.shapes = append(col.shapes, paper.Group{X: s.inner() - c.big.side + quietMM, Y: y - quietMM, Shapes: []paper.Shape{c.big.shape}})
 		} else {
-			col.shapes = append(col.shapes, corners(x, above, room, room))
+			col.shapes = append(col.shapes, corners(x, y, room, room))
 		}
 	}
 	return col

@@ -98,21 +98,22 @@ func (c *column) pair(nameWidth float64, name, text paper.Span) {
 	c.height += math.Max(base-n.BaselineMM()+n.HeightMM(), base-t.BaselineMM()+t.HeightMM())
 }
 
-// framed sets a paragraph in the middle in a frame.
-func (c *column) framed(spans ...paper.Span) {
-	const pad, weight = 1.6, 0.3
-	b, err := paper.Compose(c.width-4*pad, spans...)
-	if err == nil && b.Lines() > 1 {
-		b, err = balanced(c.width-4*pad, b.Lines(), spans)
-	}
+// ends sets two texts at the ends of one line, or the second one below where
+// they are too long for one.
+func (c *column) ends(left, right paper.Span) {
+	l, err := paper.Compose(0, left)
 	if err != nil {
 		c.fail(err)
 		return
 	}
-	w, h := b.WidthMM()+4*pad, b.HeightMM()+2*pad
-	c.shapes = append(c.shapes, paper.Rect{X: (c.width - w) / 2, Y: c.height, W: w, H: h, WeightMM: weight},
-		paper.Text{X: c.width / 2, Y: c.height + pad, Align: paper.Centre, Block: b})
-	c.height += h
+	base := c.height + l.BaselineMM()
+	c.put(paper.Text{Block: l})
+	if r, err := paper.Compose(0, right); err == nil && l.WidthMM()+6+r.WidthMM() <= c.width {
+		c.shapes = append(c.shapes, paper.Text{X: c.width, Y: base - r.BaselineMM(), Block: r, Align: paper.Right})
+		return
+	}
+	c.gap(0.4)
+	c.text(right)
 }
 
 // drawing places a drawing at the left.
@@ -124,11 +125,6 @@ func (c *column) drawing(d paper.Drawing) {
 // at places the column on the page.
 func (c *column) at(x, y float64) paper.Shape {
 	return paper.Group{X: x, Y: y, Shapes: c.shapes}
-}
-
-// right sets a line whose end stands at x.
-func right(x, y float64, b paper.Block) paper.Text {
-	return paper.Text{X: x, Y: y, Block: b, Align: paper.Right}
 }
 
 // hairline is the one weight of rule on these pages.

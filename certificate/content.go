@@ -9,7 +9,6 @@ import (
 	"backleaf/record/paper"
 	"backleaf/record/section"
 	"backleaf/record/tell"
-	"backleaf/record/trade"
 )
 
 // content is everything that a certificate says, in words.
@@ -27,7 +26,8 @@ type content struct {
 	particulars          []fact // of the reverse
 	sentences            []string
 	section              section.Section
-	care, gaps           []string
+	care                 []tell.Row
+	gaps                 []string
 	link                 string // what the small symbol holds
 	url                  string // the same if it is a web address
 	photo                photograph
@@ -59,7 +59,7 @@ func newContent(in Input) (*content, error) {
 	c.takeLines(d)
 	c.takeParticulars(d)
 	c.sentences = []string{c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
-	c.care = t.Care(trade.Owner)
+	c.care = t.CareByTopic()
 	c.takeGaps(d)
 	c.section.Name, c.section.Detail, c.section.Head = text.Bold(), note, sized(paper.Heading, 7)
 	return c, c.takeSymbols()
@@ -110,7 +110,7 @@ func (c *content) takeLines(d record.Described) {
 	w := c.words
 	add("{text}", first(c.teller.MediumLine()), "medium and support", w.Medium)
 	add("{text}", c.teller.Dimensions(), "size", "")
-	add("{text}", c.teller.Edition(), "edition and frame", "")
+	add("{text}", c.teller.Edition(c.ownHands()), "edition and frame", "")
 	add(w.SignedLine, d.Signed, "signature", w.Signed)
 	add(w.InscribedLine, d.Inscription, "inscription", w.Inscription)
 	add(w.OwnerLine, c.in.Buyer, "buyer", w.Owner)
@@ -139,10 +139,16 @@ func known(text string) bool { return text != "" && text != record.Unknown }
 
 // date is that of the work, or nothing.
 func (c *content) date() string {
-	if !c.in.Panel.Description().Made.Known() {
+	painted, _ := c.in.Panel.PaintedBetween()
+	if !c.in.Panel.Description().Made.Known() && painted.IsZero() {
 		return ""
 	}
 	return c.teller.DateOfWork()
+}
+
+// ownHands reports that who made the panel also painted on it.
+func (c *content) ownHands() bool {
+	return c.teller.Painted() && c.teller.Painter() != "" && c.teller.OwnHands()
 }
 
 // first starts a text with a capital.
@@ -177,24 +183,28 @@ func (c *content) takeGaps(d record.Described) {
 // statement is what the maker says by signing. Those who made the panel and
 // painted on it say so; where others painted it only says what was recorded.
 func (c *content) statement() string {
-	w, place, painter := c.words, c.teller.MakerPlace(), c.teller.Painter()
-	alone, placed := w.StatementText, w.StatementPlace
-	if !c.teller.OneHand() {
-		alone, placed = w.StatementWe, w.StatementWePlace
-	}
-	var s string
+	painter := c.teller.Painter()
 	switch {
-	case painter == "" || !c.teller.Painted():
-		s = w.StatementPanel.With("maker", c.maker)
-	case !c.teller.OwnHands():
-		s = w.StatementApart.With("maker", c.maker, "painter", painter)
-	case known(place):
-		s = placed.With("maker", c.maker, "place", place)
-	default:
-		s = alone.With("maker", c.maker)
+	case !c.teller.Painted() || painter == "":
+		return c.words.StatementPanel.With("maker", c.maker)
+	case !c.ownHands():
+		return c.words.StatementApart.With("maker", c.maker, "painter", painter)
 	}
-	return s + " " + c.words.SameNumber.With("number", c.number)
+	hands, place, unique := 1, c.teller.MakerPlace(), ""
+	if !c.teller.OneHand() {
+		hands = 2
+	}
+	if !known(place) {
+		place = ""
+	}
+	if c.teller.Unique() {
+		unique = string(c.words.Unique)
+	}
+	return c.teller.Catalogue().Fill(c.words.Statement, record.With("hands", hands), tell.Told("maker", c.maker), tell.Told("place", place), tell.Told("unique", unique))
 }
+
+// day is the day of issue.
+func (c *content) day() string { return c.teller.Day(record.Moment(c.in.Issued)) }
 
 // issued says when the certificate was issued and what it replaces.
 func (c *content) issued() string {
@@ -202,12 +212,16 @@ func (c *content) issued() string {
 	if c.in.Preview {
 		issued = c.words.NotIssued
 	}
-	s := issued.With("date", c.teller.Day(record.Moment(c.in.Issued)))
-	if c.in.Replaces.Known() {
-		n := len(record.Each[record.Issued](c.in.Panel)) + 1
-		s += " " + c.teller.Catalogue().Fill(c.words.Replaces, record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))
+	return strings.TrimSpace(issued.With("date", c.day()) + " " + c.replaces())
+}
+
+// replaces says which certificate this one replaces, if it does.
+func (c *content) replaces() string {
+	if !c.in.Replaces.Known() {
+		return ""
 	}
-	return s
+	n := len(record.Each[record.Issued](c.in.Panel)) + 1
+	return c.teller.Catalogue().Fill(c.words.Replaces, record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))
 }
 
 // shorten moves the longest line of the front to the reverse, if there is one

@@ -138,7 +138,7 @@ func (c *content) captionIn(col *column) {
 	}
 	if c.warnings != "" {
 		col.gap(2.4)
-		col.framed(paper.Span{Style: strong, Text: string(c.words.Hazard) + " "}, paper.Span{Style: text, Text: c.warnings})
+		col.centre(captionW, paper.Span{Style: strong, Text: string(c.words.Hazard) + " "}, paper.Span{Style: text, Text: c.warnings})
 	}
 }
 
@@ -164,24 +164,18 @@ func (c *content) fitted(col *column, width, height, smallest float64, spans ...
 // signing is what the maker states, with the places for hand, date and stamp.
 func (c *content) signing(s sheet) *column {
 	col := &column{width: s.inner()}
-	said := &column{width: s.inner() - stampMM - gutterMM}
-	said.text(paper.Span{Style: body, Text: c.statement(), Field: "statement"})
-	if said.err != nil {
-		col.fail(said.err)
-		return col
-	}
+	col.centre(captionW, paper.Span{Style: body, Text: c.statement(), Field: "statement"})
 	signature := c.words.SignatureStudio
 	if c.teller.OneHand() {
 		signature = c.words.SignatureLine
 	}
-	const hand = 15.0 // above the line
-	base := math.Max(stampMM, said.height+hand)
-	col.shapes = append(col.shapes, said.shapes...)
+	base := col.height + stampMM
+	stamp := s.inner() - stampMM
+	place := stamp - gutterMM - placeW
 	for _, cell := range []struct {
 		x, w float64
 		text string
-	}{{0, said.width - placeW - gutterMM, string(signature)}, {said.width - placeW, placeW, string(c.words.PlaceLine)},
-		{s.inner() - stampMM, stampMM, string(c.words.Stamp)}} {
+	}{{0, place - gutterMM, string(signature)}, {place, placeW, string(c.words.PlaceLine)}, {stamp, stampMM, string(c.words.Stamp)}} {
 		b, err := paper.Fit(cell.w, 8, 0.7, paper.Span{Style: sized(name, 8), Text: cell.text})
 		if err != nil {
 			col.fail(err)
@@ -190,25 +184,29 @@ func (c *content) signing(s sheet) *column {
 		col.shapes = append(col.shapes, hairline(cell.x, base, cell.x+cell.w, base), paper.Text{X: cell.x, Y: base + 0.8, Block: b})
 		col.height = math.Max(col.height, base+0.8+b.HeightMM())
 	}
+	t, err := c.placeAndDay(place)
+	if err != nil {
+		col.fail(err)
+		return col
+	}
+	t.Y = base - t.Block.HeightMM()
+	col.shapes = append(col.shapes, t)
 	return col
 }
 
-// numberAndIssue sets number and date of issue at the ends of one line, or of
-// two where they are too long for one.
-func (c *content) numberAndIssue(col *column) {
-	no, err := paper.Compose(0, paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"})
-	if err != nil {
-		col.fail(err)
-		return
+// placeAndDay stands on its line, in two lines if it must; where no place is
+// known or it finds no room, the day leaves room for a hand to write it.
+func (c *content) placeAndDay(x float64) (paper.Text, error) {
+	set := func(place string) (paper.Block, error) {
+		return paper.Compose(placeW, paper.Span{Style: body, Text: c.words.PlaceAndDate.With("place", place, "date", paper.Held(c.day())), Field: "place and date of issue"})
 	}
-	when := paper.Span{Style: text, Text: c.issued(), Field: "date of issue"}
-	col.put(paper.Text{Block: no})
-	if b, err := paper.Compose(0, when); err == nil && no.WidthMM()+6+b.WidthMM() <= col.width {
-		col.shapes = append(col.shapes, right(col.width, no.BaselineMM()-b.BaselineMM(), b))
-		return
+	if place := c.in.Workshop.Studio.Place; known(place) {
+		if b, err := set(place); err == nil && b.Lines() <= 2 && !b.Broken() {
+			return paper.Text{X: x, Block: b}, nil
+		}
 	}
-	col.gap(0.4)
-	col.text(when)
+	b, err := set("")
+	return paper.Text{X: x + placeW, Block: b, Align: paper.Right}, err
 }
 
 // footOf is the small symbol, the number, and what the page can be told by.
@@ -216,20 +214,25 @@ func (c *content) footOf(s sheet) *column {
 	col := &column{width: s.inner()}
 	x := c.small.side - 2*quietMM + 4
 	say := &column{width: s.inner() - x}
-	c.numberAndIssue(say)
+	say.ends(paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"}, paper.Span{Style: text, Text: string(c.words.SameNumber)})
+	if replaces := c.replaces(); replaces != "" {
+		say.gap(0.4)
+		say.text(paper.Span{Style: text, Text: replaces})
+	}
+	symbol := c.words.SymbolText
+	if c.url != "" {
+		symbol = c.words.SymbolLink
+	}
+	say.gap(0.4)
+	say.text(paper.Span{Style: text, Text: symbol.With() + " " + string(c.words.SeeReverse)})
 	say.gap(0.6)
-	say.text(paper.Span{Style: text, Text: string(c.words.SeeReverse)})
-	switch {
-	case c.proof:
+	if c.proof {
 		print := string(c.words.KeyLater)
 		if c.signed() {
 			print = c.in.Deed.Key.Fingerprint().Groups()
 		}
-		say.gap(0.6)
-		say.text(paper.Span{Style: text, Text: string(c.words.KeyPrint)})
-		say.text(paper.Span{Style: digest, Text: print})
-	default:
-		say.gap(0.6)
+		say.text(paper.Span{Style: note.Italic(), Text: string(c.words.KeyPrint) + "\u2002"}, paper.Span{Style: digest.Scaled(6.5 / 7), Text: print})
+	} else {
 		say.text(paper.Span{Style: text, Text: string(c.words.Unsigned)})
 	}
 	if say.err != nil {

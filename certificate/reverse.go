@@ -2,12 +2,12 @@ package certificate
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
 	"backleaf/record/paper"
 	"backleaf/record/seal"
+	"backleaf/record/tell"
 )
 
 // Measures of the reverse, in millimetres.
@@ -70,18 +70,9 @@ func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
 // running heads every page but the front, so that they cannot be parted.
 func (c *content) running(s sheet, page, pages int) *column {
 	col := &column{width: s.inner()}
-	no, err := paper.Compose(0, paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"})
-	if err != nil {
-		col.fail(err)
-		return col
-	}
-	of, err := paper.Compose(0, paper.Span{Style: capital, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))})
-	if err != nil {
-		col.fail(err)
-		return col
-	}
-	col.shapes = append(col.shapes, paper.Text{Block: no}, right(col.width, no.BaselineMM()-of.BaselineMM(), of))
-	col.height = no.HeightMM() + 0.6
+	col.ends(paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"},
+		paper.Span{Style: capital, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))})
+	col.gap(0.6)
 	title := text.Italic()
 	if !c.titled {
 		title = text
@@ -140,17 +131,12 @@ func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, floa
 	}
 	l.shapes = append(l.shapes, words.at(0, l.height))
 	l.height += words.height
-	r := &column{}
-	for _, runOn := range []bool{false, true} {
-		if r.height > room || !runOn {
-			r = &column{width: s.inner() - backGutterMM - wide}
-			if p&careMoved == 0 {
-				c.careIn(r, runOn)
-			}
-			if p&(gapsMoved|gapsLeft) == 0 {
-				c.gapsIn(r)
-			}
-		}
+	r := &column{width: s.inner() - backGutterMM - wide}
+	if p&careMoved == 0 {
+		c.careIn(r)
+	}
+	if p&(gapsMoved|gapsLeft) == 0 {
+		c.gapsIn(r)
 	}
 	if err := firstError(l.err, r.err); err != nil {
 		return nil, 0, err
@@ -168,22 +154,17 @@ func (c *content) particularsIn(col *column) {
 	}
 }
 
-// careIn gives each advice a paragraph or, where room is short, every four.
-func (c *content) careIn(col *column, runOn bool) {
+// careIn gives each topic a paragraph.
+func (c *content) careIn(col *column) {
 	col.text(paper.Span{Style: heading, Text: string(c.words.Care)})
-	col.gap(1)
-	paragraphs := c.care
-	if runOn {
-		const together = 4
-		paragraphs = nil
-		for some := range slices.Chunk(c.care, together) {
-			paragraphs = append(paragraphs, strings.Join(some, " "))
-		}
+	for _, r := range c.care {
+		col.gap(1)
+		col.text(careSpans(r)...)
 	}
-	for _, t := range paragraphs {
-		col.text(paper.Span{Style: text, Text: t})
-		col.gap(0.8)
-	}
+}
+
+func careSpans(r tell.Row) []paper.Span {
+	return []paper.Span{{Style: name, Text: r.Name}, {Style: text, Text: "\u2002" + r.Value}}
 }
 
 // gapsIn says what is not recorded, and what was corrected.
@@ -274,9 +255,9 @@ func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
 	}
 	if p&careMoved != 0 {
 		title(string(c.words.Care))
-		for _, t := range c.care {
-			f.Text(paper.Span{Style: text, Text: t})
-			f.Gap(0.8)
+		for _, r := range c.care {
+			f.Text(careSpans(r)...)
+			f.Gap(1)
 		}
 	}
 	if p&gapsMoved != 0 {

@@ -56,13 +56,27 @@ func (w *Workshop) Gaps(p *Panel) []Gap {
 		d := p.Description()
 		g.seq = 0
 		g.need("identification", d.Title, "gap-title")
-		g.need("identification", d.Made.String(), "gap-date-of-work")
+		first, _ := p.PaintedBetween()
+		g.need("identification", known(d.Made.String(), first.String()), "gap-date-of-work")
 		g.need("identification", known(d.Signed, d.Inscription), "gap-signature")
 		if !hasPhoto(p, PhotoFront) {
 			g.need("identification", "", "gap-front-photograph")
 		}
 	}
 	return g.list
+}
+
+// PaintedBetween returns the first and the last known date of paint on a panel.
+func (p *Panel) PaintedBetween() (first, last When) {
+	for _, e := range Each[PaintLayer](p) {
+		if !e.At.Known() {
+			continue
+		}
+		if last = e.At; first.IsZero() {
+			first = e.At
+		}
+	}
+	return first, last
 }
 
 func hasPhoto(p *Panel, r PhotoRole) bool {

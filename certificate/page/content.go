@@ -132,7 +132,7 @@ func (c *content) takeWork(in Input) {
 		c.Date = t.DateOfWork()
 	}
 	c.Lines = []string{t.MediumLine(), t.Dimensions()}
-	if e := t.Edition(); e != "" && t.Painted() {
+	if e := t.Edition(false); e != "" && t.Painted() {
 		c.Lines = append(c.Lines, e)
 	}
 	for _, f := range []struct {

@@ -14,6 +14,7 @@ const (
 	stripShare     = 0.36 // of the width
 	leaderMM       = 9.0
 	headMM         = 4.0 // room for the words above and below the strip
+	noteGapMM      = 0.8
 	minBandMM      = 0.9
 	boardMM        = 14.0
 	clothMM        = 4.5
@@ -50,6 +51,7 @@ type layout struct {
 	first, last int
 	width       float64
 	callouts    []paper.Block
+	notes       paper.Block // below the callouts
 	gap         float64
 	heights     []float64 // of the bands
 	body        float64   // height of strip and callouts
@@ -61,16 +63,22 @@ func (l *layout) stripWidth() float64 { return l.width * stripShare }
 
 func (l *layout) calloutX() float64 { return l.stripWidth() + leaderMM }
 
-// foot is the height below the strip: the words, and a line for the part.
+// foot is the height below the strip: the notes, and a line for the part.
 func (l *layout) foot() float64 {
 	if l.last-l.first < len(l.section.Bands) {
-		return 2 * headMM
+		return l.noteHeight() + headMM
 	}
-	return headMM
+	return l.noteHeight()
 }
+
+func (l *layout) noteHeight() float64 { return math.Max(headMM, noteGapMM+l.notes.HeightMM()) }
 
 // fit chooses the callouts: on lines of their own, then run on, then smaller.
 func (l *layout) fit(height float64) (bool, error) {
+	var err error
+	if l.notes, err = paper.Compose(l.width-l.calloutX(), paper.Span{Style: l.section.Detail.Italic(), Text: l.section.notes(), Field: "words of the drawing"}); err != nil {
+		return false, err
+	}
 	room := height - headMM - l.foot()
 	for _, runOn := range []bool{false, true} {
 		for scale := 1.0; scale >= smallestBandBy-1e-9; scale -= 0.04 {
@@ -98,15 +106,15 @@ func (l *layout) compose(scale float64, runOn bool) error {
 	l.callouts = nil
 	for i, b := range l.bands() {
 		field := fmt.Sprintf("layer %d", l.first+i+1)
-		rest := l.together(detail, s.thickness(b))
-		if b.Note != "" {
-			rest = l.together(detail, paper.OneLine(b.Note)) + dot + rest
-		}
+		spans := []paper.Span{{Style: name, Text: paper.OneLine(b.Label), Field: field}}
 		between := "\n"
 		if runOn {
 			between = dot
 		}
-		c, err := paper.Compose(l.width-l.calloutX(), paper.Span{Style: name, Text: paper.OneLine(b.Label), Field: field}, paper.Span{Style: detail, Text: between + rest, Field: field})
+		for _, text := range s.known(b) {
+			spans, between = append(spans, paper.Span{Style: detail, Text: between + l.together(detail, text), Field: field}), dot
+		}
+		c, err := paper.Compose(l.width-l.calloutX(), spans...)
 		if err != nil {
 			return err
 		}
@@ -141,6 +149,7 @@ func (l *layout) place(room float64) bool {
 		case Cloth:
 			h = clothMM
 		}
+		h += minBandMM * float64(max(0, b.Coats-1))
 		// A band as high as its callout needs no bent line.
 		h = math.Max(h, l.callouts[i].HeightMM()+l.gap)
 		l.heights = append(l.heights, h)
@@ -151,7 +160,7 @@ func (l *layout) place(room float64) bool {
 		return false
 	}
 	for i := range l.heights {
-		if l.heights[i] *= l.body / natural; l.heights[i] < minBandMM {
+		if l.heights[i] *= l.body / natural; l.heights[i] < minBandMM*float64(max(1, l.bands()[i].Coats))/2 {
 			return false
 		}
 	}
@@ -231,20 +240,18 @@ func (l *layout) above(d *paper.Drawing) error {
 
 func (l *layout) below(d *paper.Drawing) error {
 	s := l.section
-	aside := s.Detail.Italic()
-	y := headMM + l.body + 0.8
-	var err error
+	y := headMM + l.body + noteGapMM
 	if l.last == len(s.Bands) {
-		err = put(d, s.Head, s.Words.Back, 0, y, l.stripWidth())
+		if err := put(d, s.Head, s.Words.Back, 0, y, l.stripWidth()); err != nil {
+			return err
+		}
 	}
-	if err == nil {
-		err = put(d, aside, s.Words.NotToScale, l.calloutX(), y, l.width-l.calloutX())
+	d.Shapes = append(d.Shapes, paper.Text{X: l.calloutX(), Y: y, Block: l.notes})
+	if l.last-l.first == len(s.Bands) {
+		return nil
 	}
-	if err == nil && l.last-l.first < len(s.Bands) {
-		numbers := strings.NewReplacer("{first}", strconv.Itoa(l.first+1), "{last}", strconv.Itoa(l.last), "{all}", strconv.Itoa(len(s.Bands)))
-		err = put(d, aside, numbers.Replace(s.Words.Part), 0, y+headMM, l.width)
-	}
-	return err
+	numbers := strings.NewReplacer("{first}", strconv.Itoa(l.first+1), "{last}", strconv.Itoa(l.last), "{all}", strconv.Itoa(len(s.Bands)))
+	return put(d, s.Detail.Italic(), numbers.Replace(s.Words.Part), 0, headMM+l.body+l.noteHeight(), l.width)
 }
 
 func put(d *paper.Drawing, style paper.Style, text string, x, y, width float64) error {
@@ -257,12 +264,7 @@ func put(d *paper.Drawing, style paper.Style, text string, x, y, width float64) 
 func (l *layout) describe() string {
 	var b strings.Builder
 	for i, band := range l.bands() {
-		fmt.Fprintf(&b, "%d. %s", l.first+i+1, paper.OneLine(band.Label))
-		if band.Note != "" {
-			b.WriteString(", " + paper.OneLine(band.Note))
-		}
-		b.WriteString(", " + l.section.thickness(band) + ". ")
+		fmt.Fprintf(&b, "%d. %s. ", l.first+i+1, strings.Join(append([]string{paper.OneLine(band.Label)}, l.section.known(band)...), ", "))
 	}
-	b.WriteString(l.section.Words.NotToScale + ".")
-	return b.String()
+	return b.String() + strings.TrimSuffix(l.section.notes(), ".") + "."
 }

@@ -2,8 +2,9 @@
 // hatching for each kind of layer and a callout that says what is known of it.
 // It knows nothing of panels and prints no word of its own.
 //
-// The hatchings differ in black and white; a thickness is called measured,
-// estimated or not recorded, and the drawing is not to scale;
+// The hatchings differ in black and white; a thickness is called measured or
+// estimated, what no callout says is said once not to be recorded, and the
+// drawing is not to scale;
 // [Section.ToScale] is, of the layers whose thickness is known.
 // TestCalloutsDoNotOverlap reads drawings back and looks for text over text.
 package section
@@ -11,6 +12,7 @@ package section
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -35,10 +37,11 @@ type Band struct {
 	Kind  BandKind
 	Board BoardKind // of a board
 	Plies int       // of plywood; 0 if not known, drawn as three
+	Coats int       // so many alike, one on the other; 0 is one
 	Label string    // what it is
-	Note  string    // when, by whom: what else the callout says
+	Note  string    // when; empty: not recorded
 
-	ThicknessMicrons int64
+	ThicknessMicrons int64 // of all coats
 	Certainty        Certainty
 	Recorded         string // the thickness as it was written down, printed instead of it
 }
@@ -88,8 +91,8 @@ type Words struct {
 	Front, Back string
 	Measured    string // behind a thickness
 	Estimated   string
-	NotRecorded string // instead of one
 	NotToScale  string
+	NotRecorded string // behind it, where a callout lacks a note or a thickness
 	ToScale     string // of the drawing that is: it has a place {times}
 	LeftOut     string // layers that it leaves out; it has a place {n}
 	// Part says which layers a drawing shows that is one of several; it has
@@ -107,17 +110,28 @@ func Thickness(microns int64) string {
 	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".") + paper.ThinSpace + "mm"
 }
 
-func (s Section) thickness(b Band) string {
-	if b.Recorded != "" {
-		return b.Recorded
+// known is what a callout says below the label: nothing of what is not recorded.
+func (s Section) known(b Band) (out []string) {
+	if b.Note != "" {
+		out = append(out, paper.OneLine(b.Note))
 	}
-	switch b.Certainty {
-	case Measured:
-		return Thickness(b.ThicknessMicrons) + ", " + s.Words.Measured
-	case Estimated:
-		return Thickness(b.ThicknessMicrons) + ", " + s.Words.Estimated
+	switch {
+	case b.Recorded != "":
+		out = append(out, b.Recorded)
+	case b.Certainty == Measured:
+		out = append(out, Thickness(b.ThicknessMicrons)+", "+s.Words.Measured)
+	case b.Certainty == Estimated:
+		out = append(out, Thickness(b.ThicknessMicrons)+", "+s.Words.Estimated)
 	}
-	return s.Words.NotRecorded
+	return out
+}
+
+// notes are the words below the drawing.
+func (s Section) notes() string {
+	if slices.ContainsFunc(s.Bands, func(b Band) bool { return len(s.known(b)) < 2 }) {
+		return s.Words.NotToScale + ". " + s.Words.NotRecorded
+	}
+	return s.Words.NotToScale
 }
 
 // Draw draws the section in at most widthMM × heightMM. Callouts become
@@ -159,8 +173,17 @@ func (s *Section) usualStyles() {
 	}
 }
 
-// shapes draws the inside of a band.
+// shapes draws the inside of a band, and what parts its coats.
 func (b Band) shapes(r paper.Rect) []paper.Shape {
+	out := b.inside(r)
+	for i := 1; i < b.Coats; i++ {
+		y := r.Y + r.H*float64(i)/float64(b.Coats)
+		out = append(out, paper.Line{X1: r.X, Y1: y, X2: r.X + r.W, Y2: y, WeightMM: hatchMM})
+	}
+	return out
+}
+
+func (b Band) inside(r paper.Rect) []paper.Shape {
 	switch b.Kind {
 	case Board:
 		return b.boardShapes(r)

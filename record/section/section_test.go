@@ -48,7 +48,7 @@ func longBands(n int) []section.Band {
 	return out
 }
 
-var words = section.Words{Front: "Front", Back: "Back", Measured: "measured", Estimated: "estimated", NotRecorded: "thickness not recorded",
+var words = section.Words{Front: "Front", Back: "Back", Measured: "measured", Estimated: "estimated", NotRecorded: "Where no date or thickness stands, none is recorded.",
 	NotToScale: "Not to scale", Part: "Layers {first} to {last} of {all}, counted from the front"}
 
 func drawn(bands []section.Band) section.Section {
@@ -101,7 +101,7 @@ func TestSectionOnPaper(t *testing.T) {
 		t.Fatalf("preflight: %v\n%s", err, out)
 	}
 	text := strings.Join(strings.Fields(toolcheck.Run(t, "pdftotext", "-layout", path, "-")), " ") // no-break spaces too
-	for _, want := range []string{"FRONT", "BACK", "Not to scale", "60 µm, measured", "300 µm, estimated", "thickness not recorded", "6.35 mm, measured",
+	for _, want := range []string{"FRONT", "BACK", "Not to scale", "60 µm, measured", "300 µm, estimated", "Where no date or thickness stands, none is", "6.35 mm, measured",
 		"Layers 11 to 20 of 60, counted from the front", "Coat 60 of a build-up"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the pages", want)

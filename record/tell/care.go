@@ -2,6 +2,7 @@ package tell
 
 import (
 	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/measure"
@@ -31,6 +32,36 @@ func (t *Teller) Care(reader trade.Audience) []string {
 	return out
 }
 
+// careTopics sorts the advice for an owner, each topic by what matters most.
+var careTopics = []struct {
+	topic string
+	codes []string
+}{
+	{"air", []string{"room-of-comfort", "never-beyond", "gesso-even-air", "mould", "cloth-from-damp", "never-wet"}},
+	{"light", []string{"no-sun", "less-light-not-glass", "varnish-is-no-shield", "oil-dries-on", "sun-bows-it"}},
+	{"wall", []string{"inner-wall"}},
+	{"dust", []string{"dust-with-brush", "air-only", "no-water", "touch-marks", "acrylic-holds-dust", "tempera-scratches", "tempera-bloom", "wax-bloom"}},
+	{"heat", []string{"wax-heat", "acrylic-heat", "cloth-from-heat", "acrylic-cold", "oil-cold", "cold-two-layers"}},
+	{"board", []string{"carry-flat", "dents", "curve-is-normal", "look-for-checks", "never-press-blisters"}},
+	{"damage", []string{"damage"}},
+}
+
+// CareByTopic returns the advice for an owner in a few paragraphs, each with
+// the name of its topic.
+func (t *Teller) CareByTopic() []Row {
+	var out []Row
+	for _, topic := range careTopics {
+		var said []string
+		for _, code := range topic.codes {
+			said = append(said, t.CareOn(code)...)
+		}
+		if said != nil {
+			out = append(out, Row{topic.topic, t.c.Word(record.Code("care-" + topic.topic)), strings.Join(said, " ")})
+		}
+	}
+	return out
+}
+
 // CareOn returns those advices of some codes that fit the panel.
 func (t *Teller) CareOn(codes ...string) []string {
 	var out []string
@@ -44,7 +75,12 @@ func (t *Teller) CareOn(codes ...string) []string {
 
 func (t *Teller) care() []trade.Advice {
 	m, _ := t.w.Material(t.p.Cut().Board, t.p.Cut().BoardAs)
-	return trade.CareOf(m.Board.Kind, trade.Layers(t.w, t.p))
+	all := trade.CareOf(m.Board.Kind, trade.Layers(t.w, t.p))
+	if !slices.ContainsFunc(all, func(a trade.Advice) bool { return a.Code == "acrylic-cold" }) {
+		return all
+	}
+	// What spares acrylic the cold spares oil the frost.
+	return slices.DeleteFunc(all, func(a trade.Advice) bool { return a.Code == "oil-cold" || a.Code == "cold-two-layers" })
 }
 
 // inBothScales tells each temperature in °C and °F, the studio's scale first: a

@@ -87,6 +87,7 @@ type Lines struct {
 	Change                   Message // {field} {was} {now}
 	SharedByPanels           Message // {amount} for {n} panels
 	ForEach                  Message // {amount} for each panel
+	PaintedIn                Message // {dates}: of a work whose date is not recorded
 	SectionTitle, EdgeTitle  Message // {number}
 	Outside, Inside          Message // above and below the section of an edge
 	Cloth, Coat, Paint       Message // of what kind is not recorded

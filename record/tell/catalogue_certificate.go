@@ -9,23 +9,24 @@ type CertificateWords struct {
 	DemoOnly          Message // of a demonstration's studio, not signed
 	Issued, NotIssued Message // {date}
 	Replaces          Message // {n} {before} {date}; {n} chooses
-	Hazard            Message // before what is dangerous, in a frame
+	Hazard            Message // before what is dangerous
 
 	// Lines of the front, and the names of what may stand on the reverse instead.
 	SignedLine, InscribedLine, OwnerLine Message // {text}
 	Unique, Edition                      Message // {text}
-	Framed, Unframed                     Message // behind either
+	Framed, Unframed                     Message // {line}, either of them or nothing
 	Credit                               Message // {who} {when}: below the photograph
 	MarkOf                               Message // {maker}: for readers who cannot see it
 	Medium, Signed, Inscription, Owner   Message
 
-	StatementText, StatementPlace   Message // {maker} {place}
-	StatementWe, StatementWePlace   Message // {maker} {place}
+	Statement                       Message // {hands} {maker} {place}; {unique} if there is no other
 	StatementApart                  Message // {maker} {painter}
 	StatementPanel                  Message // {maker}
-	SameNumber                      Message // {number}
+	SameNumber                      Message // beside the number
 	SignatureLine, PlaceLine, Stamp Message
+	PlaceAndDate                    Message // {place} {date}
 	SignatureStudio                 Message // of a work of several hands
+	SymbolLink, SymbolText          Message // what the small symbol is for
 	SeeReverse, KeyPrint, KeyLater  Message
 	Unsigned, Unissued              Message
 	RecordLine                      Message // {digest}
@@ -42,8 +43,9 @@ type CertificateWords struct {
 	Photograph                                                   Message // {title}: for readers who cannot see it
 	Sentence                                                     Message // {text}: what has no full stop of its own
 	NotText                                                      Message
-	VerifyText, VerifyNone, Symbol                               Message
-	Link, Record, Signature, Key, Test                           Message
+	VerifyText, VerifyNone                                       Message
+	Symbol                                                       Message // below the large one
+	Link, Signature, Key, Test                                   Message
 
 	FileTitle, FileSubject                              Message // {number} {title}
 	RecordFile, SignatureFile, KeyFile, HeadFile, Proof Message // what the files inside are
@@ -61,20 +63,20 @@ var englishCertificate = CertificateWords{
 	Hazard: "Hazard:",
 
 	SignedLine: "Signed {text}", InscribedLine: "Inscribed {text}", OwnerLine: "Made out to {text}",
-	Unique: "One of its kind", Edition: "Edition {text}", Framed: "{line}, framed", Unframed: "{line}, not framed",
+	Unique: "One of its kind", Edition: "Edition {text}", Framed: "{line, if {{line}, }}framed", Unframed: "{line, if {{line}, }}not framed",
 	MarkOf: "Mark of {maker}", Credit: "Photograph{who, if {: {who}}}{when, if {, {when}}}",
 	Medium: "Medium", Signed: "Signed", Inscription: "Inscribed", Owner: "Made out to",
 
-	StatementText:    "I, {maker}, made this panel and painted the work on it with my own hand. It is an original.",
-	StatementPlace:   "I, {maker}, of {place}, made this panel and painted the work on it with my own hand. It is an original.",
-	StatementWe:      "We, {maker}, made this panel and painted the work on it with our own hands. It is an original.",
-	StatementWePlace: "We, {maker}, of {place}, made this panel and painted the work on it with our own hands. It is an original.",
-	StatementApart:   "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
-	StatementPanel:   "Maker of the panel: {maker}. So the studio recorded it.",
-	SameNumber:       "The panel bears the number {number} on its back.",
-	SignatureLine:    "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date", Stamp: "Studio stamp",
+	Statement: "{hands, plural, one {I} other {We}}, {maker}{place, if {, of {place}}}, made this panel and painted the work on it " +
+		"{hands, plural, one {with my own hand} other {with our own hands}}. It is an original{unique, if {, the only one of its kind}}.",
+	StatementApart: "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
+	StatementPanel: "Maker of the panel: {maker}. So the studio recorded it.",
+	SameNumber:     "The same number stands on the back of the panel.",
+	SignatureLine:  "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date of issue", Stamp: "Studio stamp",
+	PlaceAndDate: "{place, if {{place}, }}{date}",
+	SymbolLink:   "The symbol leads to the page of this panel.", SymbolText: "The symbol holds the number and how to reach the studio.",
 	SeeReverse: "Build-up, care, and how to check this certificate: see the reverse.",
-	KeyPrint:   "Signed with the key of the studio, SHA-256:", KeyLater: "printed here when the certificate is issued",
+	KeyPrint:   "Key of the studio, SHA-256", KeyLater: "printed here when the certificate is issued",
 	Unsigned:   "Without a digital signature: the studio had no key on the day of issue.",
 	Unissued:   "made when the certificate is issued",
 	RecordLine: "SHA-256 of the record: {digest}",
@@ -90,11 +92,11 @@ var englishCertificate = CertificateWords{
 	Sentence:   "{text}.",
 	NotText: "Not an appraisal, and not by itself a proof of authorship: it is the maker’s own record, to be read with the work. " +
 		"Where nothing was recorded, it says so. Questions of treatment go to a conservator.",
-	VerifyText: "The PDF of this certificate holds five files: record.json is the whole record, the others prove it unchanged. " +
+	VerifyText: "The PDF of this certificate holds five files: record.json is the whole record, and its SHA-256 heads this page; the others prove it unchanged. " +
 		"Take them out with “pdfdetach -saveall”, type the test, and compare the key with the studio’s.",
-	VerifyNone: "The PDF of this certificate holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure above.",
-	Symbol:     "The large symbol holds the main facts as signed text; to read it takes no network.",
-	Link:       "Link", Record: "Record, SHA-256", Signature: "Signature", Key: "Key, SHA-256", Test: "Test",
+	VerifyNone: "The PDF of this certificate holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure at the head of this page.",
+	Symbol:     "The main facts, as signed text",
+	Link:       "Link", Signature: "Signature", Key: "Key, SHA-256", Test: "Test",
 
 	FileTitle: "Certificate {number}: {title}", FileSubject: "Certificate of a painting panel, with the record of how it was made",
 	RecordFile:    "The record of the panel, canonical JSON (RFC 8785)",

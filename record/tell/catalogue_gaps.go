@@ -4,6 +4,7 @@ package tell
 var englishGaps = map[string]Message{
 	"gap":         "{topic}: {what}",
 	"gap-unknown": "{topic}: {what} (recorded as unknown)",
+	"gap-in-vain": "{what} (recorded as unknown)",
 
 	"gap-size":         "size",
 	"gap-thickness":    "thickness",

@@ -2,10 +2,10 @@ package tell
 
 import (
 	"slices"
-
 	"strconv"
 
 	"backleaf/record"
+	"backleaf/record/section"
 )
 
 // Entry names an entry of the journal: "E12".
@@ -23,26 +23,58 @@ func (t *Teller) Gaps() []string {
 }
 
 // GapsTogether says what [Teller.Gaps] says in fewer lines: topic by topic,
-// each thing once, for a page that has no room for a list.
+// each thing once, and of which layers the thickness is missing.
 func (t *Teller) GapsTogether() []string {
-	type line struct {
-		code  string
-		topic record.Topic
-	}
-	var lines []line
-	things := map[line][]string{}
+	var topics []record.Topic
+	missing, inVain := map[record.Topic][]string{}, map[record.Topic][]string{}
 	for _, g := range t.w.Gaps(t.p) {
-		l := line{g.Say().Code, g.Topic}
-		if things[l] == nil {
-			lines = append(lines, l)
+		if !slices.Contains(topics, g.Topic) {
+			topics = append(topics, g.Topic)
 		}
-		if thing := Say(t.c, g.Said); !slices.Contains(things[l], thing) {
-			things[l] = append(things[l], thing)
+		list := missing
+		if g.Unknown {
+			list = inVain
+		}
+		if thing := Say(t.c, g.Said); !slices.Contains(list[g.Topic], thing) {
+			list[g.Topic] = append(list[g.Topic], thing)
 		}
 	}
 	var out []string
-	for _, l := range lines {
-		out = append(out, t.c.Capital(Say(t.c, record.Say(l.code, record.With("topic", l.topic), Told("what", t.List(things[l]))))))
+	say := func(topic record.Topic, parts ...string) {
+		out = append(out, t.c.Capital(Say(t.c, record.Say("gap", record.With("topic", topic), Told("what", t.c.Clauses(parts))))))
+	}
+	for _, topic := range topics {
+		var parts []string
+		if missing[topic] != nil {
+			parts = append(parts, t.List(missing[topic]))
+		}
+		if inVain[topic] != nil {
+			parts = append(parts, Say(t.c, record.Say("gap-in-vain", Told("what", t.List(inVain[topic])))))
+		}
+		say(topic, parts...)
+	}
+	if thin := t.withoutThickness(); thin != nil {
+		say("thickness", t.List(thin))
+	}
+	return out
+}
+
+// withoutThickness names the layers of front and back whose thickness is
+// neither recorded nor to be reckoned, from the outside.
+func (t *Teller) withoutThickness() []string {
+	var out []string
+	for _, f := range []record.Face{record.Front, record.Back} {
+		for _, l := range slices.Backward(t.p.BuildUp(f)) {
+			topic := record.Topic(l.Name())
+			if l.Cloth != nil {
+				topic = "cloth"
+			}
+			if name := t.c.Word(topic); !slices.Contains(out, name) {
+				if _, how := t.Thickness(l); how == section.Unknown {
+					out = append(out, name)
+				}
+			}
+		}
 	}
 	return out
 }

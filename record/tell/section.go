@@ -12,37 +12,54 @@ import (
 // recorded; nothing else is drawn as known.
 func (t *Teller) Section() section.Section {
 	s := section.Section{Words: t.c.Section, Title: t.c.Lines.SectionTitle.With("number", t.Number())}
-	front := t.p.BuildUp(record.Front)
-	slices.Reverse(front)
-	for _, l := range front {
-		s.Bands = append(s.Bands, t.band(l))
-	}
-	s.Bands = append(s.Bands, t.boardBand())
-	for _, l := range t.p.BuildUp(record.Back) {
-		s.Bands = append(s.Bands, t.band(l))
-	}
+	s.Bands = append(t.inward(record.Front), t.boardBand())
+	back := t.inward(record.Back)
+	slices.Reverse(back)
+	s.Bands = append(s.Bands, back...)
 	return s
 }
 
 // EdgeSection returns the drawing of an edge cut through, from the outside to
 // the board; ok is false if no layer on the edges is on record.
 func (t *Teller) EdgeSection() (s section.Section, ok bool) {
-	layers := t.p.BuildUp(record.Edges)
-	slices.Reverse(layers)
 	s = section.Section{Words: t.c.Section, Title: t.c.Lines.EdgeTitle.With("number", t.Number())}
 	s.Words.Front, s.Words.Back = string(t.c.Lines.Outside), string(t.c.Lines.Inside)
-	for _, l := range layers {
-		s.Bands = append(s.Bands, t.band(l))
-	}
+	s.Bands = t.inward(record.Edges)
 	board := t.boardBand()
 	board.Board = section.OtherBoard // its own layers lie the other way
 	s.Bands = append(s.Bands, board)
-	return s, len(layers) > 0
+	return s, len(s.Bands) > 1
 }
 
-func (t *Teller) band(l record.Layer) section.Band {
-	b := section.Band{Kind: bandKind(l), Label: t.c.Capital(t.Layer(l)), Note: t.Day(l.At)}
-	b.ThicknessMicrons, b.Certainty = t.Thickness(l)
+// inward are the layers of a face from the outside to the board; coats that say
+// the same one after the other are one band.
+func (t *Teller) inward(f record.Face) []section.Band {
+	var out []section.Band
+	var layers []record.Layer // of the last band, the last first
+	for _, l := range slices.Backward(t.p.BuildUp(f)) {
+		if n := len(out); n > 0 && l.Cloth == nil && t.Layer(l) == t.Layer(layers[0]) && bandKind(l) == out[n-1].Kind && l.At.Known() == layers[0].At.Known() {
+			layers = append(layers, l)
+			out[n-1] = t.band(layers)
+			continue
+		}
+		layers = []record.Layer{l}
+		out = append(out, t.band(layers))
+	}
+	return out
+}
+
+// band draws coats that are alike, the last first, with what is known of all
+// of them together.
+func (t *Teller) band(coats []record.Layer) section.Band {
+	last, first := coats[0], coats[len(coats)-1]
+	b := section.Band{Kind: bandKind(last), Coats: len(coats), Label: t.c.Capital(t.c.Fill(t.c.Lines.Coats, record.With("n", len(coats)), Told("layer", t.Layer(last)))), Certainty: section.Measured}
+	if last.At.Known() {
+		b.Note = t.c.Span(first.At, last.At)
+	}
+	for _, l := range coats {
+		um, c := t.Thickness(l)
+		b.ThicknessMicrons, b.Certainty = b.ThicknessMicrons+um, min(b.Certainty, c)
+	}
 	return b
 }
 
@@ -68,7 +85,10 @@ func bandKind(l record.Layer) section.BandKind {
 
 func (t *Teller) boardBand() section.Band {
 	cut, _ := record.Latest[record.Cut](t.p)
-	b := section.Band{Kind: section.Board, Label: t.c.Capital(t.Board()), Note: t.Day(cut.At)}
+	b := section.Band{Kind: section.Board, Label: t.c.Capital(t.Board())}
+	if cut.At.Known() {
+		b.Note = t.Day(cut.At)
+	}
 	m, ok := t.w.Material(cut.Body.Board, cut.Body.BoardAs)
 	if ok {
 		b.Plies = int(m.Board.Plies)

@@ -83,8 +83,16 @@ func (t *Teller) PlainText() string {
 // Stage returns how far the work has come.
 func (t *Teller) Stage() string { return t.c.Word(t.p.Stage()) }
 
-// DateOfWork returns the date of the work in words.
-func (t *Teller) DateOfWork() string { return t.Day(t.p.Description().Made) }
+// DateOfWork returns the date of the work in words or, where none is recorded,
+// when it was painted.
+func (t *Teller) DateOfWork() string {
+	made := t.p.Description().Made
+	first, last := t.p.PaintedBetween()
+	if made.Known() || first.IsZero() {
+		return t.Day(made)
+	}
+	return t.c.Lines.PaintedIn.With("dates", t.c.Span(first, last))
+}
 
 // MadeBetween returns the days between which the panel was made and worked on,
 // as far as they were recorded.

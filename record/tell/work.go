@@ -2,25 +2,27 @@ package tell
 
 import "backleaf/record"
 
-// Edition says whether there are others like the work, and whether it is
-// framed; nothing where it is not known whether there are others.
-func (t *Teller) Edition() string {
+// Unique reports that there is no other work like this one.
+func (t *Teller) Unique() bool { return t.p.Description().Edition == "" }
+
+// Edition says whether there are others like the work, as far as that is
+// known, and whether it is framed. That it is unique may be said elsewhere.
+func (t *Teller) Edition(elsewhere bool) string {
 	w, d := t.c.Certificate, t.p.Description()
-	line := string(w.Unique)
-	switch d.Edition {
-	case "":
-	case record.Unknown:
-		return ""
-	default:
+	line := ""
+	switch {
+	case d.Edition == "" && !elsewhere:
+		line = string(w.Unique)
+	case d.Edition != "" && d.Edition != record.Unknown:
 		line = w.Edition.With("text", d.Edition)
 	}
 	switch d.Framed {
 	case record.Yes:
-		return w.Framed.With("line", line)
+		line = w.Framed.With("line", line)
 	case record.No:
-		return w.Unframed.With("line", line)
+		line = w.Unframed.With("line", line)
 	}
-	return line
+	return t.c.Capital(line)
 }
 
 // Credit says who took a photograph and when; nothing if neither is on record.

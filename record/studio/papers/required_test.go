@@ -90,8 +90,8 @@ var requiredRecords = []requiredRecord{
 	{name: "signed", more: described(`"signed":"lower right, in paint"`), certificate: []string{"Signed lower right, in paint"}, dossier: []string{"signed lower right, in paint"}},
 	{name: "inscribed", more: described(`"inscription":"verso: for M."`), certificate: []string{"Inscribed verso: for M."}, dossier: []string{"verso: for M."}},
 	{name: "edition", more: described(`"edition":"2 of 3"`), certificate: []string{"Edition 2 of 3"}},
-	{name: "framed", more: described(`"framed":"yes"`), certificate: []string{"One of its kind, framed"}},
-	{name: "not framed", more: described(`"framed":"no"`), certificate: []string{"One of its kind, not framed"}},
+	{name: "framed", more: described(`"framed":"yes"`), certificate: []string{"Framed"}},
+	{name: "not framed", more: described(`"framed":"no"`), certificate: []string{"Not framed"}},
 	{name: "title in Greek", more: described(`"title":"Χαμηλά νερά","title_romanised":"Chamila nera"`), all: []string{"Χαμηλά νερά (Chamila nera)"}},
 	{name: "title beyond the faces", more: described(`"title":"干潮","title_romanised":"Kanchō"`), all: []string{"Kanchō"}},
 	{name: "varnish that comes off", more: varnished("", `,"removable":"yes","removed_with":"white spirit"`), all: []string{"removable with white spirit"}},
@@ -130,7 +130,7 @@ func (c requiredRecord) check(t *testing.T) {
 	plain := []string{"KB26-0001-K", "Ada Example"}
 	for paper, want := range map[string][]string{
 		"label":       append(c.label, "TOP", "Label of 2 June 2031, record as of entry"),
-		"certificate": append(c.certificate, "The panel bears the number KB26-0001-K", "Issued on 2 June 2031.", "WHAT THIS IS NOT", "CARE AND DISPLAY", "BUILD-UP"),
+		"certificate": append(c.certificate, "The same number stands on the back of the panel.", "Issued on 2 June 2031.", "WHAT THIS IS NOT", "CARE AND DISPLAY", "BUILD-UP"),
 		"dossier":     append(c.dossier, "What it is", "Hazards", "Varnish", "Condition", "Not recorded", "Changed"),
 	} {
 		if c.name != "no link" && c.name != "neither link nor contact" && paper != "dossier" {
