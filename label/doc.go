@@ -15,9 +15,9 @@
 // One order holds for all sizes; the first stay longest ([Staying]):
 //
 //	title, date, medium and support, dimensions, symbol, build-up in short,
-//	sealed faces, varnish, changes, which record, place, facts as a symbol,
-//	build-up in full, care, dimensions in other units, fingerprint,
-//	mark of the studio, line for the signature, lines for remarks
+//	sealed faces, varnish, changes, which record, place, dimensions in other
+//	units, facts as a symbol, build-up in full, care, fingerprint, mark of the
+//	studio, line for the signature, lines for remarks
 //
 // A label holds all of them up to the first that finds no room; what would
 // find none even alone is passed over. So a larger place never drops what a

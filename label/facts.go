@@ -19,11 +19,14 @@ func (in Input) WithFacts() Input {
 	if size == "" {
 		size = in.Dimensions
 	}
-	text := func(buildUp string) string {
+	text := func(made ...string) string {
 		return plainSpaces.Replace(join("\n", in.Number, join(", ", in.Title, in.Date), join(", ", in.Maker, in.Place), in.Made, in.Medium, size,
-			strings.Join(in.Hazards, " "), buildUp, in.Sealed, in.Varnish, in.Changed, in.Where, in.Issue, in.Fingerprint))
+			strings.Join(in.Hazards, " "), join("\n", made...), in.Sealed, in.Changed, in.Where, in.Issue, in.Fingerprint))
 	}
-	in.Facts, in.FactsShort = text(strings.Join(in.BuildUp, " / ")), text("")
+	in.Facts, in.FactsShort = text(strings.Join(in.buildUp(), " / ")), text(in.Varnish)
+	if !in.varnishInBuildUp() {
+		in.Facts = text(strings.Join(in.BuildUp, " / "), in.Varnish)
+	}
 	return in
 }
 

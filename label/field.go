@@ -45,7 +45,7 @@ var reading = []Field{Number, Part, Top, Notice, Title, Date, Maker, Place, Supp
 
 // staying is the order in which fields find room: the first stay longest, the
 // last give way first. What is not in it always stands on the label.
-var staying = []Field{Title, Date, Support, Dimensions, QR, BuildUp, Sealed, Varnish, Changed, Issue, Place, Facts, BuildUpFull, Care, OtherUnits,
+var staying = []Field{Title, Date, Support, Dimensions, QR, BuildUp, Sealed, Varnish, Changed, Issue, Place, OtherUnits, Facts, BuildUpFull, Care,
 	Fingerprint, StudioMark, Signature, Remarks}
 
 // Staying returns the order in which fields find room on a label, whatever

@@ -22,9 +22,9 @@ func finished() label.Input {
 	return label.Input{
 		Number: "KB26-0142-1", Back: label.Area{WidthMM: 300, HeightMM: 400},
 		Title: "Low Tide, Evening", Date: "2026", Maker: "Ilze Kārkla", Place: "Riga, Latvia",
-		Medium: "Oil on linen laid on birch plywood", Dimensions: "400\u00a0×\u00a0300\u00a0×\u00a03\u202fmm", OtherUnits: "400\u00a0×\u00a0300\u00a0×\u00a03\u202fmm (15\u202f3⁄4\u00a0×\u00a011\u202f13⁄16\u00a0×\u00a01⁄8\u202fin)",
+		Medium: "Oil on linen laid on birch plywood", Dimensions: "400\u00a0×\u00a0300\u00a0×\u00a03\u202fmm", OtherUnits: "400\u00a0×\u00a0300\u00a0×\u00a03\u202fmm (15\u202f3⁄4\u00a0×\u00a011\u202f3⁄4\u00a0×\u00a01⁄8\u202fin)",
 		BuildUp: []string{"Ketone resin varnish", "Oil paint", "Acrylic dispersion ground, 3 coats", "Linen, plain weave", "Acrylic dispersion adhesive",
-			"Birch plywood, 3 mm", "Back: acrylic dispersion sealer, 2 coats", "Edges: acrylic dispersion sealer, extra"},
+			"Birch plywood, 3 mm", "Back: acrylic dispersion sealer, 2 coats", "Edges: acrylic dispersion sealer, laid on thicker"},
 		BuildUpShort: "9 layers: see the record", Sealed: "Front, back and edges sealed",
 		Varnish: "Ketone resin varnish, satin, removable with white spirit",
 		Care:    "35–65\u202f% relative humidity, no quick swings; no sun, no heat; no water; no frost; brittle below 10\u202f°C (50\u202f°F); heat from 50\u202f°C (122\u202f°F) loosens the cloth.",
@@ -44,7 +44,7 @@ func blank() label.Input {
 
 func changed() label.Input {
 	in := finished()
-	in.Changed = "Treated 12 March 2031: loose corner laid down with wheat-starch paste; replaces the label of 9 May 2026"
+	in.Changed = "Treated 12 March 2031: loose corner laid down with wheat-starch paste"
 	return in
 }
 

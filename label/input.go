@@ -73,6 +73,20 @@ func (in Input) says(f Field) bool {
 	return in.text(f) != ""
 }
 
+// varnishInBuildUp reports that the build-up in full begins with the varnish:
+// then it begins with all that is said of it, and it is not said again.
+func (in Input) varnishInBuildUp() bool {
+	return len(in.BuildUp) > 0 && strings.HasPrefix(in.Varnish, in.BuildUp[0])
+}
+
+// buildUp are the lines of the build-up in full.
+func (in Input) buildUp() []string {
+	if in.varnishInBuildUp() {
+		return append([]string{in.Varnish}, in.BuildUp[1:]...)
+	}
+	return in.BuildUp
+}
+
 // text is what is printed for a field of one text.
 func (in Input) text(f Field) string {
 	return map[Field]string{Notice: in.Notice, Title: in.Title, Place: in.Place, Support: in.Medium, Dimensions: in.Dimensions, OtherUnits: in.OtherUnits,

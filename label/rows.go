@@ -48,7 +48,7 @@ func (a *arranger) making() []row {
 	}{
 		{BuildUp, a.words.BuildUp, a.buildUp(), a.keep[BuildUp] || a.keep[BuildUpFull]},
 		{Sealed, a.words.Faces, a.in.Sealed, a.keep[Sealed]},
-		{Varnish, a.words.Varnish, a.in.Varnish, a.keep[Varnish]},
+		{Varnish, a.words.Varnish, a.in.Varnish, a.keep[Varnish] && !(a.keep[BuildUpFull] && a.in.varnishInBuildUp())},
 		{Changed, a.words.Changed, a.in.Changed, a.keep[Changed]},
 		{Care, a.words.Care, a.in.Care, a.keep[Care]},
 	} {
@@ -124,9 +124,9 @@ func (a *arranger) buildUp() string {
 	case !a.keep[BuildUpFull]:
 		return a.in.BuildUpShort
 	case a.list:
-		return strings.Join(a.in.BuildUp, "\n")
+		return strings.Join(a.in.buildUp(), "\n")
 	}
-	return strings.Join(a.in.BuildUp, string(a.words.Between))
+	return strings.Join(a.in.buildUp(), string(a.words.Between))
 }
 
 // headings is the width of the column of headings: that of the longest.

@@ -89,7 +89,11 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	default:
 		in.Where = string(words.WhereMaker)
 	}
-	in.Issue = words.Issue.With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10))
+	before := ""
+	if last, printed := record.Latest[record.LabelPrinted](p); printed && stage == StageChanged {
+		before = t.Day(last.Written)
+	}
+	in.Issue = words.Issue.With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10), "before", before)
 	if in.OtherUnits == in.Dimensions {
 		in.OtherUnits = ""
 	}
@@ -103,8 +107,7 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	return in, nil
 }
 
-// changed tells the treatments since the last label, and which label this one
-// replaces.
+// changed tells the treatments since the last label.
 func changed(t *tell.Teller, p *record.Panel) string {
 	words := t.Catalogue().Label
 	last, printed := record.Latest[record.LabelPrinted](p)
@@ -124,9 +127,6 @@ func changed(t *tell.Teller, p *record.Panel) string {
 		} else {
 			add(words.TreatedLong.With("date", t.Day(e.At)))
 		}
-	}
-	if printed {
-		add(words.Replaces.With("date", t.Day(last.Written)))
 	}
 	return capitalised(s)
 }

@@ -84,12 +84,15 @@ func TestStages(t *testing.T) {
 		t.Errorf("build-up %q", done.BuildUp)
 	}
 	undated := say(t, label.StageAuto, linked, painted)
-	if undated.Title != "Untitled" || undated.Date != "" || undated.Made != "Date not recorded" {
+	if undated.Title != "Untitled" || undated.Date != "" || undated.Made != "Painted 1 June 2026" {
 		t.Errorf("a painting that nobody described: %+v", undated)
 	}
 	changed := say(t, label.StageAuto, linked, painted, described, labelled, treated)
-	if want := "Treated 12 March 2031: loose corner laid down; replaces the label of 9 May 2026"; changed.Changed != want {
+	if want := "Treated 12 March 2031: loose corner laid down"; changed.Changed != want {
 		t.Errorf("changed: %q, want %q", changed.Changed, want)
+	}
+	if want := "Label of 9 May 2026, record as of entry 9; it replaces that of 9 May 2026"; changed.Issue != want {
+		t.Errorf("changed: %q, want %q", changed.Issue, want)
 	}
 	long := strings.Replace(treated, "loose corner laid down", "and so on"+strings.Repeat(" and so on", 50), 1)
 	if got := say(t, label.StageChanged, linked, painted, long).Changed; got != "Treated 12 March 2031, told in the record" {

@@ -14,7 +14,6 @@ type LabelWords struct {
 	Short   Message // {n} layers, where the build-up has no room
 
 	Made                          Message // {dates}: of a blank panel
-	Replaces                      Message // {date}: of the label before
 	Treated                       Message // {date} {what}
 	TreatedLong                   Message // {date}
 	Also                          Message // between changes
@@ -22,7 +21,7 @@ type LabelWords struct {
 	Where                         Message // {link}
 	WhereKept                     Message // {contact}
 	WhereMaker                    Message
-	Issue                         Message // {date} {entry}: which of two labels is the later one
+	Issue                         Message // {date} {entry}: which of two labels is the later one; {before}: of the one that it replaces
 	Part                          Message // {part} {parts}: of a label that another one carries on
 	Fingerprint                   Message // {groups}
 	Demo                          Message
@@ -44,14 +43,14 @@ var englishLabel = LabelWords{
 	Top:     "Top",
 	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care", Hazard: "Hazard:",
 	Lead: "{head}: {text}", Between: "\u00A0/ ",
-	Short:    "{n, plural, one {One layer: see the record} other {{n} layers: see the record}}",
-	Made:     "Made {dates}",
-	Replaces: "replaces the label of {date}", Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
+	Short:   "{n, plural, one {One layer: see the record} other {{n} layers: see the record}}",
+	Made:    "Made {dates}",
+	Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
 	Signature: "Signature", Remarks: "Remarks", PaintedBy: "Painted by",
 	Where:      "Record: {link}",
 	WhereKept:  "The record of this panel is kept by its maker: {contact}",
 	WhereMaker: "The record of this panel is kept by its maker.",
-	Issue:      "Label of {date}, record as of entry {entry}", Part: "{part} of {parts}",
+	Issue:      "Label of {date}, record as of entry {entry}{before, if {; it replaces that of {before}}}", Part: "{part} of {parts}",
 	Fingerprint: "SHA-256 of the record: {groups} …",
 	Demo:        "Demonstration: an invented studio",
 
