@@ -59,7 +59,7 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Doc
 		{t.History, b.history()},
 		{t.Batch, b.batch()},
 		{t.Corrections, lines(b.Corrections(), b.d.NoCorrections)},
-		{t.Gaps, lines(b.Gaps(), b.d.NoGaps)},
+		{t.Gaps, lines(b.GapsTogether(), b.d.NoGaps)},
 		{t.Verify, b.verify()},
 	} {
 		if len(s.items) == 0 {
@@ -148,6 +148,9 @@ func (b *builder) verify() []Item {
 	var out []Item
 	for _, m := range b.d.Verify {
 		out = append(out, Text{Text: m.With("number", b.Number(), "n", n, "root", root)})
+	}
+	for _, p := range record.Each[record.Photograph](b.p) {
+		out = append(out, Text{Text: b.d.PhotographDigest.With("role", b.Word(p.Body.Role), "entry", b.Entry(p.Seq), "digest", p.Body.SHA256), Small: true})
 	}
 	return out
 }

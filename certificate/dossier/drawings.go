@@ -33,7 +33,7 @@ const scaleMM = 36.0
 // sections draws the build-up with all its layers, and beside it to scale.
 func (b *builder) sections(w, h float64) ([]paper.Drawing, error) {
 	s := b.Section()
-	s.Name, s.Detail = paper.Small, paper.Small.Scaled(0.9)
+	s.Name, s.Detail, s.Numbered = paper.Small, paper.Small.Scaled(0.9), true
 	all, err := s.Draw(w-scaleMM-6, h)
 	if err != nil || len(all) != 1 {
 		return all, err

@@ -61,12 +61,9 @@ func (b *builder) identification() []Item {
 func (b *builder) photographs() string {
 	var out []string
 	for _, p := range record.Each[record.Photograph](b.p) {
-		caption := ""
-		if said := b.c.OtherClauses(p.Body, "role", "media_type", "width_px", "height_px"); said != "" {
-			caption = ", " + said
-		}
+		more := []string{p.Body.Caption, b.c.OtherClauses(p.Body, "role", "media_type", "width_px", "height_px", "caption")}
 		out = append(out, b.d.Names.Photograph.With("role", b.Word(p.Body.Role), "width", strconv.FormatInt(p.Body.Width, 10), "height", strconv.FormatInt(p.Body.Height, 10),
-			"caption", caption, "digest", p.Body.SHA256, "entry", b.Entry(p.Seq)))
+			"more", sentence(more...), "entry", b.Entry(p.Seq)))
 	}
 	if out == nil {
 		return string(b.d.Names.NoPhotograph)

@@ -39,7 +39,7 @@ func (b *builder) products() []Item {
 			basis = string(w.Stated)
 		}
 		t.Rows = append(t.Rows, []string{name, binder, sentence(said...), basis})
-		if rest := b.c.OtherClauses(m, "key", "name", "producer", "binder", "basis", "hazard"); rest != "" {
+		if rest := b.c.OtherClauses(m, "key", "name", "producer", "binder", "basis", "hazard", "uses"); rest != "" {
 			stated = append(stated, Text{Text: w.Also.With("product", m.Name, "stated", rest), Small: true})
 		}
 	}

@@ -106,7 +106,7 @@ func (l *layout) compose(scale float64, runOn bool) error {
 	l.callouts = nil
 	for i, b := range l.bands() {
 		field := fmt.Sprintf("layer %d", l.first+i+1)
-		spans := []paper.Span{{Style: name, Text: paper.OneLine(b.Label), Field: field}}
+		spans := []paper.Span{{Style: name, Text: s.label(l.first + i), Field: field}}
 		between := "\n"
 		if runOn {
 			between = dot

@@ -30,6 +30,9 @@ type Section struct {
 	// Title and Desc are for readers who cannot see the drawing. An empty Desc
 	// is made from the callouts.
 	Title, Desc string
+	// Numbered puts the number of each layer, from the front, before its label,
+	// and beside it in the drawing to scale.
+	Numbered bool
 }
 
 // A Band is one layer.
@@ -108,6 +111,15 @@ func Thickness(microns int64) string {
 	}
 	s := fmt.Sprintf("%d.%03d", microns/1000, microns%1000)
 	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".") + paper.ThinSpace + "mm"
+}
+
+// label is the first line of a callout.
+func (s Section) label(i int) string {
+	if text := paper.OneLine(s.Bands[i].Label); !s.Numbered {
+		return text
+	} else {
+		return strconv.Itoa(i+1) + "\u2002" + text
+	}
 }
 
 // known is what a callout says below the label: nothing of what is not recorded.

@@ -23,7 +23,10 @@ type DossierWords struct {
 	Bow      DossierBow
 	Verify   []Message // {number} {n} {root} {key}
 	NoHead   Message
-	None     Message // nothing recorded under a title
+
+	PhotographDigest Message // {role} {entry} {digest}
+
+	None Message // nothing recorded under a title
 
 	NoCorrections, NoGaps, NoClothMeant Message
 }
@@ -144,7 +147,7 @@ var englishDossier = DossierWords{
 		Features: "Distinguishing features", Title: "Title", Subject: "Subject", Date: "Date or period", Maker: "Maker", Description: "Short description",
 		Inventory: "Inventory number", Written: "Related written material", Origin: "Place of origin", CrossReferences: "Cross references", Documented: "Date documented",
 		Painting: "painting", BlankPanel: "painting panel, not yet painted", NoPhotograph: "none recorded",
-		Photograph: "{role}, {width} × {height} pixels{caption}, SHA-256 {digest} ({entry})",
+		Photograph: "{role}, {width} × {height} pixels{more, if {; {more}}} ({entry})",
 		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}",
 		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
 		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
@@ -212,8 +215,8 @@ var englishDossier = DossierWords{
 		"With the certificate at hand: the record attached to it is signed. “openssl pkeyutl -verify -rawin -pubin -inkey studio.pem -in record.json -sigfile record.sig” checks the signature without backleaf; “sha256sum record.json” gives the digest printed on it.",
 		"A signature says that the holder of the key wrote the record. Who holds the key must be learned from the studio; a photograph of the front compared with the panel says that this is the panel.",
 	},
-	NoHead: "not at hand",
-	None:   "Nothing recorded.",
+	NoHead: "not at hand", PhotographDigest: "Photograph, {role} ({entry}), SHA-256 {digest}.",
+	None: "Nothing recorded.",
 
 	NoClothMeant:  "This panel is meant to carry no cloth.",
 	NoCorrections: "No entry was amended or withdrawn.", NoGaps: "None of the gaps that are looked for. Where a single field was not recorded, its place above says so.",

@@ -34,7 +34,7 @@ func (c *Catalogue) Others(b record.Body, elsewhere ...string) []Row {
 func (c *Catalogue) OtherClauses(b record.Body, elsewhere ...string) string {
 	var out []string
 	for _, r := range c.Others(b, elsewhere...) {
-		out = append(out, c.Join.Pair.With("name", r.Name, "value", r.Value))
+		out = append(out, c.Join.Named.With("name", r.Name, "value", r.Value))
 	}
 	return c.Clauses(out)
 }
