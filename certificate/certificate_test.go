@@ -157,7 +157,7 @@ func TestReadingOrder(t *testing.T) {
 		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "the only one of its kind",
 		"Signature of the maker", "Place and date", "Studio stamp", "Riga, Latvia, 1 June 2026", "KB26-0001-K", "The same number stands on the back of the panel.", "Key of the studio",
 		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "110 µm, estimated", "Front, back and edges sealed.",
-		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35–65 %", "NOT RECORDED", "Distinguishing features",
+		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
 		"WHAT THIS IS NOT", "Not an appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "signed text"} {
 		i := strings.Index(page[at:], want)
 		if i < 0 {

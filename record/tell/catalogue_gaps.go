@@ -2,9 +2,9 @@ package tell
 
 // englishGaps say what nobody recorded: {what} is one of the others.
 var englishGaps = map[string]Message{
-	"gap":         "{topic}: {what}",
-	"gap-unknown": "{topic}: {what} (recorded as unknown)",
-	"gap-in-vain": "{what} (recorded as unknown)",
+	"gap":                 "{topic}: {what}",
+	"gap-unknown":         "{topic}: {what} (recorded as unknown)",
+	"recorded-as-unknown": "{what} (recorded as unknown)",
 
 	"gap-size":         "size",
 	"gap-thickness":    "thickness",

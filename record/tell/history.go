@@ -49,7 +49,7 @@ func (t *Teller) GapsTogether() []string {
 			parts = append(parts, t.List(missing[topic]))
 		}
 		if inVain[topic] != nil {
-			parts = append(parts, Say(t.c, record.Say("gap-in-vain", Told("what", t.List(inVain[topic])))))
+			parts = append(parts, Say(t.c, record.Say("recorded-as-unknown", Told("what", t.List(inVain[topic])))))
 		}
 		say(topic, parts...)
 	}
