@@ -31,12 +31,16 @@ type form struct {
 	Token       string
 	Seen        string // digest of what was shown, which is what is written
 	At          string
+	Ago         string
 	Now         bool // it is written as done now
 	Batch, Back string
 	Ticks       []tick
 	Size        string // of all panels, where they are alike
 	Inputs      []input
-	More        bool // there are inputs under "more"
+	More        []string // what is asked for under "more"
+	Open        bool     // something stands there
+	About       string   // the entry that is put right or taken back
+	Go          string   // what the big button says
 	Said        *saying
 	Refused     *refusal
 	Lacks       *refusal // why nothing can be written yet
@@ -72,7 +76,7 @@ func (d *desk) act() error {
 		}
 		f = d.r.PostForm
 	}
-	page := &form{Act: name, Action: "/act/" + name, Token: cmp.Or(f.Get("token"), rand.Text()), At: f.Get("at"), Batch: f.Get("batch"), Back: f.Get("back")}
+	page := &form{Act: name, Action: "/act/" + name, Token: cmp.Or(f.Get("token"), rand.Text()), At: f.Get("at"), Ago: f.Get("ago"), Batch: f.Get("batch"), Back: f.Get("back")}
 	v, r, at, err := d.look(a, f)
 	if err == nil {
 		page.Said, page.Seen, err = d.try(a, v, r, at, f)
@@ -109,7 +113,7 @@ func (d *desk) look(a act, f url.Values) (v *studio.View, r *typed.Reader, at re
 		return nil, nil, at, err
 	}
 	r = typed.For(v)
-	at = r.At(strings.TrimSpace(f.Get("at")))
+	at = r.At(first(f, "at", "ago"))
 	return v, r, at, r.Err()
 }
 
@@ -134,7 +138,15 @@ func (d *desk) try(a act, v *studio.View, r *typed.Reader, at record.When, f url
 		return nil, "", err
 	}
 	warnings := append(r.Warnings, w.Warnings...)
-	s := &saying{Means: d.says(w.Means), Warnings: d.says(warnings)}
+	calm := func(x record.Said) bool { return x.Code == "left-out" || x.Code == "printed-before" }
+	s := &saying{Means: d.says(w.Means)}
+	for _, x := range warnings {
+		if calm(x) {
+			s.Means = append(s.Means, d.says([]record.Said{x})...)
+		} else {
+			s.Warnings = append(s.Warnings, d.says([]record.Said{x})...)
+		}
+	}
 	sum := sha256.New()
 	for _, e := range w.Entries {
 		s.What = append(s.What, d.what(e))
@@ -159,7 +171,7 @@ func (d *desk) try(a act, v *studio.View, r *typed.Reader, at record.When, f url
 			fmt.Fprintln(sum, x)
 		}
 	}
-	fmt.Fprintln(sum, f.Get("at"), f.Get("reason"), terms(v.Panels))
+	fmt.Fprintln(sum, first(f, "at", "ago"), f.Get("reason"), terms(v.Panels))
 	return s, base64.RawURLEncoding.EncodeToString(sum.Sum(nil)), nil
 }
 
@@ -177,9 +189,13 @@ func unsealed(e record.Entry) record.Entry {
 	return e
 }
 
+// agos are the times at which most is done, as they would be typed, with the
+// codes of their words.
+var agos = map[string]string{"": "now-just", "half an hour ago": "ago-half", "an hour ago": "ago-one", "2 hours ago": "ago-two"}
+
 // what says what an entry is.
 func (d *desk) what(e record.Entry) string {
-	what := d.c.Event(record.Event{At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
+	what := d.c.WholeEvent(record.Event{At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
 	return d.say("page-what", tell.Told("what", d.c.Capital(what)), record.With("panels", e.Panels), record.With("at", e.At))
 }
 
@@ -251,10 +267,29 @@ func (d *desk) showForm(a act, page *form, f url.Values, err error) error {
 			page.Refused = x
 		} else { // it was not filled in yet
 			page.Lacks = x
+			for _, code := range []string{refuse.Code(err), "is-" + x.Field} {
+				if _, ok := d.c.Codes["page-lacks-"+code]; ok {
+					x.Why, x.Hint = d.say("page-lacks-"+code), ""
+				}
+			}
 		}
 	}
 	page.Inputs = fill(a.inputs(d), f)
-	page.More = slices.ContainsFunc(page.Inputs, func(i input) bool { return i.More })
+	for _, i := range page.Inputs {
+		if i.More {
+			page.More = append(page.More, i.Label)
+			page.Open = page.Open || i.Value() != ""
+		}
+	}
+	if e, err := d.about(); err == nil && f.Get("entry") != "" {
+		page.About = d.what(e)
+	}
+	page.Go = "write-it"
+	if _, ok := d.c.Codes["page-go-"+page.Act]; ok {
+		page.Go = "go-" + page.Act
+	} else if page.Said != nil && page.Said.Warnings != nil {
+		page.Go = "write-anyway"
+	}
 	if !a.none {
 		page.Size, page.Ticks = d.ticks(f, page.Batch)
 	}
@@ -275,10 +310,16 @@ func (d *desk) ticks(f url.Values, batch string) (size string, out []tick) {
 	}
 	alike := true
 	for _, p := range d.shop.Panels {
-		if on[p.Number] || batch != "" && string(p.Batch) == batch && here(p) {
-			out = append(out, tick{p.Number, d.c.Fill("{size}", record.With("size", p.Size())), on[p.Number]})
-			alike = alike && out[0].Note == out[len(out)-1].Note
+		if !on[p.Number] && (batch == "" || string(p.Batch) != batch || !here(p)) {
+			continue
 		}
+		l := d.line(p)
+		t := tick{p.Number, l.Size, on[p.Number]}
+		if !l.Here && len(on) > 1 { // it would be left out
+			t.Note, t.On = l.State, false
+		}
+		out = append(out, t)
+		alike = alike && out[0].Note == t.Note
 	}
 	if !alike || len(out) < 2 {
 		return "", out

@@ -70,7 +70,7 @@ var acts = map[string]act{
 		t.Tool, t.Note = f.Get("tool"), f.Get("note")
 		return t
 	}, func(t record.Trimmed) url.Values {
-		return url.Values{"tool": {t.Tool}, "eased": {string(t.Eased)}}
+		return url.Values{"tool": {t.Tool}}
 	}),
 	"sand": doing(func(a *ask) {
 		a.faces("on")
@@ -85,7 +85,7 @@ var acts = map[string]act{
 		typed.Word(r, "through", f.Get("through"), &t.Through)
 		return t
 	}, func(t record.Sanded) url.Values {
-		f := url.Values{"on": texts(t.Faces), "dusted": {string(t.Dusted)}}
+		f := url.Values{"on": texts(t.Faces)}
 		if t.Grit > 0 {
 			f.Set("grit", strings.TrimSpace(string(t.Scale))+itoa(t.Grit))
 			if t.Scale != "P" {
@@ -106,8 +106,7 @@ var acts = map[string]act{
 	"inspect": doing(func(a *ask) {
 		word[record.Sound](a, "edges")
 		word[record.Sound](a, "adhesion")
-		a.line("remarks")
-		a.more("bow", "span")
+		a.line("remarks", "bow", "span")
 		word[record.Toward](a, "hollow-to").More = true
 		word[record.Along](a, "along").More = true
 	}, func(r *typed.Reader, f url.Values) (t record.Inspection) {
@@ -142,13 +141,13 @@ func climate() act {
 func doingCloth() act {
 	a := doing(func(a *ask) {
 		a.stuff("cloth", "cloth")
+		a.faces("on")
 		a.stuff("with", "adhesive")
 		a.line("amount")
 		word[record.Answer](a, "wet-through")
 		word[record.Answer](a, "edges-pressed")
 		word[record.ThreadRun](a, "threads")
 		a.yes("again")
-		a.add("on", "many", words[record.Face](a, nil)...).More = true
 		a.more("oversize", "weighted")
 		a.coating()
 	}, readCloth, func(c record.ClothLaid) url.Values {
@@ -156,8 +155,7 @@ func doingCloth() act {
 		if cloth == "" {
 			cloth = string(c.Cloth)
 		}
-		return coated(c.Coating, url.Values{"cloth": {cloth}, "on": texts(c.Faces), "threads": {string(c.Run)}, "oversize": {c.Oversize.String()},
-			"wet-through": {string(c.WetThrough)}, "edges-pressed": {string(c.EdgesPressed)}, "weighted": {c.Weighted.String()}})
+		return coated(c.Coating, url.Values{"cloth": {cloth}, "on": texts(c.Faces), "threads": {string(c.Run)}, "oversize": {c.Oversize.String()}})
 	})
 	a.front = true
 	a.do = func(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {

@@ -149,7 +149,7 @@ func theDay(p *tablet, wait func(time.Duration)) {
 
 	p.tap("Lay cloth") // one had lifted: the same cloth again
 	p.only(3)
-	p.tap("the cloth that was laid before, laid again")
+	p.tap("the same cloth as before, laid again")
 	p.tap("acrylic dispersion sealer and adhesive")
 	p.write()
 
@@ -164,13 +164,13 @@ func theDay(p *tablet, wait func(time.Duration)) {
 	p.only(7)
 	p.write()
 
-	p.tap("Look at it")
+	p.tap("Inspect")
 	p.only(9)
 	p.tap("lifting")
 	p.fill("Remarks", "lower left corner")
 	p.write()
 
-	p.tap("Give up")
+	p.tap("Discard the panel")
 	p.only(12)
 	p.fill("Because", "split at the edge")
 	p.write()

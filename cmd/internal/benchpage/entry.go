@@ -2,6 +2,7 @@ package benchpage
 
 import (
 	"net/url"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -28,8 +29,13 @@ func (d *desk) entry() error {
 		Panels      string
 		Rows        []tell.Row
 		Amend, Take string
+		Panel       string // whose drawing after this entry is offered
+		Entry       int64
 	}
 	body.What, body.Rows = d.what(e), d.c.EntryRows(e)
+	if n := record.Number(d.r.FormValue("panel")); slices.Contains(e.Panels, n) {
+		body.Panel, body.Entry = string(n), seq
+	}
 	if t := e.Kind().Traits(); !d.ReadOnly && t.Stays == "" {
 		q := url.Values{"entry": {itoa(seq)}, "panel": {terms(e.Panels)}}
 		body.Amend = "/act/amend?" + q.Encode()
@@ -53,10 +59,26 @@ func askAmend(a *ask) {
 	}
 	for _, r := range a.d.c.EntryRows(e) {
 		if f := fieldOf(e, r.Path); r.Path != "written" && f {
-			a.all = append(a.all, input{Name: "set-" + r.Path, Label: a.d.c.Capital(r.Name), Sort: "line", Hint: a.d.say("page-as-recorded", tell.Told("value", r.Value))})
+			in := input{Name: "set-" + r.Path, Label: a.d.c.Capital(r.Name), Sort: "line", Hint: a.d.say("page-as-recorded", tell.Told("value", r.Value))}
+			if i := slices.IndexFunc(e.Kind().Fields(), func(f record.Field) bool { return f.Name == r.Path }); i >= 0 {
+				in.choices(a.d.c, e.Kind().Fields()[i])
+			}
+			a.all = append(a.all, in)
 		}
 	}
 	a.line("because")
+}
+
+// choices offers the words that a field takes, where it takes no others.
+func (i *input) choices(c *tell.Catalogue, f record.Field) {
+	for _, w := range f.Words() {
+		v := reflect.New(f.Type).Elem()
+		v.SetString(w)
+		i.Options = append(i.Options, option{Value: w, Words: c.Word(v.Interface())})
+	}
+	if i.Options != nil {
+		i.Sort = map[bool]string{false: "one", true: "many"}[f.List]
+	}
 }
 
 // about is the entry that a form is about.
@@ -90,7 +112,7 @@ func amend(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Value
 	var sets []typed.Set
 	for k, vs := range f {
 		if field, ok := strings.CutPrefix(k, "set-"); ok && strings.TrimSpace(vs[0]) != "" {
-			sets = append(sets, typed.Set{Field: field, Typed: strings.TrimSpace(vs[0])})
+			sets = append(sets, typed.Set{Field: field, Typed: strings.TrimSpace(strings.Join(vs, ","))})
 		}
 	}
 	if len(sets) == 0 {

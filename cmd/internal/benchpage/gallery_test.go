@@ -35,6 +35,10 @@ func TestGallery(t *testing.T) {
 			p.to(path)
 			p.shot(filepath.Join(dir, size.name+"-"+name+".png"))
 		}
+		p.to("/act/note?batch=linen&panel=10&text=dry")
+		p.tap("Write it down")
+		p.says("Take it back")
+		p.shot(filepath.Join(dir, size.name+"-written.png"))
 	}
 }
 

@@ -46,7 +46,7 @@ type ask struct {
 func (a *ask) add(name, sort string, options ...option) *input {
 	i := input{Name: name, Label: a.d.say("in-" + name), Sort: sort, Options: options}
 	if _, ok := a.d.c.Codes["eg-"+name]; ok {
-		i.Hint = a.d.say("eg-" + name)
+		i.Hint = a.d.say("page-for-example", tell.Told("example", a.d.say("eg-"+name)))
 	}
 	a.all = append(a.all, i)
 	return &a.all[len(a.all)-1]

@@ -56,7 +56,10 @@ func init() {
 		"handover": {asks: func(a *ask) {
 			word[record.Parting](a, "how")
 			for _, n := range []string{"to", "price", "private-note"} {
-				a.add(n, "line").Secret = true
+				in := a.add(n, "line")
+				if in.Secret = true; n == "price" {
+					in.Hint = a.d.say("eg-price-of-work")
+				}
 			}
 			a.more("note")
 		}, do: handOver},
@@ -67,11 +70,21 @@ func init() {
 			a.add("price", "line").Secret = true
 			a.more("supplier", "sheet", "opened", "note")
 		}, do: addLot, none: true},
-		"label":       {asks: func(a *ask) { a.line("reason") }, do: printLabels},
-		"certificate": {asks: func(a *ask) { a.line("reason"); a.add("buyer", "line").Secret = true }, do: issue, one: true, now: true},
+		"label":       {asks: func(a *ask) { again[record.LabelPrinted](a) }, do: printLabels},
+		"certificate": {asks: func(a *ask) { again[record.Issued](a); a.add("buyer", "line").Secret = true }, do: issue, one: true, now: true},
 		"withdraw":    {asks: askWhy, do: withdraw, maybe: true, now: true},
 	} {
 		acts[name] = a
+	}
+}
+
+// again asks for the reason of another paper, where there is one.
+func again[B record.Body](a *ask) {
+	for _, n := range a.d.named(a.d.r.Form) {
+		if old, ok := record.Latest[B](a.d.shop.Panel(n)); ok {
+			a.add("reason", "line").Hint = a.d.say("page-made-before", record.With("panel", n), record.With("at", old.At))
+			return
+		}
 	}
 }
 

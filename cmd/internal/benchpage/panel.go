@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/check"
 	"backleaf/record/paper"
 	"backleaf/record/studio"
 	"backleaf/record/studio/handover"
@@ -45,13 +46,14 @@ func (d *desk) panel() error {
 		AsItWas   string          // the entry after which the second drawing was
 		Faces     []faceLayers
 		Findings  []finding
-		Rest      int // findings that hold or do not apply
+		Open      []finding // of which it is not recorded whether they hold
+		Rest      int       // findings that hold or do not apply
 		Gaps      []string
 		Links     []actLink // by which gaps are answered
 		Done      []done
 		Mended    []string
 		Pictures  []picture
-		Acts      []actLink
+		Acts      []actGroup
 		Steps     []step
 		Roles     []option
 		Private   []string
@@ -86,15 +88,22 @@ func (d *desk) panel() error {
 				body.Rest++
 				continue
 			}
-			body.Findings = append(body.Findings, finding{d.c.Outcome(x.Outcome), strings.ReplaceAll(string(x.Outcome), " ", "-"), x.Title, x.Text, x.Remedy})
+			f := finding{d.c.Outcome(x.Outcome), strings.ReplaceAll(string(x.Outcome), " ", "-"), x.Title, x.Text, x.Remedy}
+			if x.Outcome == check.FallsShort {
+				body.Findings = append(body.Findings, f)
+			} else {
+				body.Open = append(body.Open, f)
+			}
 		}
-		slices.SortStableFunc(body.Findings, func(a, b finding) int { return cmp.Compare(a.Class, b.Class) })
 	}
 	body.Gaps = k.GapsTogether()
 	body.Mended = k.Corrections()
 	events := slices.Clone(p.Events)
 	slices.Reverse(events)
 	body.Done = d.dones(events)
+	for i := range body.Done {
+		body.Done[i].Panel = p.Number
+	}
 	for _, e := range events {
 		if ph, ok := e.Body.(record.Photograph); ok {
 			body.Pictures = append(body.Pictures, picture{"/photograph/" + ph.SHA256, cmp.Or(ph.Caption, d.c.Word(ph.Role))})
@@ -103,8 +112,7 @@ func (d *desk) panel() error {
 	if !d.ReadOnly && !body.Newer {
 		q := url.Values{"panel": {string(p.Number)}, "back": {"/panel/" + string(p.Number)}}
 		body.Steps = d.steps([]*record.Panel{d.shop.Panel(p.Number)})
-		body.Acts = d.links(q, "coat", "cloth", "trim", "warm", "sand", "inspect", "bare", "no-cloth", "paint", "varnish", "note", "discard")
-		q = url.Values{"panel": {string(p.Number)}, "back": {"/panel/" + string(p.Number)}}
+		body.Acts = d.groups(q, here(p))
 		body.Links = d.links(q, "describe", "coat", "inspect", "varnish", "note")
 		a := ask{d: d}
 		body.Roles = words[record.PhotoRole](&a, nil)
@@ -127,7 +135,7 @@ type picture struct{ Link, Words string }
 
 // drawingMM is the width at which the words of a drawing are as large as those
 // around it on a telephone; a tablet enlarges it.
-const drawingMM = 66
+const drawingMM = 60
 
 // drawing is the build-up of a panel cut through.
 func drawing(k *tell.Teller, id string) (out []template.HTML, err error) {

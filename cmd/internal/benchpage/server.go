@@ -144,7 +144,7 @@ func (s *Server) serve(page func(*desk) error) http.Handler {
 
 // view is what every page is made of.
 type view struct {
-	Code     string // of the title
+	Name     string // of the page
 	Title    string
 	Maker    string
 	Size     int64
@@ -162,7 +162,7 @@ func (d *desk) show(name, title string, body any) error {
 }
 
 func (d *desk) showAs(status int, name, title string, body any) error {
-	v := view{Title: title, Maker: d.shop.Studio.Maker, Size: d.shop.Last, Now: d.now.UnixMilli(),
+	v := view{Name: name, Title: title, Maker: d.shop.Studio.Maker, Size: d.shop.Last, Now: d.now.UnixMilli(),
 		ReadOnly: d.ReadOnly, Lan: d.Door != nil, Tell: d.c, Body: body}
 	if token := d.r.FormValue("w"); token != "" && d.r.Method == http.MethodGet {
 		v.Written = d.writtenBy(token)

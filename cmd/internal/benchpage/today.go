@@ -3,6 +3,7 @@ package benchpage
 import (
 	"net/url"
 	"slices"
+	"strings"
 	"time"
 
 	"backleaf/record"
@@ -17,10 +18,11 @@ type step struct {
 	What, Window      string
 	Batch             string
 	Panels            []record.Number
-	Link              string // to the form; empty: nothing is to be written
 	Do                string // what its button says
 	Counts            int64  // until or from when, in milliseconds since 1970
-	Or                []step // what else is due on panels of this one
+	Or                []step // what else is due on these panels
+
+	link string // to the form, but for the panels; empty: nothing is to be written
 }
 
 // tasks are the acts by which what is due is done.
@@ -38,54 +40,79 @@ func (d *desk) steps(ps []*record.Panel) (out []step) {
 		if s.State == check.Later {
 			x.Counts = milli(s.From)
 		}
+		if x.now() && !s.Safe.IsZero() && s.Safe.Before(d.now) {
+			x.Window = d.say("page-ready-since", record.With("since", record.Moment(s.Safe)), record.With("until", moment(s.Until)))
+		}
 		name := tasks[s.Task]
 		task, face := string(s.Task), s.Said.Value("face").Text()
 		if s.Task == check.TaskLay && s.Said.Code == "due-ground" { // no cloth is meant
 			name, task = "coat", string(check.TaskPrime)
 		}
-		q := url.Values{"panel": {terms(s.Panels)}, "batch": {string(s.Batch)}, "task": {task}}
+		q := url.Values{"batch": {string(s.Batch)}, "task": {task}}
 		if face != "" {
 			q.Set("face", face)
 		}
 		if s.Entry > 0 {
 			q.Set("of", itoa(s.Entry))
 		}
-		if !d.ReadOnly {
-			x.Link, x.Do = "/act/"+name+"?"+q.Encode(), d.say("act-"+name)
+		if x.Do = d.say("act-" + name); !d.ReadOnly {
+			x.link = "/act/" + name + "?" + q.Encode()
 		}
 		out = joined(out, x)
+		if strings.HasSuffix(s.Said.Code, "-again") && !d.ReadOnly { // or paint in acrylic
+			x.What, x.link = d.say("page-paint-acrylic"), "/act/paint?"+url.Values{"batch": {string(s.Batch)}, "task": {string(check.TaskPaint)}, "medium": {"acrylic"}}.Encode()
+			out = joined(out, x)
+		}
 	}
 	return out
 }
 
-// joined adds a step: by itself, or, where an earlier one is for each of its
-// panels, to the one with which it shares most.
+// joined adds a step: by itself, or, where earlier ones are for each of its
+// panels, to those, each with its own panels.
 func joined(all []step, x step) []step {
-	best, most, rest := 0, 0, slices.Clone(x.Panels)
-	for i, o := range all {
-		if o.now() != x.now() {
-			continue
-		}
-		shared := 0
-		for _, n := range o.Panels {
-			if slices.Contains(x.Panels, n) {
-				shared++
+	of := func(o step) (both []record.Number) {
+		for _, n := range x.Panels {
+			if o.now() == x.now() && slices.Contains(o.Panels, n) {
+				both = append(both, n)
 			}
 		}
-		if shared > most {
-			best, most = i, shared
-		}
-		rest = slices.DeleteFunc(rest, func(n record.Number) bool { return slices.Contains(o.Panels, n) })
+		return both
+	}
+	rest := x.Panels
+	for _, o := range all {
+		both := of(o)
+		rest = slices.DeleteFunc(slices.Clone(rest), func(n record.Number) bool { return slices.Contains(both, n) })
 	}
 	if len(rest) > 0 {
 		return append(all, x)
 	}
-	all[best].Or = append(all[best].Or, x)
+	for i := range all {
+		if both := of(all[i]); both != nil {
+			x.Panels = both
+			all[i].Or = append(all[i].Or, x)
+		}
+	}
 	return all
+}
+
+// Link leads to the form.
+func (s step) Link() string {
+	if s.link == "" {
+		return ""
+	}
+	return s.link + "&panel=" + url.QueryEscape(terms(s.Panels))
 }
 
 // now reports that a step can be done now.
 func (s step) now() bool { return s.State == string(check.Overdue) || s.State == string(check.Now) }
+
+// moment is a moment that may be none.
+func moment(t time.Time) (w record.When) {
+	if !t.IsZero() {
+		w = record.Moment(t)
+	}
+	return w
+}
 
 func milli(t time.Time) int64 {
 	if t.IsZero() {
@@ -182,7 +209,7 @@ func (d *desk) batch() error {
 		Name   string
 		Steps  []step
 		Panels []panelLine
-		Acts   []actLink
+		Acts   []actGroup
 		Done   []done
 	}
 	body.Name = string(name)
@@ -206,8 +233,7 @@ func (d *desk) batch() error {
 	body.Done = body.Done[:min(len(body.Done), mostDone)]
 	body.Steps = d.steps(ps)
 	if !d.ReadOnly && len(in) > 0 {
-		body.Acts = d.links(url.Values{"panel": {terms(in)}, "batch": {string(name)}},
-			"coat", "cloth", "trim", "warm", "sand", "inspect", "bare", "no-cloth", "paint", "varnish", "label", "note", "discard", "handover")
+		body.Acts = d.groups(url.Values{"panel": {terms(in)}, "batch": {string(name)}}, true)
 	}
 	return d.show("batch", d.say("page-batch", record.With("batch", name)), body)
 }
@@ -217,6 +243,31 @@ func (d *desk) batch() error {
 const mostDone = 20
 
 type actLink struct{ Name, Link, Words string }
+
+// actGroup is what is done at one time of the work.
+type actGroup struct {
+	Name string
+	Acts []actLink
+}
+
+// groups are the acts on some panels; those that are away are only looked at.
+func (d *desk) groups(q url.Values, here bool) (out []actGroup) {
+	for _, g := range []struct {
+		name string
+		here bool // only done in the studio
+		acts []string
+	}{
+		{"prepare", true, []string{"coat", "cloth", "trim", "warm", "sand", "bare", "no-cloth"}},
+		{"paint", true, []string{"paint", "varnish"}},
+		{"look", false, []string{"inspect", "note"}},
+		{"leave", false, []string{"label", "handover", "discard"}},
+	} {
+		if here || !g.here {
+			out = append(out, actGroup{d.say("page-group-" + g.name), d.links(q, g.acts...)})
+		}
+	}
+	return out
+}
 
 func (d *desk) links(q url.Values, names ...string) (out []actLink) {
 	for _, n := range names {
@@ -245,13 +296,14 @@ type done struct {
 	Entry       int64
 	What, Where string
 	When        string
+	Panel       record.Number // on whose page it stands
 }
 
 // dones lists events, those that are alike but for their panels as one.
 func (d *desk) dones(events []record.Event) (out []done) {
 	var panels []record.Number
 	for _, e := range events {
-		x := done{Entry: e.Seq, What: d.c.Capital(d.c.WholeEvent(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
+		x := done{Entry: e.Seq, What: d.c.Capital(d.c.Event(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
 		if n := len(out) - 1; n >= 0 && out[n].What == x.What && out[n].When == x.When {
 			panels = append(panels, e.Panels...)
 			slices.Sort(panels)

@@ -127,6 +127,7 @@
     }
   }
   document.documentElement.classList.add("live");
+  for (const form of document.querySelectorAll("form.at-once")) form.addEventListener("change", () => { say(words.sending); form.requestSubmit(); });
   document.addEventListener("input", () => { touched = true; });
   setInterval(tick, 1000);
   setInterval(look, 2000);
