@@ -191,7 +191,7 @@ func unsealed(e record.Entry) record.Entry {
 
 // agos are the times at which most is done, as they would be typed, with the
 // codes of their words.
-var agos = map[string]string{"": "now-just", "half an hour ago": "ago-half", "an hour ago": "ago-one", "2 hours ago": "ago-two"}
+var agos = [][2]string{{"", "now-just"}, {"half an hour ago", "ago-half"}, {"an hour ago", "ago-one"}, {"2 hours ago", "ago-two"}}
 
 // what says what an entry is.
 func (d *desk) what(e record.Entry) string {
@@ -283,6 +283,9 @@ func (d *desk) showForm(a act, page *form, f url.Values, err error) error {
 	}
 	if e, err := d.about(); err == nil && f.Get("entry") != "" {
 		page.About = d.what(e)
+	}
+	if page.Act == "cut" {
+		page.More = []string{d.say("page-other-sizes")}
 	}
 	page.Go = "write-it"
 	if _, ok := d.c.Codes["page-go-"+page.Act]; ok {

@@ -24,7 +24,7 @@ func (s *Server) parse() error {
 		"short":  short,
 		"first":  func(n int, all []done) []done { return all[:n] },
 		"after":  func(n int, all []done) []done { return all[n:] },
-		"agos":   func() map[string]string { return agos },
+		"agos":   func() [][2]string { return agos },
 		"shorts": shorts,
 		"count":  func(n int) string { return tell.Say(s.Words, record.Say("page-panels-counted", record.With("n", n))) },
 		"terms":  terms, "token": rand.Text,
@@ -84,8 +84,8 @@ func shorts(ns []record.Number) string {
 			j++
 		}
 		s := short(ns[i])
-		if j > i {
-			s += "–" + short(ns[j])
+		if j > i { // word joiners keep it on one line
+			s += "\u2060–\u2060" + short(ns[j])
 		}
 		out, i = append(out, s), j
 	}
@@ -135,6 +135,9 @@ type refusal struct{ Why, Field, Hint string }
 
 func (d *desk) refusal(err error) *refusal {
 	x := &refusal{Why: d.c.Capital(err.Error())}
+	if f, ok := errors.AsType[*record.FieldError](err); ok {
+		x.Field = f.Field
+	}
 	if r, ok := errors.AsType[*refuse.Error](err); ok {
 		x.Field = r.Field
 		if _, ok := d.c.Codes["hint-"+r.Said.Code]; ok {

@@ -18,7 +18,7 @@ type step struct {
 	What, Window      string
 	Batch             string
 	Panels            []record.Number
-	Do                string // what its button says
+	Do, Brief         string // what its button says, and the one of another step
 	Counts            int64  // until or from when, in milliseconds since 1970
 	Or                []step // what else is due on these panels
 
@@ -55,12 +55,17 @@ func (d *desk) steps(ps []*record.Panel) (out []step) {
 		if s.Entry > 0 {
 			q.Set("of", itoa(s.Entry))
 		}
-		if x.Do = d.say("act-" + name); !d.ReadOnly {
+		again := strings.HasSuffix(s.Said.Code, "-again") // or paint in acrylic
+		x.Do, x.Brief = d.say("act-"+name), x.What
+		if again {
+			x.Brief = x.Do
+		}
+		if !d.ReadOnly {
 			x.link = "/act/" + name + "?" + q.Encode()
 		}
 		out = joined(out, x)
-		if strings.HasSuffix(s.Said.Code, "-again") && !d.ReadOnly { // or paint in acrylic
-			x.What, x.link = d.say("page-paint-acrylic"), "/act/paint?"+url.Values{"batch": {string(s.Batch)}, "task": {string(check.TaskPaint)}, "medium": {"acrylic"}}.Encode()
+		if again && !d.ReadOnly {
+			x.Brief, x.link = d.say("page-paint-acrylic"), "/act/paint?"+url.Values{"batch": {string(s.Batch)}, "task": {string(check.TaskPaint)}, "medium": {"acrylic"}}.Encode()
 			out = joined(out, x)
 		}
 	}
@@ -70,24 +75,20 @@ func (d *desk) steps(ps []*record.Panel) (out []step) {
 // joined adds a step: by itself, or, where earlier ones are for each of its
 // panels, to those, each with its own panels.
 func joined(all []step, x step) []step {
-	of := func(o step) (both []record.Number) {
-		for _, n := range x.Panels {
+	shared := make([][]record.Number, len(all))
+	for _, n := range x.Panels {
+		there := false
+		for i, o := range all {
 			if o.now() == x.now() && slices.Contains(o.Panels, n) {
-				both = append(both, n)
+				shared[i], there = append(shared[i], n), true
 			}
 		}
-		return both
+		if !there {
+			return append(all, x)
+		}
 	}
-	rest := x.Panels
-	for _, o := range all {
-		both := of(o)
-		rest = slices.DeleteFunc(slices.Clone(rest), func(n record.Number) bool { return slices.Contains(both, n) })
-	}
-	if len(rest) > 0 {
-		return append(all, x)
-	}
-	for i := range all {
-		if both := of(all[i]); both != nil {
+	for i, both := range shared {
+		if both != nil {
 			x.Panels = both
 			all[i].Or = append(all[i].Or, x)
 		}
@@ -260,7 +261,8 @@ func (d *desk) groups(q url.Values, here bool) (out []actGroup) {
 		{"prepare", true, []string{"coat", "cloth", "trim", "warm", "sand", "bare", "no-cloth"}},
 		{"paint", true, []string{"paint", "varnish"}},
 		{"look", false, []string{"inspect", "note"}},
-		{"leave", false, []string{"label", "handover", "discard"}},
+		{"leave", false, []string{"label", "handover"}},
+		{"discard", true, []string{"discard"}},
 	} {
 		if here || !g.here {
 			out = append(out, actGroup{d.say("page-group-" + g.name), d.links(q, g.acts...)})
