@@ -160,13 +160,10 @@ func doingCloth() act {
 	a.front = true
 	a.do = func(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {
 		c := readCloth(r, f)
-		if err = r.Err(); err == nil && f.Get("again") == "yes" {
-			c, err = bench.Again(v, c)
+		if r.Err() != nil {
+			return w, r.Err()
 		}
-		if err != nil {
-			return w, err
-		}
-		return bench.Do(d.ctx, v, at, c)
+		return bench.Perform(d.ctx, v, bench.Act{Body: c, At: []record.When{at}, Relaid: f.Get("again") == "yes"})
 	}
 	return a
 }

@@ -23,7 +23,7 @@ import (
 const find = `(words => {
   const seen = e => e.getClientRects().length > 0 && getComputedStyle(e).visibility !== "hidden";
   const text = e => (e.innerText || "").replace(/\s+/g, " ").trim();
-  const fits = e => text(e) === words || text(e).startsWith(words + " ");
+  const fits = e => text(e) === words || text(e).startsWith(words + " ") || text(e).startsWith(words + ":");
   for (const at of ["#said button, #said a", "main a.button, main button, main summary", "label.chip", "label", "a, button, summary"])
     for (const e of document.querySelectorAll(at)) if (seen(e) && fits(e)) {
       if (e.htmlFor) return document.getElementById(e.htmlFor);
