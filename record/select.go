@@ -192,7 +192,7 @@ func (r Roll) Select(terms, except []string) ([]Number, error) {
 		in = slices.Delete(in, i, i+1)
 	}
 	if len(in) == 0 {
-		return nil, fmt.Errorf("no panel is left to work on")
+		return nil, fmt.Errorf("no panel is left: all that were named are left out again")
 	}
 	return in, nil
 }
@@ -241,7 +241,11 @@ func (r Roll) term(t string) ([]Number, error) {
 	if b, ok := strings.CutPrefix(t, "batch:"); ok {
 		ns := r.Batches[Key(strings.ToLower(b))]
 		if len(ns) == 0 {
-			return nil, fmt.Errorf("there is no batch %q", clip(b))
+			near := Nearest(b, keysOf(r.Batches))
+			if near != "" {
+				near = "; nearest: batch:" + near
+			}
+			return nil, fmt.Errorf("there is no batch %q%s", clip(b), near)
 		}
 		return slices.Clone(ns), nil
 	}
@@ -270,6 +274,14 @@ func (r Roll) term(t string) ([]Number, error) {
 		return nil, fmt.Errorf("the range %s names more than %d panels", clip(t), maxRange)
 	}
 	return out, nil
+}
+
+func keysOf(batches map[Key][]Number) (out []string) {
+	for k := range batches {
+		out = append(out, string(k))
+	}
+	slices.Sort(out)
+	return out
 }
 
 // rangeEnds splits "0142-0155", "KB26-0142..KB26-0155" or "142..155". A

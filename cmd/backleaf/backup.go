@@ -11,6 +11,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/copies"
+	"backleaf/record/studio/deposit"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/keys"
 )
@@ -73,7 +74,7 @@ func (a *app) sayCopy(what record.Code, from string, c copies.Copy, err error) e
 		a.told("files-kept", record.With("folder", kept.Folder(c.Path, kept.Papers)), record.With("n", c.Papers), record.With("good", c.Papers-c.LostPapers))
 	}
 	if n := c.Lost + c.LostPapers; n > 0 {
-		return &failure{fmt.Errorf("%d photographs or papers are missing or changed and could not be copied", n), "the copy of the book is good; look for these files in an earlier backup", exitIntegrity}
+		return &failure{fmt.Errorf("%s missing or changed, and not copied", deposit.Count(n, "kept file")), "the copy of the book is good; look for these photographs or papers in an earlier backup", exitIntegrity}
 	}
 	return nil
 }

@@ -58,14 +58,19 @@ this program, 7 nothing of it could be verified.`,
 	root.PersistentFlags().StringVar(&a.bookPath, "book", "", "the studio's book (else $BACKLEAF_BOOK, else studio.sqlite here)")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		hint := "see \"backleaf " + commandPath(c) + " --help\""
-		if name, ok := strings.CutPrefix(err.Error(), "unknown flag: --"); ok {
+		said := err.Error()
+		if m := invalid.FindStringSubmatch(said); m != nil {
+			said = m[2] + " " + m[1] + ": " + m[3]
+		}
+		if name, ok := strings.CutPrefix(said, "unknown flag: --"); ok {
+			said = "there is no --" + name + " here"
 			var names []string
 			c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 			if near := record.Nearest(name, names); near != "" {
 				hint = "did you mean --" + near + "? " + hint
 			}
 		}
-		return usage(hint, "%v", err)
+		return usage(hint, "%s", said)
 	})
 	for _, g := range []cobra.Group{
 		{ID: groupStudio, Title: "The studio:"},
@@ -175,11 +180,16 @@ func commandPath(c *cobra.Command) string {
 	return strings.TrimPrefix(strings.TrimPrefix(c.CommandPath(), "backleaf"), " ")
 }
 
-// wanted checks the number of words after a command.
+// invalid is how the library says that a value of a flag cannot be taken.
+var invalid = regexp.MustCompile(`^invalid argument (".*") for "(?:-., )?(--[a-z-]+)" flag: (.*)$`)
+
+// wanted checks the number of words after a command; where it is wrong, the
+// first example shows what was expected.
 func wanted(low, high int, what string) cobra.PositionalArgs {
 	return func(c *cobra.Command, args []string) error {
 		if len(args) < low || high >= 0 && len(args) > high {
-			return usage("see \"backleaf "+commandPath(c)+" --help\"", "expected %s", what)
+			first, _, _ := strings.Cut(strings.ReplaceAll(strings.TrimSpace(c.Example), " \\\n     ", ""), "\n")
+			return usage("for example: "+first, "expected %s", what)
 		}
 		return nil
 	}

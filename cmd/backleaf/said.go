@@ -118,7 +118,7 @@ var hints = map[string]tell.Message{
 	"resized-to":               `say --to "28 x 40 cm"`,
 	"resized-how":              "say --how cut-down or --how enlarged",
 	"no-such-material":         `{near, if {did you mean {near}? }}"backleaf material list" shows the shelf`,
-	"no-such-panel":            `"backleaf list" shows the panels; several words of one value stand in quotes, a batch is batch:NAME`,
+	"no-such-panel":            `"backleaf list" shows the panels; put words that belong together in quotes; a batch is batch:NAME`,
 	"not-on-shelf":             `{near, if {did you mean {near}? }}"backleaf material list" and "backleaf lot list" show the shelf`,
 	"not-written":              "nothing was written",
 	"nothing-described":        `see "backleaf panel describe --help"`,

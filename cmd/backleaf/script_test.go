@@ -32,15 +32,18 @@ func TestMain(m *testing.M) {
 }
 
 // TestScripts runs every script: what a painter would type, and what comes
-// back.
+// back. To read all that is said as it stands on a screen of 80 columns:
+// BACKLEAF_COLUMNS=80 go test -v -run TestScripts ./cmd/backleaf.
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
+		ContinueOnError:     os.Getenv("BACKLEAF_COLUMNS") != "", // what is broken into lines is not what a script expects
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("TEST_NOW", "2026-05-02T16:00:00+03:00")
 			e.Setenv("HOME", filepath.Join(e.WorkDir, "home"))
+			e.Setenv("COLUMNS", os.Getenv("BACKLEAF_COLUMNS"))
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "picture": picture},

@@ -12,7 +12,7 @@ func (r *reader) cleaning() Answer {
 }
 
 func (r *reader) hanging() Answer {
-	return recorded(nil, append([]string{r.say("ask-hang")}, r.CareOn(careOfHanging...)...)...)
+	return recorded(nil, append([]string{r.say("ask-hang")}, r.CareOn(careOfHanging...)...)...).andRecorded(r.weight())
 }
 
 // shipping adds what harms: whoever unpacks it should know before.

@@ -234,6 +234,8 @@ func (r *reader) varnish() Answer {
 	a := r.layersOf(record.Use("varnish"), isVarnish)
 	if len(r.standing(isVarnish)) > 0 {
 		a.Lines = append([]string{r.VarnishLine()}, a.Lines...)
+	} else {
+		a = a.andRecorded(r.removed())
 	}
 	return a.andRecorded(r.remarks("varnish", "unvarnished"))
 }

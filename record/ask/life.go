@@ -147,7 +147,11 @@ func (r *reader) maker() Answer {
 }
 
 func (r *reader) private() Answer {
-	return open(nil, r.say("ask-private")).and(r.where())
+	said := "ask-private"
+	if !slices.ContainsFunc(record.Each[record.HandedOver](r.p), func(h record.Done[record.HandedOver]) bool { return h.Body.How == "sale" }) {
+		said = "ask-no-sale"
+	}
+	return open(nil, r.say(said)).and(r.where())
 }
 
 // where says where the panel is, and how it came there.
@@ -269,6 +273,7 @@ func (r *reader) sisters() Answer {
 	all := r.w.Batch(r.p.Batch)
 	a := recorded([]int64{seq}, r.say("ask-batch", record.With("batch", r.p.Batch), record.With("panels", len(all))))
 	if len(all) < 2 {
+		a.Lines = append(a.Lines, r.say("ask-no-sister"))
 		return a
 	}
 	well := true

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 	"strings"
@@ -10,6 +11,23 @@ import (
 
 // shortest is the length from which a word may be misspelt.
 const shortest = 5
+
+// slips are words that people who write by ear, or come from another language,
+// spell so often so that no distance need be measured (from memory). Hazards are
+// not among them.
+var slips = func() map[string]string {
+	out := map[string]string{}
+	for _, pair := range strings.Split(`wich which, whitch which, whith with, wiht with, wen when, wher where, wy why, whos who, wat what, wot what, hwo who, hwat what,
+		thik thick, thikness thickness, thicknes thickness, hevy heavy, hight height, widht width, lenght length, weigth weight, wieght weight, bord board, fram frame, redy ready,
+		foto photo, fotograf photograph, glew glue, gluw glue, colur colour, collor colour, rong wrong, stil still, hous house, peice piece, bak back, bakside back, backside back, edje edge, egde edge, syde side,
+		gramm gram, gramme gram, centimeter centimetre, writed written, writen written, wrote written, bended bent, selled sold, selling sold, sell sold, payed paid, steeled stolen, stealed stolen, lended loan,
+		glewed glued, sticked stuck, sticking stuck, teared torn, breaked broken, hanged hung, drawed drawn, holded held, keeped kept, builded built, choosed chosen, tooked taken, taked taken, goed gone, cutted cut,
+		vernish varnish, varnisch varnish, lak lacquer, holz wood, leim glue, rahmen frame, titel title, kunstler artist, cartel label, toile canvas, vernis varnish, bois wood, cadre frame`, ",") {
+		w := strings.Fields(pair)
+		out[stem(w[0])] = stem(w[1])
+	}
+	return out
+}()
 
 // vocabulary are all words that a topic knows, with those of the table of
 // empty words and of what lies outside.
@@ -35,11 +53,18 @@ func init() {
 }
 
 // spelt returns the one word of topics or of the record that a misspelt word is nearest to: one slip of
-// the finger, in long words two, and none in its first letter. Where words of different topics are as near, it is
+// the finger, in long words two, and none in its first letter. Of words that are as near, one that a topic knows
+// counts before one that only fills, then that which begins alike for longer; where topics are still as near, it is
 // left as it is.
 func spelt(w string, recorded map[string]bool) string {
-	if len(w) < shortest || vocabulary[w] || recorded[w] {
+	if meant, ok := slips[w]; ok && !recorded[w] && topicsOf[w] == "" {
+		return meant
+	}
+	if vocabulary[w] || recorded[w] {
 		return w
+	}
+	if len(w) < shortest {
+		return cmp.Or(baseOf(w), w)
 	}
 	allowed := 1
 	if len(w) >= 8 {
@@ -64,11 +89,68 @@ func spelt(w string, recorded map[string]bool) string {
 		if near[d] == nil {
 			continue
 		}
-		slices.Sort(near[d])
-		if !slices.ContainsFunc(near[d], func(x string) bool { return topicsOf[x] != topicsOf[near[d][0]] }) {
-			return near[d][0]
+		slices.SortFunc(near[d], func(a, b string) int {
+			return cmp.Or(cmp.Compare(min(1, len(topicsOf[b])), min(1, len(topicsOf[a]))), cmp.Compare(begun(w, b), begun(w, a)), cmp.Compare(a, b))
+		})
+		first := near[d][0]
+		if slices.ContainsFunc(near[d][1:], func(x string) bool {
+			return topicsOf[x] != "" && topicsOf[x] != topicsOf[first] && begun(w, x) == begun(w, first)
+		}) {
+			break
 		}
-		break
+		return first
 	}
-	return w
+	return cmp.Or(baseOf(w), w)
+}
+
+// begun counts the letters with which two words both begin.
+func begun(a, b string) (n int) {
+	for n < min(len(a), len(b)) && a[n] == b[n] {
+		n++
+	}
+	return n
+}
+
+// baseOf is the word of a topic of which a word is another form: "measuring",
+// "glueing", "repaired"; empty: there is none.
+func baseOf(w string) string {
+	for _, suffix := range []string{"ing", "ed", "er", "ment", "ly", "ation", "able", "y"} {
+		stem, ok := strings.CutSuffix(w, suffix)
+		if !ok || len(stem) < 3 {
+			continue
+		}
+		for _, base := range []string{stem, stem + "e", stem[:len(stem)-1]} {
+			if len(base) > 3 && topicsOf[base] != "" && !hazard[base] {
+				return base
+			}
+		}
+	}
+	return ""
+}
+
+// apart splits two words that were written as one, and joins one that was
+// written as two: "policereport", "ply wood".
+func apart(words []string, recorded map[string]bool) (out []string) {
+	known := func(w string) bool { return vocabulary[w] || recorded[w] }
+	for i, w := range words {
+		if i+1 < len(words) && topicsOf[w+words[i+1]] != "" && !(known(w) && known(words[i+1])) {
+			out = append(out, w+words[i+1])
+		}
+		if len(w) < 6 || known(w) || known(stem(w)) || spelt(stem(w), recorded) != stem(w) {
+			out = append(out, w)
+			continue
+		}
+		at := 0
+		for n := 2; n <= len(w)-2; n++ {
+			if a, b := stem(w[:n]), stem(w[n:]); known(a) && known(b) && (len(a) > 3 && topicsOf[a] != "" || len(b) > 3 && topicsOf[b] != "") && !hazard[a] && !hazard[b] {
+				at = n
+			}
+		}
+		if at > 0 {
+			out = append(out, w[:at], w[at:])
+		} else {
+			out = append(out, w)
+		}
+	}
+	return out
 }

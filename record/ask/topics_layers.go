@@ -27,7 +27,7 @@ var layerTopics = []topic{
 		"layer, coat, coating, date, lot, final, resin, gloss, glossy, matt, matte, purpose, product, protected, protective, finish, synthetic, natural, first, surface, shiny, satin, deliberately, intended", (*reader).varnish),
 
 	on("back", "back, back sealed, back coated, back coat, back bare, reverse, reverse sealed, verso, verso sealed, rear, rear side, back protected, behind, raw back", "sealed, unsealed, seal, sealer, coat, coated, uncoated, side, face, layer, bare, raw, protected, treated, painted, finish", face(record.Back)),
-	on("edges", "edge, edge sealed, edge coated, side sealed, edge bare, edge protected, rim, border", "sealed, unsealed, seal, sealer, coat, coated, uncoated, layer, bare, raw, protected, board, mdf, plywood, varnish, treated, painted", face(record.Edges)),
+	on("edges", "edge, edge sealed, edge coated, edge bare, edge protected, rim, border", "sealed, unsealed, seal, sealer, coat, coated, uncoated, layer, bare, raw, protected, board, mdf, plywood, varnish, treated, painted", face(record.Edges)),
 	on("front", "front, front sealed, recto, front side", "sealed, coat, side, layer", face(record.Front)),
 	on("sealing", "sealed, unsealed, sealing, sealed round, side sealed, face sealed, seal, edge back, edge back protected, edge back sealed, front back, front back edge, protected, face coated, side coated, face bare, bare, uncoated, raw, damp, moisture, coated, which face, which side, both side, all side",
 		"board, face, side, properly, mdf, plywood, hardboard, wood, round, around, against, coat, front, back, edge, completely, fully, protected, seal, sealed, bare", (*reader).sealed),
@@ -43,7 +43,7 @@ var layerTopics = []topic{
 		"ground, varnish, paint, coat, layer, sealer, film", (*reader).films),
 	on("ground", "ground, gesso, primer, priming, primed, unprimed, preparation, ground layer, chalk, undercoat, prepared, primer coat, prepared with, preparatory layer, ground colour, ground color, between paint, between cloth paint", "coat, layer, colour, color, white, lot, dry, acrylic, oil, binder, chalk, cloth, number, paint, under, before, product, red, lead", layersOf(record.Ground, isGround)),
 
-	on("pigments", "pigment, colourant, colour index, colour, color, lightfast, lightfastness, palette, fade, ultramarine, ochre", "paint, index, white, blue, red, yellow, binder, black", (*reader).pigments),
+	on("pigments", "blue, green, yellow, brown, orange, violet, purple, which red, which white, which black, pigment, colourant, colour index, colour, color, lightfast, lightfastness, palette, fade, ultramarine, ochre", "paint, index, white, blue, red, yellow, binder, black", (*reader).pigments),
 	on("underdrawing", "underdrawing, drawing, sketch, charcoal, pencil, drawn", "under, paint", (*reader).underdrawing),
 	on("fat-over-lean", "fat lean, fat over lean, oil content, lean, fat", "layer, paint", (*reader).fat),
 	on("paint", "paint, painted, medium, paint medium, media, technique, oil, acrylic, tempera, egg tempera, alkyd, encaustic, gouache, watercolour, watercolor, paint layer, acryl, paint binder, painted with, painted in, oil painting, acrylic painting, tempera painting, water based",

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -13,29 +14,59 @@ type understood struct {
 	recorded []string // words of the record, where no topic was found
 	taken    [][2]string
 	passed   []string
+	weak     bool // it was chosen by interrogatives alone
 }
 
 // most topics that one question is taken to ask for.
-const most = 3
+const most = 5
+
+// preamble is who asks, or why, where that is said before the question.
+var preamble = regexp.MustCompile(`(?i)\b(?:i am|i['’]?m|we are|we['’]?re|as|i work as) (?:an?|the|your|doing|writing|making|planning)\b[^.,:;?!]*?(?:[.,:;]| and (?:i |we |you )?(?:need|want|would|should|ask|must|have)\w*)`)
+
+// slack is how many words more than those understood may be passed over: people
+// say more than they ask.
+const slack = 1
+
+// parts are what may stand between the clauses of a question.
+var parts = regexp.MustCompile(`(?i),| and | or | but `)
+
+// clauses are the parts of a sentence that may ask for something each, where
+// there are several.
+func clauses(sentence string) []string {
+	if all := parts.Split(sentence, -1); len(all) > 1 {
+		return all
+	}
+	return nil
+}
 
 // understand finds the topics of a question. The longest phrase wins, then the
 // topic that stands first; words that only say what a topic is about go with
 // it. Interrogatives choose a topic only where nothing else does. In each
-// sentence, words in no list may be passed over if they are not more than those
+// sentence, words in no list may be passed over if they are not many more than those
 // that are understood; a sentence without any word of a topic is passed over
-// beside another that has one. What lies outside of any record refuses the
-// sentence.
+// beside another that has one. What lies outside of any record counts three
+// times among them. Clauses that can be read by themselves may ask for something else.
 func understand(question string, recorded map[string]bool) (understood, error) {
+	if bare := preamble.ReplaceAllString(question, ""); bare != question {
+		if u, err := understand(bare, recorded); err == nil {
+			return u, nil
+		}
+	}
 	var u understood
 	var lost []string
-	for sentence := range strings.FieldsFuncSeq(question, func(r rune) bool { return strings.ContainsRune(".?!;\n", r) }) {
+	for sentence := range strings.FieldsFuncSeq(question, func(r rune) bool { return strings.ContainsRune(".?!;:\n", r) }) {
 		s, ok := read(sentence, recorded)
-		u.taken = append(u.taken, s.taken...)
-		u.passed = append(u.passed, s.passed...)
+		for _, clause := range clauses(sentence) {
+			if c, whole := read(clause, recorded); whole && !c.weak {
+				s.topics, ok = append(s.topics, c.topics...), true
+			}
+		}
 		if !ok {
 			lost = append(lost, content(sentence)...)
 			continue
 		}
+		u.taken = append(u.taken, s.taken...)
+		u.passed = append(u.passed, s.passed...)
 		u.recorded = append(u.recorded, s.recorded...)
 		for _, t := range s.topics {
 			if !slices.ContainsFunc(u.topics, func(o topic) bool { return o.code == t.code }) {
@@ -57,7 +88,7 @@ func understand(question string, recorded map[string]bool) (understood, error) {
 // read reads one sentence; false where too little of it is understood.
 func read(sentence string, recorded map[string]bool) (u understood, ok bool) {
 	var words []string
-	for _, w := range content(sentence) {
+	for _, w := range content(strings.Join(apart(split(sentence), recorded), " ")) {
 		if meant := spelt(w, recorded); meant != w {
 			u.taken = append(u.taken, [2]string{w, meant})
 			w = stem(meant)
@@ -66,14 +97,14 @@ func read(sentence string, recorded map[string]bool) (u understood, ok bool) {
 			words = append(words, w)
 		}
 	}
-	known := 0
+	known, beside := 0, 0
 	for rest := words; ; {
 		t, phrase := longest(rest, u.topics == nil)
 		if phrase == nil {
 			for _, w := range rest {
 				switch {
 				case outside[w]:
-					return u, false
+					beside += 3
 				case recorded[w]:
 					u.recorded = append(u.recorded, w)
 				case !interrogative[w] && !isNumber(w):
@@ -91,11 +122,16 @@ func read(sentence string, recorded map[string]bool) (u understood, ok bool) {
 		}
 		known += before - len(rest)
 		u.topics = append(u.topics, t)
+		u.weak = isWeak(phrase)
 	}
+	beside += len(u.passed)
 	if u.topics == nil {
-		return u, u.recorded != nil && u.passed == nil
+		return u, u.recorded != nil && beside == 0
 	}
-	return u, len(u.passed) <= known
+	if u.weak {
+		known = 0
+	}
+	return u, beside <= known+slack
 }
 
 // longest returns the topic with the longest phrase that the words hold.

@@ -14,7 +14,7 @@ func MadeBetween(from, to record.When) (func(made record.When) bool, error) {
 		return nil, fmt.Errorf("a date is unknown")
 	}
 	if to.Before(from) {
-		return nil, fmt.Errorf("%s is before %s", to, from)
+		return nil, fmt.Errorf("the later date stands first: %s, then %s", from, to)
 	}
 	first, bounded := from.Earliest()
 	last, ends := to.Latest()
@@ -47,10 +47,12 @@ func ParseBetween(s string) (from, to record.When, err error) {
 	default:
 		return from, to, fmt.Errorf("%q: expected two dates, like \"1998 2004\" or \"2019-03 2019-06\"", s)
 	}
-	if from, err = record.ParseWhen(words[0]); err == nil {
-		to, err = record.ParseWhen(words[1])
+	for i, into := range []*record.When{&from, &to} {
+		if *into, err = record.ParseWhen(words[i]); err != nil {
+			return from, to, fmt.Errorf("%q is no date: expected one like 1998, 1998-05, 199X (the nineties) or 2019-21 (spring)", words[i])
+		}
 	}
-	return from, to, err
+	return from, to, nil
 }
 
 // SizeFrom fits sizes at least as large as a size, whichever way up.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -225,7 +226,7 @@ func (f Filter) nearest(ctx context.Context, b *book.Book, w *record.Workshop) (
 		known = append(known, strings.Fields(lower(p.Title+" "+p.Own+" "+string(p.Batch)))...)
 		return nil
 	})
-	for _, t := range strings.Fields(f.Words) {
+	for _, t := range strings.FieldsFunc(f.Words, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		if near := record.Nearest(t, known); near != "" && !strings.HasPrefix(near, lower(t)) {
 			said = append(said, record.Say("word-not-found", record.With("word", t), record.With("near", strings.Trim(near, ",.;:!?"))))
 		}
