@@ -32,9 +32,10 @@ type app struct {
 	random   io.Reader       // of salts; nil: the system's
 	lang     *tell.Catalogue // words of what is said; nil: English
 
-	bookPath string
-	asJSON   bool
-	asCSV    bool
+	bookPath     string
+	clockIsRight bool // however far it is from the last entry
+	asJSON       bool
+	asCSV        bool
 
 	passphraseFile string // of --passphrase-file
 
@@ -218,7 +219,7 @@ func (a *app) path() string {
 
 // session is a book with the clock and randomness of this run.
 func (a *app) session(b *book.Book) *studio.Session {
-	return &studio.Session{Book: b, Clock: a.now, Random: a.random}
+	return &studio.Session{Book: b, Clock: a.now, Random: a.random, ClockIsRight: a.clockIsRight}
 }
 
 // read opens the book for reading and hands it to do.
@@ -240,7 +241,14 @@ func (a *app) write(ctx context.Context, do func(*studio.Session) error) error {
 	if err != nil {
 		return err
 	}
-	err = do(a.session(b))
+	s := a.session(b)
+	last, err := b.Entries(ctx, book.Filter{Last: 1})
+	if err == nil && len(last) > 0 {
+		err = s.Believable(last[0].Entry.Written, a.now().Location())
+	}
+	if err == nil {
+		err = do(s)
+	}
 	if cerr := b.Close(); err == nil {
 		err = cerr
 	}

@@ -134,10 +134,16 @@ made before still have the private part: erase it there too, or replace them.`,
 				return err
 			}
 			return a.write(c.Context(), func(s *studio.Session) error {
-				e, err := handover.Forget(c.Context(), s, seq, why)
-				if e.Seq != 0 {
-					a.told("private-part-erased", record.With("entry", record.EntryRef(e.Seq)), record.With("of", record.EntryRef(seq)))
+				f, err := handover.Forget(c.Context(), s, seq, why)
+				if f.Entry.Seq != 0 {
+					a.told("private-part-erased", record.With("entry", record.EntryRef(f.Entry.Seq)), record.With("of", record.EntryRef(seq)))
 					a.told("backups-have-it")
+					if f.Named != nil {
+						a.told("name-may-stand-in", record.With("entries", f.Named))
+					}
+					if f.Printed != nil {
+						a.told("certificates-print-it", record.With("entries", f.Printed))
+					}
 				}
 				return err
 			})

@@ -58,3 +58,32 @@ func TestIntegrityCode(t *testing.T) {
 		})
 	}
 }
+
+// A private part that is not the one on record is not shown as if it were; it
+// can still be erased.
+func TestPrivatePartChanged(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "studio.sqlite")
+	run := func(want int, says, line string) {
+		t.Helper()
+		if said, code := typedAt(time.Now(), append([]string{"--book", path}, strings.Fields(line)...)...); code != want || !strings.Contains(said, says) {
+			t.Errorf("%s: exit code %d\n%s", line, code, said)
+		}
+	}
+	run(exitDone, "", "studio new --maker A --mark KB --currency EUR")
+	run(exitDone, "", "panel add --size 20x20x0.6cm")
+	run(exitDone, "", "handover 1 --how sale --to Bob --price 10")
+	run(exitDone, "Bob", "handover show 1")
+	db, err := sql.Open("sqlite", path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range []string{"DROP TRIGGER private_stays", "UPDATE private SET data = CAST(replace(CAST(data AS TEXT), 'Bob', 'Ben') AS BLOB)"} {
+		if _, err := db.Exec(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	db.Close()
+	run(exitIntegrity, "is not the one on record", "handover show 1")
+	run(exitDone, "erased", "handover forget 3 --because asked")
+	run(exitDone, "", "handover show 1")
+}

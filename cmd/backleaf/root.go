@@ -56,6 +56,7 @@ this program, 7 nothing of it could be verified.`,
 	template := flagUsages.ReplaceAllString(root.UsageTemplate(), fmt.Sprintf("(flags $1 %d)", width))
 	root.SetUsageTemplate(strings.ReplaceAll(template, `Use "{{.CommandPath}} [command] --help" for more information about a command.`, `"{{.CommandPath}} COMMAND --help" tells more of each.`))
 	root.PersistentFlags().StringVar(&a.bookPath, "book", "", "the studio's book (else $BACKLEAF_BOOK, else studio.sqlite here)")
+	root.PersistentFlags().BoolVar(&a.clockIsRight, "clock-is-right", false, "write although the clock is far from the last entry")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		hint := "see \"backleaf " + commandPath(c) + " --help\""
 		said := err.Error()

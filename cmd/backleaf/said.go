@@ -26,6 +26,7 @@ var hints = map[string]tell.Message{
 	"no-picture":               "save it as one of these",
 	"no-private-part":          `"backleaf handover show NUMBER" shows which entries have one`,
 	"certificate-without-file": `write it again: backleaf certificate {panel} -o FILE --as-issued`,
+	"clock-far-off":            "set the clock right; if it is right, say --clock-is-right",
 	"file-there":               "choose another name; nothing was written",
 	"key-file-missing":         `put it back, or "backleaf studio key recover" from the recovery sheet; if it is gone: "backleaf studio key lost"`,
 	"key-file-used":            "move that file away",

@@ -26,6 +26,9 @@ func (a *app) columns(w io.Writer) int {
 	if n, err := strconv.Atoi(a.env("COLUMNS")); err == nil && n > 2*least {
 		return n
 	}
+	if o, ok := w.(*outlet); ok {
+		w = o.Writer
+	}
 	f, ok := w.(*os.File)
 	if !ok || !term.IsTerminal(int(f.Fd())) {
 		return 0

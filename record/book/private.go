@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/form"
 )
 
 // Private is the part of an entry that stands outside the journal.
@@ -43,10 +44,18 @@ func privateDigest(e record.Entry) string {
 }
 
 // Private returns the private part of an entry; false if there is none, or it
-// was erased, or this copy of the book was made without it.
+// was erased, or this copy of the book was made without it. The error wraps
+// [ErrBroken] if it is not the one of which the entry holds the digest.
 func (b *Book) Private(ctx context.Context, seq int64) (p Private, ok bool, err error) {
 	err = b.view(ctx, func(s *session) error {
-		ok, err = s.one("SELECT salt, data FROM private WHERE seq = ?", []any{seq}, &p.Salt, &p.Data)
+		var entry []byte
+		if ok, err = s.one("SELECT salt, data, bytes FROM private JOIN entry USING (seq) WHERE seq = ?", []any{seq}, &p.Salt, &p.Data, &entry); !ok || err != nil {
+			return err
+		}
+		e, err := form.Read(entry)
+		if err == nil && len(e.Newer) == 0 && privateDigest(e) != p.Digest() {
+			err = fmt.Errorf("%w: the private part of entry %d is not the one on record", ErrBroken, seq)
+		}
 		return err
 	})
 	return p, ok, err

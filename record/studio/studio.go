@@ -29,6 +29,9 @@ type Session struct {
 	Clock  func() time.Time
 	Random io.Reader       // of salts; nil: the system's
 	Words  *tell.Catalogue // of the papers; nil: English
+	// ClockIsRight says that the clock is right, however far it is from the
+	// last entry; see Believable.
+	ClockIsRight bool
 }
 
 // Catalogue returns the words that papers are drawn with.

@@ -29,6 +29,9 @@ func (v *View) Write(ctx context.Context, es ...record.Entry) (Written, error) {
 // such as the next free number. Its warnings stand even where it fails.
 func (v *View) Compose(ctx context.Context, make Compose) (Written, error) {
 	var w Written
+	if err := v.Believable(v.Shop.Written, v.Zone); err != nil {
+		return w, err
+	}
 	if t, ok := v.Shop.Written.Exact(); ok && v.Now.Before(t.Add(-time.Minute)) {
 		w.Warnings = append(w.Warnings, record.Say("clock-behind",
 			record.With("clock", record.Moment(v.Local())), record.With("last", record.Moment(t.In(v.Zone)))))
@@ -44,6 +47,25 @@ func (v *View) Compose(ctx context.Context, make Compose) (Written, error) {
 		w.Warnings = append(w.Warnings, r)
 	}
 	return w, nil
+}
+
+// A clock that shows a time more than farBehind before the last entry of the
+// book, or farAhead after it, is not believed (common practice: a computer
+// whose battery is empty begins in another year).
+const (
+	farBehind = 24 * time.Hour
+	farAhead  = 10 * 365 * 24 * time.Hour
+)
+
+// Believable refuses to write by a clock that is far off, seen from when the
+// last entry was written, unless the session says that it is right.
+func (s *Session) Believable(last record.When, zone *time.Location) error {
+	now := s.Clock()
+	t, ok := last.Exact()
+	if s.ClockIsRight || !ok || now.After(t.Add(-farBehind)) && now.Before(t.Add(farAhead)) {
+		return nil
+	}
+	return refuse.Cannot("clock-far-off", "this computer's clock says %s, and the last entry of the book was written on %s", now.In(zone).Format("2 January 2006, 15:04"), t.In(zone).Format("2 January 2006, 15:04"))
 }
 
 // signed adds who does it to what is written about panels.

@@ -4,6 +4,10 @@ package handover
 
 import (
 	"context"
+	"errors"
+	"regexp"
+	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/accept"
@@ -123,19 +127,65 @@ func Of(ctx context.Context, b *book.Book, p *record.Panel) ([]Parting, error) {
 	return out, nil
 }
 
-// Forget erases the private part of an entry; the entry and its proof stay.
-// The entry that says so may be written although an error is returned.
-func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (record.Entry, error) {
-	_, here, err := s.Book.Private(ctx, seq)
-	if err != nil {
-		return record.Entry{}, err
-	}
-	if !here {
-		return record.Entry{}, refuse.Cannot("no-private-part", "entry %d has no private part in this book", seq)
+// Forgotten is a private part that was erased.
+type Forgotten struct {
+	Entry   record.Entry
+	Named   []record.EntryRef // whose words may name the same person, and stay
+	Printed []record.EntryRef // certificates of these panels that print a name or price, and are kept
+}
+
+// Forget erases the private part of an entry, whether or not the entry was
+// withdrawn; the entry and its proof stay. The entry that says so may be
+// written although an error is returned.
+func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (f Forgotten, err error) {
+	p, here, err := private.Of(ctx, s.Book, seq)
+	switch {
+	case errors.Is(err, book.ErrBroken): // it is not as it was; it can go all the same
+	case err != nil:
+		return f, err
+	case !here:
+		return f, refuse.Cannot("no-private-part", "entry %d has no private part in this book", seq)
 	}
 	v, err := s.Look(ctx, nil, nil)
 	if err != nil {
-		return record.Entry{}, err
+		return f, err
 	}
-	return s.Book.ErasePrivate(ctx, v.Local(), seq, because)
+	if err := f.look(ctx, s.Book, seq, p.To); err != nil {
+		return f, err
+	}
+	f.Entry, err = s.Book.ErasePrivate(ctx, v.Local(), seq, because)
+	return f, err
+}
+
+var (
+	nameWord = regexp.MustCompile(`\pL{3,}`)
+	jsonKey  = regexp.MustCompile(`"[a-z0-9_]+":`)
+)
+
+// look finds where else a name may stand: as a word of any text in the journal,
+// or printed on a kept certificate.
+func (f *Forgotten) look(ctx context.Context, b *book.Book, seq int64, name string) error {
+	es, err := b.Entries(ctx, book.Filter{})
+	if err != nil {
+		return err
+	}
+	var panels []record.Number
+	for _, e := range es {
+		if e.Seq == seq {
+			panels = e.Entry.Panels
+		}
+	}
+	words := nameWord.FindAllString(strings.ToLower(name), -1)
+	for _, e := range es {
+		if c, ok := e.Entry.Body.(record.Issued); ok && c.Private == record.Yes && slices.ContainsFunc(e.Entry.Panels, func(n record.Number) bool { return slices.Contains(panels, n) }) {
+			f.Printed = append(f.Printed, record.EntryRef(e.Seq))
+		}
+		for _, w := range nameWord.FindAllString(strings.ToLower(jsonKey.ReplaceAllString(string(e.Bytes), "")), -1) {
+			if slices.Contains(words, w) {
+				f.Named = append(f.Named, record.EntryRef(e.Seq))
+				break
+			}
+		}
+	}
+	return nil
 }
