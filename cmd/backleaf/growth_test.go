@@ -3,11 +3,14 @@
 package main
 
 import (
+	"backleaf/record/invented"
+	"backleaf/record/toolcheck"
 	"cmp"
 	"fmt"
 	"io"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"syscall"
@@ -23,7 +26,7 @@ import (
 // Each cell is elapsed seconds, processor seconds and the most memory held.
 func TestGrowth(t *testing.T) {
 	acts := []struct{ name, line string }{
-		{"import", "import journal.json --book empty.sqlite"}, // a file of entries is bounded: not of 100,000 panels
+		{"import", "import journal.json --highest none --book empty.sqlite"}, // a file of entries is bounded: not of 100,000 panels
 		{"list", "list"},
 		{"list, two filters", "list --stage painted --batch b2"},
 		{"find, two filters", "find harbour --lot tin-0"},
@@ -71,4 +74,27 @@ func measured(t *testing.T, dir string, args []string) string {
 	}
 	s := c.ProcessState
 	return fmt.Sprintf("%.2f s, %.2f s, %d MB", took.Seconds(), (s.UserTime() + s.SystemTime()).Seconds(), s.SysUsage().(*syscall.Rusage).Maxrss/1024)
+}
+
+// Start, against the least program on the same library for command lines, and
+// one panel of the book, against a program that reads its entries by index.
+func BenchmarkStart(b *testing.B) {
+	bare := filepath.Join(b.TempDir(), "bare")
+	if out, err := exec.Command("go", "build", "-o", bare, "./testdata/bare").CombinedOutput(); err != nil {
+		b.Fatalf("%v\n%s", err, out)
+	}
+	dir := b.TempDir()
+	inventedBook(b, dir, toolcheck.Panels(b))
+	run := func(c *exec.Cmd) {
+		if out, err := c.CombinedOutput(); err != nil || len(out) == 0 {
+			b.Fatalf("%v: %v\n%s", c.Args, err, out)
+		}
+	}
+	b.Run("version", func(b *testing.B) {
+		toolcheck.Against(b, func() { run(program(dir, "--version")) }, func() { run(exec.Command(bare, "--version")) })
+	})
+	b.Run("show", func(b *testing.B) {
+		n := string(invented.Number(20))
+		toolcheck.Against(b, func() { run(program(dir, "show", n)) }, func() { run(exec.Command(bare, filepath.Join(dir, "studio.sqlite"), n)) })
+	})
 }
