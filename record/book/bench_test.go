@@ -305,3 +305,43 @@ func BenchmarkPanels(b *testing.B) {
 		}
 	})
 }
+
+// One writes, one entry after the other, each on the disk before the next,
+// while another reads panels: how many of each in a second.
+func BenchmarkReadWhileWriting(b *testing.B) {
+	k := newBook(b)
+	if _, err := k.Append(ctx, muchLater, large(b)...); err != nil {
+		b.Fatal(err)
+	}
+	reader, err := book.OpenReadOnly(ctx, k.Path())
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Cleanup(func() { reader.Close() })
+	var wrote, read int
+	var took time.Duration
+	for b.Loop() {
+		until := time.Now().Add(500 * time.Millisecond)
+		done := make(chan error, 1)
+		go func() {
+			var err error
+			for ; err == nil && time.Now().Before(until); wrote++ {
+				_, err = k.Append(ctx, muchLater, record.Entry{Panels: []record.Number{invented.Number(wrote % 14)}, Body: record.Note{Text: "a remark at the bench"}})
+			}
+			done <- err
+		}()
+		began := time.Now()
+		for ; time.Now().Before(until); read++ {
+			if _, err := reader.WorkshopOf(ctx, invented.Number(read%100)); err != nil {
+				b.Fatal(err)
+			}
+		}
+		took += time.Since(began)
+		if err := <-done; err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(float64(wrote)/took.Seconds(), "entries/s")
+	b.ReportMetric(float64(read)/took.Seconds(), "reads/s")
+}
