@@ -42,7 +42,7 @@ func (e *NotUnderstood) Error() string {
 // Topics lists what can be asked.
 func Topics() []record.Code {
 	var out []record.Code
-	for _, t := range topics {
+	for _, t := range topics() {
 		out = append(out, t.code)
 	}
 	return out

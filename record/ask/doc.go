@@ -1,7 +1,7 @@
 // Package ask answers a short question about one panel from its record:
 // "adhesive", "is the back sealed", "who took the varnish off", "lead?".
 //
-// It is a table of topics, [topics]: phrases of the trade, and a function that
+// It is a table of topics, topics: phrases of the trade, and a function that
 // answers from the panel. The longest phrase of a question that a topic knows
 // chooses it; [understand] tells how. Words that are slightly misspelt are read
 // as the nearest word that a topic or this panel's record knows, never words of

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"backleaf/record"
 )
@@ -30,17 +31,13 @@ var slips = func() map[string]string {
 }()
 
 // vocabulary are all words that a topic knows, with those of the table of
-// empty words and of what lies outside.
-var vocabulary = map[string]bool{}
-
-// topicsOf names the topics that know a word.
-var topicsOf = map[string]string{}
-
-func init() {
-	for _, t := range topics {
+// empty words and of what lies outside, and the topics that know each.
+var vocabulary = sync.OnceValues(func() (words map[string]bool, topicsOf map[string]string) {
+	words, topicsOf = map[string]bool{}, map[string]string{}
+	for _, t := range topics() {
 		for _, p := range slices.Concat(t.phrases, t.about) {
 			for _, w := range p {
-				vocabulary[w] = true
+				words[w] = true
 				if !strings.HasSuffix(topicsOf[w], " "+string(t.code)) {
 					topicsOf[w] += " " + string(t.code)
 				}
@@ -48,19 +45,21 @@ func init() {
 		}
 	}
 	for _, s := range []map[string]bool{empty, interrogative, outside} {
-		maps.Copy(vocabulary, s)
+		maps.Copy(words, s)
 	}
-}
+	return words, topicsOf
+})
 
 // spelt returns the one word of topics or of the record that a misspelt word is nearest to: one slip of
 // the finger, in long words two, and none in its first letter. Of words that are as near, one that a topic knows
 // counts before one that only fills, then that which begins alike for longer; where topics are still as near, it is
 // left as it is.
 func spelt(w string, recorded map[string]bool) string {
+	known, topicsOf := vocabulary()
 	if meant, ok := slips[w]; ok && !recorded[w] && topicsOf[w] == "" {
 		return meant
 	}
-	if vocabulary[w] || recorded[w] {
+	if known[w] || recorded[w] {
 		return w
 	}
 	if len(w) < shortest {
@@ -71,7 +70,7 @@ func spelt(w string, recorded map[string]bool) string {
 		allowed = 2
 	}
 	near := map[int][]string{}
-	for _, words := range []map[string]bool{vocabulary, recorded} {
+	for _, words := range []map[string]bool{known, recorded} {
 		for x := range words {
 			d := record.Slips(w, x)
 			if d > allowed || slices.Contains(near[d], x) {
@@ -114,6 +113,7 @@ func begun(a, b string) (n int) {
 // baseOf is the word of a topic of which a word is another form: "measuring",
 // "glueing", "repaired"; empty: there is none.
 func baseOf(w string) string {
+	_, topicsOf := vocabulary()
 	for _, suffix := range []string{"ing", "ed", "er", "ment", "ly", "ation", "able", "y"} {
 		stem, ok := strings.CutSuffix(w, suffix)
 		if !ok || len(stem) < 3 {
@@ -131,7 +131,8 @@ func baseOf(w string) string {
 // apart splits two words that were written as one, and joins one that was
 // written as two: "policereport", "ply wood".
 func apart(words []string, recorded map[string]bool) (out []string) {
-	known := func(w string) bool { return vocabulary[w] || recorded[w] }
+	all, topicsOf := vocabulary()
+	known := func(w string) bool { return all[w] || recorded[w] }
 	for i, w := range words {
 		if i+1 < len(words) && topicsOf[w+words[i+1]] != "" && !(known(w) && known(words[i+1])) {
 			out = append(out, w+words[i+1])

@@ -11,7 +11,7 @@ func TestPhrases(t *testing.T) {
 			t.Errorf("%q stands in two lists", w)
 		}
 	}
-	for _, top := range topics {
+	for _, top := range topics() {
 		for _, p := range top.phrases {
 			for _, w := range p {
 				if outside[w] && len(p) == 1 {

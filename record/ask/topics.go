@@ -3,6 +3,7 @@ package ask
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"backleaf/record"
 )
@@ -17,9 +18,15 @@ type topic struct {
 	answer  func(*reader) Answer
 }
 
-// on makes a topic of phrases that are parted by commas.
-func on(code record.Code, phrases, about string, answer func(*reader) Answer) topic {
-	return topic{code, phrasesOf(phrases), phrasesOf(about), answer}
+// listed is a topic with its phrases parted by commas.
+type listed struct {
+	code           record.Code
+	phrases, about string
+	answer         func(*reader) Answer
+}
+
+func on(code record.Code, phrases, about string, answer func(*reader) Answer) listed {
+	return listed{code, phrases, about, answer}
 }
 
 func phrasesOf(s string) [][]string {
@@ -36,11 +43,17 @@ func phrasesOf(s string) [][]string {
 	return out
 }
 
-// topics is the thesaurus: the special before the general.
-var topics = slices.Concat(harmTopics, workTopics, layerTopics, bodyTopics, lifeTopics, recordTopics)
+// topics is the thesaurus: the special before the general. It is made when a
+// question is asked.
+var topics = sync.OnceValue(func() (out []topic) {
+	for _, l := range slices.Concat(harmTopics, workTopics, layerTopics, bodyTopics, lifeTopics, recordTopics) {
+		out = append(out, topic{l.code, phrasesOf(l.phrases), phrasesOf(l.about), l.answer})
+	}
+	return out
+})
 
 // harmTopics: what harms whoever works on the panel.
-var harmTopics = []topic{
+var harmTopics = []listed{
 	on("lead-and-toxic-pigments", "lead, lead white, flake white, toxic, poison, poisonous, cadmium, mercury, arsenic, heavy metal, naples yellow, vermilion, chromium, cobalt, nickel, barium, lead based, lead paint, lead ground, lead primer",
 		"pigment, paint, ground, colour, color, red, yellow, white, layer, primer, stuff, substance, free, material, component, metal", (*reader).metals),
 	on("zinc", "zinc, zinc white, zinc oxide", "pigment, paint, ground, white, oil", (*reader).zinc),
@@ -49,7 +62,7 @@ var harmTopics = []topic{
 }
 
 // bodyTopics: board and cloth, their sizes and how they stand.
-var bodyTopics = []topic{
+var bodyTopics = []listed{
 	on("thread-count", "thread count, thread per cm, thread per inch, thread, sett, weave count, weave, woven, centimetre thread, twill, plain weave, how fine, fine weave, coarse, coarse weave",
 		"cloth, linen, canvas, fabric, warp, weft, per, centimetre, centimeter, how many, count, plain", (*reader).threads),
 	on("weight-of-the-cloth", "cloth weight, weight cloth, linen weight, weight linen, canvas weight, fabric weight, gsm, mass per area, heavy cloth, heavy linen, heavy canvas, heavy fabric, cloth mass, weigh cloth, weigh linen, weigh canvas, weigh fabric, weight cotton, weight polyester",

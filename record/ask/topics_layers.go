@@ -15,7 +15,7 @@ func isCloth(l record.Layer) bool      { return l.Cloth != nil }
 func isCoat(l record.Layer) bool       { return l.Cloth == nil && l.Paint == nil && l.Varnish == nil }
 
 // layerTopics: what was laid on, and what was taken off.
-var layerTopics = []topic{
+var layerTopics = []listed{
 	on("new-varnish", "new varnish, over varnish, revarnish, re varnish, varnish myself, can varnish, may varnish, should varnish, another varnish, put varnish, add varnish, can coat, ready varnish, new coat varnish, recoat, safe varnish, varnish home",
 		"varnish, myself, fresh, coat, top, home, new, layer, gloss, matt, protective, conservator, old", (*reader).newVarnish),
 	on("removed", "varnish taken off, varnish taken, varnish took, took off, removed, who removed, removed layer, removed varnish, when varnish removed, old varnish, earlier varnish, previous varnish, former varnish, original varnish, first varnish, removal, stripped, cleaned off, why removed, taken off, get rid, varnish gone, scraped",

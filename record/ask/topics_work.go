@@ -3,7 +3,7 @@ package ask
 import "backleaf/record"
 
 // workTopics: how the work went.
-var workTopics = []topic{
+var workTopics = []listed{
 	on("trimming", "trim, trimmed, trimming, cut flush, eased", "cloth, linen, edge, blade", events[record.Trimmed]),
 	on("cure", "cure, cured, curing, hardened, dry, dried, dry time, drying time, drying", "sealer, ground, varnish, paint, time, fully, long, coat, adhesive, film, touch", (*reader).cured),
 	on("sanding", "sand, sanded, sanding, grit, abrasive, sandpaper, abraded, abrade, smoothed, rub down, rubbed, sand down, ground sanded, can sand, can sand ground, sand ground", "ground, cloth, coat, paper, wet, layer, down, paint, surface, safely", (*reader).sanded),
@@ -26,7 +26,7 @@ var workTopics = []topic{
 }
 
 // lifeTopics: what the work is, and what became of it.
-var lifeTopics = []topic{
+var lifeTopics = []listed{
 	on("finished", "finished, finish, completed, complete, done, ready, unfinished, incomplete painting, when finished, finish date, finished when, completion", "artist, date, exact, painting", (*reader).finished),
 	on("date-of-the-work", "date, when made, year, dated, when, old, how old, age, period, year made, when painted, painted year, when created, created, date work, which year, when painting, exact date, decade, antique", "made, work, painted, exact, artist, year, painting, creation", (*reader).when),
 	on("maker", "who, who made, maker, artist, author, studio, painter, who painted, whose, who make, creator, attribution, who created, who built, made by whom, name artist, name painter, whose work, original", "contact, paint, painted, made, make, board, itself, creator, support, built", (*reader).maker),
@@ -59,7 +59,7 @@ var lifeTopics = []topic{
 }
 
 // recordTopics: papers, and the record itself.
-var recordTopics = []topic{
+var recordTopics = []listed{
 	on("certificate", "certificate, certified, authentic, authenticity, latest certificate, newest certificate, certificate valid, certificate still, genuine, valid certificate, papers, paperwork, document, documentation, proof, certificate last, certificate new", "issued, latest, newest, last, valid, still, replaced, force, offered, revoked, withdrawn, date, out, date, superseded, up, when, new, newer, version, right, original, paper, old", (*reader).certificate),
 	on("earlier-certificates", "earlier certificate, certificate history, issued before, certificate before", "certificate", (*reader).certificates),
 	on("label", "label, labelled, label printed", "back, printed", events[record.LabelPrinted]),

@@ -143,7 +143,7 @@ func longest(words []string, alone bool) (topic, []string) {
 		if phrase != nil || weak && !alone {
 			break
 		}
-		for _, t := range topics {
+		for _, t := range topics() {
 			for _, p := range t.phrases {
 				if len(p) > len(phrase) && isWeak(p) == weak && holds(words, p) {
 					best, phrase = t, p
@@ -171,8 +171,9 @@ func without(words, gone []string) []string {
 // strange are the words that no topic and no record knows; all of them, if
 // none is strange by itself.
 func strange(words []string, recorded map[string]bool) []string {
+	known, _ := vocabulary()
 	out := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
-		return vocabulary[w] || recorded[w] || interrogative[w]
+		return known[w] || recorded[w] || interrogative[w]
 	})
 	if len(out) == 0 {
 		return words
@@ -187,7 +188,7 @@ func nearest(words []string) [2]record.Code {
 	for i := range far {
 		far[i] = 1 << 30
 	}
-	for _, t := range topics {
+	for _, t := range topics() {
 		d := 1 << 20
 		for _, p := range slices.Concat(t.phrases, t.about) {
 			for _, w := range words {
