@@ -166,8 +166,35 @@ func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
 	return record.Fold(form.Entries(stored))
 }
 
-// Roll returns the numbers this book knows.
-func (b *Book) Roll(ctx context.Context) (r record.Roll, err error) {
+// Roll returns the numbers this book knows. Where each of terms is a whole
+// number or "batch:NAME" that is there, it holds only their batches: whatever
+// else a book holds, these mean the same.
+func (b *Book) Roll(ctx context.Context, terms ...string) (record.Roll, error) {
+	ns, batches := []record.Number{}, []string{}
+	for _, t := range terms {
+		for one := range strings.SplitSeq(t, ",") {
+			if name, is := strings.CutPrefix(one, "batch:"); is {
+				batches = append(batches, strings.ToLower(name))
+			} else if n, err := record.ParseNumber(one, ""); err == nil {
+				ns = append(ns, n)
+			} else {
+				return b.roll(ctx, "")
+			}
+		}
+	}
+	if len(terms) == 0 {
+		return b.roll(ctx, "")
+	}
+	r, err := b.roll(ctx, "WHERE batch IN (SELECT batch FROM panel WHERE number IN (SELECT value FROM json_each(?)) UNION SELECT value FROM json_each(?))", jsonList(ns), jsonList(batches))
+	missing := slices.ContainsFunc(ns, func(n record.Number) bool { return !slices.Contains(r.Numbers, n) }) ||
+		slices.ContainsFunc(batches, func(k string) bool { return r.Batches[record.Key(k)] == nil })
+	if err != nil || !missing {
+		return r, err
+	}
+	return b.roll(ctx, "") // the nearest are named
+}
+
+func (b *Book) roll(ctx context.Context, where string, args ...any) (r record.Roll, err error) {
 	r.Batches, r.Called = map[record.Key][]record.Number{}, map[string][]record.Number{}
 	err = b.view(ctx, func(s *session) error {
 		st, _, err := s.studio()
@@ -175,7 +202,7 @@ func (b *Book) Roll(ctx context.Context) (r record.Roll, err error) {
 			return err
 		}
 		r.NAAN = st.NAAN
-		return s.each("SELECT number, batch, own, title FROM panel ORDER BY year, serial", nil, func(scan func(...any) error) error {
+		return s.each("SELECT number, batch, own, title FROM panel "+where+" ORDER BY year, serial", args, func(scan func(...any) error) error {
 			var n, batch, own, title string
 			if err := scan(&n, &batch, &own, &title); err != nil {
 				return err

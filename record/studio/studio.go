@@ -14,6 +14,7 @@ import (
 	"context"
 	"crypto/rand"
 	"io"
+	"slices"
 	"time"
 	_ "time/tzdata" // a studio's time zone must be known on any machine
 
@@ -89,7 +90,7 @@ type View struct {
 func (s *Session) Look(ctx context.Context, terms, except []string) (*View, error) {
 	v := &View{Session: s, Now: s.Clock(), Shops: s.Book.WorkshopOf}
 	var err error
-	if v.Roll, err = s.Book.Roll(ctx); err != nil {
+	if v.Roll, err = s.Book.Roll(ctx, slices.Concat(terms, except)...); err != nil {
 		return nil, err
 	}
 	if len(terms) > 0 {

@@ -45,7 +45,7 @@ func Ask(ctx context.Context, c *tell.Catalogue, s *studio.Session, panel, quest
 	if err := studio.Known(s.Book); err != nil {
 		return Reply{}, err
 	}
-	roll, err := s.Book.Roll(ctx)
+	roll, err := s.Book.Roll(ctx, panel)
 	if err != nil {
 		return Reply{}, err
 	}

@@ -16,7 +16,7 @@ import (
 
 // One finds one panel by what was typed, with what is needed to fold it.
 func One(ctx context.Context, b *book.Book, typed string) (*record.Workshop, *record.Panel, error) {
-	roll, err := b.Roll(ctx)
+	roll, err := b.Roll(ctx, typed)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -58,10 +58,6 @@ func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.
 	if err := studio.Known(b); err != nil {
 		return nil, nil, err
 	}
-	roll, err := b.Roll(ctx)
-	if err != nil {
-		return nil, nil, err
-	}
 	if len(terms) == 0 {
 		w, err := b.Workshop(ctx)
 		if err != nil {
@@ -74,6 +70,10 @@ func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.
 			}
 		}
 		return w, ps, nil
+	}
+	roll, err := b.Roll(ctx, slices.Concat(terms, except)...)
+	if err != nil {
+		return nil, nil, err
 	}
 	ns, err := roll.Select(terms, except)
 	if err != nil {

@@ -62,7 +62,7 @@ type Listing struct {
 func List(ctx context.Context, b *book.Book, l Listing) (rows []Row, of int, err error) {
 	n := book.Narrow{Batch: record.Key(l.Batch), Stage: record.Stage(l.Stage)}
 	if len(l.Terms) > 0 {
-		roll, err := b.Roll(ctx)
+		roll, err := b.Roll(ctx, l.Terms...)
 		if err != nil {
 			return nil, 0, err
 		}
