@@ -118,6 +118,7 @@ whole cell. Inexact dates are welcome: 1998~, c. 1998, 199X, 2019-21, unknown.`,
 	c.Flags().StringSliceVar(&also, "also", nil, "kinds of entries that are taken only where they are asked for")
 	c.Flags().StringSliceVar(&highest, "highest", nil, "into an empty book: highest number on any label, of each year one; none: all are in the file")
 	c.Flags().BoolVar(&o.dry, "dry-run", false, "show what would be written and what is refused; write nothing")
+	c.Flags().BoolVar(&o.all, "all", false, "with --dry-run: every row and every kind of what is refused")
 	c.Flags().BoolVar(&o.partly, "rows-that-pass", false, "write the rows that pass though others are refused")
 	c.Flags().BoolVar(&o.again, "again", false, "import a sheet that was imported before: its rows are other panels")
 	return c

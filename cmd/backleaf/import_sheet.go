@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"regexp"
 
 	"backleaf/record"
 	"backleaf/record/studio"
@@ -13,8 +12,8 @@ import (
 
 // sheetFlags say how a spreadsheet of older panels is read.
 type sheetFlags struct {
-	file, mapping      string
-	dry, partly, again bool
+	file, mapping           string
+	dry, partly, again, all bool
 }
 
 // importSheet reads a spreadsheet and writes its panels in one transaction.
@@ -44,7 +43,7 @@ func (a *app) importSheet(ctx context.Context, o sheetFlags) error {
 		if err != nil {
 			return err
 		}
-		a.sayRefused(x, o.file)
+		a.sayRefused(x, o)
 		done, err := x.Write(ctx, a.progress())
 		if err != nil {
 			return err
@@ -63,28 +62,23 @@ func (a *app) importSheet(ctx context.Context, o sheetFlags) error {
 	})
 }
 
-var quoted = regexp.MustCompile(`"[^"]*"`)
+// A dry run fits a screen: so many kinds of refusals, and rows, are shown.
+const shownKinds, shownRows = 10, 2
 
 // sayRefused names what is wrong with cells, each kind once by its first cell
 // with how many more are like it, and every column left out.
-func (a *app) sayRefused(x *exchange.Sheet, name string) {
-	more := map[string]int{}
-	var kinds []string
-	first := map[string]string{}
-	for _, r := range x.Refused {
-		kind := r.Column + ": " + quoted.ReplaceAllString(r.Why, "")
-		if _, seen := first[kind]; seen {
-			more[kind]++
-			continue
+func (a *app) sayRefused(x *exchange.Sheet, o sheetFlags) {
+	kinds := x.Kinds()
+	for i, k := range kinds {
+		if i == shownKinds && !o.all {
+			a.noted("more-kinds", record.With("n", len(kinds)-i))
+			break
 		}
-		kinds, first[kind] = append(kinds, kind), r.String()
-	}
-	for _, k := range kinds {
 		like := ""
-		if n := more[k]; n > 0 {
+		if n := k.Count - 1; n > 0 {
 			like = fmt.Sprintf(" (and %d more like it)", n)
 		}
-		a.talk("%s, %s%s", name, first[k], like)
+		a.talk("%s, %s%s", o.file, k.First, like)
 	}
 	if len(x.Unread) > 0 {
 		a.noted("columns-not-read", record.With("columns", x.Unread))
@@ -98,8 +92,10 @@ func (a *app) saySheet(ctx context.Context, x *exchange.Sheet, o sheetFlags) err
 		return err
 	}
 	entries, c := 0, a.catalogue().At(x.Now, x.Now.Location())
-	for _, row := range rows {
-		entries += len(row.Entries)
+	for i, row := range rows {
+		if entries += len(row.Entries); i >= shownRows && len(rows) > shownRows+1 && !o.all {
+			continue
+		}
 		a.tell(c, record.Say("sheet-line", record.With("line", row.Line), record.With("panel", row.Number), record.With("reference", row.Reference)))
 		for j, e := range row.Entries {
 			code := "sheet-entry"
@@ -109,7 +105,10 @@ func (a *app) saySheet(ctx context.Context, x *exchange.Sheet, o sheetFlags) err
 			a.tell(c, record.Say(code, tell.Told("what", c.Event(record.Event{At: e.At, Body: e.Body})), record.With("at", e.At)))
 		}
 	}
-	a.sayRefused(x, o.file)
+	if len(rows) > shownRows+1 && !o.all {
+		a.tell(c, record.Say("more-rows", record.With("n", len(rows)-shownRows)))
+	}
+	a.sayRefused(x, o)
 	n := x.RefusedRows()
 	a.tell(c, record.Say("sheet-dry-run", record.With("panels", len(rows)), record.With("entries", entries), record.With("refused", n)))
 	if n > 0 && !o.partly {

@@ -166,6 +166,8 @@ func TestRefused(t *testing.T) {
 	for _, x := range []struct{ name, header, cells, rest, want string }{
 		{"no size", "title", "Dune", "", `line 2, (height): the size is missing`},
 		{"no width", "height,width", "30 cm,", "", `line 2, height, "30 cm": the size is missing`},
+		{"a bad width", "height,width", "30 cm,wide", "", `line 2, width, "wide": not a length: expected one like 30 cm`},
+		{"a bad height", "height,width", "tall,30 cm", "", `line 2, height, "tall": not a length`},
 		{"no unit", "size", "30 x 40", "", `line 2, size, "30 x 40": size "30 x 40": it has no unit`},
 		{"too small", "size", "1 x 1 mm", "", `line 2, size, "1 x 1 mm": a side between 5 mm and 10 m`},
 		{"twice", "size,depth", "20 x 20 x 1 cm,3 mm", "", `line 2, depth, "3 mm": the thickness is given twice`},
@@ -237,6 +239,13 @@ func TestFiles(t *testing.T) {
 	if s, _ := read(t, "Size,Title\n20x20cm,\"two\nlines\"\n20x20cm,y\n,z\n", mapping); len(s.Refused) != 2 || s.Refused[0].Line != 2 || s.Refused[1].Line != 5 {
 		t.Errorf("lines: %v", s.Refused)
 	}
+	// A quotation mark that stands alone refuses its row; the next ones are read.
+	for _, stray := range []string{"\"Dune", "Du\"ne", "\"Du\"ne", "Dune\""} {
+		s, err := read(t, "Size,Title\n20x20cm,a\n\n20x20cm,"+stray+"\n20x20cm,\"b \"\"c\"\"\"\n20x20cm,d", mapping)
+		if err != nil || len(s.Rows) != 3 || len(s.Refused) != 1 || s.Refused[0].Line != 4 || s.Rows[2].Line != 6 || !strings.Contains(told(t, s.Rows[1]), "title:b ") {
+			t.Errorf("%s: %v, %+v", stray, err, s)
+		}
+	}
 	for _, x := range []struct{ data, want string }{
 		{"", "the sheet is empty"},
 		{"\n \n", "the sheet is empty"},
@@ -246,7 +255,7 @@ func TestFiles(t *testing.T) {
 		{"Size,Title\n\x00", "line 2: a zero byte"},
 		{"Size,Titel\n", `the sheet has no column "Title"; nearest: Titel`},
 		{"Size,Title,title\n", `the sheet has 2 columns "Title"`},
-		{"Size,Title\n20x20cm,\"Dune\n", "line 2, character "},
+		{"Size,\"Title\nx,y", "extraneous or missing"},
 	} {
 		if _, err := read(t, x.data, mapping); err == nil || !strings.Contains(err.Error(), x.want) {
 			t.Errorf("%q: %v, want %s", x.data, err, x.want)

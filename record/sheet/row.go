@@ -84,7 +84,18 @@ func (r *rowReader) size() record.Size {
 			r.refuse(r.sizeField(), "the size is missing; write unknown where nobody knows it")
 			return record.Size{}
 		}
-		whole = withUnit(h, r.mapping.Unit) + " x " + withUnit(w, r.mapping.Unit)
+		h, w = withUnit(h, r.mapping.Unit), withUnit(w, r.mapping.Unit)
+		good := true
+		for _, side := range []struct{ field, text string }{{"height", h}, {"width", w}} {
+			if _, err := record.ParseSize(side.text + " x " + side.text); err != nil {
+				r.refuse(side.field, "not a length: expected one like 30 cm, 12 1/2 in or unknown")
+				good = false
+			}
+		}
+		if !good {
+			return record.Size{}
+		}
+		whole = h + " x " + w
 	}
 	whole = withUnit(whole, r.mapping.Unit)
 	s, err := record.ParseSize(whole)

@@ -51,7 +51,7 @@ func readTable(data []byte, wanted []string) (table, error) {
 			delimiter, best = d, n
 		}
 	}
-	return readRows(newReader(text, delimiter))
+	return readRows(text, delimiter)
 }
 
 func newReader(text string, delimiter rune) *csv.Reader {
@@ -60,11 +60,22 @@ func newReader(text string, delimiter rune) *csv.Reader {
 	return r
 }
 
-func readRows(r *csv.Reader) (table, error) {
+// readRows reads a line after the other. Where a quotation mark stands that ends
+// or begins nothing, that line is wrong, and the next is read as a row again.
+func readRows(text string, delimiter rune) (table, error) {
 	var t table
+	r, above := newReader(text, delimiter), 0
 	for {
 		cells, err := r.Read()
 		var bad *csv.ParseError
+		if errors.As(err, &bad) && t.header != nil {
+			t.rows = append(t.rows, tableRow{line: above + bad.StartLine, wrong: "a quotation mark stands alone; in a cell write two of them, and one before and after the cell"})
+			for range bad.StartLine {
+				_, text, _ = strings.Cut(text, "\n")
+			}
+			r, above = newReader(text, delimiter), above+bad.StartLine
+			continue
+		}
 		switch {
 		case err == io.EOF && t.header == nil:
 			return t, fmt.Errorf("the sheet is empty: expected a header and a row for each panel")
@@ -79,6 +90,7 @@ func readRows(r *csv.Reader) (table, error) {
 			cells[i] = strings.TrimSpace(Unguard(strings.Trim(c, " \u00a0")))
 		}
 		line, _ := r.FieldPos(0)
+		line += above
 		if !slices.ContainsFunc(cells, func(c string) bool { return c != "" }) {
 			continue
 		}

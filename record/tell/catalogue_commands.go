@@ -10,6 +10,8 @@ var englishCommands = map[string]Message{
 	"files-kept":             "{folder}  {n} kept, {good} in order",
 	"certificate-outdated":   "the certificate of {panel} ({entry}) was issued before this correction; to replace it: backleaf certificate {panel} -o FILE",
 	"no-panels":              `there are no panels yet; "backleaf panel add" numbers some`,
+	"more-rows":              "and {n} more rows like these (--all shows them)",
+	"more-kinds":             "and {n, plural, one {1 more kind} other {{n} more kinds}} of what is refused (--all names them)",
 	"none-of-panels":         "none of the {n} panels",
 	"word-not-found":         "nothing says {word}; the nearest word on record is {near}",
 	"material-without-lot":   "{panels}: {material} of a lot that nobody recorded; it may be {lot}",
