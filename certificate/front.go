@@ -9,7 +9,6 @@ import (
 // Measures of the front, in millimetres.
 const (
 	stampMM    = 35.0 // for a round stamp
-	signatureW = 78.0 // for a hand
 	placeW     = 38.0
 	gutterMM   = 6.0
 	captionW   = 150.0

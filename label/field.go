@@ -48,10 +48,5 @@ var reading = []Field{Number, Part, Top, Notice, Title, Date, Maker, Place, Supp
 var staying = []Field{Title, Date, Support, Dimensions, QR, BuildUp, Sealed, Varnish, Changed, Issue, Place, OtherUnits, Facts, BuildUpFull, Care,
 	Fingerprint, StudioMark, Signature, Remarks}
 
-// Staying returns the order in which fields find room on a label, whatever
-// its size: the first stay longest. Number, maker, hazards, the arrow to the
-// top, where the record is and the notice on a demonstration always do.
-func Staying() []Field { return append([]Field(nil), staying...) }
-
 // Words are the printed words of labels.
 type Words = tell.LabelWords

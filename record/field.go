@@ -27,11 +27,6 @@ type Field struct {
 
 var textMarshaler = reflect.TypeFor[encoding.TextMarshaler]()
 
-// IsText reports that the value stands as a text in JSON.
-func (f Field) IsText() bool {
-	return f.Type.Kind() == reflect.String || f.Type.Implements(textMarshaler)
-}
-
 // Words returns the closed list of words that the field takes; nil if it takes
 // none.
 func (f Field) Words() []string {

@@ -153,9 +153,6 @@ func (t Temperature) Millicelsius() (int64, bool) { return t.base() }
 // MilligramsPerSquareMeter returns the weight of cloth and whether known.
 func (m MassPerArea) MilligramsPerSquareMeter() (int64, bool) { return m.base() }
 
-// ThreadsPerMeter returns the count and whether it is known.
-func (t ThreadCount) ThreadsPerMeter() (int64, bool) { return t.base() }
-
 // ParseLength reads "3.2 mm", "1/8 in", "8 1/2 in", `8-1/2"` or "unknown".
 func ParseLength(s string) (l Length, err error) { err = l.UnmarshalText([]byte(s)); return l, err }
 

@@ -18,7 +18,6 @@ var chartSmall = paper.LabelSmall
 const (
 	chartLeft  = 12.0
 	chartRight = 4.0
-	stepDrop   = 4.5 // of numbers that would stand on each other
 	panelMM    = 18.0
 )
 

@@ -100,12 +100,6 @@ func Panel(w *record.Workshop, p *record.Panel, now time.Time, only ...string) [
 	return findings
 }
 
-// Judge is [Panel] without remedies: those cost as much again for each finding
-// that falls short.
-func Judge(w *record.Workshop, p *record.Panel, now time.Time) []Finding {
-	return newSubject(w, p, now).findings()
-}
-
 // Outcome says what one rule says of a panel at a moment.
 func (r Rule) Outcome(w *record.Workshop, p *record.Panel, now time.Time) Outcome {
 	return r.find(r.judge(newSubject(w, p, now))).Outcome

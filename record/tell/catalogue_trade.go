@@ -17,9 +17,6 @@ var englishTrade = texts{
 
 	// verdicts and needs
 	"sound": "sound", "with-conditions": "with conditions", "advised-against": "usually advised against",
-	"spoils-sulfide": "sulfides", "spoils-acid": "acids", "spoils-strong-acid": "strong acids", "spoils-alkali": "alkalis", "spoils-lime": "lime", "spoils-heat": "heat",
-	"spoils-water": "water", "spoils-damp": "damp", "spoils-solvent": "solvents", "spoils-copper-lead": "colours of copper or lead", "spoils-sulfide-colours": "colours that hold sulfide",
-	"spoils-ammonia": "ammonia", "spoils-air": "air",
 
 	// conditions
 	"tooth": "a lower layer that is matt or was dulled", "thin-below": "a thin lower layer", "thin-above": "a thin upper layer", "lean-below": "a lean lower layer",

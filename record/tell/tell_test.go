@@ -52,7 +52,7 @@ func workshop(t testing.TB) *record.Workshop {
 
 // everything is all that a teller says of a panel.
 func everything(k *tell.Teller) []string {
-	out := []string{k.Title(), k.Dimensions(), k.MeasuredSize(), k.DateOfWork(), k.MadeBetween(), k.MediumLine(), k.SupportLine(), k.Stage(),
+	out := []string{k.Title(), k.Dimensions(), k.MeasuredSize(), k.DateOfWork(), k.MadeBetween(), k.MediumLine(), k.SupportLine(),
 		k.BuildUpSentence(), k.SealedFaces(), k.VarnishLine(), k.CareLine()}
 	for _, list := range [][]string{k.BuildUp(), k.Care(trade.Owner), k.Gaps(), k.Corrections()} {
 		out = append(out, list...)

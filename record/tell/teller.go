@@ -80,9 +80,6 @@ func (t *Teller) PlainText() string {
 	return strings.Join(lines, "\n")
 }
 
-// Stage returns how far the work has come.
-func (t *Teller) Stage() string { return t.c.Word(t.p.Stage()) }
-
 // DateOfWork returns the date of the work in words or, where none is recorded,
 // when it was painted.
 func (t *Teller) DateOfWork() string {
@@ -99,12 +96,6 @@ func (t *Teller) DateOfWork() string {
 func (t *Teller) MadeBetween() string {
 	first, last := t.madeFrom()
 	return t.c.Span(first, last)
-}
-
-// MadeSpan returns the same as a date, for a message that tells it in a role of
-// its own ("short"); nothing is recorded of a span that is no EDTF interval.
-func (t *Teller) MadeSpan() record.When {
-	return spanOf(t.madeFrom())
 }
 
 // Span tells the days from one date to another: "2–4 May 2026", "between about

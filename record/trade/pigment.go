@@ -122,11 +122,6 @@ func (r reading) possible(q func(*pigmentRow) record.Answer) bool {
 // know, all of it: only then can anything be ruled out.
 func Told(p record.Pigment) bool { r := read(p); return !r.named && r.all }
 
-// Holds answers whether a pigment holds a hazard.
-func Holds(p record.Pigment, h Hazard) record.Answer {
-	return read(p).ask(func(r *pigmentRow) record.Answer { return r.holding(h) })
-}
-
 // HazardsOf lists what a pigment holds, and what it may hold besides: in some
 // grades, or as one of the things that its name stands for. Neither list says
 // that there is nothing else; [Told] does.
@@ -158,23 +153,6 @@ func HoldsZinc(p record.Pigment, forms ...Zinc) record.Answer {
 // Fugitive answers whether a pigment fades in the light of a room. It is
 // general knowledge and no rating of a paint.
 func Fugitive(p record.Pigment) record.Answer { return read(p).ask((*pigmentRow).fugitive) }
-
-// agents are what may spoil a pigment, as codes.
-var agents = []record.Code{"spoils-sulfide", "spoils-acid", "spoils-strong-acid", "spoils-alkali", "spoils-lime", "spoils-heat", "spoils-water", "spoils-damp",
-	"spoils-solvent", "spoils-copper-lead", "spoils-sulfide-colours", "spoils-ammonia", "spoils-air"}
-
-// HarmedBy lists what spoils a pigment, as far as its name tells for certain.
-func HarmedBy(p record.Pigment) []record.Code {
-	var out []record.Code
-	r := read(p)
-	for _, a := range agents {
-		agent := strings.TrimPrefix(string(a), "spoils-")
-		if r.ask(func(r *pigmentRow) record.Answer { return listed(agent, r.harmedBy, "") }) == record.Yes {
-			out = append(out, a)
-		}
-	}
-	return out
-}
 
 // Among asks one question of several pigments: yes if one says so, no only if
 // each of them does and there is at least one.

@@ -10,15 +10,14 @@ import (
 // one substance, and what is known of it. C.I. figures and light are general
 // and mostly from memory: light says nothing of one paint in one binder.
 type pigmentRow struct {
-	index    string // generic names, separated by commas; empty where none is assigned
-	names    string // English, German and French names that mean this substance, separated by |
-	holds    string // hazards it has
-	some     string // hazards that some grades or ages of it have
-	bound    bool   // locked in a spinel or rutile lattice
-	light    string // general behaviour in light, and the worse one that some grades or tints show
-	harmedBy string // what spoils it
-	zinc     string // the form in which it holds zinc; ? after it: some grades do
-	from     string // works
+	index string // generic names, separated by commas; empty where none is assigned
+	names string // English, German and French names that mean this substance, separated by |
+	holds string // hazards it has
+	some  string // hazards that some grades or ages of it have
+	bound bool   // locked in a spinel or rutile lattice
+	light string // general behaviour in light, and the worse one that some grades or tints show
+	zinc  string // the form in which it holds zinc; ? after it: some grades do
+	from  string // works
 }
 
 // Zinc is the form in which a pigment holds zinc. What is described of zinc in
@@ -37,16 +36,11 @@ const (
 // zincForms lists them.
 var zincForms = []Zinc{ZincOxide, ZincSulfide, ZincChromate, ZincBound, ZincMetal}[:5:5]
 
-// Light is how a pigment stands light, in general.
-type Light string
-
-// Behaviour in light. Changes means that it darkens, greys or turns.
+// Behaviour in light that is not excellent, good or fair. Changes means that it
+// darkens, greys or turns.
 const (
-	LightExcellent Light = "excellent"
-	LightGood      Light = "good"
-	LightFair      Light = "fair"
-	LightPoor      Light = "poor"
-	LightChanges   Light = "changes"
+	lightPoor    = "poor"
+	lightChanges = "changes"
 )
 
 func (r *pigmentRow) holding(h Hazard) record.Answer { return listed(string(h), r.holds, r.some) }
@@ -79,9 +73,9 @@ func (r *pigmentRow) zincIn(forms ...Zinc) record.Answer {
 func (r *pigmentRow) fugitive() record.Answer {
 	light, worse, _ := strings.Cut(r.light, " ")
 	switch {
-	case Light(light) == LightPoor:
+	case light == lightPoor:
 		return record.Yes
-	case light == "", Light(light) == LightChanges, Light(worse) == LightPoor:
+	case light == "", light == lightChanges, worse == lightPoor:
 		return record.Unknown
 	}
 	return record.No

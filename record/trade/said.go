@@ -39,7 +39,7 @@ func AllAdvice() []Advice {
 }
 
 // AllCodes lists every other code that the tables can say: hazards, risks,
-// strata, verdicts, conditions, cautions, reasons, cures and what spoils a pigment.
+// strata, verdicts, conditions, cautions, reasons and cures.
 func AllCodes() []record.Code {
 	all := map[record.Code]bool{}
 	words := func(list string) {
@@ -62,9 +62,6 @@ func AllCodes() []record.Code {
 	}
 	for _, r := range []Risk{Stated, OilyRags, Solvents, WoodDust, Formaldehyde} {
 		words(string(r))
-	}
-	for _, a := range agents {
-		words(string(a))
 	}
 	return slices.Sorted(maps.Keys(all))
 }

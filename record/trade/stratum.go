@@ -1,7 +1,6 @@
 package trade
 
 import (
-	"slices"
 	"strings"
 )
 
@@ -71,6 +70,3 @@ func strataOf(letters string) Strata {
 
 // AllStrata are all of them, in no order that means anything but a fixed one.
 var AllStrata = append(strataOf("AG AM AP AV PV OG OP AK ET EO CA GS GG GD GU WX SH NR AR HC KR PU EP WD MD HB AL LI CO LO LA"), OtherStratum)
-
-// Has reports that a stratum is among the possible ones.
-func (s Strata) Has(x Stratum) bool { return slices.Contains(s, x) }

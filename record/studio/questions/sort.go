@@ -18,10 +18,10 @@ import (
 var orders = map[string]func(a, b Row) int{
 	"batch":  func(a, b Row) int { return cmp.Compare(a.Batch, b.Batch) },
 	"board":  func(a, b Row) int { return absentLast(a.Board, b.Board) },
-	"made":   func(a, b Row) int { return byDate(a.Made, b.Made) },
+	"made":   func(a, b Row) int { return a.Made.Date().Compare(b.Made.Date()) },
 	"number": func(a, b Row) int { return cmp.Compare(a.Number, b.Number) },
 	"own":    func(a, b Row) int { return absentLast(a.Own, b.Own) },
-	"since":  func(a, b Row) int { return byDate(a.Since, b.Since) },
+	"since":  func(a, b Row) int { return a.Since.Date().Compare(b.Since.Date()) },
 	"size":   func(a, b Row) int { return cmp.Compare(areaOf(a), areaOf(b)) },
 	"stage": func(a, b Row) int {
 		return cmp.Compare(slices.Index(record.Stages, a.Stage), slices.Index(record.Stages, b.Stage))
@@ -66,21 +66,6 @@ func absentLast(a, b string) int {
 		return cmp.Compare(len(b), len(a))
 	}
 	return cmp.Or(collate.New(language.Und).CompareString(a, b), cmp.Compare(a, b))
-}
-
-// byDate compares when something began; what is not known stands last.
-func byDate(a, b record.When) int {
-	x, known := a.Earliest()
-	y, known2 := b.Earliest()
-	switch {
-	case known && known2:
-		return x.Compare(y)
-	case known:
-		return -1
-	case known2:
-		return 1
-	}
-	return 0
 }
 
 // areaOf is the face of a panel; one of unknown size stands last.
