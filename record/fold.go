@@ -70,7 +70,7 @@ func Fold(entries []Entry) (*Workshop, error) {
 		w.Last, w.Written = e.Seq, e.Written
 	}
 	w.airInOrder()
-	slices.SortFunc(w.Panels, ComparePanels)
+	slices.SortFunc(w.Panels, comparePanels)
 	for _, p := range w.Panels {
 		w.finish(p)
 	}

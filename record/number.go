@@ -78,7 +78,7 @@ func scan(s string) (mark, year, serial, check string, ok bool) {
 // the betanumeric set; year is 0 to 99 or a full year; serial 1 to 9999999.
 // naan is the studio's ARK prefix or empty.
 func NewNumber(mark string, year, serial int, naan string) (Number, error) {
-	if err := ValidMark(mark); err != nil {
+	if err := validMark(mark); err != nil {
 		return "", err
 	}
 	if serial < 1 || serial > 9999999 {
@@ -96,8 +96,8 @@ func zone(head, naan string) string {
 	return z
 }
 
-// ValidMark says why a studio mark cannot be used, or nil.
-func ValidMark(mark string) error {
+// validMark says why a studio mark cannot be used, or nil.
+func validMark(mark string) error {
 	if !isMark(mark) {
 		return fmt.Errorf("mark %q: expected one to four capital consonants without L and Y, for example KB", clip(mark))
 	}

@@ -38,8 +38,8 @@ func (p *Panel) Year() int {
 	return y
 }
 
-// ComparePanels orders panels by year, then serial, then number.
-func ComparePanels(a, b *Panel) int {
+// comparePanels orders panels by year, then serial, then number.
+func comparePanels(a, b *Panel) int {
 	return cmp.Or(a.Year()-b.Year(), a.Number.Serial()-b.Number.Serial(), strings.Compare(string(a.Number), string(b.Number)))
 }
 
