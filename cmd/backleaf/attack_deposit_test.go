@@ -14,6 +14,7 @@ import (
 	"strings"
 	"testing"
 
+	"backleaf/record/seal"
 	"backleaf/record/studio/verify"
 )
 
@@ -45,6 +46,32 @@ func relisted(t *testing.T, dir string) {
 	lists("tagmanifest-", func(p string) bool {
 		return !strings.HasPrefix(p, "data/") && !strings.HasPrefix(p, "tagmanifest-") && p != verify.DepositSignature
 	})
+}
+
+// recounted makes the lists anew, and the count of bytes.
+func recounted(t *testing.T, dir string) {
+	t.Helper()
+	info, err := os.ReadFile(filepath.Join(dir, "bag-info.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if i := bytes.Index(info, []byte("Payload-Oxum")); i > 0 {
+		n, octets := 0, int64(0)
+		eachFile(t, filepath.Join(dir, "data"), func(_ string, data []byte) { n, octets = n+1, octets+int64(len(data)) })
+		writeTo(t, filepath.Join(dir, "bag-info.txt"), []byte(string(info[:i])+"Payload-Oxum: "+strconv.FormatInt(octets, 10)+"."+strconv.Itoa(n)+"\n"))
+	}
+	relisted(t, dir)
+}
+
+// resigned signs a deposit with the key of somebody else.
+func resigned(t *testing.T, dir string) {
+	t.Helper()
+	d, err := seal.OpenDeposit(must(os.ReadFile(filepath.Join(dir, verify.DepositSignature))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Manifest = seal.DigestOf(must(os.ReadFile(filepath.Join(dir, verify.SignedManifest))))
+	writeTo(t, filepath.Join(dir, verify.DepositSignature), must(d.Sign(must(seal.NewKey()))))
 }
 
 // Every file of a signed deposit, and every pair of files that belong together,
@@ -89,6 +116,15 @@ func TestDepositsThatLie(t *testing.T) {
 			writeTo(t, filepath.Join(d, one+"page.html"), []byte("A Great Master"))
 			os.Remove(filepath.Join(d, verify.DepositSignature))
 		}, true, exitIntegrity, "that signature (signature.txt) was taken away"},
+		{"a list of lists added", func(d string) { writeTo(t, filepath.Join(d, "tagmanifest-md5.txt"), nil) }, false, exitIntegrity, "tagmanifest-md5.txt was added"},
+		{"a list of lists missing", func(d string) { os.Remove(filepath.Join(d, "tagmanifest-sha256.txt")) }, false, exitIntegrity, "tagmanifest-sha256.txt is missing"},
+		{"signed again by a stranger", func(d string) { resigned(t, d) }, false, exitIntegrity, "the whole with another key"},
+		{"without journal and book, signed again by a stranger", func(d string) {
+			os.Remove(filepath.Join(d, "data/journal.json"))
+			os.Remove(filepath.Join(d, "data/book.sqlite"))
+			recounted(t, d)
+			resigned(t, d)
+		}, false, exitIntegrity, "of a journal that is not in it"},
 		{"made without the key", func(d string) {
 			os.RemoveAll(d)
 			typedIn(t, studio, "", "deposit", d, "--unsigned")
@@ -139,19 +175,7 @@ func TestDepositsThatLie(t *testing.T) {
 			}
 			c.change(dir)
 			if c.anew {
-				info := read(dir, "bag-info.txt")
-				relisted(t, dir)
-				if i := bytes.Index(info, []byte("Payload-Oxum")); i > 0 { // the count of bytes, too
-					n, octets := 0, int64(0)
-					filepath.WalkDir(filepath.Join(dir, "data"), func(p string, d fs.DirEntry, err error) error {
-						if st, err := os.Stat(p); err == nil && st.Mode().IsRegular() {
-							n, octets = n+1, octets+st.Size()
-						}
-						return err
-					})
-					writeTo(t, filepath.Join(dir, "bag-info.txt"), []byte(string(info[:i])+"Payload-Oxum: "+strconv.FormatInt(octets, 10)+"."+strconv.Itoa(n)+"\n"))
-					relisted(t, dir)
-				}
+				recounted(t, dir)
 			}
 			code, said := verified(t, dir)
 			if code != c.code || !strings.Contains(said, c.says) {

@@ -3,6 +3,9 @@ package main
 import (
 	"context"
 	"errors"
+	"regexp"
+	"strconv"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -83,7 +86,7 @@ func (a *app) verifyPapers(ctx context.Context, names []string, status string) e
 		return err
 	}
 	if status != "" {
-		l, err := verify.OpenStatus(status)
+		l, err := verify.OpenStatus(status, a.now())
 		if err != nil {
 			return err
 		}
@@ -139,20 +142,37 @@ func (a *app) evidence(name string) ([]verify.Evidence, error) {
 
 func (a *app) sayPapers(papers []verify.Paper) {
 	c := a.catalogue()
+	said := func(s record.Said) string { return oneLine(tell.Say(c, s)) }
 	for _, p := range papers {
 		var sum []string
 		for _, s := range p.Sum {
-			sum = append(sum, tell.Say(c, s))
+			sum = append(sum, said(s))
 		}
-		a.say("%s: %s", p.Name, c.Clauses(sum))
+		a.say("%s: %s", nameOf(p), c.Clauses(sum))
 		if len(p.Says) > 0 {
-			a.say("  %s", tell.Say(c, record.Say("says-compare")))
+			a.say("  %s", said(record.Say("says-compare")))
 		}
 		for _, s := range p.Says {
-			a.say("    %s", tell.Say(c, s))
+			a.say("    %s", said(s))
 		}
 		for _, r := range p.Results {
-			a.say("  %-15s  %s", tell.Say(c, record.Say("verdict-"+string(r.Verdict))), tell.Say(c, r.Said))
+			a.say("  %-15s  %s", said(record.Say("verdict-"+string(r.Verdict))), said(r.Said))
 		}
 	}
+}
+
+// nameOf quotes a name that could pass for a part of the report.
+func nameOf(p verify.Paper) string {
+	if strings.Contains(p.Name, ": ") || oneLine(p.Name) != p.Name {
+		return strconv.Quote(p.Name)
+	}
+	return p.Name
+}
+
+var spaces = regexp.MustCompile(` {2,}`)
+
+// oneLine makes what may hold text from outside one line of a report, which
+// cannot look like several, or stand in the column of another.
+func oneLine(s string) string {
+	return spaces.ReplaceAllString(strings.ReplaceAll(s, "\n", "<U+000A>"), " ")
 }

@@ -16,6 +16,8 @@ var englishVerify = map[string]Message{
 	"sum-lost":            "the maker reports the panel LOST{when, if { {when:on}}}",
 	"sum-discarded":       "the panel was DISCARDED {when:on}: {because}",
 	"sum-anyone-signs":    "a demonstration: anyone can sign with its key",
+	"sum-other-panel":     "a symbol of ANOTHER PANEL than the papers beside it",
+	"sum-other-link":      "its link is not one that the studio prints: do not follow it",
 	"sum-parted":          "issued from another copy of this book, or forged: cannot be known",
 	"sum-other-file":      "not the very file that was issued: its page may say other things than its record",
 	"sum-appended":        "something was appended to the file after it was made",
@@ -95,6 +97,7 @@ var englishVerify = map[string]Message{
 	"private-key":        "it is a private key: show it to nobody; what it signed is checked with the public one, studio.pem",
 	"text-empty":         "what this is: it is empty",
 	"too-many-lines":     "what stands behind the first {n} lines: it was not read",
+	"text-too-long":      "what this is: a text of more than {most} bytes is that of no symbol and no note",
 	"line-too-long":      "what this is: a line of more than {most} characters is the text of no symbol",
 
 	// What nobody was there to say.
@@ -102,6 +105,8 @@ var englishVerify = map[string]Message{
 	"no-witness-of-panel":  "what panel that is: the studio’s book is not here",
 	"symbol-wrong":         "what it says: {why}",
 	"symbol-well-formed":   "{panel} is a panel number, not mistyped",
+	"symbol-more-lines":    "what its further lines say: they are not signed, and were not compared with anything",
+	"symbol-of-other":      "that these belong together: the symbol is of {panel}, and what else was named is of {others}",
 	"symbol-can-be-copied": "whether this is that panel: a label can be copied; compare it with the record",
 	"symbol-known":         "the book here knows {panel}: {size}{title, if {, “{title}”}}, {stage}",
 	"certificate-in-force": "a certificate is in force, issued {when:on} ({entry})",
@@ -149,7 +154,8 @@ var englishVerify = map[string]Message{
 	"listed-stolen":       "as a panel that changes hands freely: the maker reports it stolen, by the studio’s status of {date}",
 	"listed-lost":         "as a panel that changes hands freely: the maker reports it lost, by the studio’s status of {date}",
 	"listed-not":          "whether it is a certificate of the studio’s: the status of {date} does not name its record",
-	"status-of-other-key": "what became of it: the status of {date} is signed with another key, and does not say that the key of this paper came before it",
+	"status-of-other-key": "what became of it: the status of {date} is signed with another key ({key}) or for another journal; that the studio changed to that key, its book or its own word shows, a status does not",
+	"status-without-key":  "what became of it: the key of the paper is not here (studio.pem), so nothing shows that the status of {date} is of the same studio",
 	"since-status":        "what happened after {date}, the day of the status: a newer one tells",
 
 	// A book.
@@ -179,6 +185,8 @@ var englishVerify = map[string]Message{
 	"deposit-signed":             "the deposit is signed as a whole, made {made}, of journal {journal}: {panels} panels, {entries} entries",
 	"deposit-signature-gone":     "that the deposit is as it was made: its head is signed, and who signs the head signs the whole; that signature (signature.txt) was taken away",
 	"deposit-key-unused":         "who made the deposit: the studio has a key ({key} …), and nothing here is signed with it; a deposit made without the key at hand looks so, and so does one whose signatures were taken away",
+	"deposit-signed-of-nothing":  "the signature of the deposit: it speaks of {entries} entries of a journal that is not in it",
+	"deposit-record-other-key":   "that the deposit is the studio’s: its records are signed with {key} …, and the whole with another key",
 	"deposit-signature-of-other": "the signature of the deposit: it speaks of another journal, head or number of panels than are in it",
 	"deposit-key-not-current":    "the key that signed the deposit: in its journal it is {standing}",
 	"deposit-whole":              "the deposit is whole: {files} files, all checksums ({algorithms}) hold",

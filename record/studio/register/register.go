@@ -147,9 +147,16 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 	if c, ok := p.Certificate(); ok {
 		j.say(deed.Since, "certificate-in-force", record.With("when", c.At), record.With("entry", record.EntryRef(c.Seq)))
 	}
-	link, _, _ := strings.Cut(text, "\n")
-	if base := r.shop.Studio.LinkBase; strings.Contains(link, "://") && !strings.HasPrefix(strings.ToUpper(link), strings.ToUpper(base)) {
+	// What stands before the number: nothing, the studio's base, or its ARK.
+	link, _, more := strings.Cut(strings.TrimSpace(text), "\n")
+	link = strings.TrimPrefix(strings.TrimSpace(link), "\ufeff")
+	before := strings.ToUpper(strings.TrimSuffix(link, verify.Typed(link)))
+	naan := strings.ToUpper(r.shop.Studio.NAAN)
+	if ark := naan != "" && (before == "ARK:/"+naan+"/" || before == "ARK:"+naan+"/"); before != "" && !ark && before != strings.ToUpper(r.shop.Studio.LinkBase) {
 		j.say(deed.Unknown, "other-link")
+	}
+	if more {
+		j.say(deed.Unknown, "symbol-more-lines")
 	}
 	return j
 }

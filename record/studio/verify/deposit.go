@@ -8,6 +8,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 
 	"backleaf/record"
 	"backleaf/record/bag"
@@ -23,6 +24,7 @@ const MaxProblems = 20
 const (
 	DepositSignature = "signature.txt"
 	SignedManifest   = "tagmanifest-sha512.txt"
+	otherManifest    = "tagmanifest-sha256.txt"
 )
 
 // depositCheck is a deposit being checked.
@@ -30,7 +32,8 @@ type depositCheck struct {
 	Checker
 	root     *os.Root
 	dir      string
-	archive  Archive // nil: there is no journal in it, or nobody to read it
+	signed   *seal.Deposit // nil: not signed as a whole
+	archive  Archive       // nil: there is no journal in it, or nobody to read it
 	results  []deed.Result
 	counts   map[Kind]int
 	unsigned []string
@@ -76,6 +79,9 @@ func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error)
 		var results []deed.Result
 		d.archive, results = c.Books.Deposit(ctx, dir, root)
 		d.results = append(d.results, results...)
+		if d.archive == nil && d.signed != nil && d.signed.Entries > 0 {
+			d.say(deed.Fails, "deposit-signed-of-nothing", record.With("entries", d.signed.Entries))
+		}
 	}
 	if err := d.parts(ctx); err != nil {
 		return nil, err
@@ -113,6 +119,17 @@ func (c *depositCheck) signature(report bag.Report) {
 			c.say(deed.Fails, "deposit-added", record.With("file", f))
 		}
 	}
+	// The lists of lists are in no list themselves.
+	lists, _ := fs.Glob(c.root.FS(), "tagmanifest-*")
+	for _, f := range lists {
+		if f != SignedManifest && f != otherManifest {
+			c.say(deed.Fails, "deposit-added", record.With("file", f))
+		}
+	}
+	if !slices.Contains(lists, otherManifest) {
+		c.say(deed.Fails, "deposit-missing", record.With("file", otherManifest))
+	}
+	c.signed = &signed
 	c.keys = append(c.keys, signed.Key)
 	c.say(deed.Holds, "deposit-signed", record.With("key", signed.Key.Fingerprint().Groups()), record.With("journal", signed.Origin),
 		record.With("entries", signed.Entries), record.With("panels", signed.Panels), record.With("made", signed.Made))
@@ -176,6 +193,9 @@ func (c *depositCheck) record(p string, e Evidence) []deed.Result {
 	rep := deed.Verify(e.Files)
 	results := append(e.Remarks, rep.Results...)
 	if rep.Key != nil {
+		if c.signed != nil && e.Kind == Folder && *rep.Key != c.signed.Key {
+			results = append(results, deed.Found(deed.Fails, "deposit-record-other-key", record.With("key", rep.Key.Fingerprint().Short())))
+		}
 		c.keys = append(c.keys, *rep.Key)
 	}
 	switch {

@@ -37,6 +37,8 @@ func Read(name string, data []byte) []Evidence {
 		one.Kind, one.Unread = Symbol, unread(deed.Fails, "private-key")
 	case len(data) == seal.SignatureSize && bytes.ContainsFunc(data, func(r rune) bool { return r < ' ' || r == '\uFFFD' }):
 		one.Files.Signature = data
+	case len(data) > maxText:
+		one.Kind, one.Unread = Symbol, unread(deed.Unknown, "text-too-long", record.With("most", maxText))
 	default:
 		return symbolsIn(name, text)
 	}
@@ -152,5 +154,8 @@ func symbolsIn(name, text string) []Evidence {
 	return out
 }
 
-// maxSymbols bounds the symbols and notes of one text.
-const maxSymbols = 100
+// maxSymbols bounds the symbols and notes of one text, maxText all of it.
+const (
+	maxSymbols = 100
+	maxText    = 1 << 20
+)

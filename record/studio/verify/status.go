@@ -2,7 +2,9 @@ package verify
 
 import (
 	"context"
+	"fmt"
 	"slices"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/deed"
@@ -16,12 +18,15 @@ import (
 type Listed struct{ seal.Status }
 
 // OpenStatus reads a status. Whose key signed it shows when a paper is held
-// against it.
-func OpenStatus(path string) (Listed, error) {
+// against it. One of a day to come is refused: it would never grow old.
+func OpenStatus(path string, now time.Time) (Listed, error) {
 	data, err := safefile.Read(path, seal.MaxStatusBytes)
 	var l Listed
 	if err == nil {
 		l.Status, err = seal.OpenStatus(data)
+	}
+	if tomorrow := now.AddDate(0, 0, 1).Format(time.DateOnly); err == nil && l.Date > tomorrow {
+		err = fmt.Errorf("it is of %s, a day to come", l.Date)
 	}
 	return l, refuse.Because("no-status", err, record.With("file", path))
 }
@@ -49,23 +54,27 @@ func (l Listed) Paper(_ context.Context, e Evidence, rep deed.Report) (out []dee
 	}
 	var digest seal.Digest
 	switch {
-	case e.Files.Record != nil:
+	case rep.Record != nil:
 		digest = seal.DigestOf(e.Files.Record)
 	case rep.Statement != nil:
 		digest = rep.Statement.Record
 	default:
 		return nil, nil
 	}
-	if rep.Key != nil && *rep.Key != l.Key {
-		switch says := l.Says(rep.Key.Fingerprint()); {
-		case slices.Contains(says, seal.KeyLost):
-			say(deed.Since, "key-lost-since")
-		case slices.Contains(says, seal.KeyRetired):
-			say(deed.Since, "key-retired-since")
-		default:
-			say(deed.Unknown, "status-of-other-key")
-			return out, nil
-		}
+	// Anyone can sign a status, and say in it what they like of another's key.
+	origin := ""
+	if rep.Record != nil {
+		origin, _ = seal.Origin(rep.Record.Workshop.Studio.Mark, rep.Record.Workshop.Studio.Journal)
+	} else {
+		origin = rep.Statement.Origin
+	}
+	switch {
+	case rep.Key == nil:
+		say(deed.Unknown, "status-without-key")
+		return out, nil
+	case *rep.Key != l.Key || origin != l.Origin:
+		out = append(out, deed.Found(deed.Unknown, "status-of-other-key", record.With("date", day), record.With("key", l.Key.Fingerprint().Groups())))
+		return out, nil
 	}
 	says := l.Says(digest)
 	good := true

@@ -19,6 +19,7 @@ type standing struct {
 // fails and is not among them is altered.
 var standings = []standing{
 	{"altered", nil, false},
+	{"other-panel", []string{"symbol-of-other"}, false},
 	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key"}, false},
 	{"withdrawn", []string{"was-withdrawn", "listed-withdrawn"}, false},
 	{"replaced", []string{"was-replaced", "listed-replaced"}, false},
@@ -27,6 +28,7 @@ var standings = []standing{
 	{"discarded", []string{"panel-discarded"}, false},
 	{"files-bad", []string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, false},
 	{"anyone-signs", []string{"anyone-signs"}, false},
+	{"other-link", []string{"other-link"}, false},
 	{"parted", []string{"histories-part"}, false},
 	{"other-file", []string{"other-file"}, false},
 	{"appended", []string{"appended"}, false},

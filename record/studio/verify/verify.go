@@ -7,6 +7,7 @@ package verify
 import (
 	"context"
 	"os"
+	"slices"
 
 	"backleaf/record"
 	"backleaf/record/deed"
@@ -57,11 +58,13 @@ type Paper struct {
 	Says     []record.Said `json:"says,omitzero"` // what the record says
 	Results  []deed.Result `json:"results"`       // all that was looked at
 	Failed   int           `json:"does_not_hold"` // how many of these do not hold
+	of       record.Number // the panel; empty if it is of none, or not known
 }
 
 // Check checks evidence.
 func (c Checker) Check(ctx context.Context, all []Evidence) ([]Paper, error) {
 	papers := []Paper{}
+	var of []record.Number // what the papers are of
 	for _, e := range all {
 		p := Paper{Name: e.Name, Kind: e.Kind}
 		if err := c.examine(ctx, e, &p); err != nil {
@@ -74,6 +77,16 @@ func (c Checker) Check(ctx context.Context, all []Evidence) ([]Paper, error) {
 		}
 		p.Sum, p.Verified = sum(p.Results)
 		papers = append(papers, p)
+		if p.of != "" && e.Kind != Symbol {
+			of = append(of, p.of)
+		}
+	}
+	for i := range papers { // a label, and papers of another panel beside it
+		if p := &papers[i]; p.Kind == Symbol && p.of != "" && of != nil && !slices.Contains(of, p.of) {
+			p.Results = append(p.Results, deed.Found(deed.Fails, "symbol-of-other", record.With("panel", p.of), record.With("others", of)))
+			p.Failed++
+			p.Sum, p.Verified = sum(p.Results)
+		}
 	}
 	return papers, nil
 }
@@ -83,7 +96,9 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 	p.Results = append(p.Results, e.Remarks...)
 	switch {
 	case e.Kind == Symbol && e.Unread == nil:
-		p.Results = append(p.Results, c.symbol(e.Symbol)...)
+		var results []deed.Result
+		p.of, results = c.symbol(e.Symbol)
+		p.Results = append(p.Results, results...)
 		return nil
 	case e.Kind == Deposit:
 		p.Results, err = c.deposit(ctx, e.Name)
@@ -98,6 +113,11 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 	} else {
 		rep = deed.Verify(e.Files)
 		p.Says = says(rep)
+		if rep.Record != nil {
+			p.of = rep.Record.Number
+		} else if rep.Statement != nil {
+			p.of = record.Number(rep.Statement.Number)
+		}
 		p.Results = append(p.Results, rep.Results...)
 		if e.Kind != File && stripped(e.Files, rep) {
 			p.Results = append(p.Results, partsMissing)

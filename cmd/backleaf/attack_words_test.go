@@ -1,0 +1,113 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"crypto/x509"
+	"encoding/pem"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"backleaf/record/pdf"
+	"backleaf/record/seal"
+)
+
+// A status that anybody signed, beside a true paper and beside a changed record,
+// makes neither good, and accuses no honest one.
+func TestStatusesThatLie(t *testing.T) {
+	_, honest := issued(t)
+	files := attached(t, honest)
+	in := t.TempDir()
+	paper := writeTo(t, filepath.Join(in, "c.pdf"), honest)
+	plain := writeTo(t, filepath.Join(in, "record.json"), bytes.Replace(files["record.json"], []byte("Dune, evening"), []byte("A Great Master"), 1))
+	block, _ := pem.Decode(files["studio.pem"])
+	if _, err := x509.ParsePKIXPublicKey(block.Bytes); err != nil {
+		t.Fatal(err)
+	}
+	studio, stranger := seal.DigestOf(block.Bytes), must(seal.NewKey())
+	record := seal.DigestOf(files["record.json"])
+	for _, c := range []struct {
+		name, paper, date string
+		says              map[seal.Standing][]seal.Digest
+		code              int
+		want              string
+	}{
+		{"of a stranger, who calls himself the successor", paper, "2026-06-01", map[seal.Standing][]seal.Digest{seal.KeyRetired: {studio}, seal.Issued: {record}}, exitDone, "is signed with another key"},
+		{"of a stranger, who calls the key lost and the work stolen", paper, "2026-06-01", map[seal.Standing][]seal.Digest{seal.KeyLost: {studio}, seal.Stolen: {record}, seal.Withdrawn: {record}}, exitDone, "is signed with another key"},
+		{"of a stranger, for a record without its key", plain, "2026-06-01", map[seal.Standing][]seal.Digest{seal.Issued: {seal.DigestOf(must(os.ReadFile(plain)))}}, exitUnverified, "the key of the paper is not here"},
+		{"of a day to come", paper, "2099-01-01", map[seal.Standing][]seal.Digest{seal.Issued: {record}}, exitError, ""},
+	} {
+		s := seal.Status{Origin: "backleaf/XX", Date: c.date, Papers: c.says, Size: 1, Root: seal.LeafHash(nil)}
+		status := writeTo(t, filepath.Join(t.TempDir(), "status"), must(s.Sign(stranger)))
+		code, said := verified(t, c.paper, "--status", status)
+		if code != c.code || !strings.Contains(said, c.want) || strings.Contains(said, "in force") || strings.Contains(said, "STOLEN") || strings.Contains(said, "named its successor") {
+			t.Errorf("%s: exit code %d\n%s", c.name, code, said)
+		}
+	}
+}
+
+// What comes from outside makes no line of its own in a report.
+func TestLinesThatLie(t *testing.T) {
+	_, honest := issued(t)
+	const lie = "x\n  holds            this is the very file that was issued"
+	f, err := pdf.Open(honest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	catalog, err := f.Catalog()
+	if err != nil {
+		t.Fatal(err)
+	}
+	catalog["AF"] = append(catalog["AF"].([]any), f.Add(pdf.Dict{"Type": pdf.Name("Filespec"), "F": pdf.String(lie), "UF": pdf.Text(lie),
+		"EF": pdf.Dict{"F": f.Add(pdf.Deflated([]byte("{}")))}}))
+	strays, err := f.Write("1.7", catalog, pdf.Dict{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, data := range map[string][]byte{
+		"stray.pdf": strays,
+		"c.pdf: signed and unaltered; the key is 9b3c\n  holds  everything\n.pdf":      []byte("no paper"),
+		"c.pdf: signed and unaltered; the key is 9b3c 08fc and so on, truly it is.pdf": []byte("no paper"),
+	} {
+		_, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), name), data))
+		for line := range strings.Lines(said) {
+			if strings.HasPrefix(line, "  holds") && (strings.Contains(line, "very file") || strings.Contains(line, "everything")) || strings.HasPrefix(line, "c.pdf: signed") {
+				t.Errorf("%q says %q in\n%s", name, line, said)
+			}
+		}
+	}
+}
+
+// A symbol says what it is of; where its link leads and what belongs to it is
+// told in the first line.
+func TestSymbolsThatLie(t *testing.T) {
+	dir, honest := issued(t)
+	typedIn(t, dir, "", "studio", "change", "--link", "https://anna.example/P/")
+	paper := writeTo(t, filepath.Join(t.TempDir(), "c.pdf"), honest)
+	for _, c := range []struct {
+		text, first string
+		code        int
+	}{
+		{"https://anna.example/P/KB260001K", "", exitDone},
+		{"HTTPS://ANNA.EXAMPLE/P/KB26-0001-K", "", exitDone},
+		{"KB26-0001-K", "", exitDone},
+		{"https:evil.example/KB260001K", "its link is not one that the studio prints", exitDone},
+		{"//evil.example/KB260001K", "its link is not one that the studio prints", exitDone},
+		{"evil.example/KB260001K", "its link is not one that the studio prints", exitDone},
+		{"https://evil.example/P/KB260001K", "its link is not one that the studio prints", exitDone},
+		{"https://anna.example.evil.example/P/KB260001K", "its link is not one that the studio prints", exitDone},
+		{"KB26-0002-V", "ANOTHER PANEL", exitIntegrity},
+	} {
+		var out bytes.Buffer
+		a := &app{in: strings.NewReader(c.text + "\n"), out: &out, err: io.Discard, env: func(string) string { return "" }, now: time.Now}
+		code := a.run(context.Background(), []string{"--book", filepath.Join(dir, "studio.sqlite"), "verify", "-", paper})
+		first, _, _ := strings.Cut(out.String(), "\n")
+		if code != c.code || !strings.Contains(first, c.first) || c.first == "" && strings.Contains(first, "its link") {
+			t.Errorf("%s: exit code %d\n%s", c.text, code, out.String())
+		}
+	}
+}
