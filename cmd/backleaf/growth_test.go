@@ -55,9 +55,9 @@ func TestGrowth(t *testing.T) {
 			}
 			table += " " + measured(t, dir, strings.Fields(a.line)) + " |"
 		}
+		t.Log("\n" + table)
 		table += "\n"
 	}
-	t.Log("\n" + table)
 }
 
 // measured runs one command and says what it took.

@@ -17,6 +17,8 @@ type subject struct {
 	cut   record.Done[record.Cut]
 	films []film // one for each layer, in the order of application
 	made  bool   // recorded as made
+
+	layers map[record.Face][]film // of films, those of a face that was asked for
 }
 
 // newSubject prepares a panel for judgement at a moment.
@@ -39,7 +41,7 @@ func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 
 // subjectOf leaves out what was taken off the panel: it counts no more.
 func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []film) *subject {
-	s := &subject{w: w, p: p, now: now, made: p.AsMade()}
+	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}}
 	s.cut, _ = record.Latest[record.Cut](p)
 	s.films = filter(films, func(f film) bool { return f.Layer.Stands() })
 	return s
@@ -55,9 +57,14 @@ func opposite(f record.Face) record.Face {
 	return record.Front
 }
 
-// on returns the films of one face, from the board outwards.
+// on returns the films of one face, from the board outwards. They are shared.
 func (s *subject) on(f record.Face) []film {
-	return filter(s.films, func(l film) bool { return l.Layer.Face == f })
+	l, known := s.layers[f]
+	if !known {
+		l = slices.Clip(filter(s.films, func(l film) bool { return l.Layer.Face == f }))
+		s.layers[f] = l
+	}
+	return l
 }
 
 // board returns what the board is; its kind is empty where it is not known.
