@@ -118,8 +118,8 @@ func studioShow(a *app) *cobra.Command {
 				if a.asJSON {
 					return a.sayJSON(struct {
 						Studio  record.Studio `json:"studio"`
-						Entries int64         `json:"entries"`
-						Panels  int           `json:"panels"`
+						Entries int64         `json:"entry_count"`
+						Panels  int           `json:"panel_count"`
 					}{s, w.Last, len(w.Panels)})
 				}
 				t := a.table()

@@ -22,7 +22,7 @@ const (
 // Result is one thing that was looked at: a code with its values.
 type Result struct {
 	Verdict Verdict     `json:"verdict"`
-	Said    record.Said `json:"said"`
+	Said    record.Said `json:"result"`
 	Newer   bool        `json:"newer,omitzero"` // a later program wrote what it is about
 }
 

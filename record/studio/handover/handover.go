@@ -65,7 +65,7 @@ type Parting struct {
 	At      record.When    `json:"at,omitzero"`
 	How     record.Parting `json:"how"`
 	Note    string         `json:"note,omitzero"`
-	Panels  int            `json:"panels"` // how many left together
+	Panels  int            `json:"panel_count"` // how many left together
 	Taken   bool           `json:"withdrawn,omitzero"`
 	State   State          `json:"private_state"`
 	Private private.Part   `json:"private,omitzero"`

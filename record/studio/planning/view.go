@@ -21,14 +21,14 @@ type View struct {
 	Warnings  []plan.Warning `json:"warnings,omitzero"`
 	Cloth     *ClothView     `json:"cloth,omitzero"`
 	Wet       []WetView      `json:"wet,omitzero"`
-	Cost      []CostView     `json:"cost,omitzero"`
+	Cost      []CostView     `json:"costs,omitzero"`
 	Timetable []SlotView     `json:"timetable,omitzero"`
 	Ready     []time.Time    `json:"ready,omitzero"`
 }
 
 // SheetView is a sheet as it is cut.
 type SheetView struct {
-	Sheet  string      `json:"sheet"`
+	Sheet  string      `json:"sheet_size"`
 	Length int64       `json:"length_um"`
 	Width  int64       `json:"width_um"`
 	Pieces []PieceView `json:"pieces"`
@@ -57,7 +57,7 @@ type WetView struct {
 	Product string          `json:"product"`
 	Laid    plan.Amount     `json:"laid"`
 	Taken   plan.Amount     `json:"taken"`
-	From    map[string]Left `json:"from,omitzero"`
+	From    map[string]Left `json:"taken_from,omitzero"`
 	Buy     plan.Amount     `json:"buy,omitzero"`
 }
 

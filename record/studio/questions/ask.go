@@ -35,7 +35,7 @@ type Answer struct {
 	Topic    record.Code `json:"topic"`
 	Asked    string      `json:"understood_as"`
 	Lines    []string    `json:"lines"`
-	Entries  []int64     `json:"entries"`
+	Entries  []int64     `json:"entry_numbers"`
 	Recorded bool        `json:"recorded"`
 }
 

@@ -30,7 +30,7 @@ type Finding struct {
 	Severity check.Severity `json:"severity"`
 	Said     []record.Said  `json:"said"`
 	Text     string         `json:"text"`
-	Entries  []int64        `json:"entries"`
+	Entries  []int64        `json:"entry_numbers"`
 	Remedy   string         `json:"remedy,omitzero"`
 	Sources  []string       `json:"sources,omitzero"` // where the rule has one for each thing it found
 

@@ -14,7 +14,7 @@ import (
 // Cost is what the materials of one panel cost.
 type Cost struct {
 	Panel    record.Number   `json:"panel"`
-	Lines    []CostLine      `json:"lines"`
+	Lines    []CostLine      `json:"items"`
 	Sums     []private.Price `json:"sums"` // one a currency
 	Complete bool            `json:"complete"`
 }
