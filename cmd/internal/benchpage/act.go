@@ -252,7 +252,7 @@ func (d *desk) first(a act, f url.Values) url.Values {
 		f.Set("on", string(record.Front))
 	}
 	if body != nil && a.last != nil {
-		for k, vs := range a.last(body) {
+		for k, vs := range a.last(d, body) {
 			if _, there := f[k]; !there {
 				f[k] = vs
 			}

@@ -19,11 +19,11 @@ type act struct {
 	front bool // it is done on the front, unless said otherwise
 	asks  func(*ask)
 	do    func(*desk, *studio.View, *typed.Reader, record.When, url.Values) (studio.Written, error)
-	last  func(record.Body) url.Values // how it looks as a filled form; nil: never filled
-	none  bool                         // it is about no panels
-	one   bool                         // it is about one panel
-	maybe bool                         // it may be about no panels
-	now   bool                         // it is done as it is written down
+	last  func(*desk, record.Body) url.Values // how it looks as a filled form; nil: never filled
+	none  bool                                // it is about no panels
+	one   bool                                // it is about one panel
+	maybe bool                                // it may be about no panels
+	now   bool                                // it is done as it is written down
 }
 
 // inputs are what an act asks for.
@@ -33,151 +33,113 @@ func (a act) inputs(d *desk) []input {
 	return q.all
 }
 
-// doing makes the act that one entry about panels is.
-func doing[B record.Body](asks func(*ask), read func(*typed.Reader, url.Values) B, last func(B) url.Values) act {
-	a := act{asks: asks, do: func(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
-		body := read(r, f)
-		if r.Err() != nil {
-			return studio.Written{}, r.Err()
-		}
-		return bench.Do(d.ctx, v, at, body)
-	}}
-	if last != nil {
-		a.last = func(b record.Body) url.Values { return last(b.(B)) }
+// doing makes the act that one entry about panels is: fields names what a form
+// asks for, each with the field of the entry where it stands.
+func doing[B record.Body](fields func(*ask, *B)) act {
+	return act{
+		asks: func(a *ask) { fields(a, new(B)) },
+		do: func(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
+			b := read(d, r, f, fields)
+			if r.Err() != nil {
+				return studio.Written{}, r.Err()
+			}
+			return bench.Perform(d.ctx, v, bench.Act{Body: b, At: []record.When{at}, Relaid: f.Get("again") == "yes"})
+		},
+		last: func(d *desk, body record.Body) url.Values {
+			b, ok := body.(B)
+			a := &ask{d: d, said: url.Values{}}
+			if ok {
+				fields(a, &b)
+			}
+			return a.said
+		},
 	}
-	return a
+}
+
+// read reads a form into an entry.
+func read[B any](d *desk, r *typed.Reader, f url.Values, fields func(*ask, *B)) (b B) {
+	fields(&ask{d: d, r: r, f: f}, &b)
+	return b
 }
 
 // acts are the acts at the bench by name; those of shelf, papers and whereabouts
 // stand in other files.
 var acts = map[string]act{
-	"coat": doing(func(a *ask) {
-		word(a, "as", record.Sealer, record.Ground, record.Sizing, record.Adhesive, record.StainBlock, record.Isolation)
-		a.stuff("with", "sealer", "ground", "size", "adhesive", "stain-block", "isolation")
-		a.faces("on", "extra")
-		a.line("amount")
-		a.coating()
-	}, func(r *typed.Reader, f url.Values) record.Coat {
-		c := record.Coat{Coating: coating(r, f), Faces: r.Faces("on", f["on"]), Extra: r.Faces("extra", f["extra"])}
-		typed.Word(r, "as", f.Get("as"), &c.Purpose)
-		return c
-	}, func(c record.Coat) url.Values {
-		return coated(c.Coating, url.Values{"as": {string(c.Purpose)}, "on": texts(c.Faces), "extra": texts(c.Extra)})
+	"coat": doing(func(a *ask, c *record.Coat) {
+		word(a, &c.Purpose, "as", record.Sealer, record.Ground, record.Sizing, record.Adhesive, record.StainBlock, record.Isolation)
+		a.mix(&c.Mix, "sealer", "ground", "size", "adhesive", "stain-block", "isolation")
+		a.faces(&c.Faces, "on")
+		a.faces(&c.Extra, "extra")
+		a.coating(&c.Coating)
 	}),
-	"cloth": doingCloth(),
-	"trim": doing(func(a *ask) { a.line("tool"); word[record.Answer](a, "eased"); a.more("note") }, func(r *typed.Reader, f url.Values) (t record.Trimmed) {
-		typed.Word(r, "eased", f.Get("eased"), &t.Eased)
-		t.Tool, t.Note = f.Get("tool"), f.Get("note")
-		return t
-	}, func(t record.Trimmed) url.Values {
-		return url.Values{"tool": {t.Tool}}
+	"cloth": onFront(doing(func(a *ask, c *record.ClothLaid) {
+		a.shelf(&c.Cloth, &c.ClothLot, "cloth", "cloth")
+		a.faces(&c.Faces, "on")
+		a.mix(&c.Mix, "adhesive")
+		fact(a, &c.WetThrough, "wet-through")
+		fact(a, &c.EdgesPressed, "edges-pressed")
+		word(a, &c.Run, "threads")
+		a.add("again", "yes")
+		a.value(&c.Oversize, "oversize").More = true
+		a.value(&c.Weighted, "weighted").More = true
+		a.coating(&c.Coating)
+	})),
+	"trim": doing(func(a *ask, t *record.Trimmed) {
+		a.text(&t.Tool, "tool")
+		fact(a, &t.Eased, "eased")
+		a.text(&t.Note, "note").More = true
 	}),
-	"sand": doing(func(a *ask) {
-		a.faces("on")
-		a.add("grit", "one", option{Value: "P150", Words: "P150"}, option{Value: "P180", Words: "P180"}, option{Value: "P220", Words: "P220"}, option{Value: "P320", Words: "P320"})
-		word[record.Answer](a, "dusted")
-		word[record.Answer](a, "through").More = true
-		a.more("grit-other", "note")
-	}, func(r *typed.Reader, f url.Values) (t record.Sanded) {
-		t.Faces, t.Note = r.Faces("on", f["on"]), f.Get("note")
-		t.Scale, t.Grit = r.Grit("grit", first(f, "grit-other", "grit"))
-		typed.Word(r, "dusted", f.Get("dusted"), &t.Dusted)
-		typed.Word(r, "through", f.Get("through"), &t.Through)
-		return t
-	}, func(t record.Sanded) url.Values {
-		f := url.Values{"on": texts(t.Faces)}
-		if t.Grit > 0 {
-			f.Set("grit", strings.TrimSpace(string(t.Scale))+itoa(t.Grit))
-			if t.Scale != "P" {
-				f.Set("grit", string(t.Scale)+" "+itoa(t.Grit))
-			}
-		}
-		return f
+	"sand": doing(func(a *ask, t *record.Sanded) {
+		a.faces(&t.Faces, "on")
+		a.grit(&t.Scale, &t.Grit)
+		fact(a, &t.Dusted, "dusted")
+		fact(a, &t.Through, "through").More = true
+		a.text(&t.Note, "note").More = true
 	}),
-	"warm": doing(func(a *ask) { a.faces("on"); a.line("for"); a.more("note") }, func(r *typed.Reader, f url.Values) (t record.WarmAir) {
-		t.Faces, t.Note = r.Faces("on", f["on"]), f.Get("note")
-		r.Text("for", f.Get("for"), &t.For)
-		return t
-	}, nil),
-	"bare": doing(func(a *ask) { a.faces("on"); a.line("because") }, func(r *typed.Reader, f url.Values) record.LeftBare {
-		return record.LeftBare{Faces: r.Faces("on", f["on"]), Because: f.Get("because")}
-	}, nil),
-	"no-cloth": doing(func(*ask) {}, func(*typed.Reader, url.Values) record.Intended { return record.Intended{Cloth: record.No} }, nil),
-	"inspect": doing(func(a *ask) {
-		word[record.Sound](a, "edges")
-		word[record.Sound](a, "adhesion")
-		a.line("remarks", "bow", "span")
-		word[record.Toward](a, "hollow-to").More = true
-		word[record.Along](a, "along").More = true
-	}, func(r *typed.Reader, f url.Values) (t record.Inspection) {
-		r.Text("bow", f.Get("bow"), &t.Bow)
-		r.Text("span", f.Get("span"), &t.Span)
-		typed.Word(r, "hollow-to", f.Get("hollow-to"), &t.Toward)
-		typed.Word(r, "along", f.Get("along"), &t.Along)
-		typed.Word(r, "edges", f.Get("edges"), &t.Edges)
-		typed.Word(r, "adhesion", f.Get("adhesion"), &t.Adhesion)
-		t.Remarks = f.Get("remarks")
-		return t
-	}, nil),
-	"note": doing(func(a *ask) { a.long("text") }, func(_ *typed.Reader, f url.Values) record.Note { return record.Note{Text: f.Get("text")} }, nil),
-	"discard": doing(func(a *ask) { a.line("because") }, func(_ *typed.Reader, f url.Values) record.Discarded {
-		return record.Discarded{Because: f.Get("because")}
-	}, nil),
-	"cut":     {asks: askCut, do: cut, none: true},
-	"climate": climate(),
+	"warm": doing(func(a *ask, t *record.WarmAir) {
+		a.faces(&t.Faces, "on")
+		a.value(&t.For, "for")
+		a.text(&t.Note, "note").More = true
+	}),
+	"bare":     doing(func(a *ask, t *record.LeftBare) { a.faces(&t.Faces, "on"); a.text(&t.Because, "because") }),
+	"no-cloth": doing(func(_ *ask, t *record.Intended) { t.Cloth = record.No }),
+	"inspect": doing(func(a *ask, t *record.Inspection) {
+		word(a, &t.Edges, "edges")
+		word(a, &t.Adhesion, "adhesion")
+		a.text(&t.Remarks, "remarks")
+		a.value(&t.Bow, "bow")
+		a.value(&t.Span, "span")
+		word(a, &t.Toward, "hollow-to").More = true
+		word(a, &t.Along, "along").More = true
+	}),
+	"note":    doing(func(a *ask, t *record.Note) { a.text(&t.Text, "text").Sort = "long" }),
+	"discard": doing(func(a *ask, t *record.Discarded) { a.text(&t.Because, "because") }),
+	"climate": ofNoPanels(doing(func(a *ask, t *record.Climate) {
+		a.readOff(&t.Temperature, "temp", "°C")
+		a.readOff(&t.Humidity, "rh", "%")
+		a.text(&t.Place, "place").More = true
+	})),
+	"paint": doing(func(a *ask, p *record.PaintLayer) {
+		p.Faces = []record.Face{record.Front}
+		word(a, &p.Medium, "medium")
+		a.text(&p.Technique, "technique")
+		a.mix(&p.Mix, "paint")
+		a.text(&p.Underdrawing, "underdrawing").More = true
+		a.coating(&p.Coating)
+	}),
+	"varnish": doing(func(a *ask, v *record.Varnish) {
+		a.mix(&v.Mix, "varnish")
+		word(a, &v.Gloss, "gloss")
+		word(a, &v.Removable, "removable")
+		a.text(&v.RemovedWith, "removed-with")
+		a.coating(&v.Coating)
+	}),
+	"cut": {asks: askCut, do: cut, none: true},
 }
 
-func climate() act {
-	a := doing(func(a *ask) { a.line("temp", "rh"); a.more("place") }, func(r *typed.Reader, f url.Values) (t record.Climate) {
-		r.Text("temp", inUnit(f.Get("temp"), "°C"), &t.Temperature)
-		r.Text("rh", inUnit(f.Get("rh"), "%"), &t.Humidity)
-		t.Place = f.Get("place")
-		return t
-	}, nil)
-	a.none = true
-	return a
-}
+func onFront(a act) act { a.front = true; return a }
 
-func doingCloth() act {
-	a := doing(func(a *ask) {
-		a.stuff("cloth", "cloth")
-		a.faces("on")
-		a.stuff("with", "adhesive")
-		a.line("amount")
-		word[record.Answer](a, "wet-through")
-		word[record.Answer](a, "edges-pressed")
-		word[record.ThreadRun](a, "threads")
-		a.yes("again")
-		a.more("oversize", "weighted")
-		a.coating()
-	}, readCloth, func(c record.ClothLaid) url.Values {
-		cloth := string(c.ClothLot)
-		if cloth == "" {
-			cloth = string(c.Cloth)
-		}
-		return coated(c.Coating, url.Values{"cloth": {cloth}, "on": texts(c.Faces), "threads": {string(c.Run)}, "oversize": {c.Oversize.String()}})
-	})
-	a.front = true
-	a.do = func(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {
-		c := readCloth(r, f)
-		if r.Err() != nil {
-			return w, r.Err()
-		}
-		return bench.Perform(d.ctx, v, bench.Act{Body: c, At: []record.When{at}, Relaid: f.Get("again") == "yes"})
-	}
-	return a
-}
-
-func readCloth(r *typed.Reader, f url.Values) record.ClothLaid {
-	c := record.ClothLaid{Coating: coating(r, f), Faces: r.Faces("on", f["on"])}
-	c.Cloth, c.ClothLot = r.OnShelf(f.Get("cloth"))
-	r.Text("oversize", f.Get("oversize"), &c.Oversize)
-	r.Text("weighted", f.Get("weighted"), &c.Weighted)
-	typed.Word(r, "threads", f.Get("threads"), &c.Run)
-	typed.Word(r, "wet-through", f.Get("wet-through"), &c.WetThrough)
-	typed.Word(r, "edges-pressed", f.Get("edges-pressed"), &c.EdgesPressed)
-	return c
-}
+func ofNoPanels(a act) act { a.none = true; return a }
 
 // sizes is how many different sizes one form of cutting takes.
 const sizes = 4
@@ -193,10 +155,14 @@ func askCut(a *ask) {
 			}
 		}
 	}
-	a.stuff("board", "board")
-	a.line("new-batch")
-	word[record.Grain](a, "grain")
-	a.yes("cut-no-cloth")
+	cutFields(a, new(record.Cut))
+	a.add("cut-no-cloth", "yes")
+}
+
+func cutFields(a *ask, c *record.Cut) {
+	a.shelf(&c.Board, &c.Lot, "board", "board")
+	a.text((*string)(&c.Batch), "new-batch")
+	word(a, &c.Grain, "grain")
 }
 
 func cut(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {
@@ -210,10 +176,7 @@ func cut(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values)
 	if asked == nil {
 		return w, refuse.Input("size1", "page-no-size", "how many, and how large?")
 	}
-	var c record.Cut
-	c.Board, c.Lot = r.OnShelf(f.Get("board"))
-	c.Batch = record.Key(strings.TrimSpace(f.Get("new-batch")))
-	typed.Word(r, "grain", f.Get("grain"), &c.Grain)
+	c := read(d, r, f, cutFields)
 	panels := planning.ParsePanels(r, strings.Join(asked, ", "))
 	if r.Err() != nil {
 		return w, r.Err()

@@ -66,7 +66,7 @@ func askAmend(a *ask) {
 			a.all = append(a.all, in)
 		}
 	}
-	a.line("because")
+	a.add("because", "line")
 }
 
 // choices offers the words that a field takes, where it takes no others.

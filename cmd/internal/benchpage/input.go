@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
@@ -37,10 +38,15 @@ func (i input) Chosen() bool {
 	return slices.ContainsFunc(i.Options, func(o option) bool { return o.On })
 }
 
-// ask makes the inputs of an act, and says what they are called.
+// ask goes through the fields of an act: it makes the inputs, and says what
+// they are called; it reads what was typed into an entry, or says how an entry
+// would be typed.
 type ask struct {
-	d   *desk
-	all []input
+	d    *desk
+	all  []input
+	r    *typed.Reader // nil: nothing is read
+	f    url.Values    // what was typed
+	said url.Values    // how it would be typed; nil: that is not asked
 }
 
 func (a *ask) add(name, sort string, options ...option) *input {
@@ -50,27 +56,6 @@ func (a *ask) add(name, sort string, options ...option) *input {
 	}
 	a.all = append(a.all, i)
 	return &a.all[len(a.all)-1]
-}
-
-func (a *ask) line(names ...string) {
-	for _, n := range names {
-		a.add(n, "line")
-	}
-}
-
-func (a *ask) more(names ...string) {
-	for _, n := range names {
-		a.add(n, "line").More = true
-	}
-}
-
-func (a *ask) long(name string) { a.add(name, "long") }
-
-func (a *ask) yes(name string) { a.add(name, "yes") }
-
-// word asks for one word of a closed list, of all of it or of some.
-func word[T ~string](a *ask, name string, some ...T) *input {
-	return a.add(name, "one", words(a, some)...)
 }
 
 func words[T ~string](a *ask, some []T) (out []option) {
@@ -84,12 +69,6 @@ func words[T ~string](a *ask, some []T) (out []option) {
 		out = append(out, option{Value: string(w), Words: a.d.c.Word(w)})
 	}
 	return out
-}
-
-func (a *ask) faces(names ...string) {
-	for _, n := range names {
-		a.add(n, "many", words[record.Face](a, nil)...)
-	}
 }
 
 // stuff asks for a lot of the shelf that serves one of some uses, or for a

@@ -19,63 +19,56 @@ import (
 
 func init() {
 	for name, a := range map[string]act{
-		"paint": doing(func(a *ask) {
-			word[record.PaintMedium](a, "medium")
-			a.line("technique")
-			a.stuff("with", "paint")
-			a.more("underdrawing")
-			a.coating()
-		}, func(r *typed.Reader, f url.Values) record.PaintLayer {
-			p := record.PaintLayer{Coating: coating(r, f), Faces: []record.Face{record.Front}, Technique: f.Get("technique"), Underdrawing: f.Get("underdrawing")}
-			typed.Word(r, "medium", f.Get("medium"), &p.Medium)
-			return p
-		}, func(p record.PaintLayer) url.Values { return url.Values{"medium": {string(p.Medium)}} }),
-		"varnish": doing(func(a *ask) {
-			a.stuff("with", "varnish")
-			word[record.Gloss](a, "gloss")
-			word[record.Answer](a, "removable")
-			a.line("removed-with", "amount")
-			a.coating()
-		}, func(r *typed.Reader, f url.Values) record.Varnish {
-			v := record.Varnish{Coating: coating(r, f), RemovedWith: f.Get("removed-with")}
-			typed.Word(r, "removable", f.Get("removable"), &v.Removable)
-			typed.Word(r, "gloss", f.Get("gloss"), &v.Gloss)
-			return v
-		}, func(v record.Varnish) url.Values {
-			return coated(v.Coating, url.Values{"gloss": {string(v.Gloss)}, "removable": {string(v.Removable)}, "removed-with": {v.RemovedWith}})
-		}),
-		"describe": {asks: func(a *ask) {
-			a.line("title", "made", "signed", "inscription", "subject")
-			a.more("medium-line", "features", "own-reference")
-			word[record.Answer](a, "framed").More = true
-		}, one: true, do: describe, last: func(b record.Body) url.Values {
-			d := b.(record.Described)
-			return url.Values{"title": {d.Title}, "made": {d.Made.String()}, "signed": {d.Signed}, "inscription": {d.Inscription}, "subject": {d.Subject},
-				"medium-line": {d.Medium}, "features": {d.Features}, "own-reference": {d.Owner}, "framed": {string(d.Framed)}}
-		}},
-		"handover": {asks: func(a *ask) {
-			word[record.Parting](a, "how")
-			for _, n := range []string{"to", "price", "private-note"} {
-				in := a.add(n, "line")
-				if in.Secret = true; n == "price" {
-					in.Hint = a.d.say("eg-price-of-work")
-				}
-			}
-			a.more("note")
-		}, do: handOver},
-		"lot": {asks: func(a *ask) {
-			a.line("key")
-			a.add("material", "one", materials(a)...)
-			a.line("number", "quantity", "expires")
-			a.add("price", "line").Secret = true
-			a.more("supplier", "sheet", "opened", "note")
-		}, do: addLot, none: true},
+		"describe":    {asks: func(a *ask) { described(a, new(record.Described)) }, one: true, do: describe, last: doing(described).last},
+		"handover":    {asks: func(a *ask) { partedWith(a, new(parted)) }, do: handOver},
+		"lot":         {asks: func(a *ask) { lotFields(a, new(record.Lot)) }, do: addLot, none: true},
 		"label":       {asks: func(a *ask) { again[record.LabelPrinted](a) }, do: printLabels},
 		"certificate": {asks: func(a *ask) { again[record.Issued](a); a.add("buyer", "line").Secret = true }, do: issue, one: true, now: true},
 		"withdraw":    {asks: askWhy, do: withdraw, maybe: true, now: true},
 	} {
 		acts[name] = a
 	}
+}
+
+func described(a *ask, d *record.Described) {
+	a.text(&d.Title, "title")
+	a.when(&d.Made, "made")
+	a.text(&d.Signed, "signed")
+	a.text(&d.Inscription, "inscription")
+	a.text(&d.Subject, "subject")
+	a.text(&d.Medium, "medium-line").More = true
+	a.text(&d.Features, "features").More = true
+	a.text(&d.Owner, "own-reference").More = true
+	word(a, &d.Framed, "framed").More = true
+}
+
+// parted is a handover with its private part.
+type parted struct {
+	record.HandedOver
+	private private.Part
+}
+
+func partedWith(a *ask, h *parted) {
+	word(a, &h.How, "how")
+	a.text(&h.private.To, "to").Secret = true
+	price := a.price(&h.private.Price)
+	price.Hint = a.d.say("eg-price-of-work")
+	a.text(&h.private.Note, "private-note").Secret = true
+	a.text(&h.Note, "note").More = true
+}
+
+func lotFields(a *ask, l *record.Lot) {
+	a.text((*string)(&l.Key), "key")
+	a.field("material", func(s string) { l.Material = record.Key(s) }, nil)
+	a.add("material", "one", materials(a)...)
+	a.text(&l.MakerLot, "number")
+	a.value(&l.Quantity, "quantity")
+	a.when(&l.Expires, "expires")
+	a.price(new(private.Price))
+	a.text(&l.Supplier, "supplier").More = true
+	a.value(&l.Sheet, "sheet").More = true
+	a.when(&l.Opened, "opened").More = true
+	a.text(&l.Note, "note").More = true
 }
 
 // again asks for the reason of another paper, where there is one.
@@ -89,10 +82,7 @@ func again[B record.Body](a *ask) {
 }
 
 func describe(k *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
-	d := record.Described{Title: f.Get("title"), Signed: f.Get("signed"), Inscription: f.Get("inscription"), Subject: f.Get("subject"),
-		Medium: f.Get("medium-line"), Features: f.Get("features"), Owner: f.Get("own-reference")}
-	r.When(f.Get("made"), &d.Made)
-	typed.Word(r, "framed", f.Get("framed"), &d.Framed)
+	d := read(k, r, f, described)
 	if r.Err() != nil {
 		return studio.Written{}, r.Err()
 	}
@@ -114,13 +104,11 @@ func news(d, old record.Described) record.Described {
 }
 
 func handOver(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
-	h := record.HandedOver{Note: f.Get("note")}
-	typed.Word(r, "how", f.Get("how"), &h.How)
-	part := private.Part{To: f.Get("to"), Note: f.Get("private-note"), Price: r.Price("price", f.Get("price"))}
+	h := read(d, r, f, partedWith)
 	if r.Err() != nil {
 		return studio.Written{}, r.Err()
 	}
-	return handover.Write(d.ctx, v, at, h, part)
+	return handover.Write(d.ctx, v, at, h.HandedOver, h.private)
 }
 
 func materials(a *ask) (out []option) {
@@ -131,11 +119,8 @@ func materials(a *ask) (out []option) {
 }
 
 func addLot(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
-	l := record.Lot{Key: record.Key(strings.ToLower(f.Get("key"))), Material: record.Key(f.Get("material")), MakerLot: f.Get("number"), Supplier: f.Get("supplier"), Note: f.Get("note")}
-	r.Text("quantity", f.Get("quantity"), &l.Quantity)
-	r.Text("sheet", f.Get("sheet"), &l.Sheet)
-	r.When(f.Get("expires"), &l.Expires)
-	r.When(f.Get("opened"), &l.Opened)
+	l := read(d, r, f, lotFields)
+	l.Key = record.Key(strings.ToLower(string(l.Key)))
 	price := r.Price("price", f.Get("price"))
 	if l.Material == "" {
 		return studio.Written{}, refuse.Input("material", "page-no-material", "of which material is it?")
@@ -177,7 +162,7 @@ func askWhy(a *ask) {
 		usual = append(usual, option{Value: a.d.say(code), Words: a.d.say(code)})
 	}
 	a.add("why", "one", usual...)
-	a.line("because")
+	a.add("because", "line")
 }
 
 func withdraw(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
