@@ -135,6 +135,7 @@ var (
 // browser starts Chromium, once for all tests; every tablet is a page of its own.
 func browser(t testing.TB) context.Context {
 	t.Helper()
+	toolcheck.Long(t)
 	if chromium != nil {
 		return chromium
 	}

@@ -63,7 +63,6 @@ func (p *tablet) fill(words, text string) {
 	p.Helper()
 	p.tap(words)
 	p.do(chromedp.KeyEvent(text))
-	time.Sleep(600 * time.Millisecond) // a person looks up
 	p.settle()
 }
 

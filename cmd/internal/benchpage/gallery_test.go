@@ -20,7 +20,7 @@ var views = map[string]string{
 // TestGallery takes a picture of every page at two sizes, light and dark, into
 // the folder that BACKLEAF_SHOTS names, to be looked at.
 func TestGallery(t *testing.T) {
-	dir := os.Getenv("BACKLEAF_SHOTS")
+	dir := os.Getenv("BACKLEAF_SHOTS") // with BACKLEAF_REQUIRE_TOOLS=1
 	if dir == "" {
 		t.Skip("BACKLEAF_SHOTS names no folder for pictures")
 	}

@@ -3,7 +3,6 @@ package benchpage_test
 import (
 	"net/http"
 	"net/url"
-	"os"
 	"strings"
 	"testing"
 	"time"
@@ -15,11 +14,9 @@ import (
 // form was written or it was not, which can be asked; sent again it is written
 // once. The book holds.
 func TestKilled(t *testing.T) {
+	toolcheck.Long(t)
 	path := in(t, 3, nil).session.Book.Path()
-	rounds := 4
-	if os.Getenv(toolcheck.Variable) == "1" {
-		rounds = 40
-	}
+	const rounds = 16
 	lost := 0
 	for round := range rounds {
 		b := serve(t, path)

@@ -68,6 +68,7 @@ func (p *place) wrote(since, want int64, when string) {
 // Two taps in one, a reload and the way back write nothing twice, with script
 // and without.
 func TestTappedTwice(t *testing.T) {
+	toolcheck.Long(t)
 	s := in(t, 3, nil)
 	p := open(t, s.url, 820, 1180, false)
 	before := s.size()
@@ -109,6 +110,7 @@ func TestTappedTwice(t *testing.T) {
 // What one tablet writes the other sees within seconds: on a page, and in a
 // form, where what was typed stays.
 func TestTwoTablets(t *testing.T) {
+	toolcheck.Long(t)
 	s := in(t, 3, nil)
 	a, b, c := open(t, s.url, 820, 1180, false), open(t, s.url, 820, 1180, false), open(t, s.url, 390, 844, false)
 	b.to("/batch/may")
@@ -133,6 +135,7 @@ func TestTwoTablets(t *testing.T) {
 // keeps what was filled in, says when the computer is there again and that it
 // was not written, and writes once.
 func TestNetworkCut(t *testing.T) {
+	toolcheck.Long(t)
 	s := in(t, 3, nil)
 	p := open(t, s.url, 820, 1180, false)
 	before := s.size()
@@ -155,6 +158,7 @@ func TestNetworkCut(t *testing.T) {
 // The answer is lost on its way, as when the computer dies once it has
 // written: the form stays, and says that it was written.
 func TestAnswerLost(t *testing.T) {
+	toolcheck.Long(t)
 	s := in(t, 3, nil)
 	var lose atomic.Bool
 	s.between = func(w http.ResponseWriter, r *http.Request, next http.Handler) {
@@ -202,6 +206,7 @@ func TestKilledInForm(t *testing.T) {
 // A tablet whose clock is days off counts down as the computer does, and what
 // it writes has the computer's time.
 func TestWrongClock(t *testing.T) {
+	toolcheck.Long(t)
 	s := in(t, 3, nil)
 	s.post("/act/coat", write(s.form("/act/coat?batch=may&panel=1-3", sealing)))
 	counts := func(skew string) string {

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -39,6 +40,9 @@ func TestAccessible(t *testing.T) {
 	}{{390, 844, false}, {820, 1180, true}} {
 		p := open(t, b.url, size.width, size.height, size.dark)
 		for name, path := range views {
+			if size.dark && !slices.Contains(inDark, name) {
+				continue
+			}
 			p.to(path)
 			if wide := value[int64](p, "document.documentElement.scrollWidth"); wide > size.width {
 				t.Errorf("%s: %d pixels wide at %d", name, wide, size.width)
@@ -56,6 +60,9 @@ func TestAccessible(t *testing.T) {
 		}
 	}
 }
+
+// inDark are pages on which everything stands that has a colour.
+var inDark = []string{"today", "batch", "panel", "coat", "label", "shelf", "finish", "find", "ask", "entry", "refused", "withdraw"}
 
 // smallest says which words are under 18 px, and which targets under 48 px; a
 // target within a line of words is excepted, as WCAG 2.2, 2.5.8 does.
