@@ -60,6 +60,7 @@ func read(t testing.TB, path, dpi string) (link, note string) {
 // An independent reader finds the link and the signed statement on the page,
 // and the statement holds.
 func TestSymbolsAreRead(t *testing.T) {
+	toolcheck.Long(t)
 	cyrillic := finished(t, `{"kind":"described","title":"Вечір, відплив: Łódź «Θάλασσα»","panels":["KB26-0001-K"]}`)
 	long := finished(t, `{"kind":"described","title":"`+strings.Repeat("Evening at low tide ", 13)+`end","panels":["KB26-0001-K"]}`)
 	for name, k := range map[string]*bench{"plain": finished(t), "cyrillic": cyrillic, "long": long} {

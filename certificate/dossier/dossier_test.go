@@ -395,6 +395,7 @@ func TestOneReading(t *testing.T) {
 // Measured by programs that did not draw it: type, places, breaks; each section
 // has a bookmark, and no page but the last is left more than half empty.
 func TestBookmarksAndPages(t *testing.T) {
+	toolcheck.Long(t)
 	for name, d := range stress(t) {
 		path := save(t, name+".pdf", pdf(t, d))
 		for _, f := range toolcheck.Findings(t, path, 14) {

@@ -18,6 +18,7 @@ import (
 )
 
 func TestPlacesByAnotherReader(t *testing.T) {
+	toolcheck.Long(t)
 	toolcheck.Require(t, "exiftool")
 	for _, c := range []struct {
 		name, picture string

@@ -21,7 +21,7 @@ func demoNow() time.Time { return time.Date(2026, 3, 8, 12, 0, 0, 0, demo.Zone) 
 func TestDemo(t *testing.T) {
 	one, two := runDemo(t), runDemo(t)
 	t.Run("twice the same", func(t *testing.T) { demoTwice(t, one, two) })
-	t.Run("labels scan", func(t *testing.T) { demoLabelsScan(t, one) })
+	t.Run("labels scan", func(t *testing.T) { toolcheck.Long(t); demoLabelsScan(t, one) })
 	t.Run("the forgotten coat", func(t *testing.T) { demoForgottenCoat(t, one) })
 }
 

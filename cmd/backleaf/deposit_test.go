@@ -291,6 +291,7 @@ func textOfMarkup(t *testing.T, name string, data []byte, html bool) string {
 // TestDepositInBrowser lets a browser show the pages: the title stays the
 // page's own, and there is something to see.
 func TestDepositInBrowser(t *testing.T) {
+	toolcheck.Long(t)
 	browser := toolcheck.OneOf(t, "chromium", "chromium-browser", "google-chrome")
 	dir := t.TempDir()
 	soldPanel(t, dir)

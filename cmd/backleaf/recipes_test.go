@@ -75,6 +75,7 @@ func inShell(t *testing.T, script string, pdf []byte, change string) error {
 // The recipes find the demonstration's certificate good, and refuse it with
 // one byte changed in any of its files, or in what its symbol says.
 func TestRecipes(t *testing.T) {
+	toolcheck.Long(t)
 	toolcheck.Require(t, "bash", "pdfdetach", "pdftoppm", "zbarimg", "openssl", "sha256sum", "base64", "sed", "python3", "qpdf")
 	dir := demoDir(t)
 	file := filepath.Join(dir, "certificate.pdf")

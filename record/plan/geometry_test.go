@@ -211,7 +211,7 @@ func each(t *testing.T, n int, f func(seed int) error) {
 var quick = effort{width: 12, states: 1_000_000, table: 60_000, prices: 4, disproof: 4}
 
 func TestGeometry(t *testing.T) {
-	n, e := 300, quick
+	n, e := 60, quick
 	if toolcheck.Thorough() {
 		n, e.width = 2000, 60
 	}

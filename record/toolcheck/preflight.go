@@ -11,6 +11,7 @@ import (
 // file is not valid.
 func Preflight(t testing.TB, path string) (string, error) {
 	t.Helper()
+	Long(t) // it starts slowly
 	var jars []string
 	for _, j := range []string{"pdfbox2", "preflight", "xmpbox", "fontbox2", "commons-logging", "javax.activation", "jaxb-api"} {
 		jars = append(jars, "/usr/share/java/"+j+".jar")
