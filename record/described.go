@@ -15,6 +15,9 @@ func (w *Workshop) Material(k Key, as []int64) (Material, bool) {
 	return shared[Material](w, as)
 }
 
+// Versions is how many entries describe a material, one after the other.
+func (w *Workshop) Versions(k Key) int { return len(w.versions["material"][k]) }
+
 // MaterialNow returns a material as it is described now, for the shelf.
 func (w *Workshop) MaterialNow(k Key) (Material, bool) { return now[Material](w, "material", k) }
 

@@ -33,6 +33,7 @@ var englishWarnings = map[string]Message{
 	"purpose-not-recorded":    "note: what this coat was for is not recorded; say it with --as sealer or the like, or amend the entry with --set purpose=sealer",
 	"left-out":                "note: not here, so left out: {panels}; with --also-away they are in it too",
 	"before-cutting":          "note: {panels}: cut only after that, as far as recorded",
+	"date-moved":              `note: {materials} stays as it was described at the old date; to bind it by the new one, name it again in an amendment`,
 	"done-twice":              `note: the same was written down for {panels} within the hour ({entry}); "backleaf withdraw" takes back what was written twice`,
 	"not-meant-for":           "note: {material} is not recorded as a material for {use}; was another meant?",
 	"out-of-order":            "note: {panels}: the front already carries what usually comes after this",

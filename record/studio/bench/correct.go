@@ -3,6 +3,10 @@ package bench
 import (
 	"context"
 	"slices"
+	"strings"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -66,13 +70,39 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	return w, out, nil
 }
 
+// stays warns where the date of an act is moved that names a material of several
+// descriptions: it stays bound to the one it was bound to, unless the change
+// names the material anew.
+func stays(shop *record.Workshop, old record.Entry, correction record.Body) []record.Said {
+	a, ok := correction.(record.Amended)
+	var change map[string]jsontext.Value
+	if !ok || json.Unmarshal(a.Change, &change) != nil || change["at"] == nil {
+		return nil
+	}
+	var kept []record.Key
+	for _, m := range record.Mentions(old.Body) {
+		field, _, _ := strings.Cut(m.Place, "/")
+		if change[field] == nil && shop.Versions(m.Material) > 1 && !slices.Contains(kept, m.Material) {
+			kept = append(kept, m.Material)
+		}
+	}
+	if kept == nil {
+		return nil
+	}
+	return []record.Said{record.Say("date-moved", record.With("materials", kept))}
+}
+
 // corrected says what an entry comes to as it stands after a correction, and
 // doubts it as if it were written anew. A correction for some of the panels is
 // left alone: an amount in all means nothing for these.
 func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warnings []record.Said, err error) {
 	old, err := Entry(ctx, v.Book, c.Corrects())
-	if err != nil || len(c.Panels) > 0 || len(old.Panels) == 0 {
+	if err != nil {
 		return nil, nil, err
+	}
+	moved := stays(v.Shop, old, c.Body)
+	if len(c.Panels) > 0 || len(old.Panels) == 0 {
+		return nil, moved, nil
 	}
 	now := *v
 	if now.Shop, err = v.Book.WorkshopOf(ctx, old.Panels...); err != nil {
@@ -86,8 +116,8 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 		}
 	}
 	if body == nil {
-		return nil, nil, nil
+		return nil, moved, nil
 	}
 	left, over, err := stock.Left(ctx, v.Book, now.Shop, body)
-	return append(mean(&now, body), left...), slices.Concat(purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
+	return append(mean(&now, body), left...), slices.Concat(moved, purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
 }
