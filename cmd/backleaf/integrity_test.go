@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"io"
 	"path/filepath"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"time"
 
 	_ "backleaf/record/book" // the database driver
+	"backleaf/record/seal"
 )
 
 // A book that does not hold ends a command with code 4, also where no single
@@ -86,4 +88,83 @@ func TestPrivatePartChanged(t *testing.T) {
 	run(exitIntegrity, "is not the one on record", "handover show 1")
 	run(exitDone, "erased", "handover forget 3 --because asked")
 	run(exitDone, "", "handover show 1")
+}
+
+// A book that was written anew without the key, its kept heads removed, does
+// not agree with the certificates that it says were issued.
+func TestRewrittenBesideCertificates(t *testing.T) {
+	dir, _ := issued(t)
+	path := filepath.Join(dir, "studio.sqlite")
+	db, err := sql.Open("sqlite", path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	var guards, names []string
+	for rows := must(db.Query("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")); rows.Next(); {
+		var name, text string
+		if err := rows.Scan(&name, &text); err != nil {
+			t.Fatal(err)
+		}
+		names, guards = append(names, name), append(guards, text)
+	}
+	do := func(query string, args ...any) {
+		t.Helper()
+		if _, err := db.Exec(query, args...); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, n := range names {
+		do("DROP TRIGGER " + n)
+	}
+	do("UPDATE entry SET bytes = CAST(replace(CAST(bytes AS TEXT), 'Dune, evening', 'A Great Master') AS BLOB)")
+	var tree seal.Tree
+	for rows := must(db.Query("SELECT bytes FROM entry ORDER BY seq")); rows.Next(); {
+		var b []byte
+		if err := errors.Join(rows.Scan(&b), tree.Append(b)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	do("DELETE FROM hash")
+	for i := range seal.StoredHashIndex(tree.Size()) {
+		h := must(tree.ReadHashes([]int64{i}))[0]
+		do("INSERT INTO hash VALUES (?, ?)", i, h[:])
+	}
+	root := must(seal.Root(tree.Size(), &tree))
+	do("UPDATE tip SET root = ?", root[:])
+	do("DELETE FROM head")
+	for _, g := range guards {
+		do(g)
+	}
+	db.Close()
+	for _, step := range []struct {
+		line string
+		code int
+		says string
+	}{{"rebuild", exitDone, ""}, {"verify", exitIntegrity, "the journal does not begin with the"}} {
+		if said, code := typedAt(time.Now(), append([]string{"--book", path}, step.line)...); code != step.code || !strings.Contains(said, step.says) {
+			t.Errorf("%s: exit code %d\n%s", step.line, code, said)
+		}
+	}
+}
+
+// A view in the place of a table would be read without end.
+func TestEndlessView(t *testing.T) {
+	dir, _ := issued(t)
+	path := filepath.Join(dir, "studio.sqlite")
+	db, err := sql.Open("sqlite", path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range []string{"DROP TABLE head", "CREATE VIEW head AS WITH RECURSIVE x (size) AS (SELECT 1 UNION ALL SELECT size + 1 FROM x) SELECT size, zeroblob(32) AS root, 'x' AS note FROM x"} {
+		if _, err := db.Exec(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	db.Close()
+	for _, line := range []string{"verify", "list", "verify " + path} {
+		if said, code := typedAt(time.Now(), append([]string{"--book", path}, strings.Fields(line)...)...); code != exitIntegrity || !strings.Contains(said, "head is no table") {
+			t.Errorf("%s: exit code %d\n%s", line, code, said)
+		}
+	}
 }

@@ -255,6 +255,15 @@ func checkBook(ctx context.Context, s *session, how access) error {
 			return fmt.Errorf("the database has journal mode %s instead of wal", mode)
 		}
 	}
+	// A view in the place of a table could go on for ever.
+	var strange string
+	switch err := s.conn.QueryRowContext(ctx, `SELECT name FROM sqlite_schema WHERE type = 'view' OR
+		name IN ('entry', 'hash', 'tip', 'head', 'private', 'setting') AND (sql NOT LIKE 'CREATE TABLE%' OR sql LIKE '% AS (%') LIMIT 1`).Scan(&strange); {
+	case err == nil:
+		return fmt.Errorf("%w: %s is no table that this program makes", ErrBroken, strange)
+	case !errors.Is(err, sql.ErrNoRows):
+		return err
+	}
 	if err := checkSettings(ctx, s.conn); err != nil {
 		return err
 	}

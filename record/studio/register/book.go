@@ -12,6 +12,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/keys"
+	"backleaf/record/studio/verify"
 )
 
 // Books reads the books among what is checked. It is a [verify.Books].
@@ -116,6 +117,10 @@ func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop,
 		}
 		newest = max(newest, h.Size)
 	}
+	issued, err := j.issued(ctx, b, w, path, ring, origin)
+	if err != nil {
+		return err
+	}
 	if newest > 0 {
 		j.say(deed.Holds, "newest-head", record.With("n", len(heads)), record.With("reaches", newest), record.With("after", size-newest))
 	}
@@ -127,8 +132,56 @@ func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop,
 	case keys.There(path):
 		j.keyFile(path, current)
 	}
-	j.say(deed.Unknown, "rewrite-unseen", record.With("key", current.Fingerprint().Short()))
+	if newest == 0 && issued == 0 {
+		j.say(deed.Unknown, "rewrite-without-head")
+	} else {
+		j.say(deed.Unknown, "rewrite-unseen", record.With("key", current.Fingerprint().Short()))
+	}
 	return nil
+}
+
+// issued holds the kept certificates against the journal: each carries a signed
+// head of the day on which it was issued. It returns how many do.
+func (j *judgement) issued(ctx context.Context, b *book.Book, w *record.Workshop, path string, ring deed.Keyring, origin string) (n int, err error) {
+	r := Register{book: b, shop: w, ring: ring}
+	if r.size, r.root, err = b.Tree(ctx); err != nil {
+		return 0, err
+	}
+	for _, p := range w.Panels {
+		for _, c := range record.Each[record.Issued](p) {
+			f, ok := kept.Named(c.Body)
+			if !ok {
+				continue
+			}
+			data, err := kept.Read(path, f)
+			if err != nil {
+				continue // it was said
+			}
+			e := verify.Read(f.Name, data)[0]
+			if e.Unread != nil || e.Files.Head == nil {
+				continue // it was issued without a key
+			}
+			h, err := openHead(e.Files.Head, ring, origin)
+			if err == nil && seal.DigestOf(e.Files.Record).String() != c.Body.Record {
+				err = errors.New("its record is not the one on record")
+			}
+			if err == nil {
+				same, failed := r.begins(ctx, h.Size, h.Root)
+				if failed != nil {
+					return n, failed
+				}
+				if !same {
+					err = fmt.Errorf("the journal does not begin with the %d entries of its signed head", h.Size)
+				}
+			}
+			if err != nil {
+				j.say(deed.Fails, "kept-certificate-parts", record.With("entry", record.EntryRef(c.Seq)), record.With("panel", p.Number), deed.Why(err))
+				continue
+			}
+			n++
+		}
+	}
+	return n, nil
 }
 
 // keyFile says whether the key file beside a book is that of its current key,
