@@ -1,11 +1,13 @@
 package main
 
 import (
+	"context"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
+	"backleaf/record/studio"
 	"backleaf/record/studio/typed"
 )
 
@@ -21,11 +23,27 @@ type actFlags struct {
 // onPanels makes a command that writes down an act on panels: fill names its
 // flags, what are the panels it asks for.
 func onPanels[B record.Body](a *app, c *cobra.Command, what string, body *B, fill func(*actFlags)) *cobra.Command {
-	f := &actFlags{c: c, terms: func(args []string) ([]string, error) { return args, nil }}
+	f := newFlags(c)
 	if what != "" {
 		c.Args = wanted(1, -1, what)
 	}
-	c.RunE = func(c *cobra.Command, args []string) error {
+	fill(f)
+	f.o.flags(c)
+	if (*body).Kind().Traits().Layer {
+		f.o.coatFlags(c)
+	}
+	return f.does(a, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
+		return f.o.perform(ctx, v, r, at, *body)
+	})
+}
+
+func newFlags(c *cobra.Command) *actFlags {
+	return &actFlags{c: c, terms: func(args []string) ([]string, error) { return args, nil }}
+}
+
+// does lets the command do something with what its flags were read into.
+func (f *actFlags) does(a *app, do doing) *cobra.Command {
+	f.c.RunE = func(c *cobra.Command, args []string) error {
 		for _, need := range f.needs {
 			if err := need(); err != nil {
 				return err
@@ -35,14 +53,24 @@ func onPanels[B record.Body](a *app, c *cobra.Command, what string, body *B, fil
 		if err != nil {
 			return err
 		}
-		return act(a, c.Context(), &f.o, terms, func(r *typed.Reader) B { f.read(r); return *body })
+		return a.atBench(c.Context(), &f.o, terms, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
+			if f.read(r); r.Err() != nil {
+				return studio.Written{}, r.Err()
+			}
+			return do(ctx, v, r, at)
+		})
 	}
-	fill(f)
-	f.o.flags(c)
-	if (*body).Kind().Traits().Layer {
-		f.o.coatFlags(c)
+	return f.c
+}
+
+// keys takes the words of the command for keys of the shelf; none is a panel.
+func (f *actFlags) keys(into ...*record.Key) {
+	f.terms = func(args []string) ([]string, error) {
+		for i, k := range into {
+			*k = record.Key(strings.ToLower(args[i]))
+		}
+		return nil, nil
 	}
-	return c
 }
 
 func (f *actFlags) read(r *typed.Reader) {
@@ -116,6 +144,12 @@ func (f *actFlags) pigments(into *[]record.Pigment, usage string) {
 func word[T ~string](f *actFlags, into *T, name, usage string) {
 	t := f.c.Flags().String(name, string(*into), usage)
 	f.reads = append(f.reads, func(r *typed.Reader) { typed.Word(r, name, *t, into) })
+}
+
+// words is a flag of several words of a closed list.
+func words[T ~string](f *actFlags, into *[]T, name, usage string) {
+	t := f.c.Flags().StringSlice(name, nil, usage)
+	f.reads = append(f.reads, func(r *typed.Reader) { *into = typed.Words[T](r, name, *t) })
 }
 
 // oneOf lists the words of a closed list for the help.

@@ -9,6 +9,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/sheet"
 	"backleaf/record/studio"
+	"backleaf/record/studio/private"
 	"backleaf/record/studio/shelf"
 	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
@@ -19,44 +20,35 @@ func newLot(a *app) *cobra.Command {
 }
 
 func lotAdd(a *app) *cobra.Command {
-	var o moment
 	var l record.Lot
-	var quantity, sheet, expires, opened, price, offcut string
-	c := &cobra.Command{
+	var paid private.Price
+	f := newFlags(&cobra.Command{
 		Use: "add KEY MATERIAL", Short: "put a lot on the shelf",
 		Long: `Put a lot on the shelf under a short key of your own. The price is kept outside the
 journal and reaches no label, certificate or export.`,
 		Example: `  backleaf lot add sealer-3 sealer --number 4471B --quantity "2.5 L" --price "38.50 EUR"
   backleaf lot add birch-1 birch3 --sheet "122 x 244 cm" --quantity "2 sheets" --supplier "timber yard" --at 2026-04-20`,
 		Args: wanted(2, 2, "a key for the lot and the material it is a lot of"),
-		RunE: func(c *cobra.Command, args []string) error {
-			l.Key, l.Material = record.Key(strings.ToLower(args[0])), record.Key(strings.ToLower(args[1]))
-			return a.atBench(c.Context(), &o, nil, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
-				l.Offcut = record.Key(strings.ToLower(offcut))
-				r.Text("quantity", quantity, &l.Quantity)
-				r.Text("sheet", sheet, &l.Sheet)
-				r.Until("expires", expires, &l.Expires)
-				r.When(opened, &l.Opened)
-				paid := r.Price("price", price)
-				if r.Err() != nil {
-					return studio.Written{}, r.Err()
-				}
-				return shelf.AddLot(ctx, v, at, l, paid)
-			})
-		},
-	}
-	o.timeFlag(c)
-	f := c.Flags()
-	f.StringVar(&l.MakerLot, "number", "", "the maker's lot number, as on the tin")
-	f.StringVar(&l.Supplier, "supplier", "", "where it was bought")
-	f.StringVar(&offcut, "offcut-of", "", "lot of which it is what was left")
-	f.StringVar(&quantity, "quantity", "", "\"2.5 L\", \"1 kg\", \"5 m\", \"2 sheets\"")
-	f.StringVar(&sheet, "sheet", "", "size of one sheet of a board: \"122 x 244 cm\"")
-	f.StringVar(&price, "price", "", "paid for the whole lot: \"38.50 EUR\"; kept private")
-	f.StringVar(&expires, "expires", "", "2027-03 or 2027-03-31")
-	f.StringVar(&opened, "opened", "", "when it was opened")
-	f.StringVar(&l.Note, "note", "", "remark")
-	return c
+	})
+	f.keys(&l.Key, &l.Material)
+	f.text(&l.MakerLot, "number", "the maker's lot number, as on the tin")
+	f.text(&l.Supplier, "supplier", "where it was bought")
+	offcut := f.c.Flags().String("offcut-of", "", "lot of which it is what was left")
+	f.value(&l.Quantity, "quantity", "\"2.5 L\", \"1 kg\", \"5 m\", \"2 sheets\"")
+	f.value(&l.Sheet, "sheet", "size of one sheet of a board: \"122 x 244 cm\"")
+	price := f.c.Flags().String("price", "", "paid for the whole lot: \"38.50 EUR\"; kept private")
+	expires := f.c.Flags().String("expires", "", "2027-03 or 2027-03-31")
+	f.when(&l.Opened, "opened", "when it was opened")
+	f.text(&l.Note, "note", "remark")
+	f.reads = append(f.reads, func(r *typed.Reader) {
+		l.Offcut = record.Key(strings.ToLower(*offcut))
+		r.Until("expires", *expires, &l.Expires)
+		paid = r.Price("price", *price)
+	})
+	f.o.timeFlag(f.c)
+	return f.does(a, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (studio.Written, error) {
+		return shelf.AddLot(ctx, v, at, l, paid)
+	})
 }
 
 func lotList(a *app) *cobra.Command {

@@ -1,11 +1,12 @@
 package main
 
 import (
-	"strings"
+	"context"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
+	"backleaf/record/studio"
 	"backleaf/record/studio/typed"
 )
 
@@ -14,10 +15,8 @@ func newMaker(a *app) *cobra.Command {
 }
 
 func makerAdd(a *app) *cobra.Command {
-	var o moment
 	var m record.Maker
-	var voice string
-	c := &cobra.Command{
+	f := newFlags(&cobra.Command{
 		Use: "add KEY", Short: "describe a maker, or describe one again from a date on",
 		Long: `Describe somebody who makes panels or paints on them, under a short key; acts then say
 --by KEY. Without --by the maker whom the studio names did it. Describing the same key
@@ -25,24 +24,17 @@ again holds from its date on; what was done before stays as it was.`,
 		Example: `  backleaf maker add ilze --name "Ilze Kārkla" --place "Riga, Latvia"
   backleaf maker add shed --name "The North Shed" --voice we --at 2024`,
 		Args: wanted(1, 1, "one key"),
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := needs(m.Name, "--name \"as it is to be printed\"", "what is the name?"); err != nil {
-				return err
-			}
-			m.Key = record.Key(strings.ToLower(args[0]))
-			return act(a, c.Context(), &o, nil, func(r *typed.Reader) record.Maker {
-				typed.Word(r, "voice", voice, &m.Voice)
-				return m
-			})
-		},
-	}
-	o.timeFlag(c)
-	f := c.Flags()
-	f.StringVar(&m.Name, "name", "", "name as it is to be printed")
-	f.StringVar(&voice, "voice", "", "i for one person, we for several")
-	f.StringVar(&m.Place, "place", "", "town and country")
-	f.StringVar(&m.Note, "note", "", "remark")
-	return c
+	})
+	f.keys(&m.Key)
+	f.text(&m.Name, "name", "name as it is to be printed")
+	f.need("name", "--name \"as it is to be printed\"", "what is the name?")
+	word(f, &m.Voice, "voice", "i for one person, we for several")
+	f.text(&m.Place, "place", "town and country")
+	f.text(&m.Note, "note", "remark")
+	f.o.timeFlag(f.c)
+	return f.does(a, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (studio.Written, error) {
+		return f.o.perform(ctx, v, r, at, m)
+	})
 }
 
 func makerList(a *app) *cobra.Command {

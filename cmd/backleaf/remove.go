@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -13,12 +12,8 @@ import (
 )
 
 func newRemove(a *app) *cobra.Command {
-	var o moment
-	var t record.Removed
-	var what, extent string
-	var on, means, layers []string
-	var notOnRecord bool
-	c := &cobra.Command{
+	t := record.Removed{Extent: "whole"}
+	f := newFlags(&cobra.Command{
 		Use: "remove " + panelWords, Short: "write down that a layer was taken off, wholly or in part",
 		Long: `Write down that a layer was taken off: a varnish, retouching, a ground, a cloth. The
 record keeps the layer and what became of it. Without --layer all layers of that sort
@@ -27,35 +22,27 @@ on those faces are meant. It is a record, no advice: what to do is for a conserv
   backleaf remove 0143 --what ground --extent reduced --means sanding --on front
   backleaf remove 0144 --what varnish --not-on-record --extent in-part --where "sky" --at 2031`,
 		Args: wanted(1, -1, "the panels a layer was taken off"),
-		RunE: func(c *cobra.Command, args []string) error {
-			return a.atBench(c.Context(), &o, args, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (w studio.Written, err error) {
-				t.Faces, t.Means = r.Faces("on", on), typed.Words[record.Means](r, "means", means)
-				typed.Word(r, "what", what, &t.What)
-				typed.Word(r, "extent", extent, &t.Extent)
-				for _, l := range layers {
-					seq, err := typed.Entry(l)
-					r.Fail(err)
-					t.Layers = append(t.Layers, seq)
-				}
-				if r.Err() != nil {
-					return w, r.Err()
-				}
-				return bench.Remove(ctx, v, at, t, notOnRecord)
-			})
-		},
-	}
-	o.flags(c)
-	f := c.Flags()
-	f.StringVar(&what, "what", "", strings.Join(record.Words("Stratum"), ", "))
-	f.StringVar(&extent, "extent", "whole", "whole; reduced: thinned all over; in-part: off some places")
-	f.StringSliceVar(&on, "on", nil, "faces (default all on which it lies)")
-	f.StringSliceVar(&layers, "layer", nil, "entry by which it was laid, like E12")
-	f.BoolVar(&notOnRecord, "not-on-record", false, "the layer itself was never written down")
-	f.StringVar(&t.Where, "where", "", "which places, of a removal in part")
-	f.StringSliceVar(&means, "means", nil, strings.Join(record.Words("Means"), ", "))
-	f.StringVar(&t.With, "with", "", "the product it was taken off with")
-	f.StringVar(&t.By, "done-by", "", "who did it, if not the studio")
-	f.StringVar(&t.Because, "because", "", "why")
-	f.StringVar(&t.Note, "note", "", "remark")
-	return c
+	})
+	word(f, &t.What, "what", oneOf("Stratum"))
+	word(f, &t.Extent, "extent", "whole; reduced: thinned all over; in-part: off some places")
+	f.faces(&t.Faces, "on", "faces (default all on which it lies)")
+	layers := f.c.Flags().StringSlice("layer", nil, "entry by which it was laid, like E12")
+	f.reads = append(f.reads, func(r *typed.Reader) {
+		for _, l := range *layers {
+			seq, err := typed.Entry(l)
+			r.Fail(err)
+			t.Layers = append(t.Layers, seq)
+		}
+	})
+	notOnRecord := f.c.Flags().Bool("not-on-record", false, "the layer itself was never written down")
+	f.text(&t.Where, "where", "which places, of a removal in part")
+	words(f, &t.Means, "means", oneOf("Means"))
+	f.text(&t.With, "with", "the product it was taken off with")
+	f.text(&t.By, "done-by", "who did it, if not the studio")
+	f.text(&t.Because, "because", "why")
+	f.text(&t.Note, "note", "remark")
+	f.o.flags(f.c)
+	return f.does(a, func(ctx context.Context, v *studio.View, _ *typed.Reader, at record.When) (studio.Written, error) {
+		return bench.Remove(ctx, v, at, t, *notOnRecord)
+	})
 }
