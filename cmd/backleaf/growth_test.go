@@ -34,7 +34,7 @@ func TestGrowth(t *testing.T) {
 		{"check --json", "check --json"},
 		{"verify", "verify"},
 		{"show", "show 0003"},
-		{"coat on 14 panels", "coat batch:b1 --with tin-0 --as sealer --on front --also-away"},
+		{"coat on 14 panels", "coat batch:b1 --with tin-0 --as sealer --on front --also-away --clock-is-right"},
 	}
 	table := "| panels, entries |"
 	for _, a := range acts {
