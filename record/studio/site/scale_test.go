@@ -18,7 +18,7 @@ import (
 // how many, for the figures of ten thousand.
 func TestOneOfMany(t *testing.T) {
 	panels, _ := strconv.Atoi(os.Getenv("BACKLEAF_PANELS"))
-	panels = max(panels, 60)
+	panels = max(panels, 30)
 	a := newAtelier(t, panels)
 	var all []record.Number
 	for n := range panels {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"maps"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -22,6 +23,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 	"backleaf/record/studio/site"
+	"backleaf/record/toolcheck"
 )
 
 var ctx = context.Background()
@@ -357,8 +359,8 @@ func whole(dir string) error {
 // A run is killed at any moment while visitors read: every page they meet is
 // whole, and the next run completes it.
 func TestKilled(t *testing.T) {
-	rounds := 8
-	if os.Getenv("BACKLEAF_REQUIRE_TOOLS") == "1" {
+	rounds := 4
+	if toolcheck.Thorough() {
 		rounds = 100
 	}
 	a := newAtelier(t, 12)
@@ -381,17 +383,28 @@ func TestKilled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	killed := 0
-	for i := range rounds {
-		n := invented.Number(i % 12)
-		a.publish([]record.Answer{record.Yes, record.Yes, record.No}[i%3], n, invented.Number((i+5)%12))
-		a.append(record.Entry{Panels: []record.Number{n}, Body: record.Described{Subject: fmt.Sprint("round ", i)}})
+	run := func() *exec.Cmd {
 		cmd := exec.Command(program)
 		cmd.Env = append(os.Environ(), "SITE_DIR="+a.dir, "SITE_BOOK="+a.Book.Path())
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(i*37%400) * time.Millisecond)
+		return cmd
+	}
+	a.publish(record.Yes, invented.Number(0), invented.Number(1))
+	start := time.Now()
+	if err := run().Wait(); err != nil {
+		t.Fatal(err)
+	}
+	took := time.Since(start)
+	chance := rand.New(rand.NewPCG(1, 2))
+	killed := 0
+	for i := range rounds {
+		n := invented.Number(i % 12)
+		a.publish([]record.Answer{record.Yes, record.Yes, record.No}[i%3], n, invented.Number((i+5)%12))
+		a.append(record.Entry{Panels: []record.Number{n}, Body: record.Described{Subject: fmt.Sprint("round ", i)}})
+		cmd := run()
+		time.Sleep(time.Duration(chance.Int64N(int64(took))))
 		cmd.Process.Kill()
 		if cmd.Wait() != nil {
 			killed++
@@ -404,7 +417,7 @@ func TestKilled(t *testing.T) {
 	if killed == 0 {
 		t.Error("no run was killed")
 	}
-	t.Logf("%d of %d runs were killed", killed, rounds)
+	t.Logf("%d of %d runs were killed, at any moment of %v", killed, rounds, took)
 	a.write()
 	done := a.dir
 	a.dir = filepath.Join(t.TempDir(), "fresh")
