@@ -287,6 +287,48 @@ func TestDataIsRead(t *testing.T) {
 	}
 }
 
+// One byte changed anywhere in a page changes what it states, unless it is a
+// comment, an attribute of no matter, the data (which is checked by itself), or
+// markup that is read the same: what is left of the page is then the same.
+func TestStated(t *testing.T) {
+	out, _ := draw(t, plainText)
+	whole, err := page.Stated(out.HTML)
+	if err != nil {
+		t.Fatal(err)
+	}
+	kept := func(data []byte) string {
+		doc, err := html.Parse(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var read strings.Builder
+		for n := range doc.Descendants() {
+			switch {
+			case n.Type == html.ElementNode:
+				slices.SortFunc(n.Attr, func(a, b html.Attribute) int { return strings.Compare(a.Key, b.Key) })
+				fmt.Fprint(&read, n.Data, n.Attr)
+			case n.Type == html.TextNode && attribute(n.Parent, "id") != "data":
+				read.WriteString(n.Data)
+			}
+		}
+		return read.String()
+	}
+	was, noticed := kept(out.HTML), 0
+	for at := 0; at < len(out.HTML); at += 13 {
+		changed := bytes.Clone(out.HTML)
+		changed[at] ^= 1
+		switch now, err := page.Stated(changed); {
+		case err != nil || now != whole:
+			noticed++
+		case kept(changed) != was:
+			t.Errorf("byte %d, in %q, is not noticed", at, out.HTML[max(0, at-20):min(len(out.HTML), at+20)])
+		}
+	}
+	if carried := bytes.Index(out.HTML, []byte(`id="data"`)); noticed < carried/13*95/100 {
+		t.Errorf("%d of %d changes are noticed", noticed, carried/13)
+	}
+}
+
 // Nothing on a page leads to another place but the vocabulary of the structured
 // data, and the policy forbids the rest.
 func TestNothingFromElsewhere(t *testing.T) {
