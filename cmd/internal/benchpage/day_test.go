@@ -219,8 +219,8 @@ func TestWorkingDay(t *testing.T) {
 			p.keyboard = c.keyboard
 			theDay(p, func(d time.Duration) { s.add(d); p.to("/batch/may") })
 			t.Logf("%d taps or keys, fields typed not counted", p.taps)
-			if len(p.faults) > 0 {
-				t.Errorf("the console reports %q", p.faults)
+			if len(p.Faults()) > 0 {
+				t.Errorf("the console reports %q", p.Faults())
 			}
 			got := journal(t, s.session.Book.Path())
 			if want := byCommands(t); got != want {

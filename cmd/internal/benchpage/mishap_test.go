@@ -39,7 +39,7 @@ func (p *tablet) tapTwice(selector string) {
 
 func (p *tablet) script(on bool) {
 	p.Helper()
-	if _, err := chromedp.Call(p.ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: !on}); err != nil {
+	if _, err := chromedp.Call(p.Context, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: !on}); err != nil {
 		p.Fatal(err)
 	}
 }
@@ -47,9 +47,9 @@ func (p *tablet) script(on bool) {
 // offline cuts the tablet off the network, or brings it back.
 func (p *tablet) offline(yes bool) {
 	p.Helper()
-	_, err := chromedp.Call(p.ctx, network.Enable, network.EnableParams{})
+	_, err := chromedp.Call(p.Context, network.Enable, network.EnableParams{})
 	if err == nil {
-		_, err = chromedp.Call(p.ctx, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{MatchedNetworkConditions: []*network.Conditions{
+		_, err = chromedp.Call(p.Context, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{MatchedNetworkConditions: []*network.Conditions{
 			{URLPattern: "", Offline: yes, Latency: 0, DownloadThroughput: -1, UploadThroughput: -1}}})
 	}
 	if err != nil {
@@ -126,8 +126,8 @@ func TestTwoTablets(t *testing.T) {
 	if typed := value[string](c, `document.querySelector("[name=amount]").value`); typed != "90 g" {
 		t.Errorf("of what was typed there stays %q", typed)
 	}
-	if len(a.faults)+len(b.faults)+len(c.faults) > 0 {
-		t.Errorf("the console reports %q %q %q", a.faults, b.faults, c.faults)
+	if len(a.Faults())+len(b.Faults())+len(c.Faults()) > 0 {
+		t.Errorf("the console reports %q %q %q", a.Faults(), b.Faults(), c.Faults())
 	}
 }
 
@@ -211,7 +211,7 @@ func TestWrongClock(t *testing.T) {
 	s.post("/act/coat", write(s.form("/act/coat?batch=may&panel=1-3", sealing)))
 	counts := func(skew string) string {
 		p := open(t, s.url, 820, 1180, false)
-		_, err := chromedp.Call(p.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
+		_, err := chromedp.Call(p.Context, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
 			Source: `{ const now = Date.now; Date.now = () => now() + ` + skew + ` }`})
 		if err != nil {
 			t.Fatal(err)

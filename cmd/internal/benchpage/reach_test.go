@@ -145,9 +145,7 @@ func TestNothingRuns(t *testing.T) {
 	if ran := value[string](p, `String(window.ran)`); ran != "undefined" {
 		t.Errorf("%s ran in what was just written", ran)
 	}
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	for _, f := range p.faults {
+	for _, f := range p.Faults() {
 		if !strings.Contains(f, "404") && !strings.Contains(f, "422") { // a page that is not there is told to the console too
 			t.Errorf("the browser complains: %s", f)
 		}

@@ -85,9 +85,10 @@ var chromium = sync.OnceValues(func() (context.Context, error) {
 	return ctx, chromedp.Do(ctx)
 })
 
-// started is the browser, or the test is skipped or fails.
+// started is the browser, or the test is skipped or fails: to start one takes long.
 func started(t testing.TB) context.Context {
 	t.Helper()
+	toolcheck.Long(t)
 	toolcheck.Require(t, "chromium")
 	ctx, err := chromium()
 	if err != nil {
