@@ -215,7 +215,7 @@ async function checkStatus(d, key) {
   for (const e of d.record.entries.filter((e) => e.kind === "certificate-issued" && e.panels.includes(d.record.number))) {
     const s = standing(e.record_sha256, ["issued", "replaced", "withdrawn", "stolen", "missing"]);
     const digest = groups(e.record_sha256).slice(0, 19);
-    out.push(line(s === words.issued ? "holds" : "since", s ? "paper-status" : "paper-none", { digest, date: on, standing: s }));
+    out.push({ ...line(s === words.issued ? "holds" : "since", s ? "paper-status" : "paper-none", { digest, date: on, standing: s }), standing: s !== words.issued && s });
   }
   return out;
 }
@@ -310,12 +310,23 @@ function element(name, text = "", of = "", ...inside) {
 const list = (lines) => element("ul", "", "results", ...lines.map((l) => element("li", "", l.verdict, element("b", words[l.verdict]), element("span", l.text))));
 
 // summary is the worst of all that was found.
-function summary(lines, key) {
+function summary(lines, papers) {
   const any = (verdict) => lines.some((l) => l.verdict === verdict);
-  const values = { key: key ? groups(key.print) : "" };
   if (any("fails")) return say("altered");
-  if (any("since")) return say("outdated", values);
-  return say(any("unknown") ? "whole-here" : "whole", values);
+  const standing = lines.find((l) => l.standing)?.standing;
+  if (standing) return say("not-in-force", { standing: say("of-a-paper", { standing }) });
+  return say(any("since") ? "outdated" : any("unknown") ? "whole-here" : papers ? "whole" : "whole-none");
+}
+
+const verdicts = ["fails", "since", "unknown", "holds"]; // the worst first
+
+// showChecks shows the verdict, the key that it is about, and each line.
+function showChecks(at, d, key, lines) {
+  const papers = d.bytes && d.record.entries.some((e) => e.kind === "certificate-issued");
+  at.replaceChildren(element("p", summary(lines, papers), "verdict"));
+  if (key) at.append(element("pre", groups(key.print).replace(/((?:\w+ ){3}\w+) /g, "$1\n"), "key"), element("p", words["other-page"]));
+  if (d.demo) at.append(element("p", words.demo));
+  at.append(list(lines.toSorted((a, b) => verdicts.indexOf(a.verdict) - verdicts.indexOf(b.verdict))));
 }
 
 function showBring(at, d) {
@@ -357,7 +368,7 @@ async function main() {
   let d;
   try { d = Object(JSON.parse(carried.textContent)); } catch { d = {}; }
   const { key, lines } = await checkPage(d);
-  at.replaceChildren(element("p", summary(lines, key), "verdict"), ...(d.demo ? [element("p", words.demo)] : []), list(lines));
+  showChecks(at, d, key, lines);
   if (d.bytes) showBring(at, d);
   at.dataset.done = "yes";
 }

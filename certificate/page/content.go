@@ -22,6 +22,7 @@ type content struct {
 	frame
 
 	Number, Title, By, Date string
+	Alarm                   string // a theft or loss
 	Notices                 []string
 	Picture                 *picture
 	Withheld                bool
@@ -33,16 +34,16 @@ type content struct {
 	Care, Gaps, Corrections []string
 	Certificates            []paperLine
 	Studio                  []string
+	NoPapers                string
 	NotText                 string
-	AsOf                    string
+	AsOf, OnPaper           string
 
-	Signed      bool
-	Record      string // its digest
-	Fingerprint string
-	Files       []file
-	LinkedArt   string
-	Data        template.JS
-	Structured  template.JS
+	Signed     bool
+	Record     string // its digest
+	Files      []file
+	LinkedArt  string
+	Data       template.JS
+	Structured template.JS
 
 	origin string
 	t      *tell.Teller
@@ -67,10 +68,12 @@ func newContent(in Input, p *Page) (*content, error) {
 		BuildUp: t.BuildUp(), Care: t.Care(trade.Owner), Gaps: t.GapsTogether(), Corrections: t.Corrections(), Withheld: in.Withheld}
 	c.WindowTitle = words.Window.With("title", paper.OneLine(c.Title), "number", c.Number)
 	c.AsOf = words.AsOf.With("n", strconv.FormatInt(lastEntry(in), 10), "date", t.Day(w.Written))
+	c.OnPaper = words.Sheet.With("number", c.Number, "link", t.Link())
+	c.NoPapers = words.NoCertificate.With("until", t.Day(w.Written))
 	c.NotText = string(in.Catalogue.Certificate.NotText)
 	c.takeNotices(in)
 	c.takeWork(in)
-	c.takeCertificates(in.Panel)
+	c.takeCertificates(in.Panel, t.Day(w.Written))
 	if c.Drawings, err = c.drawings(); err != nil {
 		return nil, err
 	}
@@ -103,6 +106,14 @@ func newContent(in Input, p *Page) (*content, error) {
 // lastEntry is the last entry of the journal that the record follows from.
 func lastEntry(in Input) int64 { return in.Workshop.Last }
 
+// contact is how to reach the studio, nothing if nobody wrote it down.
+func contact(s record.Studio) string {
+	if !known(s.Contact) {
+		return ""
+	}
+	return s.Contact
+}
+
 func known(s string) bool { return s != "" && s != record.Unknown }
 
 func (c *content) takeNotices(in Input) {
@@ -115,7 +126,7 @@ func (c *content) takeNotices(in Input) {
 	}
 	if h, away := in.Panel.Away(); away {
 		if m, ok := map[record.Parting]tell.Message{"theft": c.Stolen, "loss": c.Missing}[h.Body.How]; ok {
-			c.Notices = append(c.Notices, m.With("date", c.t.Day(h.At)))
+			c.Alarm = m.With("date", c.t.Day(h.At), "contact", contact(in.Workshop.Studio))
 		}
 	}
 }
@@ -147,11 +158,11 @@ func (c *content) takeWork(in Input) {
 }
 
 // takeCertificates says how each certificate stands, the newest first.
-func (c *content) takeCertificates(p *record.Panel) {
+func (c *content) takeCertificates(p *record.Panel, until string) {
 	all := record.Each[record.Issued](p)
 	slices.SortFunc(all, func(a, b record.Done[record.Issued]) int { return cmp.Compare(b.Seq, a.Seq) })
 	for _, i := range all {
-		text := c.Stands.With("date", c.t.Day(i.At))
+		text := c.Stands.With("date", c.t.Day(i.At), "until", until)
 		for _, n := range all {
 			if n.Body.Replaces == i.Seq {
 				text = c.ReplacedBy.With("date", c.t.Day(i.At), "by", c.t.Day(n.At))
@@ -236,7 +247,6 @@ func (c *content) takeProof(in Input, p *Page) (err error) {
 		add("head.txt", ".txt", d.Head)
 		add("proof.json", ".json", d.Proof)
 		c.Record = seal.DigestOf(d.Record).Groups()
-		c.Fingerprint = d.Key.Fingerprint().Groups()
 	}
 	c.Data, err = data(d, nil)
 	return err

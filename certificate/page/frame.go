@@ -42,6 +42,9 @@ func drawPlain(c *tell.Catalogue, up string, x plain) (Page, error) {
 	}
 	p.Assets = p.Assets[:2] // without the script
 	f.Script, f.WindowTitle, f.NoIndex = "", x.Heading, x.Links == nil
+	if x.Kind != "" {
+		f.WindowTitle += ", " + x.Kind
+	}
 	x.frame = f
 	p.HTML, err = fill(plainPage, x)
 	return p, err
@@ -50,8 +53,8 @@ func drawPlain(c *tell.Catalogue, up string, x plain) (Page, error) {
 // TakenBack draws the page of a panel that the maker shows no more.
 func TakenBack(c *tell.Catalogue, w *record.Workshop, panel *record.Panel, on record.When) (Page, error) {
 	t := tell.New(c, w, panel)
-	return drawPlain(c, "../", plain{Heading: c.Page.TakenBack.With("number", t.Number()),
-		Paragraphs: []string{c.Page.TakenBackText.With("date", t.Day(on), "maker", w.Studio.Maker)}})
+	return drawPlain(c, "../", plain{Kind: c.Page.Panel.With("number", t.Number()), Heading: string(c.Page.TakenBack),
+		Paragraphs: []string{c.Page.TakenBackText.With("date", t.Day(on), "maker", w.Studio.Maker, "contact", contact(w.Studio))}})
 }
 
 // NotFound draws the page for an address without a panel. up leads from any

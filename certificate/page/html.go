@@ -4,6 +4,7 @@ import (
 	"bytes"
 	_ "embed"
 	"html/template"
+	"regexp"
 	"slices"
 
 	"github.com/go-json-experiment/json"
@@ -23,7 +24,10 @@ const (
 	plainPage = "plain"
 )
 
-var pages = template.Must(template.New("").Funcs(template.FuncMap{"clean": web.HTML, "line": paper.OneLine}).Parse(pageHTML))
+var pages = template.Must(template.New("").Funcs(template.FuncMap{"clean": web.HTML, "line": paper.OneLine, "mail": mail.MatchString}).Parse(pageHTML))
+
+// mail is an address to write to, with nothing in it that has a meaning in a link.
+var mail = regexp.MustCompile(`^[A-Za-z0-9._+-]+@[A-Za-z0-9.-]+$`)
 
 func fill(name string, x any) ([]byte, error) {
 	var b bytes.Buffer

@@ -4,7 +4,7 @@ package tell
 type PageWords struct {
 	Panel, Window   Message // {number} {title}
 	AsOf            Message // {n} {date}
-	Stolen, Missing Message // {date}
+	Stolen, Missing Message // {date} {contact}
 	Unsigned        Message
 	By              Message // {maker} {painter}: panel and work by two hands
 	Faces, Varnish  Message
@@ -12,15 +12,16 @@ type PageWords struct {
 	Drawn           Message // what a drawing of the build-up shows, for those who cannot see it
 	DrawingWords    Message // before the build-up in words
 
-	Certificates                                Message
-	NoCertificate                               Message
-	Stands, ReplacedBy, WithdrawnOn             Message // {date} {by} {because}
-	RecordDigest                                Message // {digest}
-	Studio, Contact                             Message
-	What, NotThis                               Message
-	Check, CheckText, ByHand, ByHandText, KeyIs Message // {digest}
-	CheckUnsigned                               Message
-	Files, LinkedData                           Message
+	Certificates                         Message
+	NoCertificate                        Message // {until}
+	Stands, ReplacedBy, WithdrawnOn      Message // {date} {until} {by} {because}
+	RecordDigest                         Message // {digest}
+	Studio, Contact                      Message
+	What, NotThis                        Message
+	Check, CheckText, ByHand, ByHandText Message // {digest}
+	Sheet                                Message // {number} {link}: on paper
+	CheckUnsigned                        Message
+	Files, LinkedData                    Message
 
 	TakenBack, TakenBackText                         Message // {number} {date} {maker}
 	NotFound, NotFoundText, NotFoundHow, NotFoundAsk Message // {sample} {maker} {contact}
@@ -34,8 +35,8 @@ type PageWords struct {
 var englishPage = PageWords{
 	Panel: "Panel {number}", Window: "{title}, {number}",
 	AsOf:     "As recorded in the studio’s journal up to entry {n}, {date}.",
-	Stolen:   "The maker reported this work stolen on {date}. Whoever knows where it is, please write to the maker.",
-	Missing:  "The maker reported this work missing on {date}. Whoever knows where it is, please write to the maker.",
+	Stolen:   "The maker reported this work stolen on {date}. Do not buy or sell it. Whoever knows where it is, please write to the maker{contact, if {: {contact}}}.",
+	Missing:  "The maker reported this work missing on {date}. Before you buy or sell it, and if you know where it is, please write to the maker{contact, if {: {contact}}}.",
 	Unsigned: "This page is not signed: the studio had no key.",
 	By:       "{painter}; panel made by {maker}",
 	Faces:    "Sealing", Varnish: "Varnish",
@@ -44,41 +45,44 @@ var englishPage = PageWords{
 	DrawingWords: "The same in words",
 
 	Certificates:  "Certificates",
-	NoCertificate: "No certificate is on record.",
-	Stands:        "Issued on {date}; it stands.",
+	NoCertificate: "No certificate is on record up to {until}. Whoever is shown one should ask the studio.",
+	Stands:        "Issued on {date}; not withdrawn up to {until}.",
 	ReplacedBy:    "Issued on {date}; replaced by that of {by}.",
 	WithdrawnOn:   "Issued on {date}; withdrawn on {by}{because, if {: {because}}}.",
 	RecordDigest:  "Record, SHA-256: {digest}",
 	Studio:        "The studio", Contact: "Contact",
 	What:    "What this page is",
-	NotThis: "The maker’s own record of the panel, as it stood on the day named below. What happened since, only the studio can tell.",
+	NotThis: "The maker’s own record of the panel, as it stood on the day named below. What happened since, the studio’s status tells, which the check below reads.",
 
 	Check: "Check this page",
 	CheckText: "This page carries the record of the panel, the studio’s signature over it, and the proof that its entries stand in the studio’s journal. " +
-		"A browser of today can check all of that here, without asking anybody.",
+		"A browser of today checks all of that here, and asks nobody. Anybody can make a page and sign it with a key of their own: such a page vouches for itself too.",
 	ByHand: "By hand, without this page",
-	ByHandText: "Save the five files and type the three lines. The first figure must be {digest}, the second the key’s figure on your certificate; " +
+	ByHandText: "Save record.json, record.sig and studio.pem, and type the three lines. The first figure must be {digest}, the second that of the key on your certificate; " +
 		"the third line must say that the signature is verified.",
-	KeyIs: "The key, SHA-256: {digest}. Compare it with your certificate, which prints it. Anybody can make a page and sign it with a key of their own; " +
-		"such a page would vouch for itself as well.",
+	Sheet:         "This sheet proves nothing, whatever it says: anybody can print one. The page of panel {number} checks itself in a browser{link, if {: {link}}}.",
 	CheckUnsigned: "This page carries the record of the panel. It is not signed: the studio had no key. Nobody can check who wrote it.",
 	Files:         "The files", LinkedData: "For a museum’s system (Linked Art, JSON-LD)",
 
-	TakenBack:     "Panel {number}: no longer shown",
-	TakenBackText: "The maker took this page back on {date}. The panel is on record; label and certificate stay what they are. {maker} can tell more.",
-	NotFound:      "No such panel here",
-	NotFoundText:  "There is no page under this address: the number may be mistyped, or the maker does not show the panel.",
-	NotFoundHow:   "Numbers look like {sample}: letters of the studio, the year, a number, and a last character by which mistyping shows. In the address they stand without hyphens and in capitals.",
-	NotFoundAsk:   "Whoever holds a panel with another number may ask {maker}{contact, if {, {contact}}}.",
-	Index:         "Panels by {maker}", IndexText: "Panels that the maker shows here.",
+	TakenBack: "No longer shown",
+	TakenBackText: "The maker no longer shows this page, since {date}. That says nothing for or against the panel, its label or its certificate. " +
+		"Before you rely on any of them, ask {maker}{contact, if {, {contact}}}.",
+	NotFound:     "No such panel here",
+	NotFoundText: "There is no page under this address: the number is mistyped, or the maker does not show the panel. If you came here from a label, do not rely on that label.",
+	NotFoundHow:  "Numbers look like {sample}; in the address they stand without hyphens and in capitals.",
+	NotFoundAsk:  "Whoever holds a panel with another number may ask {maker}{contact, if {, {contact}}}.",
+	Index:        "Panels by {maker}", IndexText: "Each leads to what its maker recorded of it.",
 
 	Checking: map[string]Message{
 		"locale":        "en-GB", // of dates
 		"checking":      "Checking …",
-		"whole":         "Complete and unaltered under the key {key}. Compare these figures with your certificate, which prints them: a forger’s page vouches for itself too.",
-		"whole-here":    "Unaltered under the key {key}, as far as it can be checked here; what could not be is named below. Compare these figures with your certificate, which prints them: a forger’s page vouches for itself too.",
+		"whole":         "Complete and unaltered under this key, which must be the one that your certificate prints:",
+		"whole-none":    "Complete and unaltered under this key. There is no certificate to compare it with: only the studio can tell you whether it is its own.",
+		"whole-here":    "Unaltered under this key, as far as it can be checked here; what could not be is named below. It must be the key that your certificate prints:",
 		"altered":       "Altered. What is named first below does not hold.",
-		"outdated":      "Unaltered under the key {key}, but not the studio’s newest word: see below. Compare these figures with your certificate, which prints them.",
+		"outdated":      "Unaltered under this key, but not the studio’s newest word: see below. It must be the key that your certificate prints:",
+		"not-in-force":  "Take care: by the studio’s status, {standing}. The page itself is unaltered under this key, which must be the one that your certificate prints:",
+		"other-page":    "If it is another, this is not the studio’s page: a forger’s page vouches for itself too.",
 		"cannot":        "This browser cannot check here: {why}. The lines below do it by hand.",
 		"why-insecure":  "the page did not come over https",
 		"why-old":       "it does not know Ed25519 signatures",
@@ -116,14 +120,15 @@ var englishPage = PageWords{
 		"status-older":  "The studio’s status of {date} does not name this page: it is older than that, or was taken back.",
 		"status-key":    "The studio’s status of {date} says that its key was {standing}.",
 		"paper-status":  "The certificate with the record {digest} …, by the status of {date}: {standing}.",
+		"of-a-paper":    "a certificate of this panel is {standing}",
 		"paper-none":    "The certificate with the record {digest} …: the status of {date} does not know it.",
 		"age-today":     "of today", "age-days": "{n} days old", "age-ahead": "dated ahead of this computer’s clock",
 		"issued": "issued", "replaced": "replaced", "withdrawn": "withdrawn", "stolen": "reported stolen", "missing": "reported missing", "page": "shown",
 		"retired": "retired", "lost": "declared lost",
 		"bring":         "Check your certificate here",
-		"bring-text":    "Drop the PDF of a certificate or its five files here, or choose them. They stay on this computer.",
+		"bring-text":    "Choose the PDF of a certificate, or the five files in it, or drop them here. Nothing leaves your telephone or computer.",
 		"bring-files":   "Choose files",
-		"bring-symbol":  "Or paste the text of the large symbol:",
+		"bring-symbol":  "Or paste the text of its large symbol, as a camera reads it:",
 		"bring-check":   "Check the text",
 		"pdf-issued":    "{name} is, byte for byte, the certificate issued on {date}.",
 		"pdf-label":     "{name} is, byte for byte, the file of labels printed on {date}.",
