@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"fmt"
 	"image/jpeg"
+	"regexp"
 
 	"github.com/go-json-experiment/json"
 
@@ -44,8 +45,11 @@ func scriptAsset(c *tell.Catalogue) (Asset, error) {
 	if err != nil {
 		return Asset{}, err
 	}
-	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, script)), nil
+	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, indent.ReplaceAll(script, nil))), nil
 }
+
+// indent is what a browser needs nothing of.
+var indent = regexp.MustCompile(`(?m)^ +`)
 
 // widths are those of the pictures that a browser may choose from, in pixels:
 // the column of text on a small and on a large screen, and twice that.

@@ -324,7 +324,8 @@ const verdicts = ["fails", "since", "unknown", "holds"]; // the worst first
 function showChecks(at, d, key, lines) {
   const papers = d.bytes && d.record.entries.some((e) => e.kind === "certificate-issued");
   at.replaceChildren(element("p", summary(lines, papers), "verdict"));
-  if (key) at.append(element("pre", groups(key.print).replace(/((?:\w+ ){3}\w+) /g, "$1\n"), "key"), element("p", words["other-page"]));
+  if (key) at.append(element("pre", groups(key.print).replace(/((?:\w+ ){3}\w+) /g, "$1\n"), "key"));
+  if (key && papers) at.append(element("p", words.compare));
   if (d.demo) at.append(element("p", words.demo));
   at.append(list(lines.toSorted((a, b) => verdicts.indexOf(a.verdict) - verdicts.indexOf(b.verdict))));
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -32,11 +33,19 @@ func (d Drawing) SVG() []byte {
 		s.svg(w)
 	}
 	body := w.buf.Bytes()
-	face := " " + cssSans // said once for all of its texts
+	face := " " + cssSans // said once for all of its texts, as is their size
 	if serif := " " + cssSerif; bytes.Count(body, []byte(serif)) > bytes.Count(body, []byte(face)) {
 		face = serif
 	}
 	body = bytes.ReplaceAll(body, []byte(face), nil)
+	if size := mostly(fontSize.FindAllString(string(body), -1)); size != "" {
+		body, face = bytes.ReplaceAll(body, []byte(size), nil), face+size
+	}
+	for _, f := range w.paths {
+		if f.repeats == 0 {
+			body = bytes.Replace(body, fmt.Appendf(nil, ` id="%s"`, f.id), nil, 1)
+		}
+	}
 	w.buf = bytes.Buffer{}
 	w.f(`<svg xmlns="http://www.w3.org/2000/svg" xml:space="preserve" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="%stitle %sdesc"%s>`,
 		num(d.WidthMM), num(d.HeightMM), num(d.WidthMM), num(d.HeightMM), w.id, w.id, face)
@@ -50,13 +59,30 @@ type svgWriter struct {
 	buf   bytes.Buffer
 	id    string
 	clips int
-	paths map[string]firstPath // by all but their place
+	paths map[string]*firstPath // by all but their place
 }
 
 // firstPath is a path that others repeat elsewhere.
 type firstPath struct {
-	id string
-	at Point
+	id      string
+	at      Point
+	repeats int
+}
+
+var fontSize = regexp.MustCompile(` font-size="[^"]*"`)
+
+// mostly is the text that stands most often in a list, the first of several.
+func mostly(list []string) (most string) {
+	count := map[string]int{}
+	for _, s := range list {
+		count[s]++
+	}
+	for _, s := range list {
+		if count[s] > count[most] {
+			most = s
+		}
+	}
+	return most
 }
 
 func (w *svgWriter) f(format string, args ...any) {
@@ -139,8 +165,7 @@ func (d *pathData) put(letter byte, numbers ...float64) {
 
 // path draws lines through points, one after the other. Each point is written
 // from the one before it, both as rounded from the first of all, so that nothing
-// adds up and the same lines elsewhere are the same text. Long ones that are
-// repeated, as a hatching is, stand once.
+// adds up and the same lines elsewhere are the same text, which stands once.
 func (w *svgWriter) path(lines [][]Point, close bool, attrs string) {
 	if len(lines) == 0 || len(lines[0]) == 0 {
 		return
@@ -170,23 +195,20 @@ func (w *svgWriter) path(lines [][]Point, close bool, attrs string) {
 	if close {
 		d.WriteByte('z')
 	}
-	const long = 64 // letters, above which a name is shorter
-	id := ""
-	if d.Len() > long {
-		key := d.String() + attrs
-		if f, ok := w.paths[key]; ok {
-			w.f(`<use href="#%s" x="%s" y="%s"/>`, f.id, num(first.X-f.at.X), num(first.Y-f.at.Y))
-			return
-		}
-		if w.paths == nil {
-			w.paths = map[string]firstPath{}
-		}
-		f := firstPath{w.id + "path" + itoa(len(w.paths)+1), first}
-		w.paths[key], id = f, fmt.Sprintf(`id="%s" `, f.id)
+	key := d.String() + attrs
+	if f, ok := w.paths[key]; ok {
+		f.repeats++
+		w.f(`<use href="#%s" x="%s" y="%s"/>`, f.id, num(first.X-f.at.X), num(first.Y-f.at.Y))
+		return
 	}
+	if w.paths == nil {
+		w.paths = map[string]*firstPath{}
+	}
+	id := w.id + "p" + itoa(len(w.paths)+1)
+	w.paths[key] = &firstPath{id: id, at: first}
 	start := pathData{}
 	start.put('M', first.X, first.Y)
-	w.f(`<path %sd="%s%s" %s/>`, id, start.String(), d.String(), attrs)
+	w.f(`<path id="%s" d="%s%s" %s/>`, id, start.String(), d.String(), attrs)
 }
 
 func (p Polygon) svg(w *svgWriter) {

@@ -9,6 +9,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -158,6 +159,7 @@ type svgSpan struct {
 func spans(t *testing.T, svg []byte) []svgSpan {
 	t.Helper()
 	var out []svgSpan
+	var all svgSpan // what holds for all, unless they say otherwise
 	d := xml.NewDecoder(bytes.NewReader(svg))
 	for {
 		token, err := d.Token()
@@ -167,8 +169,16 @@ func spans(t *testing.T, svg []byte) []svgSpan {
 		if err != nil {
 			t.Fatalf("not well-formed: %v", err)
 		}
-		if start, ok := token.(xml.StartElement); ok && start.Name.Local == "text" {
-			var s svgSpan
+		start, ok := token.(xml.StartElement)
+		if ok && start.Name.Local == "svg" {
+			for _, a := range start.Attr {
+				if a.Name.Local == "font-size" {
+					all.Size, _ = strconv.ParseFloat(a.Value, 64)
+				}
+			}
+		}
+		if ok && start.Name.Local == "text" {
+			s := all
 			if err := d.DecodeElement(&s, &start); err != nil {
 				t.Fatal(err)
 			}

@@ -5,7 +5,6 @@ type PageWords struct {
 	Panel, Window   Message // {number} {title}
 	AsOf            Message // {n} {date}
 	Stolen, Missing Message // {date} {contact}
-	Unsigned        Message
 	By              Message // {maker} {painter}: panel and work by two hands
 	Faces, Varnish  Message
 	NoPhotograph    Message // it is on record and not shown
@@ -34,12 +33,11 @@ type PageWords struct {
 
 var englishPage = PageWords{
 	Panel: "Panel {number}", Window: "{title}, {number}",
-	AsOf:     "As recorded in the studio’s journal up to entry {n}, {date}.",
-	Stolen:   "The maker reported this work stolen on {date}. Do not buy or sell it. Whoever knows where it is, please write to the maker{contact, if {: {contact}}}.",
-	Missing:  "The maker reported this work missing on {date}. Before you buy or sell it, and if you know where it is, please write to the maker{contact, if {: {contact}}}.",
-	Unsigned: "This page is not signed: the studio had no key.",
-	By:       "{painter}; panel made by {maker}",
-	Faces:    "Sealing", Varnish: "Varnish",
+	AsOf:    "As recorded in the studio’s journal up to entry {n}, {date}.",
+	Stolen:  "The maker reported this work stolen on {date}. Do not buy or sell it. Whoever knows where it is, please write to the maker{contact, if {: {contact}}}.",
+	Missing: "The maker reported this work missing on {date}. Before you buy or sell it, and if you know where it is, please write to the maker{contact, if {: {contact}}}.",
+	By:      "{painter}; panel made by {maker}",
+	Faces:   "Sealing", Varnish: "Varnish",
 	NoPhotograph: "A photograph is on record. It is not shown here.",
 	Drawn:        "The layers, from the front to the back; the list below names them.",
 	DrawingWords: "The same in words",
@@ -50,9 +48,9 @@ var englishPage = PageWords{
 	ReplacedBy:    "Issued on {date}; replaced by that of {by}.",
 	WithdrawnOn:   "Issued on {date}; withdrawn on {by}{because, if {: {because}}}.",
 	RecordDigest:  "Record, SHA-256: {digest}",
-	Studio:        "The studio", Contact: "Contact",
-	What:    "What this page is",
-	NotThis: "The maker’s own record of the panel, as it stood on the day named below. What happened since, the studio’s status tells, which the check below reads.",
+	Studio:        "The studio",
+	What:          "What this page is",
+	NotThis:       "The maker’s own record of the panel, as it stood on the day named below. What happened since, the studio’s status tells, which the check below reads.",
 
 	Check: "Check this page",
 	CheckText: "This page carries the record of the panel, the studio’s signature over it, and the proof that its entries stand in the studio’s journal. " +
@@ -76,13 +74,13 @@ var englishPage = PageWords{
 	Checking: map[string]Message{
 		"locale":        "en-GB", // of dates
 		"checking":      "Checking …",
-		"whole":         "Complete and unaltered under this key, which must be the one that your certificate prints:",
+		"whole":         "Complete and unaltered under this key:",
 		"whole-none":    "Complete and unaltered under this key. There is no certificate to compare it with: only the studio can tell you whether it is its own.",
-		"whole-here":    "Unaltered under this key, as far as it can be checked here; what could not be is named below. It must be the key that your certificate prints:",
+		"whole-here":    "Unaltered under this key, as far as it can be checked here; what could not be is named below.",
 		"altered":       "Altered. What is named first below does not hold.",
-		"outdated":      "Unaltered under this key, but not the studio’s newest word: see below. It must be the key that your certificate prints:",
-		"not-in-force":  "Take care: by the studio’s status, {standing}. The page itself is unaltered under this key, which must be the one that your certificate prints:",
-		"other-page":    "If it is another, this is not the studio’s page: a forger’s page vouches for itself too.",
+		"outdated":      "Unaltered under this key, but not the studio’s newest word: see below.",
+		"not-in-force":  "Take care: by the studio’s status, {standing}. The page itself is unaltered under this key:",
+		"compare":       "Your certificate must print the same. If it does not, this is not the studio’s page: a forger’s page vouches for itself too.",
 		"cannot":        "This browser cannot check here: {why}. The lines below do it by hand.",
 		"why-insecure":  "the page did not come over https",
 		"why-old":       "it does not know Ed25519 signatures",
