@@ -182,6 +182,9 @@ func spans(t *testing.T, svg []byte) []svgSpan {
 			if err := d.DecodeElement(&s, &start); err != nil {
 				t.Fatal(err)
 			}
+			if s.Size <= 0 {
+				t.Errorf("%q has no size", s.Text)
+			}
 			out = append(out, s)
 		}
 	}

@@ -198,7 +198,7 @@ func TestOnlyWhatChanged(t *testing.T) {
 	if r := a.write(); !slices.Equal(r.TakenBack, []record.Number{three}) || r.Shown != 2 {
 		t.Errorf("%+v", r)
 	}
-	if p := a.page(three); !strings.Contains(p, "no longer shown") || strings.Contains(p, "Build-up") {
+	if p := a.page(three); !strings.Contains(p, "No longer shown") || strings.Contains(p, "Build-up") {
 		t.Errorf("taken back, and the page says\n%s", p)
 	}
 	a.publish(record.Yes, three)
