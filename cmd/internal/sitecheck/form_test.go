@@ -43,7 +43,6 @@ func states(t testing.TB) map[string]string {
 // Nothing on any page keeps anybody out, at any size, in light and dark; nothing
 // is wider than the window.
 func TestAccessible(t *testing.T) {
-	toolcheck.Long(t)
 	axe := string(read(t, filepath.Join(webTools(t), "node_modules", "axe-core", "axe.min.js")))
 	everyPage(t, func(t *testing.T, p tab, name string) {
 		p.Do(chromedp.Evaluate[chromedp.Void](axe + "; undefined"))
@@ -102,7 +101,6 @@ func everyPage(t *testing.T, look func(t *testing.T, p tab, name string)) {
 
 // The pages are valid HTML.
 func TestValid(t *testing.T) {
-	toolcheck.Long(t)
 	toolcheck.Require(t, "java")
 	jar := filepath.Join(webTools(t), "node_modules", "vnu-jar", "build", "dist", "vnu.jar")
 	_, site, command := copied(t)

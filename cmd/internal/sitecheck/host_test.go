@@ -30,6 +30,7 @@ var demo struct {
 // to change.
 func demonstration(t testing.TB) (dir, site string) {
 	t.Helper()
+	toolcheck.Long(t)
 	demo.Do(func() {
 		demo.dir, _ = os.MkdirTemp("", "backleaf-demo")
 		browsertest.AtEnd(func() { os.RemoveAll(demo.dir) })

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"backleaf/cmd/internal/browsertest"
+	"backleaf/record/toolcheck"
 )
 
 // described is a photograph whose file says something of itself, as a comment
@@ -39,6 +40,7 @@ func described(t testing.TB, text string) []byte {
 // names of files and what a photograph says of itself among them, are texts in
 // the browser: nothing runs, and its policy has nothing to forbid.
 func TestNothingRuns(t *testing.T) {
+	toolcheck.Long(t)
 	dir := t.TempDir()
 	book := filepath.Join(dir, "studio.sqlite")
 	n := 0
