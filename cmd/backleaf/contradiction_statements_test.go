@@ -119,8 +119,8 @@ var statements = []statement{
 		{`on birch plywood|birch plywood,`, "plywood", ""}, {`kind of board`, "open", ""}, {`board of a kind not recorded`, "open", ""}, {`what kind of board it is`, "open", ""},
 	}},
 	{"date", "2026", []phrase{
-		{`ada example, 2026|low tide, 2026`, "2026", ""}, {`about 1998`, "1998", ""}, {`date unknown`, "unknown", "^(label|certificate|dossier 1 |ask date|ask finished)"}, {`date not recorded`, "unrecorded", "^(label|dossier 1 |ask date|ask finished)"},
-		{`date or period 2026`, "2026", ""}, {`date of the work 2026`, "2026", "show"}, {`identification: [a-z, ]*date of the work`, "unknown unrecorded", ""},
+		{`ada example, 2026|low tide, 2026`, "2026", ""}, {`about 1998`, "1998", ""}, {`date or period painted 20`, "unknown unrecorded", ""},
+		{`date or period 2026`, "2026", ""}, {`date of the work 2026`, "2026", "show"},
 	}},
 	{"signed", "unrecorded", []phrase{
 		{`lower right`, "yes", ""}, {`inscription or signature`, "unrecorded unknown", ""}, {`^not recorded`, "unrecorded", "^ask signature"}, {`inscription or signature \(recorded as unknown`, "unknown", ""},
