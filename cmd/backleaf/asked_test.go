@@ -149,7 +149,7 @@ func eightPanels(t *testing.T) *studio.Session {
 				words[i] = filepath.Join(dir, w)
 			}
 		}
-		if code := a.run(t.Context(), append([]string{"--book", filepath.Join(dir, "studio.sqlite")}, words...)); code != 0 {
+		if code := a.run(t.Context(), append([]string{"--clock-is-right", "--book", filepath.Join(dir, "studio.sqlite")}, words...)); code != 0 {
 			t.Fatalf("%q: exit code %d\n%s", words, code, &out)
 		}
 		out.Reset()
