@@ -84,13 +84,7 @@ func draw(in Input, kind paper.Kind) (Drawn, error) {
 
 // pages lays front, reverse, and what the reverse has no room for.
 func (c *content) pages(d *paper.Document, s sheet) (placed, error) {
-	front, at, err := c.front(s)
-	for tooLong(err) && c.shorten() {
-		front, at, err = c.front(s)
-	}
-	if err != nil {
-		return at, err
-	}
+	at := placed{}
 	pages := 2
 	_, p, err := c.reverse(s, pages)
 	if err != nil {
@@ -107,6 +101,13 @@ func (c *content) pages(d *paper.Document, s sheet) (placed, error) {
 		pages = trial.Pages()
 	}
 	back, p, err := c.reverse(s, pages)
+	if err != nil {
+		return at, err
+	}
+	front, at, err := c.front(s, pages)
+	for tooLong(err) && c.shorten() {
+		front, at, err = c.front(s, pages)
+	}
 	if err != nil {
 		return at, err
 	}

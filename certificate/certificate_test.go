@@ -155,11 +155,11 @@ func TestReadingOrder(t *testing.T) {
 	page := text(t, save(t, "c.pdf", pdf))
 	at := 0
 	for _, want := range []string{"CERTIFICATE FOR A PAINTING ON PANEL", "Low tide, evening", "Ada Example, 2026", "Oil on linen laid on birch plywood",
-		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel", "the only one of its kind",
-		"Signature of the maker", "Place and date", "Studio stamp", "Riga, Latvia, 1 June 2026", "KB26-0001-K", "The same number stands on the back of the panel.", "Key of the studio",
+		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel and painted the work on it with my own hand. It is an original, the only one of its kind.",
+		"Signature of the maker", "Place and date", "Studio stamp", "Riga, Latvia, 1 June 2026", "KB26-0001-K, the same number stands on the back of the panel", "1 OF 2", "Key of the studio: 324b e2de a8bc 4446",
 		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "110 µm, estimated", "Front, back and edges sealed.",
-		"removable with white spirit", "Object painting on panel", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
-		"WHAT THIS IS NOT", "Not an appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "signed text"} {
+		"removable with white spirit", "Edges, not drawn: acrylic dispersion sealer", "Medium oil on linen", "H × W × depth 30 × 40 cm × 3 mm", "Pigments titanium white (PW 6)", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
+		"WHAT THIS IS, AND IS NOT", "It is no appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "Ed25519", "signed text"} {
 		i := strings.Index(page[at:], want)
 		if i < 0 {
 			t.Fatalf("%q does not follow %q in:\n%s", want, page[max(0, at-40):at], page)
@@ -213,22 +213,6 @@ func TestPreview(t *testing.T) {
 	}
 	if list := toolcheck.Run(t, "pdfdetach", "-list", path); !strings.HasPrefix(list, "0 ") {
 		t.Errorf("files in a preview: %s", list)
-	}
-	// Every word of the certificate stands where it stands in the preview, but for
-	// what is made when it is issued and the line that tells the day.
-	in.Preview = false
-	issued, _, _ := boxes(t, save(t, "issued.pdf", drawn(t, in)))
-	shown, _, _ := boxes(t, path)
-	made := regexp.MustCompile(`^[0-9a-f]{4}$|^[A-Za-z0-9+/=]{44}$|^Issued$`)
-	for page, words := range issued {
-		for _, w := range words {
-			same := func(b box) bool {
-				return b.Text == w.Text && math.Abs(b.YMin-w.YMin) < 0.2 && (math.Abs(b.XMin-w.XMin) < 0.2 || page == 1 && b.YMin < 100)
-			}
-			if !made.MatchString(w.Text) && !slices.ContainsFunc(shown[page], same) {
-				t.Errorf("page %d: %q stands elsewhere in the preview: %+v", page+1, w.Text, w)
-			}
-		}
 	}
 	if link, note := read(t, path, "300"); link == "" || note != "" {
 		t.Errorf("symbols in a preview: %q, %q", link, note)

@@ -98,17 +98,21 @@ func (c *column) pair(nameWidth float64, name, text paper.Span) {
 	c.height += math.Max(base-n.BaselineMM()+n.HeightMM(), base-t.BaselineMM()+t.HeightMM())
 }
 
-// ends sets two texts at the ends of one line, or the second one below where
+// ends sets two texts at the ends of one line, or the right one below where
 // they are too long for one.
-func (c *column) ends(left, right paper.Span) {
-	l, err := paper.Compose(0, left)
+func (c *column) ends(right paper.Span, left ...paper.Span) {
+	l, err := paper.Compose(0, left...)
 	if err != nil {
 		c.fail(err)
 		return
 	}
 	base := c.height + l.BaselineMM()
 	c.put(paper.Text{Block: l})
-	if r, err := paper.Compose(0, right); err == nil && l.WidthMM()+6+r.WidthMM() <= c.width {
+	if l.WidthMM() > c.width {
+		c.height -= l.HeightMM()
+		c.shapes = c.shapes[:len(c.shapes)-1]
+		c.text(left...)
+	} else if r, err := paper.Compose(0, right); err == nil && l.WidthMM()+6+r.WidthMM() <= c.width {
 		c.shapes = append(c.shapes, paper.Text{X: c.width, Y: base - r.BaselineMM(), Block: r, Align: paper.Right})
 		return
 	}

@@ -35,9 +35,12 @@ type content struct {
 	proof                bool // there is room for a signature and what belongs to it
 }
 
-// A line is a text of the front; field names its place in the record. One with
-// a name may go to the reverse instead.
-type line struct{ text, field, name, recorded string }
+// A line is a text of the front; field names its place in the record. One that
+// stands on the reverse too may give way.
+type line struct {
+	text, field string
+	may         bool
+}
 
 // A fact has a name and a text.
 type fact struct{ name, text, field string }
@@ -59,6 +62,9 @@ func newContent(in Input) (*content, error) {
 	c.takeLines(d)
 	c.takeParticulars(d)
 	c.sentences = []string{c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
+	if edges := t.On(record.Edges); edges != nil {
+		c.sentences = append(c.sentences, c.sentence(c.words.EdgesLine.With("layers", in.Catalogue.Clauses(edges))))
+	}
 	c.care = t.CareByTopic()
 	c.takeGaps(d)
 	c.section.Name, c.section.Detail, c.section.Head = text.Bold(), note, sized(paper.Heading, 7)
@@ -102,18 +108,18 @@ func (c *content) takeNotices() {
 // takeLines gathers what stands below title and maker on the front, as beside
 // a picture on a wall.
 func (c *content) takeLines(d record.Described) {
-	add := func(form tell.Message, text, field string, name tell.Message) {
+	add := func(form tell.Message, text, field string, may bool) {
 		if known(text) {
-			c.lines = append(c.lines, line{form.With("text", text), field, string(name), text})
+			c.lines = append(c.lines, line{form.With("text", text), field, may})
 		}
 	}
 	w := c.words
-	add("{text}", first(c.teller.MediumLine()), "medium and support", w.Medium)
-	add("{text}", c.teller.Dimensions(), "size", "")
-	add("{text}", c.teller.Edition(c.ownHands()), "edition and frame", "")
-	add(w.SignedLine, d.Signed, "signature", w.Signed)
-	add(w.InscribedLine, d.Inscription, "inscription", w.Inscription)
-	add(w.OwnerLine, c.in.Buyer, "buyer", w.Owner)
+	add("{text}", first(c.teller.MediumLine()), "medium and support", true)
+	add("{text}", c.teller.Dimensions(), "size", false)
+	add("{text}", c.teller.Edition(c.ownHands()), "edition and frame", false)
+	add(w.SignedLine, d.Signed, "signature", true)
+	add(w.InscribedLine, d.Inscription, "inscription", true)
+	add(w.OwnerLine, c.in.Buyer, "buyer", true)
 }
 
 // takeParticulars gathers what else a cataloguer asks for.
@@ -124,11 +130,14 @@ func (c *content) takeParticulars(d record.Described) {
 			c.particulars = append(c.particulars, fact{string(name), text, field})
 		}
 	}
-	kind := d.Type
-	if kind == "" {
-		kind = string(w.Painting)
-	}
-	add(w.Type, kind, "type of object")
+	add(w.Type, d.Type, "type of object")
+	add(w.Medium, c.teller.MediumLine(), "medium and support")
+	add(w.Size, c.teller.Dimensions(), "size")
+	add(w.Date, c.date(), "date of the work")
+	add(w.Pigments, c.teller.Pigments(), "pigments")
+	add(w.Signed, d.Signed, "signature")
+	add(w.Inscription, d.Inscription, "inscription")
+	add(w.Owner, c.in.Buyer, "buyer")
 	add(w.Subject, d.Subject, "subject")
 	add(w.Features, d.Features, "distinguishing features")
 	add(w.OwnNumber, d.Owner, "own reference")
@@ -180,15 +189,15 @@ func (c *content) takeGaps(d record.Described) {
 	}
 }
 
-// statement is what the maker says by signing. Those who made the panel and
+// statement is what the maker says by signing, in sentences. Those who made the panel and
 // painted on it say so; where others painted it only says what was recorded.
-func (c *content) statement() string {
+func (c *content) statement() []string {
 	painter := c.teller.Painter()
 	switch {
 	case !c.teller.Painted() || painter == "":
-		return c.words.StatementPanel.With("maker", c.maker)
+		return []string{c.words.StatementPanel.With("maker", c.maker)}
 	case !c.ownHands():
-		return c.words.StatementApart.With("maker", c.maker, "painter", painter)
+		return []string{c.words.StatementApart.With("maker", c.maker, "painter", painter)}
 	}
 	hands, place, unique := 1, c.teller.MakerPlace(), ""
 	if !c.teller.OneHand() {
@@ -200,7 +209,8 @@ func (c *content) statement() string {
 	if c.teller.Unique() {
 		unique = string(c.words.Unique)
 	}
-	return c.teller.Catalogue().Fill(c.words.Statement, record.With("hands", hands), tell.Told("maker", c.maker), tell.Told("place", place), tell.Told("unique", unique))
+	return []string{c.teller.Catalogue().Fill(c.words.Statement, record.With("hands", hands), tell.Told("maker", c.maker), tell.Told("place", place)),
+		c.teller.Catalogue().Fill(c.words.Original, tell.Told("unique", unique))}
 }
 
 // day is the day of issue.
@@ -224,20 +234,17 @@ func (c *content) replaces() string {
 	return c.teller.Catalogue().Fill(c.words.Replaces, record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))
 }
 
-// shorten moves the longest line of the front to the reverse, if there is one
-// that may go there.
+// shorten takes the longest line off the front that may give way, if there is one.
 func (c *content) shorten() bool {
 	at := -1
 	for i, l := range c.lines {
-		if l.name != "" && (at < 0 || len(l.text) > len(c.lines[at].text)) {
+		if l.may && (at < 0 || len(l.text) > len(c.lines[at].text)) {
 			at = i
 		}
 	}
 	if at < 0 {
 		return false
 	}
-	l := c.lines[at]
-	c.particulars = append([]fact{{l.name, l.recorded, l.field}}, c.particulars...)
 	c.lines = append(c.lines[:at:at], c.lines[at+1:]...)
 	return true
 }

@@ -9,91 +9,67 @@ import (
 // Measures of the front, in millimetres.
 const (
 	stampMM    = 35.0 // for a round stamp
+	stampRoom  = 38.0 // for the hand that sets it
 	placeW     = 38.0
 	gutterMM   = 6.0
 	captionW   = 150.0
 	shortestMM = 45.0 // of the longer side of a photograph, but for a very flat or tall one
 )
 
-// Gaps between the parts of the front: never less, never more.
+// Gaps on the front.
 const (
-	leastGapMM = 5.0
-	mostGapMM  = 17.0
+	leastGapMM   = 5.0
+	pictureGapMM = 8.0
+	narrowestMM  = 100.0 // of a title below a picture
 )
 
-// A part has a height and is drawn at y.
-type part struct {
-	height float64
-	draw   func(y float64) ([]paper.Shape, error)
-}
-
-// columnPart places a column at the left margin.
-func (s sheet) columnPart(c *column) part {
-	return part{c.height, func(y float64) ([]paper.Shape, error) { return []paper.Shape{c.at(s.side, y)}, nil }}
-}
-
 // front lays the side for the wall: the work first, as large as the page
-// allows, then who made it, and the maker's hand.
-func (c *content) front(s sheet) ([]paper.Shape, placed, error) {
-	var parts []part
-	head, caption, sign, foot := c.headOf(s), &column{width: s.inner()}, c.signing(s), c.footOf(s)
-	c.captionIn(caption)
-	for _, col := range []*column{head, caption, sign, foot} {
-		if col.err != nil {
-			return nil, placed{}, col.err
-		}
-	}
-	parts = append(parts, s.columnPart(head))
-	room := s.room() - head.height - caption.height - sign.height - foot.height - 3*leastGapMM
+// allows, with what it is and what its maker states of it. All of that is one
+// block in the optical middle between the head and the maker's hand, which
+// stands where it always does.
+func (c *content) front(s sheet, pages int) ([]paper.Shape, placed, error) {
 	var at placed
+	head, sign, foot := c.headOf(s), c.signing(s), c.footOf(s, pages)
+	block, err := c.block(s, captionW)
+	if err := firstError(err, head.err, sign.err, foot.err); err != nil {
+		return nil, at, err
+	}
+	room := s.room() - head.height - sign.height - foot.height - 3*leastGapMM
+	var shapes []paper.Shape
+	high, credit := 0.0, &column{}
 	if c.photo.width > 0 {
-		credit, err := c.photo.creditLine(s.inner())
+		if credit, err = c.photo.creditLine(s.inner()); err != nil {
+			return nil, at, err
+		}
+		fit := func() { at = c.photo.fit(s.inner(), room-block.height-credit.height-pictureGapMM) }
+		fit()
+		// A title is no wider than its picture, unless that is narrow.
+		if w := math.Max(at.widthMM, narrowestMM); w < captionW {
+			if narrow, err := c.block(s, w); err == nil {
+				block = narrow
+				fit()
+			}
+		}
+		if math.Max(at.widthMM, at.heightMM) < shortestMM && c.photo.aspect() > 0.2 && c.photo.aspect() < 5 || at.heightMM <= 0 {
+			return nil, at, paper.ErrTooLong
+		}
+		high = at.heightMM + credit.height + pictureGapMM
+	}
+	free := room - high - block.height
+	if free < -1e-6 {
+		return nil, at, paper.ErrTooLong
+	}
+	y := s.top + head.height + leastGapMM + 0.42*free
+	shapes = append(shapes, head.at(s.side, s.top))
+	if c.photo.width > 0 {
+		picture, err := c.photo.shape(s.middle()-at.widthMM/2, y, at.widthMM, at.heightMM)
 		if err != nil {
 			return nil, at, err
 		}
-		room -= leastGapMM + credit.height
-		at = c.photo.fit(s.inner(), room)
-		if math.Max(at.widthMM, at.heightMM) < shortestMM && c.photo.aspect() > 0.2 && c.photo.aspect() < 5 || room <= 0 {
-			return nil, at, paper.ErrTooLong
-		}
-		parts = append(parts, part{at.heightMM + credit.height, func(y float64) ([]paper.Shape, error) {
-			picture, err := c.photo.shape(s.middle()-at.widthMM/2, y, at.widthMM, at.heightMM)
-			return []paper.Shape{picture, credit.at(s.middle()+at.widthMM/2-s.inner(), y+at.heightMM)}, err
-		}})
-	} else if room < 0 {
-		return nil, at, paper.ErrTooLong
+		shapes = append(shapes, picture, credit.at(s.middle()+at.widthMM/2-s.inner(), y+at.heightMM))
 	}
-	parts = append(parts, s.columnPart(caption), s.columnPart(sign), s.columnPart(foot))
-	shapes, err := s.spread(parts)
-	return shapes, at, err
-}
-
-// spread draws parts from the top of the page to its foot. What room is left
-// is shared by the gaps; more than they may have stays above the last two.
-func (s sheet) spread(parts []part) ([]paper.Shape, error) {
-	room := s.room()
-	for _, p := range parts {
-		room -= p.height
-	}
-	gap := math.Min(room/float64(len(parts)-1), mostGapMM)
-	rest := room - gap*float64(len(parts)-1)
-	var out []paper.Shape
-	y := s.top
-	for i, p := range parts {
-		switch {
-		case i == len(parts)-2:
-			y += rest * 0.6
-		case i == 1:
-			y += rest * 0.4
-		}
-		shapes, err := p.draw(y)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, shapes...)
-		y += p.height + gap
-	}
-	return out, nil
+	bottom := s.height - s.bottom - foot.height
+	return append(shapes, block.at(s.side, y+high), sign.at(s.side, bottom-leastGapMM-sign.height), foot.at(s.side, bottom)), at, nil
 }
 
 // headOf says what the page is, and what must be said before all else.
@@ -107,9 +83,6 @@ func (c *content) headOf(s sheet) *column {
 		col.gap(4)
 	}
 	col.centre(s.inner(), paper.Span{Style: capital, Text: string(c.words.Heading)})
-	col.gap(2.2)
-	const half = 12
-	col.shapes = append(col.shapes, hairline(col.width/2-half, col.height, col.width/2+half, col.height))
 	for _, n := range c.notices {
 		col.gap(2.2)
 		col.centre(s.inner(), paper.Span{Style: strong, Text: n})
@@ -117,14 +90,19 @@ func (c *content) headOf(s sheet) *column {
 	return col
 }
 
-// captionIn sets title, maker and what stands beside a picture on a wall.
-func (c *content) captionIn(col *column) {
+// block sets title, maker, what stands beside a picture on a wall, and the
+// maker's statement.
+func (c *content) block(s sheet, width float64) (*column, error) {
+	col := &column{width: s.inner()}
 	style := sized(paper.Title, 25)
+	if c.photo.width == 0 {
+		style = sized(paper.Title, 30)
+	}
 	if !c.titled {
 		style = style.Italic().Scaled(0.8)
 	}
-	c.fitted(col, captionW, 31, 0.46, paper.Span{Style: style, Text: c.title, Field: "title"})
-	col.gap(1.2)
+	c.fitted(col, width, 26, 0.4, paper.Span{Style: style, Text: c.title, Field: "title"})
+	col.gap(2)
 	maker := []paper.Span{{Style: sized(paper.Body, 13), Text: c.artist, Field: "maker"}}
 	if date := c.date(); date != "" {
 		maker = append(maker, paper.Span{Style: maker[0].Style, Text: ", " + paper.Held(date), Field: "date of the work"})
@@ -136,9 +114,14 @@ func (c *content) captionIn(col *column) {
 		col.gap(0.4)
 	}
 	if c.warnings != "" {
-		col.gap(2.4)
-		col.centre(captionW, paper.Span{Style: strong, Text: string(c.words.Hazard) + " "}, paper.Span{Style: text, Text: c.warnings})
+		col.gap(1.6)
+		col.centre(captionW, c.hazard()...)
 	}
+	col.gap(5.5)
+	for _, sentence := range c.statement() {
+		col.centre(s.inner(), paper.Span{Style: body, Text: sentence, Field: "statement"})
+	}
+	return col, col.err
 }
 
 // fitted sets a text in the middle, scaled down until it is no higher than height.
@@ -160,15 +143,14 @@ func (c *content) fitted(col *column, width, height, smallest float64, spans ...
 	col.put(paper.Text{X: col.width / 2, Align: paper.Centre, Block: b})
 }
 
-// signing is what the maker states, with the places for hand, date and stamp.
+// signing is the places for hand, date and stamp.
 func (c *content) signing(s sheet) *column {
 	col := &column{width: s.inner()}
-	col.centre(captionW, paper.Span{Style: body, Text: c.statement(), Field: "statement"})
 	signature := c.words.SignatureStudio
 	if c.teller.OneHand() {
 		signature = c.words.SignatureLine
 	}
-	base := col.height + stampMM
+	const base = stampRoom
 	stamp := s.inner() - stampMM
 	place := stamp - gutterMM - placeW
 	for _, cell := range []struct {
@@ -180,7 +162,10 @@ func (c *content) signing(s sheet) *column {
 			col.fail(err)
 			return col
 		}
-		col.shapes = append(col.shapes, hairline(cell.x, base, cell.x+cell.w, base), paper.Text{X: cell.x, Y: base + 0.8, Block: b})
+		if cell.x < stamp { // a stamp needs no line to stand on
+			col.shapes = append(col.shapes, hairline(cell.x, base, cell.x+cell.w, base))
+		}
+		col.shapes = append(col.shapes, paper.Text{X: cell.x, Y: base + 0.8, Block: b})
 		col.height = math.Max(col.height, base+0.8+b.HeightMM())
 	}
 	t, err := c.placeAndDay(place)
@@ -209,11 +194,11 @@ func (c *content) placeAndDay(x float64) (paper.Text, error) {
 }
 
 // footOf is the small symbol, the number, and what the page can be told by.
-func (c *content) footOf(s sheet) *column {
+func (c *content) footOf(s sheet, pages int) *column {
 	col := &column{width: s.inner()}
 	x := c.small.side - 2*quietMM + 4
 	say := &column{width: s.inner() - x}
-	say.ends(paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"}, paper.Span{Style: text, Text: string(c.words.SameNumber)})
+	say.ends(c.page(1, pages), paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"}, paper.Span{Style: text, Text: ", " + string(c.words.SameNumber)})
 	if replaces := c.replaces(); replaces != "" {
 		say.gap(0.4)
 		say.text(paper.Span{Style: text, Text: replaces})
@@ -226,11 +211,11 @@ func (c *content) footOf(s sheet) *column {
 	say.text(paper.Span{Style: text, Text: symbol.With() + " " + string(c.words.SeeReverse)})
 	say.gap(0.6)
 	if c.proof {
-		print := string(c.words.KeyLater)
+		key := string(c.words.KeyLater)
 		if c.signed() {
-			print = c.in.Deed.Key.Fingerprint().Groups()
+			key = c.words.KeyPrint.With("figures", c.in.Deed.Key.Fingerprint().Short())
 		}
-		say.text(paper.Span{Style: note.Italic(), Text: string(c.words.KeyPrint) + "\u2002"}, paper.Span{Style: digest.Scaled(6.5 / 7), Text: print})
+		say.text(paper.Span{Style: text, Text: key})
 	} else {
 		say.text(paper.Span{Style: text, Text: string(c.words.Unsigned)})
 	}

@@ -70,8 +70,7 @@ func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
 // running heads every page but the front, so that they cannot be parted.
 func (c *content) running(s sheet, page, pages int) *column {
 	col := &column{width: s.inner()}
-	col.ends(paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"},
-		paper.Span{Style: capital, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))})
+	col.ends(c.page(page, pages), paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"})
 	col.gap(0.6)
 	title := text.Italic()
 	if !c.titled {
@@ -85,6 +84,10 @@ func (c *content) running(s sheet, page, pages int) *column {
 	col.gap(1.6)
 	col.shapes = append(col.shapes, hairline(0, col.height, col.width, col.height))
 	return col
+}
+
+func (c *content) page(page, pages int) paper.Span {
+	return paper.Span{Style: capital, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))}
 }
 
 func (c *content) digestLine() string {
@@ -157,10 +160,18 @@ func (c *content) particularsIn(col *column) {
 // careIn gives each topic a paragraph.
 func (c *content) careIn(col *column) {
 	col.text(paper.Span{Style: heading, Text: string(c.words.Care)})
+	if c.warnings != "" {
+		col.gap(1)
+		col.text(c.hazard()...)
+	}
 	for _, r := range c.care {
 		col.gap(1)
 		col.text(careSpans(r)...)
 	}
+}
+
+func (c *content) hazard() []paper.Span {
+	return []paper.Span{{Style: name, Text: string(c.words.Hazard) + " "}, {Style: text, Text: c.warnings}}
 }
 
 func careSpans(r tell.Row) []paper.Span {
@@ -255,6 +266,10 @@ func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
 	}
 	if p&careMoved != 0 {
 		title(string(c.words.Care))
+		if c.warnings != "" {
+			f.Text(c.hazard()...)
+			f.Gap(1)
+		}
 		for _, r := range c.care {
 			f.Text(careSpans(r)...)
 			f.Gap(1)

@@ -22,6 +22,9 @@ func (a *arranger) ending() error {
 		if f != Where {
 			text = a.in.text(f)
 		}
+		if f == Issue && a.keep[Facts] {
+			text += ". " + string(a.words.FactsBelow)
+		}
 		b, err := a.fit(a.foot, 0, true, paper.Span{Style: a.small(), Text: text, Field: string(f)})
 		if err != nil {
 			return err

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"backleaf/record"
+	"backleaf/record/paper"
 	"backleaf/record/seal"
 	"backleaf/record/tell"
 )
@@ -91,7 +92,10 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	}
 	before := ""
 	if last, printed := record.Latest[record.LabelPrinted](p); printed && stage == StageChanged {
-		before = t.Day(last.Written)
+		before = paper.Held(t.Day(last.Written))
+		if last.Body.AsOf > 0 {
+			before = words.AsOf.With("entry", strconv.FormatInt(last.Body.AsOf, 10))
+		}
 	}
 	in.Issue = words.Issue.With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10), "before", before)
 	if in.OtherUnits == in.Dimensions {

@@ -91,7 +91,7 @@ func TestStages(t *testing.T) {
 	if want := "Treated 12 March 2031: loose corner laid down"; changed.Changed != want {
 		t.Errorf("changed: %q, want %q", changed.Changed, want)
 	}
-	if want := "Label of 9 May 2026, record as of entry 9; it replaces that of 9 May 2026"; changed.Issue != want {
+	if want := "Label of 9 May 2026, record as of entry 9; it replaces that of 9\u00a0May\u00a02026"; changed.Issue != want {
 		t.Errorf("changed: %q, want %q", changed.Issue, want)
 	}
 	long := strings.Replace(treated, "loose corner laid down", "and so on"+strings.Repeat(" and so on", 50), 1)

@@ -60,7 +60,7 @@ func (b *builder) glance() Section {
 	ps.add(g.Gaps, gaps)
 	ps.add(g.Changed, b.changed())
 	front := func(r record.PhotoRole) bool { return r == record.PhotoFront }
-	return Section{string(g.Title), append(b.pictures(front, 72), ps.list)}
+	return Section{string(g.Title), append(b.pictures(front, 58), ps.list)}
 }
 
 // condition is what was last seen of the panel.

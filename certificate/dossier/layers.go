@@ -45,7 +45,16 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 		rows = append(rows, joined{at: []record.When{l.At}, seqs: []int64{l.Seq}, cells: []string{b.Layer(l), on, b.mix(l.Coating), b.amount(l), thick}})
 	}
 	for _, r := range join(rows) {
-		t.Rows = append(t.Rows, append(slices.Clone(r.cells), b.when(r), b.entries(r.seqs)))
+		cells := slices.Clone(r.cells)
+		if n := len(r.seqs); n > 1 {
+			cells[0] = b.c.Fill(b.c.Lines.Coats, record.With("n", n), tell.Told("layer", cells[0]))
+			for _, i := range []int{3, 4} {
+				if cells[i] != b.Said("") {
+					cells[i] = b.d.Layers.Each.With("what", cells[i])
+				}
+			}
+		}
+		t.Rows = append(t.Rows, append(cells, b.when(r), b.entries(r.seqs)))
 	}
 	if t.Rows == nil {
 		return nil

@@ -123,6 +123,9 @@ func (s *setter) item(i Item) {
 		}
 	case Pairs:
 		for _, p := range i {
+			if b, err := paper.Compose(s.textWidth()-nameColumn, paper.Span{Style: paper.Body, Text: p.Value}); err == nil {
+				s.flow.Keep(min(b.HeightMM(), 40)) // a short one stays whole
+			}
 			s.flow.Row([]paper.Column{{WidthMM: nameColumn - 4}, {Indent: 4}},
 				[]paper.Span{{Style: paper.Aside, Text: p.Name}}, []paper.Span{{Style: paper.Body, Text: p.Value, Field: p.Name}})
 			s.flow.Gap(0.7)

@@ -46,7 +46,7 @@ func upright(r paper.Rect, pitch float64) paper.Shape {
 	for x := r.X + pitch/2; x < r.X+r.W; x += pitch {
 		lines = append(lines, segment(x, r.Y, x, r.Y+r.H))
 	}
-	return paper.Strokes{Lines: lines, WeightMM: 0.3}
+	return paper.Strokes{Lines: lines, WeightMM: 0.18}
 }
 
 // glints draws pairs of short slanted strokes far apart, the sign for glass:
@@ -56,7 +56,7 @@ func glints(r paper.Rect) paper.Shape {
 	h := math.Min(r.H*0.55, 2)
 	y := r.Y + (r.H+h)/2
 	var lines [][]paper.Point
-	for x := r.X + 2; x < r.X+r.W; x += pitch {
+	for x := r.X + 2; x+0.9+h < r.X+r.W-0.5; x += pitch {
 		lines = append(lines, segment(x, y, x+h, y-h), segment(x+0.9, y, x+0.9+h, y-h))
 	}
 	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
@@ -96,16 +96,16 @@ func ticks(r paper.Rect) paper.Shape {
 // thread that goes over and under them.
 func weave(r paper.Rect) []paper.Shape {
 	radius := math.Min(r.H*0.22, 1.3)
-	pitch := radius * 3.4
+	pitch := r.W / math.Max(1, math.Round(r.W/(radius*3.4)))
 	mid := r.Y + r.H/2
 	amplitude := math.Min(r.H/2-0.3, radius*1.45)
 	var ends []paper.Shape
-	for i := 0; float64(i)*pitch < r.W+pitch; i++ {
-		ends = append(ends, paper.Polygon{Points: circle(r.X+float64(i)*pitch, mid, radius), Fill: paper.Black})
+	for x := r.X + pitch/2; x < r.X+r.W; x += pitch {
+		ends = append(ends, paper.Polygon{Points: circle(x, mid, radius), Fill: paper.Black})
 	}
 	over, under := []paper.Point{}, []paper.Point{}
 	for x := r.X - 0.1; x <= r.X+r.W+0.2; x += pitch / 16 {
-		dy := amplitude * math.Cos((x-r.X)/pitch*math.Pi)
+		dy := amplitude * math.Cos((x-r.X-pitch/2)/pitch*math.Pi)
 		over, under = append(over, at(x, mid-dy)), append(under, at(x, mid+dy))
 	}
 	return append(ends, paper.Strokes{Lines: [][]paper.Point{over, under}, WeightMM: 0.22})

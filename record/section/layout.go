@@ -19,7 +19,7 @@ const (
 	boardMM        = 14.0
 	clothMM        = 4.5
 	coatMM         = 3.0
-	calloutGapMM   = 0.9
+	calloutGapMM   = 1.3
 	smallestBandBy = 0.76 // smallest scale of the callouts
 	minSectionMM   = 50.0 // narrowest drawing
 )
@@ -217,8 +217,10 @@ func (l *layout) draw() (paper.Drawing, error) {
 		c := l.callouts[i]
 		top := headMM + tops[i]
 		to := at(l.calloutX()-1.2, top+c.LineMM()/2)
-		// The line starts where it can stay level, but well inside its band.
-		from := at(right, math.Min(math.Max(to.Y, y+r.H*0.25), y+r.H*0.75))
+		// The line starts where it can stay level, but well inside a coat.
+		coat := r.H / float64(max(1, b.Coats))
+		in := y + coat*math.Min(math.Max(math.Floor((to.Y-y)/coat), 0), float64(max(1, b.Coats)-1))
+		from := at(right, math.Min(math.Max(to.Y, in+coat*0.3), in+coat*0.7))
 		d.Shapes = append(d.Shapes,
 			paper.Strokes{Lines: [][]paper.Point{{from, at(from.X+1.5, from.Y), at(to.X-1.5, to.Y), to}}, WeightMM: 0.12},
 			paper.Text{X: l.calloutX(), Y: top, Block: c})

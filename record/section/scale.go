@@ -11,20 +11,22 @@ import (
 // Limits of the magnification, and the height of the words above and below.
 const (
 	mostTimes    = 60
-	scaleFootMM  = 9.0
+	scaleFootMM  = 17.0
 	scaleStripMM = 14.0
 )
 
 // ToScale draws the same layers in their true proportions, magnified a whole
 // number of times, with a bar of one millimetre. Layers of unknown thickness are
-// left out, and it says how many; ok is false if fewer than two are known.
+// left out, and it says which; ok is false if fewer than two are known.
 func (s Section) ToScale(widthMM, heightMM float64) (d paper.Drawing, ok bool, err error) {
 	var known []Band
 	var numbers []paper.Block
+	var leftOut []string
 	s.usualStyles()
 	total := 0.0
 	for i, b := range s.Bands {
 		if b.Certainty == Unknown {
+			leftOut = append(leftOut, strconv.Itoa(i+1))
 			continue
 		}
 		known, total = append(known, b), total+float64(b.ThicknessMicrons)/1000
@@ -67,9 +69,13 @@ func (s Section) ToScale(widthMM, heightMM float64) (d paper.Drawing, ok bool, e
 	if err := put(&d, s.Detail, Thickness(1000), bar+1.4, headMM+times/2-1.4, widthMM-bar-1.4); err != nil {
 		return d, false, err
 	}
-	words := strings.NewReplacer("{times}", strconv.Itoa(int(times)), "{n}", strconv.Itoa(len(s.Bands)-len(known)))
+	if err := put(&d, s.Head, s.Words.Back, 0, y+noteGapMM, widthMM); err != nil {
+		return d, false, err
+	}
+	y += headMM
+	words := strings.NewReplacer("{times}", strconv.Itoa(int(times)), "{layers}", strings.Join(leftOut, ", "))
 	lines := []string{words.Replace(s.Words.ToScale)}
-	if len(known) < len(s.Bands) {
+	if leftOut != nil {
 		lines = append(lines, words.Replace(s.Words.LeftOut))
 	}
 	b, err := paper.Compose(widthMM, paper.Span{Style: s.Detail.Italic(), Text: strings.Join(lines, "\n"), Field: "words of the drawing"})

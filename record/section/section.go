@@ -92,12 +92,12 @@ const (
 // Words are the words that the drawing itself prints.
 type Words struct {
 	Front, Back string
-	Measured    string // behind a thickness
-	Estimated   string
+	Measured    string // a thickness; it has a place {t}
+	Estimated   string // the most that it can be
 	NotToScale  string
 	NotRecorded string // behind it, where a callout lacks a note or a thickness
 	ToScale     string // of the drawing that is: it has a place {times}
-	LeftOut     string // layers that it leaves out; it has a place {n}
+	LeftOut     string // layers that it leaves out; it has a place {layers}
 	// Part says which layers a drawing shows that is one of several; it has
 	// places for numbers: {first}, {last} and {all}.
 	Part string
@@ -131,9 +131,9 @@ func (s Section) known(b Band) (out []string) {
 	case b.Recorded != "":
 		out = append(out, b.Recorded)
 	case b.Certainty == Measured:
-		out = append(out, Thickness(b.ThicknessMicrons)+", "+s.Words.Measured)
+		out = append(out, strings.ReplaceAll(s.Words.Measured, "{t}", Thickness(b.ThicknessMicrons)))
 	case b.Certainty == Estimated:
-		out = append(out, Thickness(b.ThicknessMicrons)+", "+s.Words.Estimated)
+		out = append(out, strings.ReplaceAll(s.Words.Estimated, "{t}", Thickness(b.ThicknessMicrons)))
 	}
 	return out
 }
@@ -208,7 +208,7 @@ func (b Band) inside(r paper.Rect) []paper.Shape {
 	case Ground:
 		return []paper.Shape{hatch(r, dots(r))}
 	case Paint:
-		return []paper.Shape{hatch(r, upright(r, 0.75))}
+		return []paper.Shape{hatch(r, upright(r, 1.1))}
 	case Varnish:
 		return []paper.Shape{hatch(r, glints(r))}
 	}

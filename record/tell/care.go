@@ -18,7 +18,7 @@ func (t *Teller) CareLine() string {
 			parts = append(parts, t.c.fill(m, t.inBothScales(a.Said())))
 		}
 	}
-	return t.c.Capital(t.c.Clauses(parts)) + "."
+	return t.c.Capital(t.c.Clauses(parts))
 }
 
 // Care returns the advice for one reader, by what the panel is.

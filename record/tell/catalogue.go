@@ -50,6 +50,7 @@ type Joins struct {
 // Lines are what a [Teller] says.
 type Lines struct {
 	Blank, Untitled          Message
+	TitleUnknown             Message
 	NotRecorded, Unknown     Message
 	Size                     Message // {measured} ({other})
 	NoSize, NoSides, NoDepth Message

@@ -19,15 +19,16 @@ type CertificateWords struct {
 	MarkOf                               Message // {maker}: for readers who cannot see it
 	Medium, Signed, Inscription, Owner   Message
 
-	Statement                       Message // {hands} {maker} {place}; {unique} if there is no other
+	Statement                       Message // {hands} {maker} {place}
+	Original                        Message // {unique} if there is no other
 	StatementApart                  Message // {maker} {painter}
 	StatementPanel                  Message // {maker}
-	SameNumber                      Message // beside the number
+	SameNumber                      Message // behind the number
 	SignatureLine, PlaceLine, Stamp Message
 	PlaceAndDate                    Message // {place} {date}
 	SignatureStudio                 Message // of a work of several hands
 	SymbolLink, SymbolText          Message // what the small symbol is for
-	SeeReverse, KeyPrint, KeyLater  Message
+	SeeReverse, KeyPrint, KeyLater  Message // {figures}: the first of the key's digest
 	Unsigned, Unissued              Message
 	RecordLine                      Message // {digest}
 
@@ -35,7 +36,7 @@ type CertificateWords struct {
 	BuildUp, Care, Gaps, Corrections, Facts, Not, Studio, Verify Message // headings
 	DrawingHead                                                  Message // on a page of its own
 	Type, Subject, Features, OwnNumber, Price                    Message
-	Painting                                                     Message // type of object if none was recorded
+	Size, Date, Pigments, EdgesLine                              Message // {layers} of the edges
 	NoFeatures, NoSubject, NoPlace                               Message // what is not recorded
 	Drawing, FactsPart, CarePart, GapsPart                       Message
 	OnPage                                                       Message // {parts} {page}
@@ -68,35 +69,37 @@ var englishCertificate = CertificateWords{
 	Medium: "Medium", Signed: "Signed", Inscription: "Inscribed", Owner: "Made out to",
 
 	Statement: "{hands, plural, one {I} other {We}}, {maker}{place, if {, of {place}}}, made this panel and painted the work on it " +
-		"{hands, plural, one {with my own hand} other {with our own hands}}. It is an original{unique, if {, the only one of its kind}}.",
+		"{hands, plural, one {with my own hand} other {with our own hands}}.",
+	Original:       "It is an original{unique, if {, the only one of its kind}}.",
 	StatementApart: "Maker of the panel: {maker}. Painter of the work on it: {painter}. So the studio recorded it.",
 	StatementPanel: "Maker of the panel: {maker}. So the studio recorded it.",
-	SameNumber:     "The same number stands on the back of the panel.",
+	SameNumber:     "the same number stands on the back of the panel",
 	SignatureLine:  "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date of issue", Stamp: "Studio stamp",
 	PlaceAndDate: "{place, if {{place}, }}{date}",
 	SymbolLink:   "The symbol leads to the page of this panel.", SymbolText: "The symbol holds the number and how to reach the studio.",
-	SeeReverse: "Build-up, care, and how to check this certificate: see the reverse.",
-	KeyPrint:   "Key of the studio, SHA-256", KeyLater: "printed here when the certificate is issued",
+	SeeReverse: "Build-up, care, and how to check this certificate: page 2.",
+	KeyPrint:   "Key of the studio: {figures} …, in full on page 2", KeyLater: "printed here when the certificate is issued",
 	Unsigned:   "Without a digital signature: the studio had no key on the day of issue.",
 	Unissued:   "made when the certificate is issued",
 	RecordLine: "SHA-256 of the record: {digest}",
 
-	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded", Corrections: "Corrected", Facts: "The work", Not: "What this is not",
+	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded or not known", Corrections: "Corrected", Facts: "The work", Not: "What this is, and is not",
 	Studio: "The studio", Verify: "To check this certificate", DrawingHead: "Build-up, drawn",
+	Size: "H × W × depth", Date: "Date", Pigments: "Pigments", EdgesLine: "Edges, not drawn: {layers}",
 	Type: "Object", Subject: "Subject", Features: "Features", OwnNumber: "Studio’s no.", Price: "Price",
-	Painting: "painting on panel", NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of the studio",
+	NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of the studio",
 	Drawing: "drawing of the build-up", FactsPart: "particulars of the work", CarePart: "care and display", GapsPart: "what is not recorded",
 	OnPage:     "On page {page}: {parts}.",
 	Corrected:  "{n, plural, one {One entry was corrected later; the record tells what and why.} other {{n} entries were corrected later; the record tells what and why.}}",
 	Photograph: "Photograph of the front: {title}",
 	Sentence:   "{text}.",
-	NotText: "Not an appraisal, and not by itself a proof of authorship: it is the maker’s own record, to be read with the work. " +
-		"Where nothing was recorded, it says so. Questions of treatment go to a conservator.",
-	VerifyText: "The PDF of this certificate holds five files: record.json is the whole record, and its SHA-256 heads this page; the others prove it unchanged. " +
-		"Take them out with “pdfdetach -saveall”, type the test, and compare the key with the studio’s.",
+	NotText: "The maker’s own statement and record, to be read with the work. It is no appraisal, and by itself no proof of authorship. " +
+		"Questions of treatment go to a conservator.",
+	VerifyText: "The text in the symbol must agree with this page, and the studio can confirm its key. For a technician: the PDF holds record.json, the whole record, whose SHA-256 heads this page; " +
+		"record.sig, its Ed25519 signature; studio.pem, the key; head.txt and proof.json, its place in the studio’s journal. Take them out with “pdfdetach -saveall” and type the test.",
 	VerifyNone: "The PDF of this certificate holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure at the head of this page.",
 	Symbol:     "The main facts, as signed text",
-	Link:       "Link", Signature: "Signature", Key: "Key, SHA-256", Test: "Test",
+	Link:       "Link", Signature: "Signature of the record", Key: "Key, SHA-256", Test: "Test",
 
 	FileTitle: "Certificate {number}: {title}", FileSubject: "Certificate of a painting panel, with the record of how it was made",
 	RecordFile:    "The record of the panel, canonical JSON (RFC 8785)",

@@ -90,6 +90,7 @@ type DossierLayers struct {
 	Measured, Estimated, OnFace, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
 	Lean, Fat                                                                    Message // of the first paint, which has none below
 	EstimateNote                                                                 Message
+	Each                                                                         Message // {what}: of several coats alike
 	NoneOf                                                                       Message // {what}: columns in which nothing would stand
 }
 
@@ -131,11 +132,11 @@ var englishDossier = DossierWords{
 	Running: "{number} · {title}",
 	Page:    "{n} of {all}",
 	Lead: "All that the studio’s journal holds on panel {number}, up to entry E{n} of {date}, in the order in which a conservator asks. " +
-		"What was not recorded is said to be not recorded; estimates are marked. It states what the maker wrote down and proves nothing beyond that.",
+		"Gaps are named, estimates marked. It states what the maker wrote down and proves nothing beyond that.",
 	Demo:    "A demonstration: studio, panel and products are invented.",
-	Entries: "E and a number name the entry of the journal on which a statement rests.",
+	Entries: "E14 means entry 14 of that journal, on which a statement rests.",
 	Glance: DossierGlance{Title: "At a glance", Is: "What it is", Hazards: "Hazards", NoHazard: "none that the record names; where no pigments are recorded, nothing is known", Varnish: "Varnish",
-		Condition: "Condition", NoCondition: "never inspected", Gaps: "Not recorded", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
+		Condition: "Condition", NoCondition: "no report yet", Gaps: "Not recorded", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
 		Corrected: "{n, plural, one {one entry corrected} other {{n} entries corrected}}", Treated: "{n, plural, one {treated once} other {treated {n} times}}"},
 	Batch: DossierBatch{Alone: "It was made alone.", Of: "One of {n} panels of the batch {batch}.", Discarded: "{number} discarded, {because}", Treated: "{number} treated, {text}", Seen: "{number}: {text}",
 		Well: "Nothing amiss was recorded of the others."},
@@ -159,7 +160,7 @@ var englishDossier = DossierWords{
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
-		Section: "The build-up cut through, from front to back, with every layer that was recorded; not to scale; beside it to scale what is known.",
+		Section: "The build-up cut through, from front to back; beside it to scale what is known of it, estimates at the most that they can be.",
 		Edge:    "An edge cut through, from the outside to the board, not to scale.",
 		Mark:    "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", MarkAt: "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
 		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.", OtherPicture: "{picture} The file at hand is not the one on record.",
@@ -172,10 +173,10 @@ var englishDossier = DossierWords{
 		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
 		OffTheLine: "{n, plural, one {One step without an exact day is not on the line.} other {{n} steps without an exact day are not on the line.}}",
 		TimeDesc:   "Steps in order: {steps}.", PlanDesc: "{size}. {detail}", BowDesc: "Measurements in order: {steps}.", Reading: "{step}, {date}{air}"},
-	Layers: DossierLayers{Parts: "{n, plural, one {1 part {product}} other {{n} parts {product}}}", LotOf: "{product}, lot {lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
-		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "{t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
+	Layers: DossierLayers{Parts: "{n, plural, one {1 part {product}} other {{n} parts {product}}}", LotOf: "{product}, lot\u00A0{lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
+		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "at most {t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
 		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
-		NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: an upper bound, since the tool and the board keep some of it."},
+		Each: "each {what}", NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: the most that it can be, since the tool and the board keep some of it."},
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
 		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},

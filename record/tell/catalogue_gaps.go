@@ -4,7 +4,7 @@ package tell
 var englishGaps = map[string]Message{
 	"gap":                 "{topic}: {what}",
 	"gap-unknown":         "{topic}: {what} (recorded as unknown)",
-	"recorded-as-unknown": "{what} (recorded as unknown)",
+	"recorded-as-unknown": "{what} (not known)",
 
 	"gap-size":         "size",
 	"gap-thickness":    "thickness",

@@ -22,6 +22,8 @@ type LabelWords struct {
 	WhereKept                     Message // {contact}
 	WhereMaker                    Message
 	Issue                         Message // {date} {entry}: which of two labels is the later one; {before}: of the one that it replaces
+	AsOf                          Message // {entry}: the label that told the record so far
+	FactsBelow                    Message // what the second symbol is
 	Part                          Message // {part} {parts}: of a label that another one carries on
 	Fingerprint                   Message // {groups}
 	Demo                          Message
@@ -50,7 +52,7 @@ var englishLabel = LabelWords{
 	Where:      "Record: {link}",
 	WhereKept:  "The record of this panel is kept by its maker: {contact}",
 	WhereMaker: "The record of this panel is kept by its maker.",
-	Issue:      "Label of {date}, record as of entry {entry}{before, if {; it replaces that of {before}}}", Part: "{part} of {parts}",
+	Issue:      "Label of {date}, record as of entry {entry}{before, if {; it replaces that of {before}}}", AsOf: "entry\u00A0{entry}", FactsBelow: "Large symbol: these facts as text", Part: "{part} of {parts}",
 	Fingerprint: "SHA-256 of the record: {groups} …",
 	Demo:        "Demonstration: an invented studio",
 

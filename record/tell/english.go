@@ -39,12 +39,12 @@ var English = &Catalogue{
 	Dates:    edtf.English,
 	Section: section.Words{
 		Front: "Front", Back: "Back",
-		Measured: "measured", Estimated: "estimated", NotRecorded: "Where no date or thickness stands, none is recorded.",
-		NotToScale: "Not to scale", ToScale: "To scale, {times} times as large", LeftOut: "{n} unknown, left out",
+		Measured: "{t}, measured", Estimated: "at most {t}, estimated", NotRecorded: "Where no date or thickness stands, none is recorded.",
+		NotToScale: "Not to scale", ToScale: "To scale, {times} times as large", LeftOut: "Left out, as their thickness is not recorded: {layers}",
 		Part: "Layers {first} to {last} of {all}, counted from the front",
 	},
 	Lines: Lines{
-		Blank: "Blank panel", Untitled: "Untitled",
+		Blank: "Blank panel", Untitled: "Untitled", TitleUnknown: "Title not known",
 		NotRecorded: "not recorded", Unknown: "unknown",
 		Size: "{measured} ({other})", NoSize: "dimensions not recorded", NoSides: "height and width unknown", NoDepth: "{size}, depth not recorded",
 		NoDate: "date not recorded", UnknownDate: "date unknown",

@@ -1,6 +1,29 @@
 package tell
 
-import "backleaf/record"
+import (
+	"backleaf/record"
+	"slices"
+)
+
+// Pigments lists the pigments of the paint, each once; nothing if none is recorded.
+func (t *Teller) Pigments() string {
+	var out []string
+	for _, l := range t.p.BuildUp(record.Front) {
+		if l.Paint == nil {
+			continue
+		}
+		for _, p := range l.Paint.Pigments {
+			name := p.Name
+			if p.Index != "" && p.Index != record.Unknown {
+				name = t.c.Join.Bracket.With("text", name, "aside", p.Index)
+			}
+			if !slices.Contains(out, name) {
+				out = append(out, name)
+			}
+		}
+	}
+	return t.List(out)
+}
 
 // Product names a material as an act meant it, as on its tin, with the lot by
 // its producer's number where that is known.

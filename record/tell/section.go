@@ -109,7 +109,7 @@ func (t *Teller) boardBand() section.Band {
 	if um, ok := depth.Micrometers(); ok && um > 0 {
 		b.ThicknessMicrons, b.Certainty, b.Recorded = um, section.Measured, t.Quantity(depth)
 	} else if um, ok := m.Board.Thickness.Micrometers(); ok && um > 0 {
-		b.ThicknessMicrons, b.Certainty = um, section.Estimated
+		b.ThicknessMicrons, b.Certainty, b.Recorded = um, section.Estimated, t.AsProduct(t.Quantity(m.Board.Thickness), m)
 	}
 	return b
 }

@@ -26,10 +26,12 @@ func New(c *Catalogue, w *record.Workshop, p *record.Panel) *Teller { return &Te
 func (t *Teller) Catalogue() *Catalogue { return t.c }
 
 // Title returns the title of the work; "Blank panel" for one not yet painted
-// and "Untitled" for a painting without.
+// "Untitled" for a painting without, and that a title is not known.
 func (t *Teller) Title() string {
 	switch title := t.p.Description().Title; {
-	case title == record.Unknown || title == "" && t.Painted():
+	case title == record.Unknown:
+		return string(t.c.Lines.TitleUnknown)
+	case title == "" && t.Painted():
 		return string(t.c.Lines.Untitled)
 	case title == "":
 		return string(t.c.Lines.Blank)

@@ -131,7 +131,7 @@ func (c requiredRecord) check(t *testing.T) {
 	plain := []string{"KB26-0001-K", "Ada Example"}
 	for paper, want := range map[string][]string{
 		"label":       append(c.label, "TOP", "Label of 2 June 2031, record as of entry"),
-		"certificate": append(c.certificate, "The same number stands on the back of the panel.", "Issued on 2 June 2031.", "WHAT THIS IS NOT", "CARE AND DISPLAY", "BUILD-UP"),
+		"certificate": append(c.certificate, "the same number stands on the back of the panel", "Issued on 2 June 2031.", "WHAT THIS IS, AND IS NOT", "CARE AND DISPLAY", "BUILD-UP"),
 		"dossier":     append(c.dossier, "What it is", "Hazards", "Varnish", "Condition", "Not recorded", "Changed"),
 	} {
 		if c.name != "no link" && c.name != "neither link nor contact" && paper != "dossier" {
