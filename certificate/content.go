@@ -65,6 +65,9 @@ func newContent(in Input) (*content, error) {
 	if edges := t.On(record.Edges); edges != nil {
 		c.sentences = append(c.sentences, c.sentence(c.words.EdgesLine.With("layers", in.Catalogue.Clauses(edges))))
 	}
+	if n := len(in.Panel.Corrections); n > 0 {
+		c.sentences = append(c.sentences, in.Catalogue.Fill(c.words.Corrected, record.With("n", n)))
+	}
 	c.care = t.CareByTopic()
 	c.takeGaps(d)
 	c.section.Name, c.section.Detail, c.section.Head = text.Bold(), note, sized(paper.Heading, 7)
@@ -247,9 +250,4 @@ func (c *content) shorten() bool {
 	}
 	c.lines = append(c.lines[:at:at], c.lines[at+1:]...)
 	return true
-}
-
-// corrected says how many entries were corrected.
-func (c *content) corrected(n int) string {
-	return c.teller.Catalogue().Fill(c.words.Corrected, record.With("n", n))
 }

@@ -51,7 +51,7 @@ func (c *content) reverse(s sheet, pages int) ([]paper.Shape, moved, error) {
 				return nil, p, col.err
 			}
 		}
-		const gap = 6.0
+		const gap = 5.0
 		top := s.top + head.height + gap
 		end := s.height - s.bottom - foot.height - gap - above.height - gap
 		shapes, height, err := c.middle(s, p, top, end-top)
@@ -148,12 +148,12 @@ func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, floa
 }
 
 func (c *content) particularsIn(col *column) {
-	col.gap(5)
+	col.gap(4)
 	col.text(paper.Span{Style: heading, Text: string(c.words.Facts)})
 	col.gap(1)
 	for _, f := range c.particulars {
 		col.pair(nameW, paper.Span{Style: name, Text: f.name}, paper.Span{Style: text, Text: f.text, Field: f.field})
-		col.gap(0.6)
+		col.gap(0.2)
 	}
 }
 
@@ -178,19 +178,13 @@ func careSpans(r tell.Row) []paper.Span {
 	return []paper.Span{{Style: name, Text: r.Name}, {Style: text, Text: "\u2002" + r.Value}}
 }
 
-// gapsIn says what is not recorded, and what was corrected.
+// gapsIn says what is not recorded.
 func (c *content) gapsIn(col *column) {
 	if len(c.gaps) > 0 {
 		col.gap(5)
 		col.text(paper.Span{Style: heading, Text: string(c.words.Gaps)})
 		col.gap(1)
 		col.text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
-	}
-	if n := len(c.in.Panel.Corrections); n > 0 {
-		col.gap(5)
-		col.text(paper.Span{Style: heading, Text: string(c.words.Corrections)})
-		col.gap(1)
-		col.text(paper.Span{Style: text, Text: c.corrected(n)})
 	}
 }
 
@@ -278,10 +272,6 @@ func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
 	if p&gapsMoved != 0 {
 		title(string(c.words.Gaps))
 		f.Text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
-		if n := len(c.in.Panel.Corrections); n > 0 {
-			f.Gap(1)
-			f.Text(paper.Span{Style: text, Text: c.corrected(n)})
-		}
 	}
 	if p&drawingMoved != 0 {
 		title(string(c.words.DrawingHead))

@@ -19,7 +19,7 @@ const (
 	boardMM        = 14.0
 	clothMM        = 4.5
 	coatMM         = 3.0
-	calloutGapMM   = 1.3
+	calloutGapMM   = 0.9
 	smallestBandBy = 0.76 // smallest scale of the callouts
 	minSectionMM   = 50.0 // narrowest drawing
 )

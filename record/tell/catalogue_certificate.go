@@ -33,20 +33,20 @@ type CertificateWords struct {
 	RecordLine                      Message // {digest}
 
 	// The reverse.
-	BuildUp, Care, Gaps, Corrections, Facts, Not, Studio, Verify Message // headings
-	DrawingHead                                                  Message // on a page of its own
-	Type, Subject, Features, OwnNumber, Price                    Message
-	Size, Date, Pigments, EdgesLine                              Message // {layers} of the edges
-	NoFeatures, NoSubject, NoPlace                               Message // what is not recorded
-	Drawing, FactsPart, CarePart, GapsPart                       Message
-	OnPage                                                       Message // {parts} {page}
-	Corrected                                                    Message // {n} corrections
-	Photograph                                                   Message // {title}: for readers who cannot see it
-	Sentence                                                     Message // {text}: what has no full stop of its own
-	NotText                                                      Message
-	VerifyText, VerifyNone                                       Message
-	Symbol                                                       Message // below the large one
-	Link, Signature, Key, Test                                   Message
+	BuildUp, Care, Gaps, Facts, Not, Studio, Verify Message // headings
+	DrawingHead                                     Message // on a page of its own
+	Type, Subject, Features, OwnNumber, Price       Message
+	Size, Date, Pigments, EdgesLine                 Message // {layers} of the edges
+	NoFeatures, NoSubject, NoPlace                  Message // what is not recorded
+	Drawing, FactsPart, CarePart, GapsPart          Message
+	OnPage                                          Message // {parts} {page}
+	Corrected                                       Message // {n} corrections
+	Photograph                                      Message // {title}: for readers who cannot see it
+	Sentence                                        Message // {text}: what has no full stop of its own
+	NotText                                         Message
+	VerifyText, VerifyNone                          Message
+	Symbol                                          Message // below the large one
+	Link, Signature, Key, Test                      Message
 
 	FileTitle, FileSubject                              Message // {number} {title}
 	RecordFile, SignatureFile, KeyFile, HeadFile, Proof Message // what the files inside are
@@ -83,7 +83,7 @@ var englishCertificate = CertificateWords{
 	Unissued:   "made when the certificate is issued",
 	RecordLine: "SHA-256 of the record: {digest}",
 
-	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded or not known", Corrections: "Corrected", Facts: "The work", Not: "What this is, and is not",
+	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded or not known", Facts: "The work", Not: "What this is, and is not",
 	Studio: "The studio", Verify: "To check this certificate", DrawingHead: "Build-up, drawn",
 	Size: "H × W × depth", Date: "Date", Pigments: "Pigments", EdgesLine: "Edges, not drawn: {layers}",
 	Type: "Object", Subject: "Subject", Features: "Features", OwnNumber: "Studio’s no.", Price: "Price",
