@@ -33,7 +33,7 @@ func TestGrowth(t *testing.T) {
 		{"due", "due"},
 		{"check --json", "check --json"},
 		{"verify", "verify"},
-		{"show", "show 0003"},
+		{"show", "show KB90-0003-1"},
 		{"coat on 14 panels", "coat batch:b1 --with tin-0 --as sealer --on front --also-away --clock-is-right"},
 	}
 	table := "| panels, entries |"
