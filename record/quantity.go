@@ -161,7 +161,7 @@ func parseQuantity[D dimension](s string) (quantity[D], error) {
 	un, ok := findUnit[D](u)
 	if !ok {
 		if u == "" {
-			return none, fmt.Errorf("%s %q has no unit: expected something like %q", d.name(), s, n+" "+quantity[D]{}.Units()[0])
+			return none, fmt.Errorf("%s %q has no unit: add %s", d.name(), s, unitNames[D]())
 		}
 		return none, fmt.Errorf("%s %q: the unit must be %s", d.name(), s, unitNames[D]())
 	}

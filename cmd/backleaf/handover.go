@@ -130,7 +130,7 @@ made before still have the private part: erase it there too, or replace them.`,
 			if err != nil {
 				return err
 			}
-			if err := needs(why, "", "say --because: it stands in the journal, so name nobody"); err != nil {
+			if err := needs(why, "", "say why with --because: it can be read for ever, so name nobody"); err != nil {
 				return err
 			}
 			return a.write(c.Context(), func(s *studio.Session) error {

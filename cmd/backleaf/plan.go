@@ -212,5 +212,5 @@ func (a *app) planFiles(d planning.Day, o planFlags) error {
 	if d.Job.Table == nil {
 		return usage("--like batch:may takes the recipe of a batch", "without a recipe there is no timetable")
 	}
-	return put(o.calendar, d.Calendar(a.now()), "the timetable, for a phone")
+	return put(o.calendar, d.Calendar(a.now()), "the timetable, for the calendar of a phone")
 }

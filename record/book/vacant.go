@@ -12,7 +12,10 @@ import (
 func Vacant(path string) error {
 	for _, end := range []string{"", "-wal", "-shm", "-journal"} {
 		if _, err := os.Lstat(path + end); err == nil {
-			return fmt.Errorf("cannot write %s: %s is there: %w", path, path+end, fs.ErrExist)
+			if end != "" {
+				return fmt.Errorf("cannot write %s: %s of an earlier book lies there and may hold its last entries: %w", path, path+end, fs.ErrExist)
+			}
+			return fmt.Errorf("cannot write %s: %w", path, fs.ErrExist)
 		}
 	}
 	return nil

@@ -40,7 +40,7 @@ var englishCommands = map[string]Message{
 	"next-key":               "next: backleaf studio key new",
 	"key-not-restored":       "the signing key is not in a backup: put its file back as {file}, or recover it from the recovery sheet",
 	"head-holds":             "holds: the {then} entries of the older {what, select, book {book} other {head}} are the first of today’s {now}, unchanged",
-	"calendar-written":       "{file}  the windows, for a phone",
+	"calendar-written":       "{file}  the times of each step, for the calendar of a phone",
 	"nothing-due":            "nothing is due",
 	"deposit-made":           "{folder}  deposit: {panels, plural, one {1 panel} other {{panels} panels}}, {entries, plural, one {1 entry} other {{entries} entries}}, {photographs, plural, one {1 photograph} other {{photographs} photographs}}, root {root}",
 	"signed":                 "signed with key {key} …",
