@@ -284,8 +284,12 @@ func (r *Report) ring() {
 		r.say(Fails, "key-ended-before", record.With("standing", record.Code(s)))
 	}
 	for _, p := range ring.Keys {
-		if heir, ok := ring.Heir(p); ok {
+		heir, named := ring.Heir(p)
+		switch {
+		case named:
 			r.say(Holds, "key-named-successor", record.With("key", p.Fingerprint().Short()), record.With("successor", heir.Short()))
+		case ring.Standing(p) == Lost && p != *r.Key:
+			r.say(Unknown, "key-without-heir", record.With("key", p.Fingerprint().Groups()))
 		}
 	}
 }

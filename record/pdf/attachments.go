@@ -5,6 +5,7 @@ import (
 	"crypto/md5"
 	"errors"
 	"fmt"
+	"strings"
 )
 
 // Attached is what a file holds beside its pages.
@@ -13,7 +14,8 @@ type Attached struct {
 	// description, relation and data are given.
 	Files []Attachment
 	// Strays names what is attached but does not stand in the list: to a page,
-	// say. Some programs show it. Text from outside; empty if it has no name.
+	// say, or has no plain file name. Some programs show it. Text from outside, at
+	// most twenty names, cut at a hundred bytes; empty if it has no name.
 	Strays []string
 	// Updates says how many times something was appended to the file, which
 	// leaves what was there before in it.
@@ -117,11 +119,18 @@ func (r *attachmentReader) entry(key, o any) error {
 	if a.Name, err = r.name(spec); err != nil {
 		return err
 	}
-	if !plainName(a.Name) {
-		return fmt.Errorf("%w: %q is not a plain file name", ErrMalformed, a.Name)
-	}
 	if r.entries++; r.entries > maxAttachments {
 		return fmt.Errorf("%w: more than %d attachments", ErrMalformed, maxAttachments)
+	}
+	if strings.ContainsAny(a.Name, `/\`) {
+		return fmt.Errorf("%w: %q is a path", ErrMalformed, cut(a.Name))
+	}
+	if !plainName(a.Name) { // no file of this program's: it is found among the strays
+		if _, taken := r.owners[r.text(key)]; taken {
+			return fmt.Errorf("%w: %q is attached twice", ErrAmbiguous, cut(r.text(key)))
+		}
+		r.owners[r.text(key)] = ofStray
+		return nil
 	}
 	if n, ok := spec["AFRelationship"].(Name); ok {
 		a.Relation = Relation(n)
@@ -135,7 +144,7 @@ func (r *attachmentReader) entry(key, o any) error {
 		owner, taken := r.owners[name]
 		if taken && owner != len(r.found.Files) {
 			// Another program may list a file a second time. Nobody is misled while it is the same.
-			if again = r.found.Files[owner].Name == a.Name && bytes.Equal(r.found.Files[owner].Data, a.Data); !again {
+			if again = owner != ofStray && r.found.Files[owner].Name == a.Name && bytes.Equal(r.found.Files[owner].Data, a.Data); !again {
 				return fmt.Errorf("%w: %q is attached twice", ErrAmbiguous, name)
 			}
 			continue
@@ -154,6 +163,9 @@ func (r *attachmentReader) entry(key, o any) error {
 	r.found.Files = append(r.found.Files, a)
 	return nil
 }
+
+// ofStray is the owner of a name in the list under which no plain file stands.
+const ofStray = -1
 
 // forms are the keys under which a specification gives names and streams (7.11.3).
 var forms = []Name{"UF", "F", "DOS", "Mac", "Unix"}

@@ -176,6 +176,48 @@ func TestStrays(t *testing.T) {
 	}
 }
 
+// A program that finds a fault in the tables looks through the whole file: what
+// no table lists, and what is of another generation than its table says, shows
+// one reader another document.
+func TestUnlisted(t *testing.T) {
+	honest := build(list, spec, content)
+	forged := []byte("1 7 obj\n<< /Names << /EmbeddedFiles << /Names [(a) 8 0 R] >> >> >>\nendobj\n")
+	table := bytes.LastIndex(honest, []byte("xref\n0"))
+	between := func(add []byte) []byte {
+		b := append(bytes.Clone(honest[:table]), add...)
+		b = append(b, honest[table:]...)
+		return bytes.Replace(b, fmt.Appendf(nil, "startxref\n%d", table), fmt.Appendf(nil, "startxref\n%d", table+len(add)), 1)
+	}
+	for name, data := range map[string][]byte{
+		"an object that no table lists": between([]byte("9 0 obj\n<< >>\nendobj\n")),
+		"another generation of one":     between(forged),
+		"which the trailer names":       bytes.Replace(between(forged), []byte("/Root 1 0 R"), []byte("/Root 1 7 R"), 1),
+		"a reference to a generation":   bytes.Replace(honest, []byte("[(a) 2 0 R]"), []byte("[(a) 2 1 R]"), 1),
+		"an object of a generation":     bytes.Replace(honest, []byte("2 0 obj"), []byte("2 3 obj"), 1),
+	} {
+		if got, err := pdf.Attachments(data); !errors.Is(err, pdf.ErrAmbiguous) || got.Files != nil {
+			t.Errorf("%s: %+v, %v", name, got, err)
+		}
+	}
+	// What a stream holds is no object.
+	if _, err := pdf.Attachments(build(list, spec, stream("", []byte("x\n7 0 obj\n<< >>\nendobj\n")))); err != nil {
+		t.Errorf("in a stream: %v", err)
+	}
+	if _, err := pdf.Attachments(between([]byte("% a remark\n"))); err != nil {
+		t.Errorf("a remark: %v", err)
+	}
+}
+
+// A file that the owner attached is no fault, and its name is bounded.
+func TestOwnersFiles(t *testing.T) {
+	long := strings.Repeat("n", 1<<16)
+	got, err := pdf.Attachments(build("<< /Names << /EmbeddedFiles << /Names [(a) 2 0 R (b) 4 0 R (c) 5 0 R] >> >> >>",
+		spec, content, "<< /F (Invoice 2026 \\(copy\\).pdf) /EF << /F 6 0 R >> >>", "<< /F ("+long+") /EF << /F 6 0 R >> >>", stream("", []byte("y"))))
+	if err != nil || len(got.Files) != 1 || len(got.Strays) != 2 || got.Strays[0] != "Invoice 2026 (copy).pdf" || len(got.Strays[1]) > 100 {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
 // Two programs would take out two things: nothing is taken out here.
 func TestAmbiguous(t *testing.T) {
 	y := stream("", []byte("y"))

@@ -30,6 +30,8 @@ type File struct {
 	data    []byte
 	trailer Dict
 	places  map[int]place
+	listed  map[int]bool  // bytes at which any table says that an object begins
+	ends    map[int]int   // where an object that was read ends, by where it begins
 	objects map[int]any   // read, or added
 	packs   map[int]*pack // object streams that were opened
 	reading map[int]bool
@@ -38,15 +40,16 @@ type File struct {
 	spend   *spending
 }
 
-// A place says where an object stands: at byte at, or as the at-th of an object
-// stream. The zero place is that of an object that was deleted.
-type place struct{ at, stream int }
+// A place says where an object stands: at byte at, in which generation, or as
+// the at-th of an object stream, always in generation 0. The zero place is that
+// of an object that was deleted.
+type place struct{ at, stream, generation int }
 
 // Open reads a file that this program made itself; its size is not bounded.
 func Open(data []byte) (*File, error) { return open(data, onOwn) }
 
 func open(data []byte, spend spending) (*File, error) {
-	f := &File{data: data, places: map[int]place{}, objects: map[int]any{}, packs: map[int]*pack{}, reading: map[int]bool{}, spend: &spend}
+	f := &File{data: data, places: map[int]place{}, listed: map[int]bool{}, ends: map[int]int{}, objects: map[int]any{}, packs: map[int]*pack{}, reading: map[int]bool{}, spend: &spend}
 	if !bytes.HasPrefix(data, []byte("%PDF-")) {
 		return nil, fmt.Errorf("%w: no PDF header", ErrMalformed)
 	}
@@ -104,7 +107,7 @@ func (f *File) object(num int) (any, error) {
 	if p.stream > 0 {
 		o, err = f.packed(num, p)
 	} else {
-		o, err = f.parse(num, p.at)
+		o, err = f.parse(num, p)
 	}
 	if err != nil {
 		return nil, err
@@ -113,15 +116,28 @@ func (f *File) object(num int) (any, error) {
 	return o, nil
 }
 
-// parse reads the object at a place and expects its number there.
-func (f *File) parse(num, at int) (any, error) {
+// referred returns the object of a reference. Programs differ in what they do
+// when table and reference name two generations: some look for another object.
+func (f *File) referred(ref Ref) (any, error) {
+	if p, ok := f.places[ref.num]; ok && p != (place{}) && p.generation != ref.gen {
+		return nil, fmt.Errorf("%w: object %d in generation %d and %d", ErrAmbiguous, ref.num, p.generation, ref.gen)
+	}
+	return f.object(ref.num)
+}
+
+// parse reads the object at a place and expects its number and generation there.
+func (f *File) parse(num int, p place) (any, error) {
 	bad := fmt.Errorf("%w: object %d", ErrMalformed, num)
-	l := f.lexer(at)
+	l := f.lexer(p.at)
+	defer func() { f.ends[p.at] = l.pos }()
 	n, err1 := l.object()
-	_, err2 := l.object()
+	generation, err2 := l.object()
 	obj, err3 := l.object()
 	if err1 != nil || err2 != nil || err3 != nil || n != any(int64(num)) || obj != keyword("obj") {
 		return nil, bad
+	}
+	if generation != any(int64(p.generation)) {
+		return nil, fmt.Errorf("%w: object %d is of another generation than its table says", ErrAmbiguous, num)
 	}
 	o, err := l.object()
 	if err != nil {
@@ -168,7 +184,7 @@ func (f *File) resolve(o any) (any, error) {
 			return o, nil
 		}
 		var err error
-		if o, err = f.object(ref.num); err != nil {
+		if o, err = f.referred(ref); err != nil {
 			return nil, err
 		}
 	}

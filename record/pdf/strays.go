@@ -3,6 +3,8 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"regexp"
+	"strings"
 )
 
 // strays looks through all that can be reached for files that the list does not
@@ -13,15 +15,34 @@ func (r *attachmentReader) strays() error {
 		return err
 	}
 	for len(w.queue) > 0 {
-		num := w.queue[0]
+		ref := w.queue[0]
 		w.queue = w.queue[1:]
-		o, err := r.file.object(num)
+		o, err := r.file.referred(ref)
 		if err != nil {
 			return err
 		}
 		if err := w.object(o); err != nil {
 			return err
 		}
+	}
+	return r.file.unlisted()
+}
+
+// begins finds what looks like the beginning of an object, at that of a line.
+var begins = regexp.MustCompile(`(?m)^[ \t]*([0-9]{1,10})[ \t]+[0-9]{1,5}[ \t]+obj\b`)
+
+// unlisted refuses a file in which an object stands that no table lists: a
+// program that finds a fault in the tables looks through the whole file, and
+// takes the last object of a number for the true one. To be called when all
+// that can be reached was read, as its streams may hold anything.
+func (f *File) unlisted() error {
+	inside := 0
+	for _, m := range begins.FindAllSubmatchIndex(f.data, -1) {
+		at := m[2]
+		if !f.listed[at] && at >= inside {
+			return fmt.Errorf("%w: at byte %d stands an object that no table lists", ErrAmbiguous, at)
+		}
+		inside = max(inside, f.ends[at])
 	}
 	return nil
 }
@@ -30,7 +51,7 @@ func (r *attachmentReader) strays() error {
 type walker struct {
 	reader *attachmentReader
 	seen   map[int]bool
-	queue  []int
+	queue  []Ref
 }
 
 func (w *walker) object(o any) error {
@@ -38,7 +59,7 @@ func (w *walker) object(o any) error {
 	case Ref:
 		if !w.seen[o.num] {
 			w.seen[o.num] = true
-			w.queue = append(w.queue, o.num)
+			w.queue = append(w.queue, o)
 		}
 	case []any:
 		for _, v := range o {
@@ -80,7 +101,7 @@ func (w *walker) specification(spec Dict) error {
 		ref, ok := ef[form].(Ref)
 		if listed, same := r.streams[ref]; !ok || same && listed == name {
 			continue
-		} else if owner, taken := r.owners[name]; taken && !same {
+		} else if owner, taken := r.owners[name]; taken && owner != ofStray && !same {
 			data, err := r.file.Decoded(ref)
 			if err != nil {
 				return err
@@ -90,8 +111,18 @@ func (w *walker) specification(spec Dict) error {
 			}
 			continue // what a program left behind that replaced a file by itself
 		}
-		r.found.Strays = append(r.found.Strays, name)
+		if len(r.found.Strays) < 20 {
+			r.found.Strays = append(r.found.Strays, cut(name))
+		}
 		return nil
 	}
 	return nil
+}
+
+// cut shortens a name from outside.
+func cut(name string) string {
+	if len(name) > 100 {
+		return strings.ToValidUTF8(name[:97], "") + "…"
+	}
+	return name
 }

@@ -97,16 +97,17 @@ func (f *File) table(l *lexer) (free []int, err error) {
 		}
 		for num := int(first); num < int(first+count); num++ {
 			offset, err1 := l.object()
-			_, err2 := l.object()
+			generation, err2 := l.object()
 			kind, err3 := l.object()
 			at, ok := offset.(int64)
+			g, isNumber := generation.(int64)
 			switch {
-			case err1 != nil || err2 != nil || err3 != nil || !ok:
+			case err1 != nil || err2 != nil || err3 != nil || !ok || !isNumber:
 				return nil, ErrMalformed
 			case kind == keyword("f"):
 				free = append(free, num)
 			case kind == keyword("n") && at > 0 && at < int64(len(f.data)):
-				f.enter(num, place{at: int(at)})
+				f.enter(num, place{at: int(at), generation: int(g)})
 			default:
 				return nil, ErrMalformed
 			}
@@ -122,6 +123,9 @@ func numbers(first, count int64) bool {
 
 // enter notes where an object stands, unless a newer section did.
 func (f *File) enter(num int, p place) {
+	if p.stream == 0 {
+		f.listed[p.at] = true
+	}
 	if _, newer := f.places[num]; newer {
 		return
 	}

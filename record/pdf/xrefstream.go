@@ -11,7 +11,8 @@ func (f *File) crossReferences(at int) (Dict, error) {
 	if err != nil || !ok {
 		return nil, bad
 	}
-	o, err := f.parse(int(num), at)
+	f.listed[at] = true
+	o, err := f.parse(int(num), place{at: at})
 	if err != nil {
 		return nil, err
 	}
@@ -78,7 +79,7 @@ func (f *File) crossReference(num int, entry []byte, widths []int64) bool {
 		if fields[1] <= 0 || fields[1] >= int64(len(f.data)) {
 			return false
 		}
-		f.enter(num, place{at: int(fields[1])})
+		f.enter(num, place{at: int(fields[1]), generation: int(fields[2])})
 	case 2:
 		if !numbers(fields[1], 1) || fields[1] == 0 {
 			return false

@@ -1,8 +1,11 @@
 package register
 
 import (
+	"strings"
+
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/seal"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/verify"
 )
@@ -62,13 +65,43 @@ func (j *judgement) whereabouts(p *record.Panel) {
 	}
 }
 
-// judgeFile looks a PDF up by its digest alone.
+// judgeFile looks a PDF up by its digest alone, and says what became of each
+// panel on it.
 func (r *Register) judgeFile(j *judgement, e verify.Evidence) {
+	known := false
 	for _, f := range kept.In(r.shop) {
 		if f.Folder == kept.Papers && f.SHA256 == e.Digest.String() {
+			known = true
 			j.say(deed.Holds, "label-known", record.With("panel", f.Panel), record.With("entry", record.EntryRef(f.Entry)))
-			return
+			j.whereabouts(r.shop.Panel(f.Panel))
 		}
 	}
-	j.say(deed.Unknown, "file-not-known")
+	if !known {
+		j.say(deed.Unknown, "file-not-known")
+	}
+}
+
+// judgeUnread says what the book knows of a record that only a later program
+// can read: whose key signed it, and whether it was issued.
+func (r *Register) judgeUnread(j *judgement, e verify.Evidence, rep deed.Report) {
+	mark := "backleaf/" + r.shop.Studio.Mark
+	switch {
+	case rep.Head != nil && rep.Head.Origin != mark && !strings.HasPrefix(rep.Head.Origin, mark+"/"):
+		j.say(deed.Unknown, "other-studio", record.With("mark", r.shop.Studio.Mark))
+		return
+	case rep.Key == nil:
+	case r.ring.Standing(*rep.Key) == deed.Unrecorded:
+		j.say(deed.Fails, "key-not-of-book")
+		return
+	}
+	digest := seal.DigestOf(e.Files.Record).String()
+	for _, p := range r.shop.Panels {
+		for _, c := range record.Each[record.Issued](p) {
+			if c.Body.Record == digest {
+				r.certificate(j, p, e, rep, digest, true, false)
+				return
+			}
+		}
+	}
+	j.say(deed.Unknown, "certificate-unknown")
 }

@@ -73,6 +73,9 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 		number = rep.Record.Number
 	case rep.Statement != nil:
 		number = record.Number(rep.Statement.Number)
+	case e.Files.Record != nil && e.Unread == nil:
+		r.judgeUnread(&j, e, rep)
+		return j, nil
 	case e.Kind == verify.Certificate: // of which no record could be read
 		r.judgeFile(&j, e)
 		return j, nil

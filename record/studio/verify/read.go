@@ -5,6 +5,7 @@ import (
 	"errors"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 
 	"backleaf/record"
@@ -80,6 +81,9 @@ func certificateIn(name string, data []byte) Evidence {
 	any := false
 	strays := attached.Strays
 	for _, a := range attached.Files {
+		if slices.ContainsFunc(Names, func(n string) bool { return n != a.Name && strings.EqualFold(n, a.Name) }) {
+			e.Remarks = append(e.Remarks, deed.Found(deed.Fails, "stray-alike", record.With("file", a.Name)))
+		}
 		if place := e.Files.Named(a.Name); place != nil {
 			*place, any = a.Data, true
 		} else {
@@ -103,7 +107,10 @@ func certificateIn(name string, data []byte) Evidence {
 
 var (
 	noteBegins = regexp.MustCompile(`^backleaf/[^ ]+( panel statement| key succession)?$`)
-	noteEnds   = regexp.MustCompile(`^— `)
+	// Words of the studio that belong to other things than a panel's papers.
+	noteElsewhere = regexp.MustCompile(`^backleaf/[^ ]+ (status|deposit|panel page)$`)
+
+	noteEnds = regexp.MustCompile(`^— `)
 
 	// What a symbol without a link says after its number is in further lines.
 	symbolBegins = regexp.MustCompile(`(?i)^(https?:|ark:|\x{feff}?[bcdfghjkmnpqrstvwxz]{1,4}[0-9]{2}-?[0-9a-z-]+$)`)
@@ -132,6 +139,10 @@ func symbolsIn(name, text string) []Evidence {
 		case len(out) >= maxSymbols:
 			out = append(out[:maxSymbols], Evidence{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "too-many-lines", record.With("n", maxSymbols))})
 			return out
+		case noteElsewhere.MatchString(bare):
+			end()
+			kind := record.Code(bare[strings.LastIndex(bare, " ")+1:])
+			return append(out, Evidence{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "note-elsewhere", record.With("kind", kind))})
 		case noteBegins.MatchString(bare):
 			end()
 			note = []string{bare}

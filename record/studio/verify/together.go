@@ -11,7 +11,7 @@ func Together(all []Evidence) ([]Evidence, error) {
 	var out []Evidence
 	into := -1
 	for _, e := range all {
-		if e.Kind == Certificate || e.Kind == Folder {
+		if (e.Kind == Certificate || e.Kind == Folder) && e.Unread == nil {
 			if into >= 0 { // more than one: single files stay by themselves
 				into = -2
 			}

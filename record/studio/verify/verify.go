@@ -123,7 +123,7 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 			p.Results = append(p.Results, partsMissing)
 		}
 	}
-	if e.Kind == Certificate && rep.Record != nil {
+	if e.Kind == Certificate && e.Files.Record != nil {
 		p.Results = append(p.Results, deed.Found(deed.Unknown, "page-not-signed"))
 	}
 	for _, w := range c.Witnesses {
