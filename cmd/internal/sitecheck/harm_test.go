@@ -112,8 +112,8 @@ const harms = `(async (step) => {
   };
   const packed = async (data) => base64(new Uint8Array(await new Response(new Blob([data]).stream().pipeThrough(new CompressionStream("gzip"))).arrayBuffer()));
   const text = (data) => new TextDecoder().decode(data);
-  const part = async (name, data, put, codes) => {
-    for (let at = 0; at < data.length; at += step) {
+  const part = async (name, data, put, codes, from = 0) => {
+    for (let at = from; at < data.length; at += step) {
       const bytes = data.slice(), d = JSON.parse(true_);
       bytes[at] ^= 1 << (at % 7);
       await put(d, bytes);
@@ -125,7 +125,8 @@ const harms = `(async (step) => {
   };
   const d = JSON.parse(true_);
   await part("record", await unpacked(unbase64(d.record)), async (d, b) => { d.record = await packed(b); }, ["signature-not", "record-not"]);
-  await part("packed record", utf8(d.record), (d, b) => { d.record = text(b); }, ["signature-not", "record-not"]);
+  const head = 14; // figures of base64: what gzip says of time and system (RFC 1952, 2.3.1) is no part of the record
+  await part("packed record", utf8(d.record), (d, b) => { d.record = text(b); }, ["signature-not", "record-not"], head);
   await part("signature", utf8(d.signature), (d, b) => { d.signature = text(b); }, ["signature-not"]);
   await part("key", utf8(d.key), (d, b) => { d.key = text(b); }, ["signature-not", "key-not"]);
   await part("head", utf8(d.head), (d, b) => { d.head = text(b); }, ["head-not"]);
