@@ -15,7 +15,7 @@ type PageWords struct {
 	NoCertificate                        Message // {until}
 	Stands, ReplacedBy, WithdrawnOn      Message // {date} {until} {by} {because}
 	RecordDigest                         Message // {digest}
-	Studio, Contact                      Message
+	Studio, Corrected                    Message
 	What, NotThis                        Message
 	Check, CheckText, ByHand, ByHandText Message // {digest}
 	Sheet                                Message // {number} {link}: on paper
@@ -49,6 +49,7 @@ var englishPage = PageWords{
 	WithdrawnOn:   "Issued on {date}; withdrawn on {by}{because, if {: {because}}}.",
 	RecordDigest:  "Record, SHA-256: {digest}",
 	Studio:        "The studio",
+	Corrected:     "Corrected",
 	What:          "What this page is",
 	NotThis:       "The maker’s own record of the panel, as it stood on the day named below. What happened since, the studio’s status tells, which the check below reads.",
 
