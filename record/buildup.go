@@ -61,9 +61,11 @@ func (p *Panel) join() {
 			for _, f := range faces {
 				l.Face, l.Extra = f, slices.Contains(extra, f)
 				at := len(p.layers)
-				for i, x := range p.layers {
-					if x.Seq == again && x.Face == f {
-						at, l.Place = i+1, x.Place
+				if again != 0 {
+					for i, x := range p.layers {
+						if x.Seq == again && x.Face == f {
+							at, l.Place = i+1, x.Place
+						}
 					}
 				}
 				p.layers = slices.Insert(p.layers, at, l)

@@ -1,0 +1,31 @@
+package deed_test
+
+import (
+	"strings"
+	"testing"
+
+	"backleaf/record/deed"
+)
+
+// A record of a stranger that asks for endless work is not read.
+func TestRecordIsBounded(t *testing.T) {
+	k := testKey(t, 1)
+	honest := string(made(t, newBook(t, k), "KB26-0001-K", &k).Record)
+	at := strings.Index(honest, `"entries":[`) + len(`"entries":[`)
+	for name, c := range map[string]struct {
+		entry string
+		n     int
+	}{
+		"acts":        {`{"at":"2026-01-01","kind":"note","panels":["%s"],"seq":1,"text":"a","v":1,"written":"2026-03-01T10:00:00Z"},`, 2001},
+		"corrections": {`{"because":"x","entry":1,"kind":"withdrawn","panels":["%s"],"seq":1,"v":1,"written":"2026-03-01T10:00:00Z"},`, 1001},
+	} {
+		var more strings.Builder
+		for range c.n {
+			more.WriteString(strings.ReplaceAll(c.entry, "%s", string(first)))
+		}
+		_, err := deed.Read([]byte(honest[:at] + more.String() + honest[at:]))
+		if err == nil || !strings.Contains(err.Error(), "more than 2000 acts") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
