@@ -148,7 +148,7 @@ func TestReadersAreBounded(t *testing.T) {
 		{"one line", with("", strings.Repeat("x", 1000), "", 60), "verify x", exitUnverified, "", true},
 		{"a record without end", with(`{"backleaf":"record/1","entries":`, "[", "", 15), "verify x", exitIntegrity, "", true},
 		{"a proof without end", with(`{"backleaf":"inclusion/1","entries":[`, "{},", "{}]}", 60), "verify x", exitIntegrity, "", true},
-		{"an import of empty entries", with(`{"backleaf":"entries","v":1,"entries":[`, "{},", "{}]}", 60), "import x", exitError, "more than 250000 entries", true},
+		{"an import of empty entries", with(`{"backleaf":"entries","v":1,"entries":[`, "{},", "{}]}", 60), "import x", exitError, "more than 175000 entries", true},
 		{"an import of lists in lists", with(`{"backleaf":"entries","v":1,"entries":[`, "[", "", 60), "import x", exitError, "", true},
 		{"an import of lines", with(`{"backleaf":"entries","v":1,"entries":[`, "\n", "", 60), "import x", exitError, "", true},
 		{"an import of pigments", with(`{"backleaf":"entries","v":1,"entries":[{"v":1,"kind":"paint","panels":["KB26-0001-K"],"pigments":[`, `{"name":"a"},`, `{"name":"a"}]}]}`, 60), "import x", exitError, "", true},

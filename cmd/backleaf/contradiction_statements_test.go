@@ -141,7 +141,7 @@ var statements = []statement{
 		{`no sanding is (recorded|on record)`, "none open", ""}, {`sanded (front )?with p 180|sanded, p 180`, "yes", ""}, {`whether (it|anything) was sanded`, "open yes", ""},
 	}},
 	{"condition", "never", []phrase{
-		{`never inspected`, "never", ""}, {`nobody looked`, "never", ""}, {`not recorded`, "never", "^ask condition"}, {`but for a scratch`, "seen", ""}, {`edges sound|adhesion sound`, "seen", ""},
+		{`nobody looked`, "never", ""}, {`not recorded`, "never", "^ask condition"}, {`but for a scratch`, "seen", ""}, {`edges sound|adhesion sound`, "seen", ""},
 	}},
 	{"treated", "no", []phrase{
 		{`no treatment`, "no", ""}, {`loose corner laid down`, "yes", ""}, {`not recorded`, "no", "^ask treatment"},

@@ -87,7 +87,7 @@ func TestOlderPrograms(t *testing.T) {
 				{true, []string{"dossier", "2", "--text"}}, {true, []string{"ask", "2", "size"}}, {true, []string{"certificate", "2", "-o", name + "3.pdf"}},
 				{false, []string{"backup", name + ".sqlite"}},
 			} {
-				out, err := exec.Command(program, c.args...).CombinedOutput()
+				out, err := exec.Command(program, append(c.args, "--clock-is-right")...).CombinedOutput() // what it reads was written in 2027
 				code := 0
 				if x, ok := err.(*exec.ExitError); ok {
 					code = x.ExitCode()

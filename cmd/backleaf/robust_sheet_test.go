@@ -83,7 +83,7 @@ func TestKilledImport(t *testing.T) {
 			if acknowledged {
 				said++
 			}
-			runs(t, dir, "note", "1", "next start")
+			runs(t, dir, "note", "0001", "next start")
 			fresh()
 		default:
 			t.Fatalf("killed after %v: %d entries, acknowledged: %v", wait, n, acknowledged)

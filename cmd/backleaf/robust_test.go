@@ -129,7 +129,7 @@ func TestKilledBackup(t *testing.T) {
 			}
 			os.Remove(filepath.Join(dir, "copy.sqlite"))
 		}
-		runs(t, dir, "note", "1", "next start")
+		runs(t, dir, "note", "1", "next start", "--clock-is-right")
 		want++
 	}
 	runs(t, dir, "backup", "copy.sqlite") // removes what was left unfinished

@@ -237,6 +237,7 @@ var notTold = []struct{ where, fields, why string }{
 	{"dossier, ask", "paint.faces varnish.faces", "front, as where none is recorded"},
 	{"dossier, ask", "mix.material", "told by the name of what is meant"},
 	{"dossier", "cut.board cut.board_lot cloth.cloth mix.lot", "told by the name and the number on the tin"},
+	{"dossier", "material.uses", "of the shelf; each layer says what it served as"},
 	{"tables", "amended.change", "as JSON"},
 	{"dossier, show --json", "published", "of the page, not of the panel"},
 	{"ask", "cut.year", "stands in the number"}, {"dossier", "cut.year", "stands in the number"},
@@ -251,12 +252,15 @@ var brief = map[string]string{
 	"label": "maker.name resized.size coat.purpose coat.faces material.binder material.board.species material.cloth.fibre paint.medium varnish.resin described.title described.made " +
 		"treatment.text studio.contact studio.link_base",
 	"linked art":  "resized.size coat.faces material.name described.title described.made described.medium_line described.signed described.inscription described.subject condition.text condition.by treatment.text treatment.with treatment.by paint.technique",
-	"list --json": "cut.batch cut.board cut.board_lot resized.size described.title described.made described.own_reference handed-over.how",
+	"list --json": "cut.batch cut.board_lot resized.size described.title described.made described.own_reference handed-over.how",
 	"dublin core": "described.title described.made described.subject described.medium_line described.distinguishing_features described.own_reference described.type_of_object",
 }
 
 // plainly puts what is printed and what is recorded into one spelling.
 func plainly(s string) string { return strings.ToLower(ofPrint.Replace(s)) }
+
+// inALine is plainly so, wherever lines break.
+func inALine(s string) string { return strings.Join(strings.Fields(plainly(s)), " ") }
 
 // names reports that a list of kinds, fields and both names a field.
 func names(list string, f told) bool {
@@ -283,7 +287,7 @@ func TestTraces(t *testing.T) {
 	reading := func(r reading, p *record.Panel) string {
 		at := r.name + string(p.Number)
 		if _, done := read[at]; !done {
-			read[at] = plainly(r.read(t, es, w, p))
+			read[at] = inALine(r.read(t, es, w, p))
 		}
 		return read[at]
 	}
@@ -314,10 +318,10 @@ func TestTraces(t *testing.T) {
 			}
 			full, without := reading(r, panelOf(w, objects[f.index])), ""
 			if differs {
-				without = plainly(r.read(t, es2, w2, panelOf(w2, objects[f.index])))
+				without = inALine(r.read(t, es2, w2, panelOf(w2, objects[f.index])))
 			}
 			if !slices.ContainsFunc(marks, func(m string) bool {
-				m = plainly(m)
+				m = inALine(m)
 				n := strings.Count(full, m)
 				// A word may stand there for another field too: then it is the
 				// reading that changes.

@@ -100,7 +100,7 @@ func (d *desk) panel() error {
 	body.Mended = k.Corrections()
 	events := slices.Clone(p.Events)
 	slices.Reverse(events)
-	body.Done = d.dones(events)
+	body.Done = d.dones(d.c.WholeEvent, events)
 	for i := range body.Done {
 		body.Done[i].Panel = p.Number
 	}

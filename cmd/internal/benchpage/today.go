@@ -230,7 +230,7 @@ func (d *desk) batch() error {
 		}
 	}
 	slices.SortStableFunc(events, func(a, b record.Event) int { return int(b.Seq - a.Seq) })
-	body.Done = d.dones(events)
+	body.Done = d.dones(d.c.Event, events)
 	body.Done = body.Done[:min(len(body.Done), mostDone)]
 	body.Steps = d.steps(ps)
 	if !d.ReadOnly && len(in) > 0 {
@@ -301,11 +301,11 @@ type done struct {
 	Panel       record.Number // on whose page it stands
 }
 
-// dones lists events, those that are alike but for their panels as one.
-func (d *desk) dones(events []record.Event) (out []done) {
+// dones lists events in the words of what, those that are alike but for their panels as one.
+func (d *desk) dones(what func(record.Event) string, events []record.Event) (out []done) {
 	var panels []record.Number
 	for _, e := range events {
-		x := done{Entry: e.Seq, What: d.c.Capital(d.c.Event(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
+		x := done{Entry: e.Seq, What: d.c.Capital(what(e)), When: d.c.Fill("{at:near}", record.With("at", e.At))}
 		if n := len(out) - 1; n >= 0 && out[n].What == x.What && out[n].When == x.When {
 			panels = append(panels, e.Panels...)
 			slices.Sort(panels)

@@ -79,13 +79,13 @@ func Value[T any](p *Tab, script string) T {
 // Until waits for a script to be true.
 func (p *Tab) Until(script string) {
 	p.Helper()
-	for range 3000 {
+	for end := time.Now().Add(2 * time.Minute); time.Now().Before(end); {
 		if ok, err := chromedp.Run(p.Context, chromedp.Evaluate[bool](script)); err == nil && ok {
 			return
 		}
 		time.Sleep(10 * time.Millisecond)
 	}
-	p.Fatalf("not after half a minute: %s\n%s", script, Value[string](p, "document.body.innerText"))
+	p.Fatalf("not after two minutes: %s\n%s", script, Value[string](p, "document.body.innerText"))
 }
 
 // Shot writes a picture of the whole page.

@@ -91,7 +91,7 @@ func TestReadAloud(t *testing.T) {
 			t.Errorf("a %s has no name", role)
 		}
 	}
-	want := []string{"Low water, Saltmere", "Certificates", "The studio", "Build-up", "The same in words", "Care and display", "Not recorded", "Corrected", "What this page is", "Check this page", "Check your certificate here", "By hand, without this page"}
+	want := []string{"Low water, Saltmere", "Certificates", "The studio", "Build-up", "The same in words", "Care and display", "Not recorded or not known", "Corrected", "What this page is", "Check this page", "Check your certificate here", "By hand, without this page"}
 	if !slices.EqualFunc(headings, want, strings.EqualFold) { // in capitals, as the style sets them
 		t.Errorf("headings: %q", headings)
 	}

@@ -29,7 +29,7 @@ type exchange struct {
 // takes: an entry weighs two, and one for every panel that it names.
 const (
 	MaxBytes  = 64 << 20
-	maxWeight = 500_000
+	maxWeight = 350_000
 )
 
 // spans are where in a file its entries stand.
