@@ -318,7 +318,7 @@ func TestInterruptedWork(t *testing.T) {
 				if got := holds(t, filepath.Join(dir, "studio.sqlite")); got < least || least == 0 && got != 0 && got != n {
 					t.Errorf("the book has %d entries of %d", got, n)
 				}
-				onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "empty.sqlite", "journal.json", "labels.pdf")
+				onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "empty.sqlite", "journal.json", "labels.pdf", "papers")
 				if pdf, err := os.ReadFile(filepath.Join(dir, "labels.pdf")); err == nil && !bytes.Contains(pdf[max(0, len(pdf)-20):], []byte("%%EOF")) {
 					t.Error("half of a file of labels")
 				}
