@@ -32,7 +32,7 @@ func sparse(t *testing.T, path string) {
 		err = errors.Join(f.Truncate(3<<30), f.Close())
 	}
 	if err != nil {
-		t.Skip(err)
+		t.Fatal(err)
 	}
 }
 
@@ -117,7 +117,7 @@ func TestReadersAreBounded(t *testing.T) {
 	}
 	pipe := func(t *testing.T, path string) {
 		if err := syscall.Mkfifo(path, 0o600); err != nil {
-			t.Skip(err)
+			t.Fatal(err)
 		}
 	}
 	nothing := func(*testing.T, string) {}
@@ -217,9 +217,10 @@ func TestReadersAreBounded(t *testing.T) {
 			run := program(dir, strings.Fields(c.line)...)
 			run.Env = append(run.Env, "TEST_NOW="+time.Now().Format(time.RFC3339))
 			if strings.HasSuffix(c.line, " -") {
+				toolcheck.Require(t, "/dev/zero")
 				zero, err := os.Open("/dev/zero")
 				if err != nil {
-					t.Skip(err)
+					t.Fatal(err)
 				}
 				defer zero.Close()
 				run.Stdin = zero
@@ -251,9 +252,10 @@ func TestReadersAreBounded(t *testing.T) {
 
 // What cannot be said is no success: output to a full device ends in an error.
 func TestFullOutput(t *testing.T) {
+	toolcheck.Require(t, "/dev/full")
 	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
 	if err != nil {
-		t.Skip(err)
+		t.Fatal(err)
 	}
 	defer full.Close()
 	dir, _ := issued(t)
