@@ -9,28 +9,16 @@ var (
 	ParseHeadText = func(s string) (string, error) { h, err := parseHead(s); return h.text(), err }
 )
 
-func ParseStatementText(s string) (string, error) {
-	st, err := parseStatement(s)
-	if err != nil {
-		return "", err
-	}
-	return st.text()
-}
+func ParseStatementText(s string) (string, error)  { return statements.again(s) }
+func ParseSuccessionText(s string) (string, error) { return successions.again(s) }
+func ParsePageText(s string) (string, error)       { return pages.again(s) }
 
-func ParseSuccessionText(s string) (string, error) {
-	su, err := parseSuccession(s)
+func (d word[W]) again(s string) (string, error) {
+	w, err := d.parse(s)
 	if err != nil {
 		return "", err
 	}
-	return su.text()
-}
-
-func ParsePageText(s string) (string, error) {
-	p, err := parsePage(s)
-	if err != nil {
-		return "", err
-	}
-	return p.text()
+	return d.text(w)
 }
 
 func ParseStatusText(s string) (string, error) {

@@ -52,6 +52,14 @@ func (k Key) Seed() []byte { return append([]byte(nil), k.private.Seed()...) }
 // Public returns the public half.
 func (k Key) Public() PublicKey { return PublicKey(k.private.Public().(ed25519.PublicKey)) }
 
+// public is Public, of no key too.
+func (k Key) public() (p PublicKey) {
+	if k.private != nil {
+		p = k.Public()
+	}
+	return p
+}
+
 // String names the key by its fingerprint, so that a key printed by mistake gives nothing away.
 func (k Key) String() string {
 	if k.private == nil {

@@ -2,12 +2,9 @@ package seal
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 )
-
-const pageTitle = " panel page"
 
 // A Page is a studio's word for what the page of a panel states. Signed, it reads
 //
@@ -30,82 +27,37 @@ type Page struct {
 	Key      PublicKey // set by Sign
 }
 
-var errPage = errors.New("not the statement of a page: its lines are not those of one, or not in their order")
+var pages = word[Page]{
+	what: "the page", title: " panel page", wrong: errors.New("not the statement of a page: its lines are not those of one, or not in their order"),
+	fields: func(p Page) (string, []field) {
+		var pictures []string
+		for _, d := range p.Pictures {
+			pictures = append(pictures, d.String())
+		}
+		return p.Origin, []field{{"number", p.Number}, {"record", p.Record.String()}, {"text", p.Text.String()},
+			{"pictures", strings.Join(pictures, " ")}, {"key", p.Key.line()}}
+	},
+	read: func(origin string, v *values) Page {
+		p := Page{Origin: origin, Number: v.needed("number"), Record: v.digest("record"), Text: v.digest("text"), Key: v.key("key")}
+		for _, s := range strings.Fields(v.of["pictures"]) {
+			d, err := ParseDigest(s)
+			v.wrong("pictures", err)
+			p.Pictures = append(p.Pictures, d)
+		}
+		if !slices.IsSortedFunc(p.Pictures, compareDigests) {
+			v.wrong("pictures", errors.New("the digests are not in their order"))
+		}
+		return p
+	},
+}
 
 // Sign returns the statement as a note signed with the key.
 func (p Page) Sign(k Key) ([]byte, error) {
-	if k.private == nil {
-		return nil, errors.New("cannot sign the page: there is no key")
-	}
-	p.Key = k.Public()
-	text, err := p.text()
-	if err == nil {
-		_, err = parsePage(text)
-	}
-	var msg []byte
-	if err == nil {
-		msg, err = k.signNote(text)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("cannot sign the page: %w", err)
-	}
-	return msg, nil
+	p.Key = k.public()
+	return pages.sign(p, k)
 }
 
 // OpenPage reads a page's statement and checks its signature with the key that it names itself.
 func OpenPage(msg []byte) (Page, error) {
-	text, err := unsignedText(msg)
-	if err != nil {
-		return Page{}, err
-	}
-	p, err := parsePage(text)
-	if err != nil {
-		return Page{}, err
-	}
-	if _, err := openNote(msg, p.Key); err != nil {
-		return Page{}, err
-	}
-	return p, nil
-}
-
-func (p Page) text() (string, error) {
-	var pictures []string
-	for _, d := range p.Pictures {
-		pictures = append(pictures, d.String())
-	}
-	return formatFields(p.Origin+pageTitle, []field{{"number", p.Number}, {"record", p.Record.String()}, {"text", p.Text.String()},
-		{"pictures", strings.Join(pictures, " ")}, {"key", p.Key.line()}})
-}
-
-func parsePage(text string) (Page, error) {
-	first, values := parseFields(text)
-	origin, ok := strings.CutSuffix(first, pageTitle)
-	if !ok || !validOrigin(origin) || values["number"] == "" {
-		return Page{}, errPage
-	}
-	p := Page{Origin: origin, Number: values["number"]}
-	var err error
-	if p.Record, err = ParseDigest(values["record"]); err != nil {
-		return Page{}, err
-	}
-	if p.Text, err = ParseDigest(values["text"]); err != nil {
-		return Page{}, err
-	}
-	for _, s := range strings.Fields(values["pictures"]) {
-		d, err := ParseDigest(s)
-		if err != nil {
-			return Page{}, err
-		}
-		p.Pictures = append(p.Pictures, d)
-	}
-	if !slices.IsSortedFunc(p.Pictures, compareDigests) {
-		return Page{}, errPage
-	}
-	if p.Key, err = parsePublicLine(values["key"]); err != nil {
-		return Page{}, err
-	}
-	if again, err := p.text(); err != nil || again != text {
-		return Page{}, errPage
-	}
-	return p, nil
+	return pages.open(msg, func(p Page) PublicKey { return p.Key })
 }

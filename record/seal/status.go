@@ -62,10 +62,7 @@ var errStatus = errors.New("not the status of a studio: its lines are not those 
 
 // Sign returns the status as a note signed with the key.
 func (s Status) Sign(k Key) ([]byte, error) {
-	if k.private == nil {
-		return nil, errors.New("cannot sign the status: there is no key")
-	}
-	s.Key = k.Public()
+	s.Key = k.public()
 	text := s.text()
 	_, err := parseStatus(text)
 	var msg []byte
