@@ -106,6 +106,8 @@ func (a *app) run(ctx context.Context, args []string) int {
 		exit, hint = exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"
 	case errors.Is(err, book.ErrTwoNames):
 		hint = "make a book of its own: \"backleaf backup COPY\", move this name away, and \"backleaf restore COPY --highest none\""
+	case errors.Is(err, book.ErrOtherLog):
+		hint = "move that file, whose name ends with -wal, into another folder: it may hold the last entries of the earlier book; then try again"
 	case errors.Is(err, book.ErrNewer):
 		exit, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
 	case errors.Is(err, book.ErrNotBook):

@@ -1,7 +1,9 @@
 package book_test
 
 import (
+	"context"
 	"crypto/sha256"
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
@@ -9,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/book"
 )
 
@@ -74,5 +77,55 @@ func TestReadingChangesNothing(t *testing.T) {
 			}
 			os.Chmod(dir, 0o700)
 		}
+	}
+}
+
+// A backup copied over a book whose log was left, with the index of the log or
+// without, or while a program has it open, is not read with that log, which
+// would destroy it. With the log moved away it is the book it was.
+func TestBackupOverLog(t *testing.T) {
+	b := newBook(t)
+	dir := t.TempDir()
+	backup := filepath.Join(dir, "backup.sqlite")
+	put(t, b, afternoon()[:3]...)
+	if err := b.Backup(ctx, clock, backup, book.Everything); err != nil {
+		t.Fatal(err)
+	}
+	put(t, b, afternoon()[3:]...)
+	copied := func(from, to string) {
+		t.Helper()
+		data, err := os.ReadFile(from)
+		if err == nil {
+			err = os.WriteFile(to, data, 0o600)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, ends := range [][]string{{"-wal"}, {"-wal", "-shm"}} {
+		at := filepath.Join(t.TempDir(), "studio.sqlite")
+		copied(backup, at)
+		for _, end := range ends {
+			copied(b.Path()+end, at+end)
+		}
+		before := state(t, filepath.Dir(at))
+		for name, open := range map[string]func(context.Context, string) (*book.Book, error){"written": book.Open, "read": book.OpenReadOnly} {
+			if _, err := open(ctx, at); !errors.Is(err, book.ErrOtherLog) {
+				t.Errorf("with %v, %s: %v", ends, name, err)
+			}
+		}
+		if after := state(t, filepath.Dir(at)); after != before {
+			t.Errorf("before\n%s\nafter\n%s", before, after)
+		}
+		for _, end := range ends {
+			os.Remove(at + end)
+		}
+		if r := holds(t, at); r.Entries != 3 {
+			t.Errorf("with the log moved away: %d entries", r.Entries)
+		}
+	}
+	copied(backup, b.Path())
+	if _, err := b.Append(ctx, clock, record.Entry{Body: record.Note{Text: "two"}}); !errors.Is(err, book.ErrOtherLog) {
+		t.Errorf("who has it open writes: %v", err)
 	}
 }

@@ -25,12 +25,16 @@ var (
 	// ErrTwoNames: the file has a second name (a hard link). Each would have a
 	// log of its own, and two programs would write past each other.
 	ErrTwoNames = errors.New("the file has more than one name: programs that use the other would write past this one")
+	// ErrOtherLog: a backup was copied over a book that had left a log. To read
+	// that log with it would destroy the backup.
+	ErrOtherLog = errors.New("the log beside it is of the book that stood here before")
 	// ErrNewer: the book was written by a newer program.
 	ErrNewer = errors.New("this book is newer than this program")
 )
 
 const (
 	applicationID = 0x424C4653 // "BLFS"
+	rollbackMode  = 1          // in the header of a file that has no write-ahead log
 	maxIdle       = 4          // readers kept at rest
 )
 
@@ -108,12 +112,12 @@ func OpenReadOnly(ctx context.Context, path string) (*Book, error) {
 
 func open(ctx context.Context, path string, how access) (*Book, error) {
 	fail := func(err error) (*Book, error) { return nil, fmt.Errorf("cannot open %s: %w", path, err) }
-	if err := checkHeader(path, how == readWrite); err != nil {
-		return fail(err)
-	}
 	// What is kept with a book, its log too, stands beside the real file.
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real
+	}
+	if err := checkHeader(path, how == readWrite); err != nil {
+		return fail(err)
 	}
 	if how == readWrite {
 		if err := onlyName(path); err != nil {
@@ -238,6 +242,10 @@ func checkHeader(path string, writing bool) error {
 		binary.BigEndian.Uint32(head[68:]) != applicationID {
 		return ErrNotBook
 	}
+	// Whoever begins to work with a backup marks it so before there is a log.
+	if log, err := os.Stat(path + "-wal"); head[18] == rollbackMode && err == nil && log.Size() > 0 {
+		return ErrOtherLog
+	}
 	if writing && int64(binary.BigEndian.Uint32(head[60:])) > version {
 		return ErrNewer // before SQLite writes anything of its own
 	}
@@ -361,7 +369,7 @@ func (b *Book) update(ctx context.Context, f func(*session) error) error {
 	if b.writer == nil {
 		return fmt.Errorf("the book was opened for reading only")
 	}
-	if err := onlyName(b.path); err != nil {
+	if err := errors.Join(onlyName(b.path), checkHeader(b.path, true)); err != nil {
 		return err
 	}
 	err := b.writer.within(ctx, "BEGIN IMMEDIATE", func() error { return f(b.writer) })
