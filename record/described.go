@@ -15,8 +15,14 @@ func (w *Workshop) Material(k Key, as []int64) (Material, bool) {
 	return shared[Material](w, as)
 }
 
-// Versions is how many entries describe a material, one after the other.
-func (w *Workshop) Versions(k Key) int { return len(w.versions["material"][k]) }
+// Versions returns the entries that describe a thing, one after the other, as
+// their corrections leave them.
+func (w *Workshop) Versions(kind Kind, k Key) (out []Event) {
+	for _, seq := range w.versions[kind][k] {
+		out = append(out, w.described[seq])
+	}
+	return out
+}
 
 // MaterialNow returns a material as it is described now, for the shelf.
 func (w *Workshop) MaterialNow(k Key) (Material, bool) { return now[Material](w, "material", k) }

@@ -191,26 +191,17 @@ func as[B Body](e Event, b B) Done[B] {
 // Bound returns an entry in which every mention names the entries that it may
 // mean: where the entry itself does not say, all that stood before it.
 func (w *Workshop) Bound(e Entry) Entry {
-	of := func(kind Kind, k Key, as []int64) []int64 {
-		if as != nil {
-			return as
+	return e.Bind(func(m Meant) (as []int64) {
+		if m.As != nil {
+			return m.As
 		}
-		for _, seq := range w.versions[kind][k] {
+		for _, seq := range w.versions[m.Kind][m.Key] {
 			if seq < e.Seq || e.Seq == 0 {
 				as = append(as, seq)
 			}
 		}
 		return as
-	}
-	if len(e.Panels) > 0 {
-		e.StudioAs = of("studio", "", e.StudioAs)
-	}
-	e.Makers = slices.Clone(e.Makers)
-	for i, h := range e.Makers {
-		e.Makers[i].As = of("maker", h.Maker, h.As)
-	}
-	e.Body = Bind(e.Body, func(m Mention) []int64 { return of("material", m.Material, m.As) })
-	return e
+	})
 }
 
 // effective returns an entry as it stands for one panel ("" for entries about

@@ -28,16 +28,36 @@ func Mentions(b Body) []Mention {
 	return out
 }
 
-// Bind returns a body in which every mention names the entries that as
-// returns for it. The body given is left as it was.
-func Bind(b Body, as func(Mention) []int64) Body {
-	if !isBody(b) || len(Mentions(b)) == 0 {
-		return b
+// Meant is what an entry names and other entries describe: a material, a maker
+// or the studio.
+type Meant struct {
+	Kind  Kind    // of the entries that describe it
+	Key   Key     // empty: the studio
+	As    []int64 // entries that describe it as it is meant; see [Part.As]
+	Lot   Key     // of a material
+	Place string  // RFC 6901 pointer without the first slash
+}
+
+// Bind returns an entry in which everything it means names the entries that as
+// returns for it. The entry given is left as it was.
+func (e Entry) Bind(as func(Meant) []int64) Entry {
+	if len(e.Panels) > 0 || e.StudioAs != nil {
+		e.StudioAs = as(Meant{Kind: "studio", As: e.StudioAs, Place: "studio"})
 	}
-	v := reflect.New(reflect.TypeOf(b)).Elem()
-	v.Set(reflect.ValueOf(b))
-	mentions(v, "", b.Kind().Fields(), as, true)
-	return v.Interface().(Body)
+	e.Makers = slices.Clone(e.Makers)
+	for i, h := range e.Makers {
+		e.Makers[i].As = as(Meant{Kind: "maker", Key: h.Maker, As: h.As, Place: "makers/" + strconv.Itoa(i) + "/maker"})
+	}
+	if !isBody(e.Body) || len(Mentions(e.Body)) == 0 {
+		return e
+	}
+	v := reflect.New(reflect.TypeOf(e.Body)).Elem()
+	v.Set(reflect.ValueOf(e.Body))
+	mentions(v, "", e.Kind().Fields(), func(m Mention) []int64 {
+		return as(Meant{"material", m.Material, m.As, m.Lot, m.Place})
+	}, true)
+	e.Body = v.Interface().(Body)
+	return e
 }
 
 func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []int64, set bool) {

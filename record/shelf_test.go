@@ -25,7 +25,7 @@ func (j *journal) try(text string) error {
 	}
 	e.Seq = int64(len(j.entries) + 1)
 	e.Written = when(j.t, fmt.Sprintf("2026-05-02T10:%02d:%02dZ", e.Seq/60%60, e.Seq%60))
-	if e, err = accept.Bind(e, j); err != nil {
+	if e, err = accept.Bind(e, j, nil); err != nil {
 		return err
 	}
 	if err := accept.Refers(e, j); err != nil {
@@ -79,7 +79,7 @@ func (j *journal) Versions(kind record.Kind, key record.Key) ([]accept.Version, 
 	var out []accept.Version
 	for _, e := range j.entries {
 		if e.Kind() == kind && record.KeyOf(e.Body) == key {
-			v := accept.Version{Seq: e.Seq, From: e.At}
+			v := accept.Version{Seq: e.Seq, From: e.At, Written: e.Written}
 			if !e.At.Known() {
 				v.From = e.Written
 			}

@@ -16,6 +16,7 @@ import (
 func newAmend(a *app) *cobra.Command {
 	var why string
 	var set, unset, only []string
+	var when moment
 	c := &cobra.Command{
 		Use: "amend ENTRY --set FIELD=VALUE", Short: "put right what was written down wrong",
 		Long: `Put an earlier entry right. The earlier entry stays readable as it was; papers and
@@ -25,10 +26,10 @@ checks go by the amended one. With --panel the change holds for those panels onl
   backleaf amend E27 --panel 0150 --set wet_total="240 g" --set at="yesterday 16:30" --because "misread the scale"`,
 		Args: wanted(1, 1, "one entry"),
 		RunE: func(c *cobra.Command, args []string) error {
-			if len(set)+len(unset) == 0 {
+			if len(set)+len(unset)+len(when.described) == 0 {
 				return usage("\"backleaf journal "+args[0]+"\" shows the fields", "what is to change? say --set FIELD=VALUE or --unset FIELD")
 			}
-			return a.correct(c.Context(), args[0], why, only, "amends", func(r *typed.Reader, old record.Entry) (record.Body, error) {
+			return a.correct(c.Context(), &when, args[0], why, only, func(r *typed.Reader, old record.Entry) (record.Body, error) {
 				sets, err := fieldsSet(set)
 				if err != nil {
 					return nil, err
@@ -46,6 +47,7 @@ checks go by the amended one. With --panel the change holds for those panels onl
 	c.Flags().StringArrayVar(&unset, "unset", nil, "FIELD to take away: it was not recorded")
 	c.Flags().StringSliceVar(&only, "panel", nil, "for these panels of the entry only")
 	c.Flags().StringVar(&why, "because", "", "the reason")
+	when.describedFlag(c)
 	return c
 }
 
@@ -63,7 +65,7 @@ func fieldsSet(set []string) (out []typed.Set, err error) {
 
 // correct writes an entry that corrects an earlier one, and says when a
 // certificate has gone out on the strength of it.
-func (a *app) correct(ctx context.Context, entry, why string, only []string, does string, make func(*typed.Reader, record.Entry) (record.Body, error)) error {
+func (a *app) correct(ctx context.Context, when *moment, entry, why string, only []string, make func(*typed.Reader, record.Entry) (record.Body, error)) error {
 	seq, err := typed.Entry(entry)
 	if err != nil {
 		return err
@@ -73,7 +75,7 @@ func (a *app) correct(ctx context.Context, entry, why string, only []string, doe
 	}
 	var old record.Entry
 	var outdated []bench.Outdated
-	err = a.atBench(ctx, &moment{}, only, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (w studio.Written, err error) {
+	err = a.atBench(ctx, when, only, func(ctx context.Context, v *studio.View, r *typed.Reader, at record.When) (w studio.Written, err error) {
 		if old, err = bench.Entry(ctx, v.Book, seq); err != nil {
 			return w, err
 		}

@@ -25,6 +25,7 @@ type moment struct {
 	alsoAway              bool
 	remarks, again, other []string
 	relaid                bool // the cloth that was there before
+	described             []string
 }
 
 func (o *moment) flags(c *cobra.Command) {
@@ -33,6 +34,10 @@ func (o *moment) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&o.alsoAway, "also-away", false, "panels that are not in the studio too")
 	c.Flags().StringArrayVar(&o.remarks, "remark", nil, "a remark on some of the panels: \"0005=dent at the lower edge\"")
 	o.byFlag(c)
+}
+
+func (o *moment) describedFlag(c *cobra.Command) {
+	c.Flags().StringSliceVar(&o.described, "described-by", nil, "entries by which material, maker or studio are described as they are meant, where the date leaves several; or unknown")
 }
 
 // coatFlags are the flags of what may be done twice, and out of several tins.
@@ -50,6 +55,7 @@ func (o *moment) byFlag(c *cobra.Command) {
 
 func (o *moment) timeFlag(c *cobra.Command) {
 	c.Flags().StringVar(&o.at, "at", "", "when it happened: 14:05, \"yesterday 16:30\", \"2026-05-02 14:05\", 1998~, unknown (default now)")
+	o.describedFlag(c)
 }
 
 // doing writes something down about what a reader read.
@@ -65,7 +71,7 @@ func (a *app) atBench(ctx context.Context, o *moment, terms []string, do doing) 
 		}
 		r := typed.For(v)
 		at := r.At(o.at)
-		v.Hands, v.AlsoAway = r.Hands("by", o.by), o.alsoAway
+		v.Hands, v.AlsoAway, v.Meant = r.Hands("by", o.by), o.alsoAway, r.Meant("described-by", o.described)
 		if r.Err() != nil {
 			return r.Err()
 		}

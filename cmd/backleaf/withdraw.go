@@ -18,7 +18,7 @@ back for those panels only. A withdrawal can itself be withdrawn.`,
   backleaf withdraw E27 --panel 0150 --because "this one was not coated"`,
 		Args: wanted(1, 1, "one entry"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.correct(c.Context(), args[0], why, only, "withdraws", func(_ *typed.Reader, old record.Entry) (record.Body, error) {
+			return a.correct(c.Context(), &moment{}, args[0], why, only, func(_ *typed.Reader, old record.Entry) (record.Body, error) {
 				return record.Withdrawn{Entry: old.Seq, Because: why}, nil
 			})
 		},

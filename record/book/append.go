@@ -122,7 +122,7 @@ func (d *Draft) append(e record.Entry) (record.Entry, error) {
 	if err := d.name(&e); err != nil {
 		return e, err
 	}
-	e, err := accept.Bind(e, d)
+	e, err := accept.Bind(e, d, nil)
 	if err != nil {
 		return e, err
 	}

@@ -126,14 +126,15 @@ func (d *Draft) Versions(kind record.Kind, key record.Key) ([]accept.Version, er
 	if known {
 		return out, nil
 	}
-	err := d.s.each("SELECT seq, at FROM described WHERE kind = ? AND name = ? ORDER BY seq", []any{string(kind), string(key)},
+	err := d.s.each("SELECT seq, at, json_extract(CAST(bytes AS TEXT), '$.written') FROM described JOIN entry USING (seq) WHERE kind = ? AND name = ? ORDER BY seq", []any{string(kind), string(key)},
 		func(scan func(...any) error) error {
 			var v accept.Version
-			var at string
-			if err := scan(&v.Seq, &at); err != nil {
+			var at, written string
+			if err := scan(&v.Seq, &at, &written); err != nil {
 				return err
 			}
 			v.From, _ = record.ParseWhen(at) // a date that a later program wrote is not known
+			v.Written, _ = record.ParseWhen(written)
 			out = append(out, v)
 			return nil
 		})

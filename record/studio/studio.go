@@ -81,6 +81,7 @@ type View struct {
 	Zone     *time.Location
 	AlsoAway bool          // panels that are not here are meant too
 	Hands    []record.Hand // who does it; none: the studio's own maker
+	Meant    Meant
 	// Shops folds other panels than those that were named.
 	Shops func(context.Context, ...record.Number) (*record.Workshop, error)
 }

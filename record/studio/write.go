@@ -2,9 +2,11 @@ package studio
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio/refuse"
 )
@@ -36,10 +38,14 @@ func (v *View) Compose(ctx context.Context, make Compose) (Written, error) {
 		w.Warnings = append(w.Warnings, record.Say("clock-behind",
 			record.With("clock", record.Moment(v.Local())), record.With("last", record.Moment(t.In(v.Zone)))))
 	}
+	c := &choice{View: v}
 	var err error
-	if w.Entries, err = v.Book.Compose(ctx, v.Local(), v.signed(make)); err != nil {
+	if w.Entries, err = v.Book.Compose(ctx, v.Local(), c.signed(make)); refuse.Code(err) != "" {
+		return w, err
+	} else if err != nil {
 		return w, refuse.Because("not-written", err)
 	}
+	w.Means = c.open
 	if book.IsTrial(ctx) {
 		return w, nil
 	}
@@ -68,16 +74,23 @@ func (s *Session) Believable(last record.When, zone *time.Location) error {
 	return refuse.Cannot("clock-far-off", "this computer's clock says %s, and the last entry of the book was written on %s", now.In(zone).Format("2 January 2006, 15:04"), t.In(zone).Format("2 January 2006, 15:04"))
 }
 
-// signed adds who does it to what is written about panels.
-func (v *View) signed(make Compose) Compose {
+// signed adds who does what is written about panels, and what it means.
+func (c *choice) signed(make Compose) Compose {
 	return func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		es, private, err := make(d)
+		if err != nil {
+			return nil, nil, err
+		}
+		es = slices.Clone(es)
 		for i, e := range es {
 			if e.Makers == nil && len(e.Panels) > 0 {
-				es[i].Makers = v.Hands
+				e.Makers = c.Hands
+			}
+			if es[i], err = accept.Bind(e, d, c.choose); err != nil {
+				return nil, nil, err
 			}
 		}
-		return es, private, err
+		return es, private, c.done()
 	}
 }
 

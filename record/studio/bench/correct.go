@@ -2,13 +2,14 @@ package bench
 
 import (
 	"context"
+	"reflect"
 	"slices"
-	"strings"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
@@ -38,12 +39,19 @@ type Outdated struct {
 // or, if none are named, for all of the entry. It names the certificates that
 // have gone out on the strength of what is corrected.
 func Correct(ctx context.Context, v *studio.View, at record.When, old record.Entry, correction record.Body) (studio.Written, []Outdated, error) {
-	w, err := v.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: correction})
+	meaning := *v
+	if a, ok := correction.(record.Amended); ok {
+		var err error
+		if correction, meaning.Meant.As, err = describe(ctx, v, old, a); err != nil {
+			return studio.Written{}, nil, err
+		}
+	}
+	w, err := meaning.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: correction})
 	if err != nil {
 		return w, nil, err
 	}
 	means, warnings, err := After(ctx, v, w.Entries[0])
-	if w.Means, w.Warnings = means, append(w.Warnings, warnings...); err != nil {
+	if w.Means, w.Warnings = append(w.Means, means...), append(w.Warnings, warnings...); err != nil {
 		return w, nil, err
 	}
 	panels := v.Panels
@@ -70,26 +78,53 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	return w, out, nil
 }
 
-// stays warns where the date of an act is moved that names a material of several
-// descriptions: it stays bound to the one it was bound to, unless the change
-// names the material anew.
-func stays(shop *record.Workshop, old record.Entry, correction record.Body) []record.Said {
-	a, ok := correction.(record.Amended)
-	var change map[string]jsontext.Value
-	if !ok || json.Unmarshal(a.Change, &change) != nil || change["at"] == nil {
-		return nil
+// stands returns an entry as it stands: for each of the panels, of none for
+// each of its own; or by itself.
+func stands(shop *record.Workshop, old record.Entry, panels []record.Number) (out []record.Entry) {
+	if len(panels) == 0 {
+		panels = old.Panels
 	}
-	var kept []record.Key
-	for _, m := range record.Mentions(old.Body) {
-		field, _, _ := strings.Cut(m.Place, "/")
-		if change[field] == nil && shop.Versions(m.Material) > 1 && !slices.Contains(kept, m.Material) {
-			kept = append(kept, m.Material)
+	as := func(e record.Event, ns ...record.Number) {
+		out = append(out, record.Entry{Seq: e.Seq, At: e.At, Written: e.Written, Panels: ns, Makers: e.Makers, StudioAs: e.StudioAs, Body: e.Body})
+	}
+	for _, n := range panels {
+		if p := shop.Panel(n); p != nil {
+			if e, ok := p.Event(old.Seq); ok {
+				as(e, n)
+			}
 		}
 	}
-	if kept == nil {
-		return nil
+	if e, ok := shop.Standing(old.Seq); ok {
+		as(e)
 	}
-	return []record.Said{record.Say("date-moved", record.With("materials", kept))}
+	return out
+}
+
+// describe lets an amendment name the descriptions that are said to be meant,
+// and returns those that it does not mean.
+func describe(ctx context.Context, v *studio.View, old record.Entry, a record.Amended) (record.Amended, []int64, error) {
+	left := v.Meant.As
+	shop, err := v.Book.WorkshopOf(ctx, old.Panels...)
+	if err != nil || len(left) == 0 {
+		return a, left, err
+	}
+	stand := stands(shop, old, v.Panels)
+	for _, e := range stand {
+		if !reflect.DeepEqual(e.Body, stand[0].Body) {
+			return a, left, refuse.Unclearly("stands-otherwise", "entry %d stands otherwise for some of its panels", old.Seq)
+		}
+	}
+	if stand != nil {
+		a.Change, err = accept.Describe(stand[0], a.Change, func(m record.Meant) []int64 {
+			as := v.Meant.Named(v.Versions(m))
+			if as == nil {
+				return m.As
+			}
+			left = slices.DeleteFunc(slices.Clone(left), func(seq int64) bool { return slices.Contains(as, seq) })
+			return as
+		})
+	}
+	return a, left, err
 }
 
 // corrected says what an entry comes to as it stands after a correction, and
@@ -100,24 +135,29 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 	if err != nil {
 		return nil, nil, err
 	}
-	moved := stays(v.Shop, old, c.Body)
-	if len(c.Panels) > 0 || len(old.Panels) == 0 {
-		return nil, moved, nil
-	}
 	now := *v
 	if now.Shop, err = v.Book.WorkshopOf(ctx, old.Panels...); err != nil {
 		return nil, nil, err
 	}
-	var body record.Body
-	now.Panels = nil
-	for _, n := range old.Panels {
-		if e, ok := now.Shop.Panel(n).Event(old.Seq); ok {
-			body, now.Panels = e.Body, append(now.Panels, n)
+	stand := stands(now.Shop, old, c.Panels)
+	var moved []record.Said
+	var change map[string]jsontext.Value
+	if a, ok := c.Body.(record.Amended); ok && json.Unmarshal(a.Change, &change) == nil && change["at"] != nil {
+		for _, e := range stand {
+			if e, err := e.Patched(a.Change); err == nil { // in a trial it is not yet so
+				moved = append(moved, now.Moved(e)...)
+			}
 		}
+		moved = once(moved)
 	}
-	if body == nil {
+	if len(c.Panels) > 0 || len(old.Panels) == 0 || stand == nil {
 		return nil, moved, nil
 	}
+	now.Panels = nil
+	for _, e := range stand {
+		now.Panels = append(now.Panels, e.Panels...)
+	}
+	body := stand[len(stand)-1].Body
 	left, over, err := stock.Left(ctx, v.Book, now.Shop, body)
 	return append(mean(&now, body), left...), slices.Concat(moved, purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
 }

@@ -84,7 +84,7 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	if w, err = v.Write(ctx, es...); err != nil {
 		return w, err
 	}
-	warnings = append(warnings, w.Warnings...)
+	warnings, means = append(warnings, w.Warnings...), append(means, w.Means...)
 	for _, e := range w.Entries {
 		left, more, aerr := After(ctx, v, e)
 		if aerr != nil {

@@ -4,8 +4,28 @@ import (
 	"strconv"
 	"strings"
 
+	"backleaf/record"
+	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 )
+
+// Meant reads by which entries is described what an act means: their numbers,
+// or "unknown". Where that stays open, it is asked.
+func (r *Reader) Meant(field string, typed []string) studio.Meant {
+	m := studio.Meant{Asks: true}
+	for _, t := range typed {
+		if strings.EqualFold(t, record.Unknown) {
+			m.Unknown = true
+			continue
+		}
+		n, err := Entry(t)
+		if err != nil {
+			r.Fail(refuse.Input(field, "no-entry-number", "%w", err))
+		}
+		m.As = append(m.As, n)
+	}
+	return m
+}
 
 // Entry reads the number of an entry: "27" or "E27".
 func Entry(s string) (int64, error) {
