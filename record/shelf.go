@@ -1,15 +1,15 @@
 package record
 
-import "regexp"
+import "backleaf/record/pattern"
 
 // Key names a material, a lot or a batch within one book: lower-case letters,
 // digits, points and hyphens, e.g. "sealer-3".
 type Key string
 
-var keyShape = regexp.MustCompile(`^[a-z0-9][a-z0-9.-]{0,39}$`)
+var keyShape = pattern.Of(`^[a-z0-9][a-z0-9.-]{0,39}$`)
 
 // WellFormed reports that k has the form of a key.
-func (k Key) WellFormed() bool { return keyShape.MatchString(string(k)) }
+func (k Key) WellFormed() bool { return keyShape().MatchString(string(k)) }
 
 // Material is a product, bought or made: what a lot is a lot of.
 type Material struct {

@@ -5,11 +5,11 @@ import (
 	_ "embed"
 	"fmt"
 	"image/jpeg"
-	"regexp"
 
 	"github.com/go-json-experiment/json"
 
 	"backleaf/certificate/photo"
+	"backleaf/record/pattern"
 	"backleaf/record/seal"
 	"backleaf/record/tell"
 )
@@ -45,11 +45,11 @@ func scriptAsset(c *tell.Catalogue) (Asset, error) {
 	if err != nil {
 		return Asset{}, err
 	}
-	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, indent.ReplaceAll(script, nil))), nil
+	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, indent().ReplaceAll(script, nil))), nil
 }
 
 // indent is what a browser needs nothing of.
-var indent = regexp.MustCompile(`(?m)^ +`)
+var indent = pattern.Of(`(?m)^ +`)
 
 // widths are those of the pictures that a browser may choose from, in pixels:
 // the column of text on a small and on a large screen, and twice that.

@@ -4,13 +4,14 @@ import (
 	"bytes"
 	_ "embed"
 	"html/template"
-	"regexp"
 	"slices"
+	"sync"
 
 	"github.com/go-json-experiment/json"
 
 	"backleaf/record/paper"
 	"backleaf/record/paper/web"
+	"backleaf/record/pattern"
 	"backleaf/record/seal"
 	"backleaf/record/tell"
 )
@@ -24,14 +25,16 @@ const (
 	plainPage = "plain"
 )
 
-var pages = template.Must(template.New("").Funcs(template.FuncMap{"clean": web.HTML, "line": paper.OneLine, "mail": mail.MatchString}).Parse(pageHTML))
+var pages = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").Funcs(template.FuncMap{"clean": web.HTML, "line": paper.OneLine, "mail": mail().MatchString}).Parse(pageHTML))
+})
 
 // mail is an address to write to, with nothing in it that has a meaning in a link.
-var mail = regexp.MustCompile(`^[A-Za-z0-9._+-]+@[A-Za-z0-9.-]+$`)
+var mail = pattern.Of(`^[A-Za-z0-9._+-]+@[A-Za-z0-9.-]+$`)
 
 func fill(name string, x any) ([]byte, error) {
 	var b bytes.Buffer
-	err := pages.ExecuteTemplate(&b, name, x)
+	err := pages().ExecuteTemplate(&b, name, x)
 	return b.Bytes(), err
 }
 

@@ -83,8 +83,8 @@ func (a *app) run(ctx context.Context, args []string) int {
 	a.interrupted = ctx.Done()
 	out := &outlet{Writer: a.out}
 	a.out = out
-	root := newRoot(a)
 	args = joinUnits(args)
+	root := newRoot(a, args...)
 	a.asJSON = slices.Contains(args, "--json") // also where the words are wrong
 	root.SetArgs(args)
 	root.SetIn(a.in)

@@ -99,7 +99,7 @@ func materialNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []s
 }
 
 func starterNames(context.Context, *book.Book, *record.Workshop) (out []string) {
-	for _, m := range shelf.Starter {
+	for _, m := range shelf.Starter() {
 		out = append(out, string(m.Key)+"\t"+m.Name)
 	}
 	return append(out, "all")

@@ -22,14 +22,14 @@ them with the figures of your own tin's data sheet when you have them.`,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				t := a.table()
-				for _, m := range shelf.Starter {
+				for _, m := range shelf.Starter() {
 					t.row(string(m.Key), usesText(m.Uses), m.Name)
 				}
 				return t.done()
 			}
 			var ms []record.Material
 			for _, k := range args {
-				some := shelf.Starter
+				some := shelf.Starter()
 				if k != "all" {
 					m, err := shelf.Generic(k)
 					if err != nil {

@@ -2,17 +2,17 @@ package main
 
 import (
 	"context"
-	"regexp"
 
 	"github.com/spf13/cobra"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/typed"
 )
 
-var entryName = regexp.MustCompile(`^[Ee][0-9]+$`)
+var entryName = pattern.Of(`^[Ee][0-9]+$`)
 
 func newRepeat(a *app) *cobra.Command {
 	var o moment
@@ -28,7 +28,7 @@ amount and the air, is not: say it again if it was measured again.`,
 		Args: wanted(1, -1, "the panels it was done on too"),
 		RunE: func(c *cobra.Command, args []string) error {
 			var seq int64
-			if entryName.MatchString(args[0]) {
+			if entryName().MatchString(args[0]) {
 				var err error
 				if seq, err = typed.Entry(args[0]); err != nil {
 					return err

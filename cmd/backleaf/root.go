@@ -3,8 +3,8 @@ package main
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"runtime/debug"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 )
 
 // The groups of the help, as a painter thinks.
@@ -24,7 +25,33 @@ const (
 	groupKeep   = "keep"
 )
 
-func newRoot(a *app) *cobra.Command {
+// A command stands in a group of the help, in this order.
+type command struct {
+	group, name string
+	make        func(*app) *cobra.Command
+}
+
+func commands() []command {
+	return []command{
+		{groupStudio, "studio", newStudio}, {groupStudio, "demo", newDemo},
+		{groupShelf, "material", newMaterial}, {groupShelf, "lot", newLot}, {groupShelf, "recipe", newRecipe}, {groupShelf, "maker", newMaker},
+		{groupBench, "panel", newPanel}, {groupBench, "coat", newCoat}, {groupBench, "cloth", newCloth}, {groupBench, "trim", newTrim},
+		{groupBench, "sand", newSand}, {groupBench, "paint", newPaint}, {groupBench, "varnish", newVarnish}, {groupBench, "warm", newWarm},
+		{groupBench, "repeat", newRepeat}, {groupBench, "bare", newBare}, {groupBench, "remove", newRemove}, {groupBench, "inspect", newInspect},
+		{groupBench, "climate", newClimate}, {groupBench, "note", newNote}, {groupBench, "handover", newHandover}, {groupBench, "amend", newAmend},
+		{groupBench, "withdraw", newWithdraw}, {groupBench, "due", newDue}, {groupBench, "plan", newPlan}, {groupBench, "bench", newBench},
+		{groupBench, "treat", newTreat}, {groupBench, "condition", newCondition},
+		{groupPaper, "label", newLabel}, {groupPaper, "certificate", newCertificate}, {groupPaper, "dossier", newDossier}, {groupPaper, "site", newSite},
+		{groupBack, "ask", newAsk}, {groupBack, "show", newShow}, {groupBack, "check", newCheck}, {groupBack, "cost", newCost},
+		{groupBack, "find", newFind}, {groupBack, "list", newList}, {groupBack, "journal", newJournal},
+		{groupKeep, "deposit", newDeposit}, {groupKeep, "verify", newVerify}, {groupKeep, "rebuild", newRebuild}, {groupKeep, "head", newHead},
+		{groupKeep, "backup", newBackup}, {groupKeep, "restore", newRestore}, {groupKeep, "import", newImport}, {groupKeep, "export", newExport},
+		{groupKeep, "licences", newLicences},
+	}
+}
+
+// newRoot makes the command line: the command that args begin with, or all.
+func newRoot(a *app, args ...string) *cobra.Command {
 	root := &cobra.Command{
 		Use:     "backleaf",
 		Short:   "the record of a painting panel, from bare board to the buyer's wall",
@@ -53,14 +80,14 @@ this program, 7 nothing of it could be verified.`,
 	root.SetCompletionCommandGroupID(groupKeep)
 	root.SetVersionTemplate("backleaf {{.Version}}\n")
 	width := cmp.Or(min(a.columns(a.out), 100), usualWidth)
-	template := flagUsages.ReplaceAllString(root.UsageTemplate(), fmt.Sprintf("(flags $1 %d)", width))
+	template := flagUsages().ReplaceAllString(root.UsageTemplate(), fmt.Sprintf("(flags $1 %d)", width))
 	root.SetUsageTemplate(strings.ReplaceAll(template, `Use "{{.CommandPath}} [command] --help" for more information about a command.`, `"{{.CommandPath}} COMMAND --help" tells more of each.`))
 	root.PersistentFlags().StringVar(&a.bookPath, "book", "", "the studio's book (else $BACKLEAF_BOOK, else studio.sqlite here)")
 	root.PersistentFlags().BoolVar(&a.clockIsRight, "clock-is-right", false, "write although the clock is far from the last entry")
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		hint := "see \"backleaf " + commandPath(c) + " --help\""
 		said := err.Error()
-		if m := invalid.FindStringSubmatch(said); m != nil {
+		if m := invalid().FindStringSubmatch(said); m != nil {
 			said = m[2] + " " + m[1] + ": " + m[3]
 		}
 		if name, ok := strings.CutPrefix(said, "unknown flag: --"); ok {
@@ -83,24 +110,18 @@ this program, 7 nothing of it could be verified.`,
 	} {
 		root.AddGroup(&g)
 	}
-	add := func(group string, cs ...*cobra.Command) {
-		for _, c := range cs {
-			c.GroupID = group
-			root.AddCommand(c)
+	all, one := commands(), ""
+	if len(args) > 0 {
+		one = args[0]
+	}
+	whole := one != "--version" && !slices.ContainsFunc(all, func(c command) bool { return c.name == one })
+	for _, c := range all {
+		if whole || c.name == one { // the others would not be asked
+			sub := c.make(a)
+			sub.GroupID = c.group
+			root.AddCommand(sub)
 		}
 	}
-	add(groupStudio, newStudio(a), newDemo(a))
-	add(groupShelf, newMaterial(a), newLot(a), newRecipe(a), newMaker(a))
-	add(groupBench, newPanel(a), newCoat(a), newCloth(a), newTrim(a), newSand(a), newPaint(a), newVarnish(a),
-		newWarm(a), newRepeat(a), newBare(a), newRemove(a), newInspect(a), newClimate(a), newNote(a), newHandover(a), newAmend(a), newWithdraw(a))
-	add(groupPaper, newLabel(a), newCertificate(a))
-	add(groupBench, newDue(a), newPlan(a), newBench(a))
-	add(groupPaper, newDossier(a), newSite(a))
-	add(groupBack, newAsk(a))
-	add(groupBench, newTreat(a), newCondition(a))
-	add(groupBack, newShow(a), newCheck(a), newCost(a), newFind(a), newList(a), newJournal(a))
-	add(groupKeep, newDeposit(a))
-	add(groupKeep, newVerify(a), newRebuild(a), newHead(a), newBackup(a), newRestore(a), newImport(a), newExport(a), newLicences(a))
 	onlyOnce(root)
 	a.complete(root)
 	reflow(root, width)
@@ -108,7 +129,7 @@ this program, 7 nothing of it could be verified.`,
 }
 
 // flagUsages is where the help lists the flags of a command.
-var flagUsages = regexp.MustCompile(`(\.\w+)\.FlagUsages`)
+var flagUsages = pattern.Of(`(\.\w+)\.FlagUsages`)
 
 func init() { cobra.AddTemplateFunc("flags", flagTable) }
 
@@ -182,7 +203,7 @@ func commandPath(c *cobra.Command) string {
 }
 
 // invalid is how the library says that a value of a flag cannot be taken.
-var invalid = regexp.MustCompile(`^invalid argument (".*") for "(?:-., )?(--[a-z-]+)" flag: (.*)$`)
+var invalid = pattern.Of(`^invalid argument (".*") for "(?:-., )?(--[a-z-]+)" flag: (.*)$`)
 
 // wanted checks the number of words after a command; where it is wrong, the
 // first example shows what was expected.

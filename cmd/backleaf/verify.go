@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/pattern"
 	"backleaf/record/studio/register"
 	"backleaf/record/studio/verify"
 	"backleaf/record/tell"
@@ -169,10 +169,10 @@ func nameOf(p verify.Paper) string {
 	return p.Name
 }
 
-var spaces = regexp.MustCompile(` {2,}`)
+var spaces = pattern.Of(` {2,}`)
 
 // oneLine makes what may hold text from outside one line of a report, which
 // cannot look like several, or stand in the column of another.
 func oneLine(s string) string {
-	return spaces.ReplaceAllString(strings.ReplaceAll(s, "\n", "<U+000A>"), " ")
+	return spaces().ReplaceAllString(strings.ReplaceAll(s, "\n", "<U+000A>"), " ")
 }

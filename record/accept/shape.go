@@ -1,8 +1,8 @@
 package accept
 
 import (
+	"backleaf/record/pattern"
 	"regexp"
-	"sync"
 )
 
 // A Shape is a text with a form of its own. The `is` tag of a field names its
@@ -13,8 +13,8 @@ type Shape struct {
 	matches func() *regexp.Regexp
 }
 
-func shape(pattern, meaning string) Shape {
-	return Shape{pattern, meaning, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })}
+func shape(expr, meaning string) Shape {
+	return Shape{expr, meaning, pattern.Of(expr)}
 }
 
 var shapes = map[string]Shape{

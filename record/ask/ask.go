@@ -42,8 +42,8 @@ func (e *NotUnderstood) Error() string {
 // Topics lists what can be asked.
 func Topics() []record.Code {
 	var out []record.Code
-	for _, t := range topics() {
-		out = append(out, t.code)
+	for _, l := range allListed() {
+		out = append(out, l.code)
 	}
 	return out
 }

@@ -16,7 +16,7 @@ const shortest = 5
 // slips are words that people who write by ear, or come from another language,
 // spell so often so that no distance need be measured (from memory). Hazards are
 // not among them.
-var slips = func() map[string]string {
+var slips = sync.OnceValue(func() map[string]string {
 	out := map[string]string{}
 	for _, pair := range strings.Split(`wich which, whitch which, whith with, wiht with, wen when, wher where, wy why, whos who, wat what, wot what, hwo who, hwat what,
 		thik thick, thikness thickness, thicknes thickness, hevy heavy, hight height, widht width, lenght length, weigth weight, wieght weight, bord board, fram frame, redy ready,
@@ -28,7 +28,7 @@ var slips = func() map[string]string {
 		out[stem(w[0])] = stem(w[1])
 	}
 	return out
-}()
+})
 
 // vocabulary are all words that a topic knows, with those of the table of
 // empty words and of what lies outside, and the topics that know each.
@@ -56,7 +56,7 @@ var vocabulary = sync.OnceValues(func() (words map[string]bool, topicsOf map[str
 // left as it is.
 func spelt(w string, recorded map[string]bool) string {
 	known, topicsOf := vocabulary()
-	if meant, ok := slips[w]; ok && !recorded[w] && topicsOf[w] == "" {
+	if meant, ok := slips()[w]; ok && !recorded[w] && topicsOf[w] == "" {
 		return meant
 	}
 	if known[w] || recorded[w] {

@@ -43,10 +43,14 @@ func phrasesOf(s string) [][]string {
 	return out
 }
 
+func allListed() []listed {
+	return slices.Concat(harmTopics, workTopics, layerTopics, bodyTopics, lifeTopics, recordTopics)
+}
+
 // topics is the thesaurus: the special before the general. It is made when a
 // question is asked.
 var topics = sync.OnceValue(func() (out []topic) {
-	for _, l := range slices.Concat(harmTopics, workTopics, layerTopics, bodyTopics, lifeTopics, recordTopics) {
+	for _, l := range allListed() {
 		out = append(out, topic{l.code, phrasesOf(l.phrases), phrasesOf(l.about), l.answer})
 	}
 	return out

@@ -1,11 +1,11 @@
 package ask
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 )
 
 // understood is a question as it was read.
@@ -21,19 +21,19 @@ type understood struct {
 const most = 5
 
 // preamble is who asks, or why, where that is said before the question.
-var preamble = regexp.MustCompile(`(?i)\b(?:i am|i['’]?m|we are|we['’]?re|as|i work as) (?:an?|the|your|doing|writing|making|planning)\b[^.,:;?!]*?(?:[.,:;]| and (?:i |we |you )?(?:need|want|would|should|ask|must|have)\w*)`)
+var preamble = pattern.Of(`(?i)\b(?:i am|i['’]?m|we are|we['’]?re|as|i work as) (?:an?|the|your|doing|writing|making|planning)\b[^.,:;?!]*?(?:[.,:;]| and (?:i |we |you )?(?:need|want|would|should|ask|must|have)\w*)`)
 
 // slack is how many words more than those understood may be passed over: people
 // say more than they ask.
 const slack = 1
 
 // parts are what may stand between the clauses of a question.
-var parts = regexp.MustCompile(`(?i),| and | or | but `)
+var parts = pattern.Of(`(?i),| and | or | but `)
 
 // clauses are the parts of a sentence that may ask for something each, where
 // there are several.
 func clauses(sentence string) []string {
-	if all := parts.Split(sentence, -1); len(all) > 1 {
+	if all := parts().Split(sentence, -1); len(all) > 1 {
 		return all
 	}
 	return nil
@@ -47,7 +47,7 @@ func clauses(sentence string) []string {
 // beside another that has one. What lies outside of any record counts three
 // times among them. Clauses that can be read by themselves may ask for something else.
 func understand(question string, recorded map[string]bool) (understood, error) {
-	if bare := preamble.ReplaceAllString(question, ""); bare != question {
+	if bare := preamble().ReplaceAllString(question, ""); bare != question {
 		if u, err := understand(bare, recorded); err == nil {
 			return u, nil
 		}

@@ -38,4 +38,4 @@ func NextVersion(sql string) (undo func()) {
 }
 
 // LookupForm is what the look-up tables are made by.
-func LookupForm() (int, string) { return lookupVersion, lookupForm }
+func LookupForm() (int, string) { return lookupVersion, lookupForm() }

@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"strings"
+	"sync"
 
 	"backleaf/record"
 	"backleaf/record/form"
@@ -18,7 +19,7 @@ const lookupVersion = 1
 
 // lookupForm is the digest of all that the look-up tables are made by: their
 // SQL and the fields in which people write freely.
-var lookupForm = func() string {
+var lookupForm = sync.OnceValue(func() string {
 	h := sha256.New()
 	h.Write([]byte(schema.Lookup))
 	for _, k := range record.Kinds() {
@@ -34,11 +35,11 @@ var lookupForm = func() string {
 		free(string(k)+"/", k.Fields())
 	}
 	return hex.EncodeToString(h.Sum(nil))
-}()
+})
 
 // madeBy is the SQL by which this program signs the look-up tables it made.
 func madeBy() string {
-	return fmt.Sprintf("INSERT INTO lookup (version, form) VALUES (%d, '%s');\n", lookupVersion, lookupForm)
+	return fmt.Sprintf("INSERT INTO lookup (version, form) VALUES (%d, '%s');\n", lookupVersion, lookupForm())
 }
 
 // freshness is what the look-up tables of a book are to this program.
@@ -63,7 +64,7 @@ func (s *session) lookups() (freshness, error) {
 		return stale, err
 	case ok && version > lookupVersion:
 		return ahead, nil
-	case ok && version == lookupVersion && form == lookupForm:
+	case ok && version == lookupVersion && form == lookupForm():
 		return fresh, nil
 	}
 	return stale, nil

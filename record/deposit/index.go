@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"sync"
 
 	"backleaf/record"
 	"backleaf/record/tell"
@@ -24,13 +25,14 @@ func Index(c *tell.Catalogue, w *record.Workshop) ([]byte, error) {
 		page.Rows = append(page.Rows, row{string(p.Number), t.Title(), t.Dimensions(), t.MediumLine(), where})
 	}
 	var b bytes.Buffer
-	if err := indexTemplate.Execute(&b, page); err != nil {
+	if err := indexTemplate().Execute(&b, page); err != nil {
 		return nil, fmt.Errorf("cannot write the list of panels: %w", err)
 	}
 	return b.Bytes(), nil
 }
 
-var indexTemplate = template.Must(template.New("index").Parse(`<!DOCTYPE html>
+var indexTemplate = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("index").Parse(`<!DOCTYPE html>
 <html lang="{{.Language}}">
 <head>
 <meta charset="utf-8">
@@ -62,3 +64,4 @@ a { color: #000; }
 </body>
 </html>
 `))
+})

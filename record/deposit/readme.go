@@ -4,6 +4,7 @@ import (
 	"bytes"
 	_ "embed"
 	"fmt"
+	"sync"
 	"text/template"
 	"time"
 )
@@ -26,13 +27,13 @@ type About struct {
 //go:embed text/readme.txt
 var readme string
 
-var readmeTemplate = template.Must(template.New("readme").Parse(readme))
+var readmeTemplate = sync.OnceValue(func() *template.Template { return template.Must(template.New("readme").Parse(readme)) })
 
 // Readme tells a stranger what a deposit is, how each part is read, and how all
 // of it is checked with general tools.
 func Readme(a About) ([]byte, error) {
 	var b bytes.Buffer
-	if err := readmeTemplate.Execute(&b, a); err != nil {
+	if err := readmeTemplate().Execute(&b, a); err != nil {
 		return nil, fmt.Errorf("cannot write the README: %w", err)
 	}
 	return b.Bytes(), nil

@@ -1,12 +1,12 @@
 package paper
 
 import (
+	"backleaf/record/pattern"
 	"bytes"
 	"encoding/base64"
 	"encoding/xml"
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -38,7 +38,7 @@ func (d Drawing) SVG() []byte {
 		face = serif
 	}
 	body = bytes.ReplaceAll(body, []byte(face), nil)
-	if size := mostly(fontSize.FindAllString(string(body), -1)); size != "" {
+	if size := mostly(fontSize().FindAllString(string(body), -1)); size != "" {
 		body, face = bytes.ReplaceAll(body, []byte(size), nil), face+size
 	}
 	for _, f := range w.paths {
@@ -69,7 +69,7 @@ type firstPath struct {
 	repeats int
 }
 
-var fontSize = regexp.MustCompile(` font-size="[^"]*"`)
+var fontSize = pattern.Of(` font-size="[^"]*"`)
 
 // mostly is the text that stands most often in a list, the first of several.
 func mostly(list []string) (most string) {

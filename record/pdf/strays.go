@@ -1,9 +1,9 @@
 package pdf
 
 import (
+	"backleaf/record/pattern"
 	"bytes"
 	"fmt"
-	"regexp"
 	"strings"
 )
 
@@ -29,7 +29,7 @@ func (r *attachmentReader) strays() error {
 }
 
 // begins finds what looks like the beginning of an object, at that of a line.
-var begins = regexp.MustCompile(`(?m)^[ \t]*([0-9]{1,10})[ \t]+[0-9]{1,5}[ \t]+obj\b`)
+var begins = pattern.Of(`(?m)^[ \t]*([0-9]{1,10})[ \t]+[0-9]{1,5}[ \t]+obj\b`)
 
 // unlisted refuses a file in which an object stands that no table lists: a
 // program that finds a fault in the tables looks through the whole file, and
@@ -37,7 +37,7 @@ var begins = regexp.MustCompile(`(?m)^[ \t]*([0-9]{1,10})[ \t]+[0-9]{1,5}[ \t]+o
 // that can be reached was read, as its streams may hold anything.
 func (f *File) unlisted() error {
 	inside := 0
-	for _, m := range begins.FindAllSubmatchIndex(f.data, -1) {
+	for _, m := range begins().FindAllSubmatchIndex(f.data, -1) {
 		at := m[2]
 		if !f.listed[at] && at >= inside {
 			return fmt.Errorf("%w: at byte %d stands an object that no table lists", ErrAmbiguous, at)

@@ -2,20 +2,20 @@ package sheet
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 )
 
 // maxCoats bounds what one cell may name.
 const maxCoats = 40
 
 var (
-	coatText = regexp.MustCompile(`(?i)^(.+?)\s+on\s+(.+?)(?:\s+as\s+([a-z-]+))?(?:\s*[x×]\s*([0-9]{1,2}))?$`)
-	faceText = regexp.MustCompile(`(?i)\s*(?:,|\+|&|\band\b)\s*`)
+	coatText = pattern.Of(`(?i)^(.+?)\s+on\s+(.+?)(?:\s+as\s+([a-z-]+))?(?:\s*[x×]\s*([0-9]{1,2}))?$`)
+	faceText = pattern.Of(`(?i)\s*(?:,|\+|&|\band\b)\s*`)
 )
 
 // layers reads coats and cloth, in the order in which they lie on the board.
@@ -98,12 +98,12 @@ func (r *rowReader) coats(typed string) (before, after []record.Coat, marked boo
 }
 
 func (r *rowReader) coat(typed string) (c record.Coat, times int, err error) {
-	m := coatText.FindStringSubmatch(typed)
+	m := coatText().FindStringSubmatch(typed)
 	if m == nil {
 		return c, 0, fmt.Errorf("expected a material and its faces, like \"sealer on back,edges\" or \"ground on front x3\"")
 	}
 	what, purpose := m[1], strings.ToLower(m[3])
-	for _, f := range faceText.Split(m[2], -1) {
+	for _, f := range faceText().Split(m[2], -1) {
 		switch f = strings.ToLower(f); {
 		case f == "all":
 			c.Faces = append([]record.Face{}, record.Faces...)

@@ -2,18 +2,18 @@ package sheet
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 )
 
 // DateForms are the ways in which a sheet may write days; parts of them
 // ("05.1998", "1998") are read too, and EDTF always.
 var DateForms = []string{"edtf", "DD.MM.YYYY", "DD/MM/YYYY", "DD-MM-YYYY", "MM/DD/YYYY", "MM-DD-YYYY", "YYYY.MM.DD", "YYYY/MM/DD"}
 
-var about = regexp.MustCompile(`(?i)^(?:~|c\.|ca\.|circa\b|ca\b|c\b|about\b|around\b|um\b|etwa\b|vers\b|environ\b)\s*`)
+var about = pattern.Of(`(?i)^(?:~|c\.|ca\.|circa\b|ca\b|c\b|about\b|around\b|um\b|etwa\b|vers\b|environ\b)\s*`)
 
 // parseDate reads a date of a sheet.
 func parseDate(s, form string, now time.Time) (record.When, error) {
@@ -21,7 +21,7 @@ func parseDate(s, form string, now time.Time) (record.When, error) {
 		return record.ParseWhen(s)
 	}
 	plain, tail := s, ""
-	if m := about.FindString(plain); m != "" {
+	if m := about().FindString(plain); m != "" {
 		plain, tail = plain[len(m):], "~"
 	} else if p, ok := strings.CutSuffix(plain, "?"); ok {
 		plain, tail = strings.TrimSpace(p), "?"

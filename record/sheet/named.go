@@ -1,8 +1,8 @@
 package sheet
 
 import (
+	"backleaf/record/pattern"
 	"fmt"
-	"regexp"
 	"strings"
 )
 
@@ -17,19 +17,19 @@ var seasons = map[string]string{"spring": "21", "fruhling": "21", "fruehling": "
 
 var (
 	accents = strings.NewReplacer("é", "e", "è", "e", "û", "u", "ü", "u", "ä", "a", "ö", "o")
-	decade  = regexp.MustCompile(`^(?:les )?(?:annees )?(\d{3})0(?:s|'s|er|er jahre)?$`)
-	named   = regexp.MustCompile(`^(?:(\d{1,2})(?:\.|er|st|nd|rd|th)? +)?([a-z]+)\.?(?: +(\d{1,2})(?:st|nd|rd|th)?,)?,? +(\d{4})$`)
-	ofYears = regexp.MustCompile(`s$|er$|er jahre$|^(?:les )?annees `)
+	decade  = pattern.Of(`^(?:les )?(?:annees )?(\d{3})0(?:s|'s|er|er jahre)?$`)
+	named   = pattern.Of(`^(?:(\d{1,2})(?:\.|er|st|nd|rd|th)? +)?([a-z]+)\.?(?: +(\d{1,2})(?:st|nd|rd|th)?,)?,? +(\d{4})$`)
+	ofYears = pattern.Of(`s$|er$|er jahre$|^(?:les )?annees `)
 )
 
 // fromNames turns "summer 1998", "3. Mai 1998", "août 1998" and "1990er" into
 // EDTF.
 func fromNames(s string) (string, bool) {
 	s = accents.Replace(strings.ToLower(strings.Join(strings.Fields(s), " ")))
-	if m := decade.FindStringSubmatch(s); m != nil && ofYears.MatchString(s) {
+	if m := decade().FindStringSubmatch(s); m != nil && ofYears().MatchString(s) {
 		return m[1] + "X", true
 	}
-	m := named.FindStringSubmatch(s)
+	m := named().FindStringSubmatch(s)
 	if m == nil {
 		return "", false
 	}

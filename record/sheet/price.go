@@ -1,15 +1,15 @@
 package sheet
 
 import (
-	"regexp"
+	"backleaf/record/pattern"
 	"strings"
 )
 
 var (
-	written = regexp.MustCompile(`^(?:(€|EUR|£|GBP|CHF|USD) *)?(\d[\d., '’\x{00a0}\x{202f}]*?)(?:[,.] ?[-–—])? *(€|EUR|Euro|£|GBP|CHF|USD)?$`)
+	written = pattern.Of(`^(?:(€|EUR|£|GBP|CHF|USD) *)?(\d[\d., '’\x{00a0}\x{202f}]*?)(?:[,.] ?[-–—])? *(€|EUR|Euro|£|GBP|CHF|USD)?$`)
 	signs   = map[string]string{"€": "EUR", "Euro": "EUR", "£": "GBP"}
-	cents   = regexp.MustCompile(`[.,](\d{1,2})$`)
-	grouped = regexp.MustCompile(`^\d{1,3}([., '’\x{00a0}\x{202f}]\d{3})*$`)
+	cents   = pattern.Of(`[.,](\d{1,2})$`)
+	grouped = pattern.Of(`^\d{1,3}([., '’\x{00a0}\x{202f}]\d{3})*$`)
 )
 
 // plainPrice writes a price as people put it into a sheet, "1.200,00 €",
@@ -17,15 +17,15 @@ var (
 // sign before three figures parts thousands: no price has three decimals. What
 // is written otherwise is left as it is.
 func plainPrice(s string) string {
-	m := written.FindStringSubmatch(strings.TrimSpace(s))
+	m := written().FindStringSubmatch(strings.TrimSpace(s))
 	if m == nil {
 		return s
 	}
 	whole, after := m[2], ""
-	if c := cents.FindStringSubmatch(whole); c != nil {
+	if c := cents().FindStringSubmatch(whole); c != nil {
 		whole, after = strings.TrimSuffix(whole, c[0]), "."+c[1]
 	}
-	if bare := strings.Trim(whole, "0123456789"); bare != "" && !grouped.MatchString(whole) {
+	if bare := strings.Trim(whole, "0123456789"); bare != "" && !grouped().MatchString(whole) {
 		return s
 	}
 	whole = strings.Map(func(r rune) rune {

@@ -1,8 +1,8 @@
 package sheet
 
 import (
+	"backleaf/record/pattern"
 	"cmp"
-	"regexp"
 	"slices"
 )
 
@@ -13,14 +13,14 @@ type Kind struct {
 }
 
 // varied is what differs between refusals of one kind.
-var varied = regexp.MustCompile(`"[^"]*"|; nearest: .*|[0-9]+ cells|panel \S+$`)
+var varied = pattern.Of(`"[^"]*"|; nearest: .*|[0-9]+ cells|panel \S+$`)
 
 // Kinds groups what is refused, the most frequent first.
 func (s Sheet) Kinds() []Kind {
 	var out []Kind
 	at := map[string]int{}
 	for _, r := range s.Refused {
-		kind := r.Column + ": " + varied.ReplaceAllString(r.Why, "")
+		kind := r.Column + ": " + varied().ReplaceAllString(r.Why, "")
 		i, seen := at[kind]
 		if !seen {
 			i, at[kind] = len(out), len(out)

@@ -1,13 +1,13 @@
 package tell
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
 	"golang.org/x/text/feature/plural"
 
 	"backleaf/record/paper"
+	"backleaf/record/pattern"
 )
 
 // NumberFormat is how a language writes numbers. Every printed number goes
@@ -28,9 +28,9 @@ var englishNumbers = NumberFormat{Decimal: ".", Group: ",", GroupFrom: 5, Minus:
 	Unit: paper.ThinSpace, Fraction: "\u2044", Whole: paper.ThinSpace}
 
 var (
-	fraction = regexp.MustCompile(`^(?:(\d+) )?(\d+)/(\d+)$`)
-	decimal  = regexp.MustCompile(`^(\d+)(?:\.(\d+))?$`)
-	figure   = regexp.MustCompile(`^(-?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?))(?: (.+))?$`)
+	fraction = pattern.Of(`^(?:(\d+) )?(\d+)/(\d+)$`)
+	decimal  = pattern.Of(`^(\d+)(?:\.(\d+))?$`)
+	figure   = pattern.Of(`^(-?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?))(?: (.+))?$`)
 )
 
 // Number writes a number of the record, "8 1/2", "-0.35", "12000", in type. It
@@ -40,13 +40,13 @@ func (f NumberFormat) Number(number string) string {
 	if d, ok := strings.CutPrefix(number, "-"); ok {
 		sign, digits = f.Minus, d
 	}
-	if p := fraction.FindStringSubmatch(digits); p != nil {
+	if p := fraction().FindStringSubmatch(digits); p != nil {
 		if p[1] != "" {
 			p[1] += f.Whole
 		}
 		return sign + p[1] + p[2] + f.Fraction + p[3]
 	}
-	p := decimal.FindStringSubmatch(digits)
+	p := decimal().FindStringSubmatch(digits)
 	if p == nil {
 		return number
 	}
@@ -87,10 +87,10 @@ var plurals = map[plural.Form]string{plural.Other: "other", plural.Zero: "zero",
 // languages "1.0" and "1" differ. A fraction counts as decimals.
 func (c *Catalogue) plural(number string) string {
 	digits := strings.TrimPrefix(number, "-")
-	if p := fraction.FindStringSubmatch(digits); p != nil {
+	if p := fraction().FindStringSubmatch(digits); p != nil {
 		digits = "0" + p[1] + ".5"
 	}
-	p := decimal.FindStringSubmatch(digits)
+	p := decimal().FindStringSubmatch(digits)
 	if p == nil {
 		return "other"
 	}

@@ -23,7 +23,11 @@ func Say(c *Catalogue, s record.Said) string {
 
 // codes joins the tables of all families. A code stands in one of them.
 func codes(families ...map[string]Message) map[string]Message {
-	all := map[string]Message{}
+	n := 0
+	for _, f := range families {
+		n += len(f)
+	}
+	all := make(map[string]Message, n)
 	for _, f := range families {
 		for code, m := range f {
 			if _, twice := all[code]; twice {

@@ -75,7 +75,7 @@ func (c *Catalogue) one(kind, text, form string) string {
 	if w, ok := c.lookUp(kind, text); ok {
 		return w.in(form)
 	}
-	if p := figure.FindStringSubmatch(text); p != nil && c.Words[kind] == nil {
+	if p := figure().FindStringSubmatch(text); p != nil && c.Words[kind] == nil {
 		if p[2] == "" {
 			return c.Number.Number(p[1])
 		}
@@ -87,7 +87,7 @@ func (c *Catalogue) one(kind, text, form string) string {
 // between tells a range of two measured or reckoned values; a unit that both
 // share is told once.
 func (c *Catalogue) between(from, to string) string {
-	a, b := figure.FindStringSubmatch(from), figure.FindStringSubmatch(to)
+	a, b := figure().FindStringSubmatch(from), figure().FindStringSubmatch(to)
 	if a == nil || b == nil || a[2] != b[2] {
 		return c.one("figure", from, "") + c.Number.Range + c.one("figure", to, "")
 	}
@@ -189,7 +189,7 @@ func (c *Catalogue) choices(v record.Value, by string) []string {
 		return []string{""}
 	case "plural":
 		number := v.Texts[0]
-		if p := figure.FindStringSubmatch(number); p != nil {
+		if p := figure().FindStringSubmatch(number); p != nil {
 			number = p[1]
 		}
 		return []string{"=" + number, c.plural(number)}

@@ -21,6 +21,7 @@ var allowed = map[string][]string{
 	"schema":           {},
 	"record/edtf":      {},
 	"record/safefile":  {},
+	"record/pattern":   {},
 	"record/toolcheck": {},
 	"record/invented":  {"record", "record/accept", "record/form", "record/edtf", "schema"},
 	"record/amount":    {"record", "record/edtf", "record/measure", "record/trade"},
@@ -130,6 +131,9 @@ func ours(path string) string {
 func isCommand(room string) bool { return room == "cmd" || strings.HasPrefix(room, "cmd/") }
 
 func may(from, to string) bool {
+	if to == "record/pattern" {
+		return true
+	}
 	for _, a := range allowed[from] {
 		if a == to || strings.HasSuffix(a, "/*") && (to+"/" == a[:len(a)-1] || strings.HasPrefix(to, a[:len(a)-1])) {
 			return true

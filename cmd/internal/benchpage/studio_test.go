@@ -66,7 +66,7 @@ func in(t testing.TB, panels int, with func(*benchpage.Server)) *place {
 		t.Fatal(err)
 	}
 	at := record.Moment(v.Local())
-	if _, err := shelf.Take(ctx, v, at, shelf.Starter); err != nil {
+	if _, err := shelf.Take(ctx, v, at, shelf.Starter()); err != nil {
 		t.Fatal(err)
 	}
 	var cut record.Cut

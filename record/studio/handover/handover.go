@@ -5,13 +5,13 @@ package handover
 import (
 	"context"
 	"errors"
-	"regexp"
 	"slices"
 	"strings"
 
 	"backleaf/record"
 	"backleaf/record/accept"
 	"backleaf/record/book"
+	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
@@ -158,8 +158,8 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 }
 
 var (
-	nameWord = regexp.MustCompile(`\pL{3,}`)
-	jsonKey  = regexp.MustCompile(`"[a-z0-9_]+":`)
+	nameWord = pattern.Of(`\pL{3,}`)
+	jsonKey  = pattern.Of(`"[a-z0-9_]+":`)
 )
 
 // look finds where else a name may stand: as a word of any text in the journal,
@@ -175,12 +175,12 @@ func (f *Forgotten) look(ctx context.Context, b *book.Book, seq int64, name stri
 			panels = e.Entry.Panels
 		}
 	}
-	words := nameWord.FindAllString(strings.ToLower(name), -1)
+	words := nameWord().FindAllString(strings.ToLower(name), -1)
 	for _, e := range es {
 		if c, ok := e.Entry.Body.(record.Issued); ok && c.Private == record.Yes && slices.ContainsFunc(e.Entry.Panels, func(n record.Number) bool { return slices.Contains(panels, n) }) {
 			f.Printed = append(f.Printed, record.EntryRef(e.Seq))
 		}
-		for _, w := range nameWord.FindAllString(strings.ToLower(jsonKey.ReplaceAllString(string(e.Bytes), "")), -1) {
+		for _, w := range nameWord().FindAllString(strings.ToLower(jsonKey().ReplaceAllString(string(e.Bytes), "")), -1) {
 			if slices.Contains(words, w) {
 				f.Named = append(f.Named, record.EntryRef(e.Seq))
 				break

@@ -5,12 +5,12 @@
 package planning
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/plan"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/refuse"
@@ -46,16 +46,16 @@ type Wish struct {
 // Panels is a number of equal panels.
 type Panels = bench.Panels
 
-var asked = regexp.MustCompile(`(?i)(?:^|,|;|\band\b|\s)\s*([0-9]{1,6})\s+of\s+`)
+var asked = pattern.Of(`(?i)(?:^|,|;|\band\b|\s)\s*([0-9]{1,6})\s+of\s+`)
 
-var withoutCloth = regexp.MustCompile(`(?i)\s+(?:no|without)\s+cloth\s*$`)
+var withoutCloth = pattern.Of(`(?i)\s+(?:no|without)\s+cloth\s*$`)
 
-var alongSide = regexp.MustCompile(`(?i)\s+grain\s+(\S+)\s*$`)
+var alongSide = pattern.Of(`(?i)\s+grain\s+(\S+)\s*$`)
 
 // ParsePanels reads "14 of 30x40 cm, 6 of 8x10 in grain height, 2 of 20x20 cm no
 // cloth". Equal panels are put together.
 func ParsePanels(r *typed.Reader, s string) []Panels {
-	at := asked.FindAllStringSubmatchIndex(s, -1)
+	at := asked().FindAllStringSubmatchIndex(s, -1)
 	if len(s) > 5000 || len(at) == 0 || strings.TrimSpace(s[:at[0][0]]) != "" {
 		r.Fail(refuse.Unclearly("panels-not-read", "%.60q says of no panels how many and how large", s))
 		return nil
@@ -69,10 +69,10 @@ func ParsePanels(r *typed.Reader, s string) []Panels {
 		text := s[m[1]:end]
 		var p Panels
 		p.Count, _ = strconv.Atoi(s[m[2]:m[3]])
-		if c := withoutCloth.FindString(text); c != "" {
+		if c := withoutCloth().FindString(text); c != "" {
 			p.NoCloth, text = true, strings.TrimSuffix(text, c)
 		}
-		if g := alongSide.FindStringSubmatch(text); g != nil {
+		if g := alongSide().FindStringSubmatch(text); g != nil {
 			typed.Word(r, "grain", g[1], &p.Grain)
 			text = strings.TrimSuffix(text, g[0])
 		}

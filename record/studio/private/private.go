@@ -8,13 +8,13 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"github.com/go-json-experiment/json"
 
 	"backleaf/record/book"
+	"backleaf/record/pattern"
 )
 
 // Price is an amount of money: hundredths of a unit of an ISO 4217 currency.
@@ -68,12 +68,12 @@ func Of(ctx context.Context, b *book.Book, seq int64) (p Part, here bool, err er
 	return p, true, nil
 }
 
-var priceText = regexp.MustCompile(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$`)
+var priceText = pattern.Of(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$`)
 
 // ParsePrice reads "38.50 EUR"; the currency may be left out where the studio
 // has one.
 func ParsePrice(s, currency string) (Price, error) {
-	m := priceText.FindStringSubmatch(strings.TrimSpace(s))
+	m := priceText().FindStringSubmatch(strings.TrimSpace(s))
 	if m == nil {
 		return Price{}, fmt.Errorf("%q: expected an amount and a currency, like \"38.50 EUR\"", s)
 	}

@@ -17,15 +17,16 @@ import (
 
 // Generic returns a material of the starter shelf.
 func Generic(key string) (record.Material, error) {
-	i := slices.IndexFunc(Starter, func(s record.Material) bool { return string(s.Key) == key })
+	starter := Starter()
+	i := slices.IndexFunc(starter, func(s record.Material) bool { return string(s.Key) == key })
 	if i < 0 {
 		return record.Material{}, refuse.Unclearly("no-such-generic", "there is no %q on the starter shelf", key).With(record.With("near", record.Nearest(key, starterKeys())))
 	}
-	return Starter[i], nil
+	return starter[i], nil
 }
 
 func starterKeys() (out []string) {
-	for _, m := range Starter {
+	for _, m := range Starter() {
 		out = append(out, string(m.Key))
 	}
 	return out

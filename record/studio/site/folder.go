@@ -7,13 +7,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strconv"
 	"strings"
 	"sync/atomic"
 
 	"backleaf/certificate/page"
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
 )
@@ -48,7 +48,7 @@ type mark struct {
 	page         []byte
 }
 
-var markLine = regexp.MustCompile(`^<!-- backleaf ([0-9a-f]{64}) ([0-9a-f]{64}) ([0-9a-f]{64}) -->$`)
+var markLine = pattern.Of(`^<!-- backleaf ([0-9a-f]{64}) ([0-9a-f]{64}) ([0-9a-f]{64}) -->$`)
 
 // marked adds the last line.
 func marked(page []byte, from, record seal.Digest) []byte {
@@ -63,7 +63,7 @@ func (f *folder) mark(name string) (mark, bool) {
 		return mark{}, false
 	}
 	at := bytes.LastIndexByte(data, '\n') + 1
-	m := markLine.FindSubmatch(data[at:])
+	m := markLine().FindSubmatch(data[at:])
 	if m == nil || seal.DigestOf(data[:at]).String() != string(m[3]) {
 		return mark{}, false
 	}
@@ -79,14 +79,14 @@ func (f *folder) readAssets() error {
 		return nil
 	}
 	for _, n := range names {
-		if assetName.MatchString(n.Name()) {
+		if assetName().MatchString(n.Name()) {
 			f.assets[n.Name()] = true
 		}
 	}
 	return err
 }
 
-var assetName = regexp.MustCompile(`^[0-9a-f]{64}\.[a-z]+$`)
+var assetName = pattern.Of(`^[0-9a-f]{64}\.[a-z]+$`)
 
 // named lists the assets that a page names.
 func named(page []byte) (names []string) {
@@ -96,7 +96,7 @@ func named(page []byte) (names []string) {
 			return names
 		}
 		end := bytes.IndexAny(rest, "\" ,")
-		if end > 64 && assetName.Match(rest[:end]) {
+		if end > 64 && assetName().Match(rest[:end]) {
 			names = append(names, string(rest[:end]))
 		}
 		page = rest
@@ -110,7 +110,7 @@ func (f *folder) others(known map[string]bool) (names []string) {
 		if !n.IsDir() || known[n.Name()] || n.Name() != strings.ToUpper(n.Name()) {
 			continue
 		}
-		if _, err := record.ParseNumber(n.Name(), ""); err != nil && !bareName.MatchString(n.Name()) {
+		if _, err := record.ParseNumber(n.Name(), ""); err != nil && !bareName().MatchString(n.Name()) {
 			continue
 		}
 		if _, ok := f.mark(n.Name() + "/" + index); ok {
@@ -121,7 +121,7 @@ func (f *folder) others(known map[string]bool) (names []string) {
 }
 
 // bareName is a number without hyphens, whatever ARK prefix it is checked with.
-var bareName = regexp.MustCompile(`^[B-Z0-9]{8,15}$`)
+var bareName = pattern.Of(`^[B-Z0-9]{8,15}$`)
 
 // holds reports that a file is there, byte for byte.
 func (f *folder) holds(name string, data []byte) bool {

@@ -6,16 +6,17 @@ import (
 	"strings"
 	"time"
 
+	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 )
 
 var (
-	clockText  = regexp.MustCompile(`(?i)^([01]?[0-9]|2[0-3])[:.h]([0-5][0-9])( ?[ap]\.?m\.?)?$`)
-	fullHour   = regexp.MustCompile(`(?i)^([01]?[0-9]|2[0-3])()() ?(?:h|uhr)$`)
-	hourText   = regexp.MustCompile(`(?i)^(1[0-2]|0?[1-9])()( ?[ap]\.?m\.?)$`)
-	agoText    = regexp.MustCompile(`(?i)^(.+?) ?(minutes?|min|hours?|h|days?|d|weeks?) ago$`)
-	pointDate  = regexp.MustCompile(`^([0-9]{1,2})\.([0-9]{1,2})\.((?:20)?[0-9]{2}|1[0-9]{3})$`)
-	strokeDate = regexp.MustCompile(`^([0-9]{1,2})/([0-9]{1,2})/((?:20)?[0-9]{2}|1[0-9]{3})$`)
+	clockText  = pattern.Of(`(?i)^([01]?[0-9]|2[0-3])[:.h]([0-5][0-9])( ?[ap]\.?m\.?)?$`)
+	fullHour   = pattern.Of(`(?i)^([01]?[0-9]|2[0-3])()() ?(?:h|uhr)$`)
+	hourText   = pattern.Of(`(?i)^(1[0-2]|0?[1-9])()( ?[ap]\.?m\.?)$`)
+	agoText    = pattern.Of(`(?i)^(.+?) ?(minutes?|min|hours?|h|days?|d|weeks?) ago$`)
+	pointDate  = pattern.Of(`^([0-9]{1,2})\.([0-9]{1,2})\.((?:20)?[0-9]{2}|1[0-9]{3})$`)
+	strokeDate = pattern.Of(`^([0-9]{1,2})/([0-9]{1,2})/((?:20)?[0-9]{2}|1[0-9]{3})$`)
 )
 
 // hour reads "14:05", "14.05", "2pm", "2:30 pm".
@@ -23,8 +24,8 @@ func hour(s string) (h, min int, ok bool) {
 	if strings.EqualFold(s, "noon") || strings.EqualFold(s, "midday") {
 		s = "12:00"
 	}
-	m := clockText.FindStringSubmatch(s)
-	for _, other := range []*regexp.Regexp{hourText, fullHour} {
+	m := clockText().FindStringSubmatch(s)
+	for _, other := range []*regexp.Regexp{hourText(), fullHour()} {
 		if m == nil {
 			m = other.FindStringSubmatch(s)
 		}
@@ -52,7 +53,7 @@ var counts = map[string]float64{"a": 1, "an": 1, "one": 1, "two": 2, "three": 3,
 // ago reads "half an hour ago", "20 min ago", "2 days ago"; of days only the
 // day is known.
 func ago(s string, now time.Time) (t time.Time, daily, ok bool) {
-	m := agoText.FindStringSubmatch(s)
+	m := agoText().FindStringSubmatch(s)
 	if m == nil {
 		return t, false, false
 	}
@@ -107,7 +108,7 @@ func dayOf(s string, now time.Time) (day time.Time, clock string, err error) {
 		}
 		return dayOf(rest, now) // "Mon 27 Apr 14:00"
 	}
-	if m := strokeDate.FindStringSubmatch(first); m != nil {
+	if m := strokeDate().FindStringSubmatch(first); m != nil {
 		m[3] = year(m[3])
 		a, _ := strconv.Atoi(m[1])
 		b, _ := strconv.Atoi(m[2])
@@ -120,7 +121,7 @@ func dayOf(s string, now time.Time) (day time.Time, clock string, err error) {
 			first = m[2] + "." + m[1] + "." + m[3]
 		}
 	}
-	if m := pointDate.FindStringSubmatch(first); m != nil {
+	if m := pointDate().FindStringSubmatch(first); m != nil {
 		first = m[1] + "." + m[2] + "." + year(m[3])
 		if d, err := time.ParseInLocation("2.1.2006", first, now.Location()); err == nil {
 			return d, rest, nil

@@ -5,12 +5,12 @@ package typed
 import (
 	"cmp"
 	"reflect"
-	"regexp"
 	"slices"
 	"strings"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 )
@@ -97,13 +97,13 @@ func (r *Reader) warned(code string) bool {
 }
 
 // figures is a length or size that names no unit at all.
-var figures = regexp.MustCompile(`^[0-9.,/+\-xX×*\s\x{2044}\x{a0}\x{202f}½¼¾⅛⅜⅝⅞]*[0-9½¼¾⅛⅜⅝⅞]$`)
+var figures = pattern.Of(`^[0-9.,/+\-xX×*\s\x{2044}\x{a0}\x{202f}½¼¾⅛⅜⅝⅞]*[0-9½¼¾⅛⅜⅝⅞]$`)
 
 // inUnit adds the unit to a length or size that names none.
 func inUnit(unit record.LengthUnit, typed string, into any) string {
 	switch into.(type) {
 	case *record.Length, *record.Size:
-		if unit != "" && unit != record.Unknown && figures.MatchString(strings.TrimSpace(typed)) {
+		if unit != "" && unit != record.Unknown && figures().MatchString(strings.TrimSpace(typed)) {
 			return typed + " " + string(unit)
 		}
 	}
@@ -218,11 +218,11 @@ func Pigments(typed []string) []record.Pigment {
 	return out
 }
 
-var spanText = regexp.MustCompile(`^\s*([0-9.,/]+)\s*([A-Za-z]*)\s*(?:-|–|to)\s*([0-9.,/]+)\s*([A-Za-z]+)\s*$`)
+var spanText = pattern.Of(`^\s*([0-9.,/]+)\s*([A-Za-z]*)\s*(?:-|–|to)\s*([0-9.,/]+)\s*([A-Za-z]+)\s*$`)
 
 // Span splits "20 min..30 min" and "20-30 min"; one figure is both ends.
 func Span(s string) (from, to string) {
-	if m := spanText.FindStringSubmatch(s); m != nil {
+	if m := spanText().FindStringSubmatch(s); m != nil {
 		return m[1] + " " + cmp.Or(m[2], m[4]), m[3] + " " + m[4]
 	}
 	from, to, ok := strings.Cut(s, "..")

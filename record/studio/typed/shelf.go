@@ -1,10 +1,10 @@
 package typed
 
 import (
-	"regexp"
 	"strconv"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 )
 
@@ -65,14 +65,14 @@ func (r *Reader) onShelf(k record.Key) (material, lot record.Key, err error) {
 	return "", "", refuse.Cannot("several-lots", "there are %d lots of %s", len(lots), k).With(record.With("lots", lots))
 }
 
-var gritText = regexp.MustCompile(`^([A-Za-z]*)\s*([0-9]{2,4})$`)
+var gritText = pattern.Of(`^([A-Za-z]*)\s*([0-9]{2,4})$`)
 
 // Grit reads "P180" or "CAMI 180": the scale belongs to the grit.
 func (r *Reader) Grit(field, typed string) (scale record.GritScale, grit int64) {
 	if typed == "" || r.err != nil {
 		return "", 0
 	}
-	m := gritText.FindStringSubmatch(typed)
+	m := gritText().FindStringSubmatch(typed)
 	switch {
 	case m == nil:
 		e := refuse.Input(field, "not-read", "expected a scale and a number, like P180 or \"CAMI 180\"")

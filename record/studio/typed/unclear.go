@@ -1,15 +1,15 @@
 package typed
 
 import (
-	"regexp"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 )
 
 // deepest parts a size of three figures of which only the last has a unit.
-var deepest = regexp.MustCompile(`^([^a-zA-Z"'″]*[0-9½¼¾⅛⅜⅝⅞]\s*[xX×*][^a-zA-Z"'″]*[0-9½¼¾⅛⅜⅝⅞])\s*([xX×*].*)$`)
+var deepest = pattern.Of(`^([^a-zA-Z"'″]*[0-9½¼¾⅛⅜⅝⅞]\s*[xX×*][^a-zA-Z"'″]*[0-9½¼¾⅛⅜⅝⅞])\s*([xX×*].*)$`)
 
 // mostSide is the longest side that a figure without a unit could mean, in µm.
 const mostSide = 2_500_000
@@ -18,7 +18,7 @@ const mostSide = 2_500_000
 // could be in its unit or in that of the thickness. A side that would be longer
 // than any panel is not meant.
 func twoSizes(field, typed string, units record.LengthUnit) error {
-	m := deepest.FindStringSubmatch(strings.TrimSpace(typed))
+	m := deepest().FindStringSubmatch(strings.TrimSpace(typed))
 	if m == nil || units == "" || units == record.Unknown {
 		return nil
 	}
@@ -36,7 +36,7 @@ func longest(s record.Size) int64 {
 	return max(h, w)
 }
 
-var thousands = regexp.MustCompile(`^\s*([1-9][0-9]{0,2})\.([0-9]{3})\s*(g|mL|ml|mm|µm|um)\s*$`)
+var thousands = pattern.Of(`^\s*([1-9][0-9]{0,2})\.([0-9]{3})\s*(g|mL|ml|mm|µm|um)\s*$`)
 
 // twoWays refuses a figure that is a fraction to some and thousands to others,
 // with both readings. In kg, L or cm nobody means thousands.
@@ -46,7 +46,7 @@ func twoWays(field, typed string, into any) error {
 	default:
 		return nil
 	}
-	m := thousands.FindStringSubmatch(typed)
+	m := thousands().FindStringSubmatch(typed)
 	if m == nil {
 		return nil
 	}

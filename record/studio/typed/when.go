@@ -2,13 +2,13 @@ package typed
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
 
 	"backleaf/record"
 	"backleaf/record/accept"
+	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 )
 
@@ -51,13 +51,13 @@ func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (recor
 		}
 		return record.Moment(t), nil
 	}
-	if m := vague.FindStringSubmatch(s); m != nil {
+	if m := vague().FindStringSubmatch(s); m != nil {
 		return record.When{}, refuse.Unclearly("vague-time", "%q names no hour", s)
 	}
-	if m := spoken.FindStringSubmatch(s); m != nil {
+	if m := spoken().FindStringSubmatch(s); m != nil {
 		return record.When{}, refuse.Unclearly("half-of-day", "%q could be before or after noon", s)
 	}
-	if bench && fourFigures.MatchString(s) {
+	if bench && fourFigures().MatchString(s) {
 		h, m := s[:2], s[2:]
 		hours, min, clock := hour(h + ":" + m)
 		switch year, _ := strconv.Atoi(s); {
@@ -69,7 +69,7 @@ func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (recor
 			return record.When{}, refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, h, m).With(record.With("clock", h+":"+m), record.With("year", s))
 		}
 	}
-	if year, ok := strings.CutPrefix(strings.ToLower(s), "year "); ok && fourFigures.MatchString(year) {
+	if year, ok := strings.CutPrefix(strings.ToLower(s), "year "); ok && fourFigures().MatchString(year) {
 		s = year
 	}
 	day, clock, err := dayOf(s, now)
@@ -97,14 +97,14 @@ func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (recor
 // vague says a part of a day, or longer; spoken an hour of the clock without
 // its half of the day.
 var (
-	vague  = regexp.MustCompile(`(?i)\b(morning|afternoon|evening|tonight|night|week|recently|earlier|lately)$`)
-	spoken = regexp.MustCompile(`(?i)\b(half past|quarter (past|to)|o'clock|oclock|o’clock)\b`)
+	vague  = pattern.Of(`(?i)\b(morning|afternoon|evening|tonight|night|week|recently|earlier|lately)$`)
+	spoken = pattern.Of(`(?i)\b(half past|quarter (past|to)|o'clock|oclock|o’clock)\b`)
 )
 
 // oldest is the first year that four figures at the bench could mean.
 const oldest = 1500
 
-var fourFigures = regexp.MustCompile(`^[0-9]{4}$`)
+var fourFigures = pattern.Of(`^[0-9]{4}$`)
 
 // notAhead reads an EDTF text that does not lie ahead.
 func notAhead(typed string, now time.Time, edtf string) (record.When, error) {
@@ -118,13 +118,13 @@ func notAhead(typed string, now time.Time, edtf string) (record.When, error) {
 	return w, nil
 }
 
-var monthText = regexp.MustCompile(`^(0?[1-9]|1[0-2])[/.]([0-9]{4})$`)
+var monthText = pattern.Of(`^(0?[1-9]|1[0-2])[/.]([0-9]{4})$`)
 
 // Until reads a date that may lie ahead, as a tin prints it: "2027-03",
 // "03/2027", "31.03.2027".
 func (r *Reader) Until(field, typed string, into *record.When) {
 	s := strings.TrimSpace(typed)
-	if m := monthText.FindStringSubmatch(s); m != nil {
+	if m := monthText().FindStringSubmatch(s); m != nil {
 		s = fmt.Sprintf("%s-%02s", m[2], m[1])
 	} else if day, clock, err := dayOf(s, r.Now.In(r.Zone)); err != nil {
 		r.Fail(err)

@@ -4,12 +4,12 @@ import (
 	"bytes"
 	"errors"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/pattern"
 	"backleaf/record/pdf"
 	"backleaf/record/seal"
 )
@@ -106,14 +106,14 @@ func certificateIn(name string, data []byte) Evidence {
 }
 
 var (
-	noteBegins = regexp.MustCompile(`^backleaf/[^ ]+( panel statement| key succession)?$`)
+	noteBegins = pattern.Of(`^backleaf/[^ ]+( panel statement| key succession)?$`)
 	// Words of the studio that belong to other things than a panel's papers.
-	noteElsewhere = regexp.MustCompile(`^backleaf/[^ ]+ (status|deposit|panel page)$`)
+	noteElsewhere = pattern.Of(`^backleaf/[^ ]+ (status|deposit|panel page)$`)
 
-	noteEnds = regexp.MustCompile(`^— `)
+	noteEnds = pattern.Of(`^— `)
 
 	// What a symbol without a link says after its number is in further lines.
-	symbolBegins = regexp.MustCompile(`(?i)^(https?:|ark:|\x{feff}?[bcdfghjkmnpqrstvwxz]{1,4}[0-9]{2}-?[0-9a-z-]+$)`)
+	symbolBegins = pattern.Of(`(?i)^(https?:|ark:|\x{feff}?[bcdfghjkmnpqrstvwxz]{1,4}[0-9]{2}-?[0-9a-z-]+$)`)
 )
 
 // symbolsIn takes apart a text as it comes from QR symbols.
@@ -139,18 +139,18 @@ func symbolsIn(name, text string) []Evidence {
 		case len(out) >= maxSymbols:
 			out = append(out[:maxSymbols], Evidence{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "too-many-lines", record.With("n", maxSymbols))})
 			return out
-		case noteElsewhere.MatchString(bare):
+		case noteElsewhere().MatchString(bare):
 			end()
 			kind := record.Code(bare[strings.LastIndex(bare, " ")+1:])
 			return append(out, Evidence{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "note-elsewhere", record.With("kind", kind))})
-		case noteBegins.MatchString(bare):
+		case noteBegins().MatchString(bare):
 			end()
 			note = []string{bare}
 		case note != nil:
-			if note = append(note, line); noteEnds.MatchString(line) {
+			if note = append(note, line); noteEnds().MatchString(line) {
 				end()
 			}
-		case len(out) > 0 && out[len(out)-1].Kind == Symbol && !symbolBegins.MatchString(strings.TrimSpace(bare)):
+		case len(out) > 0 && out[len(out)-1].Kind == Symbol && !symbolBegins().MatchString(strings.TrimSpace(bare)):
 			if last := &out[len(out)-1]; len(last.Symbol) <= maxSymbol { // beyond, it is none
 				last.Symbol += "\n" + strings.TrimSpace(bare)
 			}

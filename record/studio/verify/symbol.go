@@ -1,14 +1,14 @@
 package verify
 
 import (
-	"regexp"
 	"strings"
 
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/pattern"
 )
 
-var arkPrefix = regexp.MustCompile(`(?i)ark:/?([0-9bcdfghjkmnpqrstvwxz]{5})/`)
+var arkPrefix = pattern.Of(`(?i)ark:/?([0-9bcdfghjkmnpqrstvwxz]{5})/`)
 
 // maxSymbol is the most that a QR symbol holds: version 40, level L, digits
 // (ISO/IEC 18004, table 7).
@@ -32,7 +32,7 @@ func (c Checker) symbol(text string) (of record.Number, out []deed.Result) {
 		return "", out
 	}
 	naan := ""
-	if m := arkPrefix.FindStringSubmatch(text); m != nil {
+	if m := arkPrefix().FindStringSubmatch(text); m != nil {
 		naan = strings.ToLower(m[1])
 	}
 	for _, w := range c.Witnesses {
