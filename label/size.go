@@ -82,9 +82,6 @@ func (s Size) String() string {
 	return s.area.String()
 }
 
-// Area returns the size of a label.
-func (s Size) Area() Area { return s.area }
-
 // room returns the largest label that a back may carry: on each side some of
 // the panel is left free.
 func room(back Area) Area {

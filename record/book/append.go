@@ -25,7 +25,7 @@ func (b *Book) Append(ctx context.Context, now time.Time, es ...record.Entry) ([
 }
 
 // AppendPrivate is [Book.Append] for entries with private parts, by the place
-// of the entry in es. The entry must hold the digest that [Seal] returned.
+// of the entry in es. The entry must hold its digest.
 func (b *Book) AppendPrivate(ctx context.Context, now time.Time, private map[int]Private, es ...record.Entry) ([]record.Entry, error) {
 	return b.Compose(ctx, now, func(d *Draft) ([]record.Entry, map[int]Private, error) { return es, private, nil })
 }

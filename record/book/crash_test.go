@@ -35,7 +35,7 @@ func writeFile(t testing.TB, path string, data []byte) {
 // crashAppend is an append that meets every write point: private parts kept
 // and erased, corrections of work and of the shelf, hashes, look-up rows.
 func crashAppend(t testing.TB, b *book.Book) error {
-	part, digest := book.Seal([]byte("buyer"))
+	part, digest := sealed([]byte("buyer"))
 	es := parsed(t, append(afternoon()[7:],
 		`{"kind":"handed-over","how":"sale","private_sha256":"`+digest+`",`+panels(1, 1)+`}`,
 		`{"kind":"private-erased","entry":17,"because":"asked"}`)...)

@@ -2,6 +2,7 @@ package book_test
 
 import (
 	"context"
+	"crypto/rand"
 	"fmt"
 	"path/filepath"
 	"testing"
@@ -29,6 +30,13 @@ func parsed(t testing.TB, texts ...string) []record.Entry {
 		es = append(es, e)
 	}
 	return es
+}
+
+// sealed is private data with a salt, and its digest.
+func sealed(data []byte) (p book.Private, digest string) {
+	p = book.Private{Salt: make([]byte, 32), Data: data}
+	rand.Read(p.Salt)
+	return p, p.Digest()
 }
 
 func number(serial int) record.Number {

@@ -2,7 +2,6 @@ package book
 
 import (
 	"context"
-	"crypto/rand"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -15,16 +14,8 @@ import (
 // Private is the part of an entry that stands outside the journal.
 type Private struct{ Salt, Data []byte }
 
-// Seal adds a random salt to private data and returns the digest for the
-// entry. Without the salt a short text (a name, a price) could be guessed
-// from its digest.
-func Seal(data []byte) (p Private, digest string) {
-	p = Private{Salt: make([]byte, 32), Data: data}
-	rand.Read(p.Salt)
-	return p, p.Digest()
-}
-
-// Digest returns the SHA-256 of salt and data, in lower-case hex.
+// Digest returns the SHA-256 of salt and data, in lower-case hex: what the entry
+// holds. Without the salt a short text (a name, a price) could be guessed from it.
 func (p Private) Digest() string {
 	h := sha256.New()
 	h.Write(p.Salt)

@@ -17,7 +17,7 @@ func TestErase(t *testing.T) {
 	secret := func(i int) []byte { return []byte(say("Collector %03d of Nowhere Street, 1200 EUR", i)) }
 	var seqs []int64
 	for i := range 120 { // enough for the table to be split over pages
-		p, digest := book.Seal(secret(i))
+		p, digest := sealed(secret(i))
 		es, err := b.AppendPrivate(ctx, clock, map[int]book.Private{0: p},
 			record.Entry{Panels: []record.Number{number(i%2 + 1)}, Body: record.HandedOver{How: "sale", Private: digest}})
 		if err != nil {
@@ -84,8 +84,8 @@ func TestErase(t *testing.T) {
 func TestPrivateMustFit(t *testing.T) {
 	b := newBook(t)
 	put(t, b, afternoon()...)
-	p, digest := book.Seal([]byte("x"))
-	q, _ := book.Seal([]byte("x"))
+	p, digest := sealed([]byte("x"))
+	q, _ := sealed([]byte("x"))
 	if p.Digest() != digest || q.Digest() == digest {
 		t.Error("the salt makes no difference")
 	}

@@ -34,8 +34,8 @@ func tampered(t testing.TB) string {
 		t.Fatal(err)
 	}
 	put(t, b, afternoon()[15:]...)
-	kept, digest := book.Seal([]byte("a collector"))
-	gone, digest2 := book.Seal([]byte("another collector"))
+	kept, digest := sealed([]byte("a collector"))
+	gone, digest2 := sealed([]byte("another collector"))
 	if _, err := b.AppendPrivate(ctx, clock, map[int]book.Private{0: kept, 1: gone}, parsed(t,
 		`{"kind":"handed-over","how":"sale","private_sha256":"`+digest+`",`+panels(1, 1)+`}`,
 		`{"kind":"handed-over","how":"sale","private_sha256":"`+digest2+`",`+panels(2, 2)+`}`)...); err != nil {

@@ -25,3 +25,8 @@ func ParseStatusText(s string) (string, error) {
 	st, err := parseStatus(s)
 	return st.text(), err
 }
+
+// OpenPage reads a page's statement, as a browser does with the page's own script.
+func OpenPage(msg []byte) (Page, error) {
+	return pages.open(msg, func(p Page) PublicKey { return p.Key })
+}

@@ -56,8 +56,3 @@ func (p Page) Sign(k Key) ([]byte, error) {
 	p.Key = k.public()
 	return pages.sign(p, k)
 }
-
-// OpenPage reads a page's statement and checks its signature with the key that it names itself.
-func OpenPage(msg []byte) (Page, error) {
-	return pages.open(msg, func(p Page) PublicKey { return p.Key })
-}

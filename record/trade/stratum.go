@@ -67,6 +67,3 @@ func strataOf(letters string) Strata {
 	}
 	return out
 }
-
-// AllStrata are all of them, in no order that means anything but a fixed one.
-var AllStrata = append(strataOf("AG AM AP AV PV OG OP AK ET EO CA GS GG GD GU WX SH NR AR HC KR PU EP WD MD HB AL LI CO LO LA"), OtherStratum)

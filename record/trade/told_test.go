@@ -1,4 +1,4 @@
-package tell_test
+package trade_test
 
 import (
 	"strings"
