@@ -111,3 +111,59 @@ func TestStatus(t *testing.T) {
 		t.Errorf("too long: %v", err)
 	}
 }
+
+// A status speaks for its own key and for those that led to it by their own
+// word, whoever says what of others.
+func TestStatusSpeaksFor(t *testing.T) {
+	var keys []seal.Key
+	for range 4 {
+		k, err := seal.NewKey()
+		if err != nil {
+			t.Fatal(err)
+		}
+		keys = append(keys, k)
+	}
+	word := func(old, heir int, origin string) []byte {
+		msg, err := seal.Succession{Origin: origin, New: keys[heir].Public(), Date: "2026-05-01"}.Sign(keys[old])
+		if err != nil {
+			t.Fatal(err)
+		}
+		return msg
+	}
+	const own = "backleaf/KB"
+	for name, c := range map[string]struct {
+		words [][]byte
+		of    int
+		want  bool
+	}{
+		"its own":                 {nil, 2, true},
+		"its own, with words":     {[][]byte{word(0, 1, own), word(1, 2, own)}, 2, true},
+		"the one before":          {[][]byte{word(0, 1, own), word(1, 2, own)}, 1, true},
+		"two before":              {[][]byte{word(0, 1, own), word(1, 2, own)}, 0, true},
+		"in another order":        {[][]byte{word(1, 2, own), word(0, 1, own)}, 0, true},
+		"a gap":                   {[][]byte{word(0, 1, own)}, 0, false},
+		"a stranger's":            {[][]byte{word(0, 1, own), word(1, 2, own)}, 3, false},
+		"signed by somebody else": {[][]byte{word(3, 2, own)}, 0, false},
+		"of another journal":      {[][]byte{word(1, 2, "backleaf/XX")}, 1, false},
+		"in a circle":             {[][]byte{word(0, 1, own), word(1, 0, own)}, 0, false},
+		"no words":                {[][]byte{nil, []byte("x\n")}, 0, false},
+	} {
+		s := statusOf()
+		s.Successions = c.words
+		msg, err := s.Sign(keys[2])
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		opened, err := seal.OpenStatus(msg)
+		if err != nil || opened.SpeaksFor(keys[c.of].Public()) != c.want {
+			t.Errorf("%s: %v, %v", name, !c.want, err)
+		}
+	}
+	s := statusOf()
+	for range 51 {
+		s.Successions = append(s.Successions, word(0, 1, own))
+	}
+	if _, err := s.Sign(keys[1]); err == nil {
+		t.Error("it is not bounded")
+	}
+}

@@ -2,6 +2,7 @@ package seal
 
 import (
 	"bytes"
+	"encoding/base64"
 	"errors"
 	"fmt"
 	"slices"
@@ -12,6 +13,7 @@ const (
 	statusTitle = " status"
 	// MaxStatusBytes bounds a status: some thirteen thousand papers.
 	MaxStatusBytes = 1_000_000
+	maxSuccessions = 50 // of which each is opened again for each
 )
 
 // A Status says on a day how the papers of a studio stand, each named by the digest of its record: who lacks the paper learns nothing from it.
@@ -22,6 +24,7 @@ const (
 //	size: 142
 //	root: CsUYapGGPo4dkMgIAUqom/Xajj7h2fB2MPA3j2jxq2I=
 //	key: MCowBQYDK2VwAyEA11qYAYKxCrfVS/7TyWQHOg7hcvPapiMlrwIaaPcHURo=
+//	succession: YmFja2xlYWYvS0Iga2V5IHN1Y2Nlc3Npb24K…
 //	retired: 5b3a…
 //	issued: e3b0…
 //	issued: f00d…
@@ -29,15 +32,17 @@ const (
 //
 //	— backleaf/KB AbCd…
 //
-// size and root are those of the journal that day, key is the one that signs it, retired and lost are fingerprints of earlier ones. The words that
-// follow are those of [Standings], in that order, their digests ascending. A paper can have several: issued and withdrawn.
+// size and root are those of the journal that day, key is the one that signs it. A succession is the base64 of a retired key's word for its heir (see
+// Succession), so that a paper of that key can be held against the status; retired and lost are fingerprints of earlier keys. The words that follow are those of [Standings], in that order, their digests ascending. A paper can have several: issued and withdrawn.
 type Status struct {
 	Origin string // see Origin
 	Date   string // YYYY-MM-DD
 	Size   int64
 	Root   Hash
 	Key    PublicKey // set by Sign
-	Papers map[Standing][]Digest
+
+	Successions [][]byte // signed notes, in the order of the keys
+	Papers      map[Standing][]Digest
 }
 
 // A Standing is what a status says of a key, of the record of a certificate, or of that of a page.
@@ -105,11 +110,30 @@ func (s Status) Says(d Digest) (out []Standing) {
 	return out
 }
 
+// SpeaksFor reports whether the status is signed with a key or with one that it led to: each key signed the word for its heir. What it says of other keys
+// anyone can write.
+func (s Status) SpeaksFor(p PublicKey) bool {
+	for range s.Successions { // they are in the order of the keys, but a stranger's may run in circles
+		for _, n := range s.Successions {
+			if p == s.Key {
+				return true
+			}
+			if heir, err := OpenSuccession(n, p); err == nil && heir.Origin == s.Origin {
+				p = heir.New
+			}
+		}
+	}
+	return p == s.Key
+}
+
 func compareDigests(a, b Digest) int { return bytes.Compare(a[:], b[:]) }
 
 func (s Status) text() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s%s\ndate: %s\nsize: %d\nroot: %s\nkey: %s\n", s.Origin, statusTitle, s.Date, s.Size, s.Root, s.Key.line())
+	for _, n := range s.Successions {
+		fmt.Fprintf(&b, "succession: %s\n", base64.StdEncoding.EncodeToString(n))
+	}
 	for _, w := range Standings {
 		for _, d := range slices.Compact(slices.SortedFunc(slices.Values(s.Papers[w]), compareDigests)) {
 			fmt.Fprintf(&b, "%s: %s\n", w, d)
@@ -139,6 +163,14 @@ func parseStatus(text string) (Status, error) {
 	}
 	for _, line := range lines[5:] {
 		word, sum, _ := strings.Cut(line, ": ")
+		if word == "succession" {
+			n, err := base64.StdEncoding.DecodeString(sum)
+			if err != nil || len(s.Successions) == maxSuccessions {
+				return Status{}, errStatus
+			}
+			s.Successions = append(s.Successions, n)
+			continue
+		}
 		d, err := ParseDigest(sum)
 		if err != nil || !slices.Contains(Standings, Standing(word)) {
 			return Status{}, errStatus

@@ -163,7 +163,8 @@ var englishVerify = map[string]Message{
 	"listed-stolen":       "as a panel that changes hands freely: the maker reports it stolen, by the studio’s status of {date}",
 	"listed-lost":         "as a panel that changes hands freely: the maker reports it lost, by the studio’s status of {date}",
 	"listed-not":          "whether it is a certificate of the studio’s: the status of {date} does not name its record",
-	"status-of-other-key": "what became of it: the status of {date} is signed with another key ({key}) or for another journal; that the studio changed to that key, its book or its own word shows, a status does not",
+	"status-of-other-key": "what became of it: the status of {date} is signed with another key ({key}) or for another journal; and no word of the paper’s key in it leads to that key",
+	"status-of-heir":      "the status of {date} is signed with the key {key}, which the key of this paper named as its successor",
 	"status-without-key":  "what became of it: the key of the paper is not here (studio.pem), so nothing shows that the status of {date} is of the same studio",
 	"since-status":        "what happened after {date}, the day of the status: a newer one tells",
 

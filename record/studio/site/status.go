@@ -23,6 +23,11 @@ func (w *writer) writeStatus() error {
 		return err
 	}
 	s := seal.Status{Origin: origin, Date: now.Format(time.DateOnly), Size: w.journal.size, Root: w.journal.root, Papers: map[seal.Standing][]seal.Digest{seal.Shown: w.records}}
+	for _, e := range shop.Keys {
+		if r, ok := e.Body.(record.KeyRetired); ok {
+			s.Successions = append(s.Successions, seal.FromPaper([]byte(r.Statement)))
+		}
+	}
 	for _, k := range ring.Keys {
 		switch ring.Standing(k) {
 		case deed.Retired:

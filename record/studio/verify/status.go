@@ -72,9 +72,15 @@ func (l Listed) Paper(_ context.Context, e Evidence, rep deed.Report) (out []dee
 	case rep.Key == nil:
 		say(deed.Unknown, "status-without-key")
 		return out, nil
-	case *rep.Key != l.Key || origin != l.Origin:
+	case !l.SpeaksFor(*rep.Key) || origin != l.Origin:
 		out = append(out, deed.Found(deed.Unknown, "status-of-other-key", record.With("date", day), record.With("key", l.Key.Fingerprint().Groups())))
 		return out, nil
+	}
+	if *rep.Key != l.Key {
+		out = append(out, deed.Found(deed.Holds, "status-of-heir", record.With("date", day), record.With("key", l.Key.Fingerprint().Groups())))
+	}
+	if slices.Contains(l.Says(rep.Key.Fingerprint()), seal.KeyLost) {
+		out = append(out, deed.Found(deed.Since, "key-lost-since"))
 	}
 	says := l.Says(digest)
 	good := true
