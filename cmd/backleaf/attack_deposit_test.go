@@ -92,13 +92,7 @@ func TestDepositsThatLie(t *testing.T) {
 		return data
 	}
 	const one, two = "data/panels/KB26-0001-K/", "data/panels/KB26-0002-V/"
-	for _, c := range []struct {
-		name   string
-		change func(dir string)
-		anew   bool // all checksums are made anew
-		code   int
-		says   string
-	}{
+	for _, c := range []lieInDeposit{
 		{"as it was made", func(string) {}, false, exitDone, "deposit: signed and unaltered; the key is"},
 		{"a page altered", func(d string) { writeTo(t, filepath.Join(d, one+"page.html"), []byte("A Great Master")) }, false, exitIntegrity, one + "page.html was altered"},
 		{"two pages swapped", func(d string) {
@@ -125,15 +119,11 @@ func TestDepositsThatLie(t *testing.T) {
 			recounted(t, d)
 			resigned(t, d)
 		}, false, exitIntegrity, "of a journal that is not in it"},
-		{"made without the key", func(d string) {
-			os.RemoveAll(d)
-			typedIn(t, studio, "", "deposit", d, "--unsigned")
-		}, false, exitDone, "deposit: the studio has a key, and nothing here is signed with it"},
 		{"every signature taken away, checksums made anew", func(d string) {
 			for _, n := range []string{verify.DepositSignature, "data/keys/head.txt", one + "record.sig", one + "head.txt", one + "proof.json", one + "studio.pem", two + "record.sig", two + "head.txt", two + "proof.json", two + "studio.pem"} {
 				os.Remove(filepath.Join(d, n))
 			}
-		}, true, exitDone, "deposit: the studio has a key, and nothing here is signed with it"},
+		}, true, exitIntegrity, "that README.txt says what the journal says"},
 		{"the signature of another deposit", func(d string) {
 			writeTo(t, filepath.Join(d, verify.DepositSignature), read(forged, verify.DepositSignature))
 		}, false, exitIntegrity, "is another one"},
@@ -168,22 +158,78 @@ func TestDepositsThatLie(t *testing.T) {
 			os.Remove(filepath.Join(d, verify.DepositSignature))
 		}, true, exitIntegrity, "data/keys/heads/00000001.txt: no key of the studio signed it"},
 	} {
-		t.Run(c.name, func(t *testing.T) {
-			dir := filepath.Join(t.TempDir(), "deposit")
-			if err := os.CopyFS(dir, os.DirFS(honest)); err != nil {
-				t.Fatal(err)
+		t.Run(c.name, func(t *testing.T) { c.check(t, honest) })
+	}
+}
+
+// A lie in a deposit, and what is said of it.
+type lieInDeposit struct {
+	name   string
+	change func(dir string)
+	anew   bool // all checksums are made anew
+	code   int
+	says   string
+}
+
+func (c lieInDeposit) check(t *testing.T, honest string) {
+	dir := filepath.Join(t.TempDir(), "deposit")
+	if err := os.CopyFS(dir, os.DirFS(honest)); err != nil {
+		t.Fatal(err)
+	}
+	c.change(dir)
+	if c.anew {
+		recounted(t, dir)
+	}
+	code, said := verified(t, dir)
+	if code != c.code || !strings.Contains(said, c.says) {
+		t.Errorf("exit code %d, %q is not said in:\n%s", code, c.says, said)
+	}
+	if c.anew && !strings.Contains(said, "all checksums (sha256 and sha512) hold") {
+		t.Errorf("the checksums were not made anew:\n%s", said)
+	}
+}
+
+// Nothing is signed in a deposit that was made without the key, or whose
+// signatures were taken away. The first line says so, and pages, tables and
+// papers are made again from the journal where the words are this program's.
+func TestUnsignedDepositsThatLie(t *testing.T) {
+	studio, _ := issued(t)
+	honest := filepath.Join(t.TempDir(), "deposit")
+	typedIn(t, studio, "", "deposit", honest, "--unsigned")
+	const one = "data/panels/KB26-0001-K/"
+	altered := func(file, old, new string) func(string) {
+		return func(dir string) {
+			path := filepath.Join(dir, filepath.FromSlash(file))
+			data := must(os.ReadFile(path))
+			if !bytes.Contains(data, []byte(old)) {
+				t.Fatalf("%s does not hold %q", file, old)
 			}
-			c.change(dir)
-			if c.anew {
-				recounted(t, dir)
-			}
-			code, said := verified(t, dir)
-			if code != c.code || !strings.Contains(said, c.says) {
-				t.Errorf("exit code %d, %q is not said in:\n%s", code, c.says, said)
-			}
-			if c.anew && !strings.Contains(said, "all checksums (sha256 and sha512) hold") {
-				t.Errorf("the checksums were not made anew:\n%s", said)
-			}
-		})
+			writeTo(t, path, bytes.ReplaceAll(data, []byte(old), []byte(new)))
+		}
+	}
+	otherwise := func(file string) string {
+		return "that " + file + " says what the journal says: this program makes it otherwise"
+	}
+	const pdf = "data/papers/dossiers/KB26-0001-K.pdf"
+	for _, c := range []lieInDeposit{
+		{"as it was made", func(string) {}, true, exitUnverified, "deposit: the signature to be expected is missing: the studio has a key, and nothing here is signed with it"},
+		{"as it was made: derived", func(string) {}, true, exitUnverified, "holds            pages and tables, labels and dossiers too, say what the journal says: "},
+		{"a page", altered(one+"page.html", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise(one + "page.html")},
+		{"a dossier as text", altered(one+"dossier.txt", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise(one + "dossier.txt")},
+		{"a dossier as PDF", altered(pdf, "%PDF-", "%PDF-1.7\n%"), true, exitIntegrity, otherwise(pdf)},
+		{"the table of panels", altered("data/tables/panels.csv", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise("data/tables/panels.csv")},
+		{"the list of panels", altered("data/index.html", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise("data/index.html")},
+		{"the words to the reader", altered("README.txt", "NOTHING HERE IS SIGNED", "ALL IS SIGNED"), true, exitIntegrity, otherwise("README.txt")},
+		{"a field of the bag", altered("bag-info.txt", "Number-of-Panels: 2", "Number-of-Panels: 3"), true, exitIntegrity, otherwise("bag-info.txt")},
+		{"a record: what the rules said", altered(one+"record.json", `"outcome":"`, `"outcome":"x`), true, exitIntegrity, one + "record.json"},
+		{"a page gone", func(d string) { os.Remove(filepath.Join(d, filepath.FromSlash(one+"page.html"))) }, true, exitIntegrity, otherwise(one + "page.html")},
+		{"a page beside", func(d string) { writeTo(t, filepath.Join(d, "data/READ-THIS.html"), []byte("x")) }, true, exitIntegrity, "data/READ-THIS.html is nothing that the program puts into a deposit"},
+		{"other words, as of another program", func(d string) {
+			altered("bag-info.txt", "Words-Version: ", "Words-Version: 0")(d)
+			altered(one+"page.html", "Dune, evening", "A Great Master")(d)
+		}, true, exitUnverified, "unchanged since the deposit, if the above holds; not derived again, for this program’s words are of version"},
+		{"no words named", altered("bag-info.txt", "Words-Version: ", "Other-Version: "), true, exitUnverified, "and the deposit names none"},
+	} {
+		t.Run(c.name, func(t *testing.T) { c.check(t, honest) })
 	}
 }

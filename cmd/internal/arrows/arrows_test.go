@@ -70,8 +70,8 @@ var allowed = map[string][]string{
 	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/kept", "record/studio/refuse", "record/studio/typed"},
 	"record/studio/exchange":  {"record", "record/accept", "record/form", "record/book", "record/sheet", "record/studio", "record/studio/bench", "record/studio/handover", "record/studio/private", "record/studio/refuse", "record/studio/typed"},
 	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/pdf", "record/safefile", "record/seal", "record/studio/refuse"}, // no book
-	"record/studio/deposit":   {"record/*", "certificate", "certificate/dossier"},
-	"record/studio/register":  {"record", "record/book", "record/deed", "record/form", "record/safefile", "record/seal", "record/tell", "record/studio", "record/studio/deposit", "record/studio/keys", "record/studio/kept", "record/studio/refuse", "record/studio/verify"},
+	"record/studio/deposit":   {"record/*", "certificate", "certificate/dossier", "schema"},
+	"record/studio/register":  {"record", "record/bag", "record/book", "record/deed", "record/form", "record/safefile", "record/seal", "record/tell", "record/studio", "record/studio/deposit", "record/studio/keys", "record/studio/kept", "record/studio/refuse", "record/studio/verify"},
 
 	"certificate/photo":   {},
 	"certificate/dossier": {"record/*", "schema", "certificate/photo"},

@@ -4,12 +4,12 @@
 package deposit
 
 import (
+	"bytes"
 	"cmp"
 	"context"
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -35,13 +35,16 @@ import (
 // depositor puts a deposit together. It reads a copy of the book that never
 // held the private parts and that nobody writes to.
 type depositor struct {
-	from     string     // path of the studio's own book, beside its photographs
-	book     *book.Book // the copy
+	from     string       // path of the studio's own book, beside its photographs
+	book     *book.Book   // the copy
+	stored   deed.Journal // what the copy holds
+	put      put
+	undrawn  bool // papers that take long to draw are left out
 	shop     *record.Workshop
 	ring     deed.Keyring
 	key      *seal.Key // nil: nothing is signed
+	signer   string    // fingerprint of that key
 	now      time.Time
-	scratch  string // folder for parts that are ready
 	about    parts.About
 	head     book.Head
 	progress studio.Progress
@@ -93,7 +96,7 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 	}
 	d := &depositor{from: s.Book.Path(), key: key, now: s.Clock(), progress: progress, words: s.Catalogue()}
 	err := safefile.Scratch(dir, func(scratch string) error {
-		d.scratch = scratch
+		d.put = d.onDisk(filepath.Join(scratch, "parts"))
 		end := progress.Busy("copying-book", 0)
 		copied := filepath.Join(scratch, "book.sqlite")
 		err := s.Book.Backup(ctx, s.Clock(), copied, book.WithoutPrivate)
@@ -128,6 +131,7 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 
 // gather makes all parts from the copy of the book.
 func (d *depositor) gather(ctx context.Context) (err error) {
+	d.stored = d.book
 	if d.shop, err = d.book.Workshop(ctx); err != nil {
 		return err
 	}
@@ -144,9 +148,10 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 	d.about = parts.About{Maker: cmp.Or(s.Maker, "a studio without a name"), Mark: s.Mark, Place: s.Place, Date: d.now, Panels: len(d.shop.Panels),
 		Entries: size, Root: hex.EncodeToString(root[:]), KeyOnRecord: known, Demo: s.Demo}
 	if d.key != nil {
-		d.about.Key = d.key.Public().Fingerprint().Groups()
+		d.signer = d.key.Public().Fingerprint().Groups()
 		d.head = book.Head{Size: size, Root: root}
 	}
+	d.about.Key = d.signer
 	if len(d.shop.Panels) > 0 {
 		d.about.Example = string(d.shop.Panels[0].Number)
 	}
@@ -164,7 +169,7 @@ func (d *depositor) gather(ctx context.Context) (err error) {
 			return err
 		}
 	}
-	if slices.Sort(d.leftOut); len(d.leftOut) > 0 {
+	if slices.Sort(d.leftOut); len(d.leftOut) > 0 && !d.undrawn {
 		return d.put("papers/left-out.txt", []byte(strings.Join(d.leftOut, "\n")+"\n"))
 	}
 	return nil
@@ -190,5 +195,9 @@ func (d *depositor) journal(stored []form.Stored) error {
 			return err
 		}
 	}
-	return d.fill("journal.json", func(w io.Writer) error { return exchange.Write(w, stored) })
+	var b bytes.Buffer
+	if err := exchange.Write(&b, stored); err != nil {
+		return err
+	}
+	return d.put("journal.json", b.Bytes())
 }

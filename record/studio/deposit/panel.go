@@ -3,6 +3,7 @@ package deposit
 import (
 	"context"
 	"fmt"
+	"path"
 	"runtime"
 	"sync"
 
@@ -49,7 +50,7 @@ func (d *depositor) panels(ctx context.Context) error {
 
 func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 	dir := "panels/" + string(p.Number) + "/"
-	made, err := deed.Make(ctx, d.book, d.shop, p, check.Panel(d.shop, p, d.now), d.key, d.now)
+	made, err := deed.Make(ctx, d.stored, d.shop, p, check.Panel(d.shop, p, d.now), d.key, d.now)
 	if err != nil {
 		return err
 	}
@@ -80,14 +81,17 @@ func (d *depositor) panel(ctx context.Context, p *record.Panel) error {
 	told := dossier.New(d.words, d.shop, p, dossier.Book{Entries: d.about.Entries, Root: d.about.Root, Photograph: d.photograph})
 	for _, paper := range []struct {
 		path string
-		draw func() ([]byte, error)
+		make func() ([]byte, error)
 	}{
 		{dir + "page.html", told.HTML},
 		{dir + "dossier.txt", func() ([]byte, error) { s, err := told.Text(); return []byte(s), err }},
 		{"papers/dossiers/" + string(p.Number) + ".pdf", told.PDF},
-		{"papers/labels/" + string(p.Number) + ".pdf", func() ([]byte, error) { return papers.LabelNow(ctx, d.words, d.book, d.shop, p) }},
+		{"papers/labels/" + string(p.Number) + ".pdf", func() ([]byte, error) { return papers.LabelNow(ctx, d.words, d.stored, d.from, d.shop, p) }},
 	} {
-		data, err := paper.draw()
+		if d.undrawn && path.Ext(paper.path) == ".pdf" {
+			continue
+		}
+		data, err := paper.make()
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}

@@ -3,7 +3,6 @@ package deposit
 import (
 	"cmp"
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -16,27 +15,23 @@ import (
 	"backleaf/record/studio/verify"
 )
 
-// put adds a part.
-func (d *depositor) put(path string, data []byte) error {
-	return d.fill(path, func(w io.Writer) error { _, err := w.Write(data); return err })
-}
+// put takes a part that is ready; its path is below data/.
+type put func(path string, data []byte) error
 
-// fill adds a part that is kept on the disk until the bag is written, however
-// many there are.
-func (d *depositor) fill(path string, fill func(io.Writer) error) error {
-	name := filepath.Join(d.scratch, "parts", filepath.FromSlash(path))
-	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
-		return err
+// onDisk keeps parts in a folder until the bag is written, however many there
+// are.
+func (d *depositor) onDisk(dir string) put {
+	return func(path string, data []byte) error {
+		name := filepath.Join(dir, filepath.FromSlash(path))
+		if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
+			return err
+		}
+		if err := os.WriteFile(name, data, 0o666); err != nil {
+			return err
+		}
+		d.add(bag.FromDisk(path, name))
+		return nil
 	}
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return err
-	}
-	if err := errors.Join(fill(f), f.Close()); err != nil {
-		return err
-	}
-	d.add(bag.FromDisk(path, name))
-	return nil
 }
 
 func (d *depositor) add(f bag.File) {
@@ -53,7 +48,7 @@ func (d *depositor) leaveOut(path string, why error) {
 
 // write makes the bag, which can be interrupted before each file.
 func (d *depositor) write(ctx context.Context, dir string) error {
-	readme, err := parts.Readme(d.about)
+	readme, info, err := d.tags()
 	if err != nil {
 		return err
 	}
@@ -69,17 +64,28 @@ func (d *depositor) write(ctx context.Context, dir string) error {
 			return f.Open()
 		}
 	}
-	return bag.Write(dir, bag.Bag{
-		Payload: d.files, Tags: []bag.File{bag.Bytes("README.txt", readme)}, Agent: "backleaf", Date: d.now, Sign: d.sign(),
-		Info: []bag.Field{
-			{Label: "Source-Organization", Value: d.about.Maker},
-			{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", cmp.Or(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
-			{Label: "External-Description", Value: fmt.Sprintf("The record of %s by %s: journal, book, photographs and papers. Begin with README.txt.", Count(d.about.Panels, "painting panel"), d.about.Maker)},
-			{Label: "Number-of-Panels", Value: fmt.Sprint(d.about.Panels)},
-			{Label: "Number-of-Entries", Value: fmt.Sprint(d.about.Entries)},
-			{Label: "Signed", Value: signedWords(d.about.Key)},
-		},
-	})
+	return bag.Write(dir, bag.Bag{Payload: d.files, Tags: []bag.File{bag.Bytes(readmeName, readme)}, Agent: "backleaf", Date: d.now, Sign: d.sign(), Info: info})
+}
+
+const readmeName = "README.txt"
+
+// tags are the README and what bag-info.txt says beside the fields of every bag.
+func (d *depositor) tags() (readme []byte, info []bag.Field, err error) {
+	readme, err = parts.Readme(d.about)
+	if err != nil {
+		return nil, nil, err
+	}
+	words, err := wordsOf(d.words)
+	return readme, []bag.Field{
+		{Label: "Source-Organization", Value: d.about.Maker},
+		{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", cmp.Or(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
+		{Label: "External-Description", Value: fmt.Sprintf("The record of %s by %s: journal, book, photographs and papers. Begin with README.txt.", Count(d.about.Panels, "painting panel"), d.about.Maker)},
+		{Label: "Number-of-Panels", Value: fmt.Sprint(d.about.Panels)},
+		{Label: "Number-of-Entries", Value: fmt.Sprint(d.about.Entries)},
+		{Label: "Signed", Value: signedWords(d.about.Key)},
+		{Label: infoMade, Value: d.now.Format(time.RFC3339)},
+		{Label: infoWords, Value: words},
+	}, err
 }
 
 // sign signs the list that leads to every byte of the bag; nil without a key.

@@ -158,7 +158,7 @@ func bareBack(w *record.Workshop, p *record.Panel) bool {
 // recordDigest is what identifies the record a label speaks of: that of the
 // certificate in force or, where there is none or the panel was changed since,
 // that of the record as the journal stands.
-func recordDigest(ctx context.Context, b *book.Book, w *record.Workshop, p *record.Panel, stage label.Stage, written time.Time) (string, error) {
+func recordDigest(ctx context.Context, b deed.Journal, w *record.Workshop, p *record.Panel, stage label.Stage, written time.Time) (string, error) {
 	if c, ok := p.Certificate(); ok && stage != label.StageChanged && label.StageOf(p) != label.StageChanged {
 		return c.Body.Record, nil
 	}
@@ -169,9 +169,9 @@ func recordDigest(ctx context.Context, b *book.Book, w *record.Workshop, p *reco
 	return seal.DigestOf(d.Record).String(), nil
 }
 
-// LabelNow draws the label that a panel would get today; nil if it was
-// discarded. Nothing is written down.
-func LabelNow(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Workshop, p *record.Panel) ([]byte, error) {
+// LabelNow draws the label that a panel would get today, with what is kept
+// beside the studio's book; nil if it was discarded. Nothing is written down.
+func LabelNow(ctx context.Context, c *tell.Catalogue, j deed.Journal, bookPath string, w *record.Workshop, p *record.Panel) ([]byte, error) {
 	if _, gone := p.Discarded(); gone {
 		return nil, nil
 	}
@@ -179,7 +179,7 @@ func LabelNow(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Wo
 	if t, ok := w.Written.Exact(); ok {
 		opt.Created = t
 	}
-	digest, err := recordDigest(ctx, b, w, p, label.StageAuto, opt.Created)
+	digest, err := recordDigest(ctx, j, w, p, label.StageAuto, opt.Created)
 	if err != nil {
 		return nil, err
 	}
@@ -187,7 +187,7 @@ func LabelNow(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Wo
 	if err != nil {
 		return nil, err
 	}
-	if in.Mark, err = kept.MarkOf(b.Path(), w.Studio); err != nil {
+	if in.Mark, err = kept.MarkOf(bookPath, w.Studio); err != nil {
 		return nil, err
 	}
 	var pdf bytes.Buffer

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/bag"
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/safefile"
@@ -29,8 +30,8 @@ type archive struct {
 }
 
 // Deposit reads the journal of a deposit against the book, the keys and the
-// heads in it.
-func (k Books) Deposit(ctx context.Context, dir string, root *os.Root) (verify.Archive, []deed.Result) {
+// heads in it, and makes its pages anew.
+func (k Books) Deposit(ctx context.Context, dir string, root *os.Root, report bag.Report, signed *seal.Deposit) (verify.Archive, []deed.Result) {
 	var j judgement
 	journal, err := deposit.ReadJournal(ctx, dir, root)
 	switch {
@@ -53,10 +54,39 @@ func (k Books) Deposit(ctx context.Context, dir string, root *os.Root) (verify.A
 		j.say(deed.Fails, "deposit-journal-wrong", deed.Why(err))
 		return nil, j
 	}
-	a.word(&j, root)
+	a.word(&j, root, signed)
 	a.keys(&j, root)
 	a.heads(&j, root)
+	if report.Valid {
+		k.derive(ctx, &j, dir, root, report.Info, signed)
+	} else {
+		j.say(deed.Unknown, "deposit-not-derived")
+	}
 	return a, j
+}
+
+// derive says whether pages, tables and papers are what this program makes of
+// the journal.
+func (k Books) derive(ctx context.Context, j *judgement, dir string, root *os.Root, info []bag.Field, signed *seal.Deposit) {
+	signer, other := "", deed.Fails
+	if signed != nil { // who signed them may have made them with another program
+		signer, other = signed.Key.Fingerprint().Groups(), deed.Unknown
+	}
+	x, err := deposit.Derive(ctx, dir, root, info, signer, k.Progress)
+	for _, f := range x.Other {
+		j.say(other, "deposit-made-otherwise", record.With("file", f))
+	}
+	for _, f := range x.Added {
+		j.say(deed.Fails, "deposit-not-made", record.With("file", f))
+	}
+	switch {
+	case err != nil:
+		j.say(deed.Unknown, "deposit-not-derived", deed.Why(err))
+	case x.Words != x.Own:
+		j.say(deed.Unknown, "deposit-other-words", record.With("words", x.Words), record.With("own", x.Own))
+	case x.Other == nil && x.Added == nil:
+		j.say(deed.Holds, "deposit-derived", record.With("files", x.Files), record.With("drawn", answer(signed == nil)))
+	}
 }
 
 func answer(yes bool) record.Answer {
@@ -67,21 +97,17 @@ func answer(yes bool) record.Answer {
 }
 
 // word compares what the signature of the whole says with the journal.
-func (a *archive) word(j *judgement, root *os.Root) {
-	note, err := readIn(root, verify.DepositSignature)
-	if errors.Is(err, fs.ErrNotExist) {
+func (a *archive) word(j *judgement, root *os.Root, w *seal.Deposit) {
+	if w == nil {
+		if _, err := root.Lstat(verify.DepositSignature); err == nil {
+			return // said by who reads the signature
+		}
 		// Who makes a deposit with the key signs all of it: the head, the records and the whole.
 		if a.journal.Signed {
 			j.say(deed.Fails, "deposit-signature-gone")
 		} else if current, ok := a.ring.Current(); ok {
 			j.say(deed.Unknown, "deposit-key-unused", record.With("key", current.Fingerprint().Short()))
 		}
-	}
-	if err != nil {
-		return // said by who reads the signature
-	}
-	w, err := seal.OpenDeposit(note)
-	if err != nil {
 		return
 	}
 	switch {

@@ -77,7 +77,7 @@ func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error)
 	d.bag(report)
 	if c.Books != nil {
 		var results []deed.Result
-		d.archive, results = c.Books.Deposit(ctx, dir, root)
+		d.archive, results = c.Books.Deposit(ctx, dir, root, report, d.signed)
 		d.results = append(d.results, results...)
 		if d.archive == nil && d.signed != nil && d.signed.Entries > 0 {
 			d.say(deed.Fails, "deposit-signed-of-nothing", record.With("entries", d.signed.Entries))
@@ -243,7 +243,9 @@ func (c *depositCheck) end() {
 			c.say(deed.Unknown, "whose-key", record.With("key", k.Fingerprint().Groups()))
 		}
 	}
-	c.say(deed.Unknown, "deposit-not-derived")
+	if c.archive == nil {
+		c.say(deed.Unknown, "deposit-not-derived")
+	}
 }
 
 // evidence reads a file of a deposit if it is one that can be checked.

@@ -42,6 +42,7 @@ var standings = []standing{
 	{"corrected", []string{"record-corrected"}, false},
 	{"title-changed", []string{"title-changed"}, false},
 	{"varnish-removed", []string{"varnish-removed"}, false},
+	{"words-differ", []string{"deposit-made-otherwise"}, false},
 	{"key-unused", []string{"deposit-key-unused"}, false},
 	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true},
 	{"book-holds", []string{"whole-book-holds"}, true},
@@ -55,10 +56,10 @@ var standings = []standing{
 // was verified at all.
 func sum(results []deed.Result) (line []record.Said, any bool) {
 	first := map[int]record.Said{}
-	parted, failed := false, false
+	idle, failed := false, false
 	for _, r := range results {
 		failed = failed || r.Verdict == deed.Fails
-		parted = parted || r.Said.Code == "histories-part"
+		idle = idle || r.Said.Code == "histories-part" || r.Said.Code == "deposit-key-unused"
 		i := slices.IndexFunc(standings, func(s standing) bool {
 			return slices.Contains(s.from, r.Said.Code) && s.good == (r.Verdict == deed.Holds)
 		})
@@ -79,7 +80,7 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 			continue // the signature of a part is no comfort
 		}
 		line = append(line, said)
-		any = any || s.good && !parted
+		any = any || s.good && !idle
 	}
 	if !any && !failed {
 		line = append(line, record.Say("sum-not-known"))

@@ -10,7 +10,9 @@ import (
 	"slices"
 
 	"backleaf/record"
+	"backleaf/record/bag"
 	"backleaf/record/deed"
+	"backleaf/record/seal"
 )
 
 // Witness knows what became of papers: the studio's book, or a list that the
@@ -30,8 +32,9 @@ type Books interface {
 	// Book says what holds of a book.
 	Book(ctx context.Context, path string) []deed.Result
 	// Deposit reads the journal of a deposit against the book, the keys and the
-	// heads in it. The archive is nil if there is no journal that holds.
-	Deposit(ctx context.Context, dir string, root *os.Root) (Archive, []deed.Result)
+	// heads in it, and makes its pages anew. signed is the word for the whole, if
+	// it holds. The archive is nil if there is no journal that holds.
+	Deposit(ctx context.Context, dir string, root *os.Root, report bag.Report, signed *seal.Deposit) (Archive, []deed.Result)
 }
 
 // Archive is the journal of a deposit, against which its records are read.
