@@ -211,19 +211,40 @@ func TestUnsignedDepositsThatLie(t *testing.T) {
 		return "that " + file + " says what the journal says: this program makes it otherwise"
 	}
 	const pdf = "data/papers/dossiers/KB26-0001-K.pdf"
+	lies := map[string]func(string){ // told by the file
+		otherwise(one + "page.html"):              altered(one+"page.html", "Dune, evening", "A Great Master"),
+		otherwise(one + "dossier.txt"):            altered(one+"dossier.txt", "Dune, evening", "A Great Master"),
+		otherwise(one + "record.json"):            altered(one+"record.json", `"outcome":"holds"`, `"outcome":"unknown"`),
+		otherwise(one + "dublin-core.xml"):        func(d string) { os.Remove(filepath.Join(d, filepath.FromSlash(one+"dublin-core.xml"))) },
+		otherwise(pdf):                            altered(pdf, "%PDF-", "%PDF-1.7\n%"),
+		otherwise("data/tables/panels.csv"):       altered("data/tables/panels.csv", "Dune, evening", "A Great Master"),
+		otherwise("data/index.html"):              altered("data/index.html", "Dune, evening", "A Great Master"),
+		otherwise("README.txt"):                   altered("README.txt", "NOTHING HERE IS SIGNED", "ALL IS SIGNED"),
+		otherwise("bag-info.txt"):                 altered("bag-info.txt", "Number-of-Panels: 2", "Number-of-Panels: 3"),
+		"data/READ-THIS.html is nothing that the": func(d string) { writeTo(t, filepath.Join(d, "data/READ-THIS.html"), []byte("x")) },
+	}
+	t.Run("lies", func(t *testing.T) {
+		dir := filepath.Join(t.TempDir(), "deposit")
+		if err := os.CopyFS(dir, os.DirFS(honest)); err != nil {
+			t.Fatal(err)
+		}
+		for _, lie := range lies {
+			lie(dir)
+		}
+		recounted(t, dir)
+		code, said := verified(t, dir)
+		for says := range lies {
+			if code != exitIntegrity || !strings.Contains(said, says) {
+				t.Errorf("exit code %d, %q is not said in:\n%s", code, says, said)
+			}
+		}
+		if n := strings.Count(said, "makes it otherwise") + strings.Count(said, "is nothing that the"); n != len(lies) {
+			t.Errorf("%d files are named, not %d:\n%s", n, len(lies), said)
+		}
+	})
 	for _, c := range []lieInDeposit{
 		{"as it was made", func(string) {}, true, exitUnverified, "deposit: the signature to be expected is missing: the studio has a key, and nothing here is signed with it"},
 		{"as it was made: derived", func(string) {}, true, exitUnverified, "holds            pages and tables, labels and dossiers too, say what the journal says: "},
-		{"a page", altered(one+"page.html", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise(one + "page.html")},
-		{"a dossier as text", altered(one+"dossier.txt", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise(one + "dossier.txt")},
-		{"a dossier as PDF", altered(pdf, "%PDF-", "%PDF-1.7\n%"), true, exitIntegrity, otherwise(pdf)},
-		{"the table of panels", altered("data/tables/panels.csv", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise("data/tables/panels.csv")},
-		{"the list of panels", altered("data/index.html", "Dune, evening", "A Great Master"), true, exitIntegrity, otherwise("data/index.html")},
-		{"the words to the reader", altered("README.txt", "NOTHING HERE IS SIGNED", "ALL IS SIGNED"), true, exitIntegrity, otherwise("README.txt")},
-		{"a field of the bag", altered("bag-info.txt", "Number-of-Panels: 2", "Number-of-Panels: 3"), true, exitIntegrity, otherwise("bag-info.txt")},
-		{"a record: what the rules said", altered(one+"record.json", `"outcome":"`, `"outcome":"x`), true, exitIntegrity, one + "record.json"},
-		{"a page gone", func(d string) { os.Remove(filepath.Join(d, filepath.FromSlash(one+"page.html"))) }, true, exitIntegrity, otherwise(one + "page.html")},
-		{"a page beside", func(d string) { writeTo(t, filepath.Join(d, "data/READ-THIS.html"), []byte("x")) }, true, exitIntegrity, "data/READ-THIS.html is nothing that the program puts into a deposit"},
 		{"other words, as of another program", func(d string) {
 			altered("bag-info.txt", "Words-Version: ", "Words-Version: 0")(d)
 			altered(one+"page.html", "Dune, evening", "A Great Master")(d)

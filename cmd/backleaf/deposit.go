@@ -29,7 +29,8 @@ of it without backleaf. Others may write to the book meanwhile.
 Private parts (buyers, prices) are not in it. Photographs are the exact files, with
 whatever the camera wrote into them, such as a place.
 
-Without a key nothing in it is signed, and its README says so.`,
+Without a key nothing in it is signed, and its README says so; where the studio has a
+key, verify then ends with exit code 7.`,
 		Example: `  backleaf deposit /media/stick/deposit-2026
   backleaf deposit ../for-the-archive --unsigned`,
 		Args: wanted(1, 1, "the folder to make"),

@@ -57,9 +57,10 @@ func (k Books) Deposit(ctx context.Context, dir string, root *os.Root, report ba
 	a.word(&j, root, signed)
 	a.keys(&j, root)
 	a.heads(&j, root)
-	if report.Valid {
+	_, err = root.Lstat(verify.DepositSignature)
+	if report.Valid && (signed != nil) == (err == nil) && !j.fails() {
 		k.derive(ctx, &j, dir, root, report.Info, signed)
-	} else {
+	} else { // it is not as it was made: that was said
 		j.say(deed.Unknown, "deposit-not-derived")
 	}
 	return a, j

@@ -5,6 +5,7 @@ package register
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"backleaf/record"
@@ -62,6 +63,10 @@ type judgement []deed.Result
 
 func (j *judgement) say(v deed.Verdict, code string, values ...record.Value) {
 	*j = append(*j, deed.Found(v, code, values...))
+}
+
+func (j judgement) fails() bool {
+	return slices.ContainsFunc(j, func(r deed.Result) bool { return r.Verdict == deed.Fails })
 }
 
 // Paper says what the studio's book knows of a certificate, a record or a head.
