@@ -57,7 +57,7 @@ func Ask(c *tell.Catalogue, w *record.Workshop, p *record.Panel, now time.Time, 
 	if err != nil {
 		return Reading{}, err
 	}
-	r := &reader{Teller: tell.New(c, w, p), w: w, p: p, now: now}
+	r := &reader{Teller: tell.New(c, w, p), w: w, p: p, now: now, asked: u.words}
 	out := Reading{Taken: u.taken, Passed: u.passed, First: r.first()}
 	for _, t := range u.topics {
 		a := t.answer(r)

@@ -31,7 +31,7 @@ func (r *reader) thick() Answer {
 	if c.Size.Depth.IsZero() || c.Size.Depth.IsUnknown() {
 		return r.said(c.Size.Depth.String(), seq)
 	}
-	return recorded([]int64{seq}, r.say("ask-as-cut", record.With("thickness", c.Size.Depth)))
+	return recorded([]int64{seq}, r.say("ask-as-cut", record.With("thickness", c.Size.Depth))).andRecorded(r.remarks("thick", "thickness"))
 }
 
 func (r *reader) grain() Answer {

@@ -3,7 +3,8 @@
 //
 // It is a table of topics, topics: phrases of the trade, and a function that
 // answers from the panel. The longest phrase of a question that a topic knows
-// chooses it; [understand] tells how. Words that are slightly misspelt are read
+// chooses it; [understand] tells how. Words that ask for the same stand for one
+// another, see [same]. Words that are slightly misspelt are read
 // as the nearest word that a topic or this panel's record knows, never words of
 // fewer than five letters, and never words of what harms.
 //
@@ -15,6 +16,7 @@
 // question of which too little is understood is refused, with the two nearest
 // topics.
 //
-// TestQuestions is the table of topics and what they must find; the command's
-// TestAsked puts some six hundred phrasings to eight panels.
+// TestQuestions is the table of topics and what they must find, TestTopics how
+// each may be asked; the command's TestAsked puts some eight hundred phrasings
+// to eight panels.
 package ask

@@ -174,6 +174,9 @@ func (r *reader) where() Answer {
 	if hs == nil {
 		a.Lines = append(a.Lines, r.say("ask-never-sold"))
 	}
+	if _, gone := r.p.Discarded(); !gone && r.asks("discarded", "thrown", "scrapped", "destroyed") {
+		a.Lines = append(a.Lines, r.say("ask-never-discarded"))
+	}
 	return a
 }
 

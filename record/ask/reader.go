@@ -13,9 +13,15 @@ import (
 // reader answers topics from one panel.
 type reader struct {
 	*tell.Teller
-	w   *record.Workshop
-	p   *record.Panel
-	now time.Time
+	w     *record.Workshop
+	p     *record.Panel
+	now   time.Time
+	asked []string // the words of the question
+}
+
+// asks reports whether the question holds one of some words.
+func (r *reader) asks(words ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(r.asked, w) })
 }
 
 // say is one line of an answer.

@@ -47,14 +47,17 @@ var vocabulary = sync.OnceValues(func() (words map[string]bool, topicsOf map[str
 	for _, s := range []map[string]bool{empty, interrogative, outside} {
 		maps.Copy(words, s)
 	}
+	for w, meant := range same() {
+		words[w], topicsOf[w] = true, topicsOf[meant]
+	}
 	return words, topicsOf
 })
 
-// spelt returns the one word of topics or of the record that a misspelt word is nearest to: one slip of
+// spelt returns the one word of topics or of the record that a misspelt word, of so many letters as typed, is nearest to: one slip of
 // the finger, in long words two, and none in its first letter. Of words that are as near, one that a topic knows
 // counts before one that only fills, then that which begins alike for longer; where topics are still as near, it is
 // left as it is.
-func spelt(w string, recorded map[string]bool) string {
+func spelt(w string, typed int, recorded map[string]bool) string {
 	known, topicsOf := vocabulary()
 	if meant, ok := slips()[w]; ok && !recorded[w] && topicsOf[w] == "" {
 		return meant
@@ -62,22 +65,19 @@ func spelt(w string, recorded map[string]bool) string {
 	if known[w] || recorded[w] {
 		return w
 	}
-	if len(w) < shortest {
+	if typed < shortest {
 		return cmp.Or(baseOf(w), w)
 	}
-	allowed := 1
-	if len(w) >= 8 {
-		allowed = 2
+	if likeHazard(w) {
+		return w
 	}
+	allowed := slipsIn(w)
 	near := map[int][]string{}
 	for _, words := range []map[string]bool{known, recorded} {
 		for x := range words {
 			d := record.Slips(w, x)
 			if d > allowed || slices.Contains(near[d], x) {
 				continue
-			}
-			if hazard[x] {
-				return w
 			}
 			if len(x) >= shortest && !outside[x] && x[0] == w[0] {
 				near[d] = append(near[d], x)
@@ -100,6 +100,27 @@ func spelt(w string, recorded map[string]bool) string {
 		return first
 	}
 	return cmp.Or(baseOf(w), w)
+}
+
+// slipsIn is how often a word may be misspelt.
+func slipsIn(w string) int {
+	if len(w) >= 8 {
+		return 2
+	}
+	return 1
+}
+
+// likeHazard reports a word that may be a misspelt word of what harms.
+func likeHazard(w string) bool {
+	if len(w) < shortest || hazard[w] {
+		return false
+	}
+	for x := range hazard {
+		if record.Slips(w, x) <= slipsIn(w) {
+			return true
+		}
+	}
+	return false
 }
 
 // begun counts the letters with which two words both begin.
@@ -137,7 +158,7 @@ func apart(words []string, recorded map[string]bool) (out []string) {
 		if i+1 < len(words) && topicsOf[w+words[i+1]] != "" && !(known(w) && known(words[i+1])) {
 			out = append(out, w+words[i+1])
 		}
-		if len(w) < 6 || known(w) || known(stem(w)) || spelt(stem(w), recorded) != stem(w) {
+		if len(w) < 6 || known(w) || known(stem(w)) || spelt(stem(w), len(w), recorded) != stem(w) {
 			out = append(out, w)
 			continue
 		}

@@ -19,8 +19,11 @@ func content(s string) []string {
 	return out
 }
 
+// short are the short forms of "not", which would fall apart at the apostrophe.
+var short = strings.NewReplacer("can't", "can not", "can’t", "can not", "won't", "will not", "won’t", "will not", "n't", " not", "n’t", " not")
+
 func split(s string) []string {
-	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return strings.FieldsFunc(short.Replace(strings.ToLower(s)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
 // stem takes off the plural.
@@ -44,44 +47,44 @@ func set(words string) map[string]bool {
 }
 
 // empty are words that carry no question by themselves and stand in no phrase.
-var empty = set(`a an the this that these those it its is are was were be been being am having do does did doing could might must shall would will
-	what there here any some anything something nothing at to and or about into onto within through than then so too also
+var empty = set(`a an the this that these those it its is are be being am having do does doing
+	what there here any some anything something at to as goes and or about into onto within through than so too also
 	using kind type sort me mine please i im we you your our he she his her him their they them us
-	give giving go went come came as if no yes t s d ll ve artwork piece object one
-	far exactly actually really just only ever already yet today currently current present presently recently lately at moment day again once
-	look looking looks find found need want wants like let say says said see seen mean means think thought maybe possibly
+	give giving go went come came yes t s d ll ve artwork piece object one
+	far exactly actually really just ever already yet today currently current present presently recently lately at moment day again once
+	 find found want wants like let see seen mean means think thought maybe possibly
 	next each every more most less very quite rather such
 	hello hi thanks thank dear sir madam um uh well please information info detail details anyone anybody someone somebody people person
-	approximately roughly anywhere somewhere whether either neither kindly shop tree outside inside
+	approximately roughly anywhere somewhere whether either neither kindly shop outside inside
 	ask asked asking answer certain particular specific precise possible main general entire actual regarding concerning concern
-	carry carries carried carrying bear bears show showing contain contains contained containing include includes hold holds holding held consist consists
-	apply applied applies applying lie lies lying lay lays laid
+	carry carries carried carrying bear bears contain contains contained containing include includes 
 	wish wondering wonder wondered try trying tried checking hear heard believe believed suppose supposed understand understood explain explaining
-	question bit little matter case help helping helpful advise able required require needed needing concerned curious interested interesting interest
-	visiting visitor planning plan urgent urgently soon quickly immediately obviously apparently supposedly reportedly allegedly usually normally
+	question bit little matter case help helping helpful advise able required require concerned curious interested interesting interest
+	visiting planning plan urgent urgently soon quickly immediately obviously apparently supposedly reportedly allegedly usually normally
 	basically simply clearly correctly several few couple though although because until unless however besides otherwise instead among near nearby ago
-	beforehand meanwhile previously formerly whatever whichever whoever whenever wherever everything everybody everyone nobody none themselves himself
+	beforehand meanwhile previously formerly whatever whichever whoever whenever wherever everything everybody everyone themselves himself
 	herself yourself ourselves hey afternoon evening regards best cheers sorry excuse pardon colleague friend boss assistant intern student teacher
-	curator insurer lawyer dealer gallerist gallery registrar shipper photographer journalist researcher historian letter form file getting letting set
-	bring bringing happen become remain remained turn turned talk talking speak speaking spoke telling told read reading hint idea clue thereof therefore
+	curator insurer lawyer dealer gallerist gallery registrar shipper photographer journalist researcher historian letter form file text caption getting letting set
+	bring bringing happen become remain remained turn turned talk talking speak speaking spoke telling read reading hint idea clue thereof therefore
 	whereby herein upon toward beyond despite except including throughout underneath aside via versus respect terms view point sense true false truly
 	honest honestly approximate approx circa nearly almost particularly especially mainly mostly partly entirely totally wholly absolutely definitely
 	surely certainly probably perhaps likely unlikely even always often sometimes seldom rarely twice least enough plenty dozen various different
 	following latter middle centre center inner outer outermost innermost visible visibly invisible seeing spot region zone part portion overall special
 	regular normal ordinary usual unusual typical common rare accurate correct proper suitable appropriate necessary important relevant impossible
-	allowed permitted task project office hall hallway corridor lobby months hours minutes night someday originally initially finally eventually newly
+	 task project office hall hallway corridor lobby months hours minutes night someday originally initially finally eventually newly
 	freshly thereafter exhibit auctioneer valuer appraiser expert specialist scientist lab laboratory verify verification confirm confirmation confirmed
 	claim claimed statement mention mentioned spoken`)
 
 // interrogative words choose a topic only where no other word does; left over,
 // they are passed over in silence.
-var interrogative = set(`who whom whose when where why how many much made make making not isn isnt doesn doesnt didn didnt wasn wasnt hasn never know known
-	mm cm inch millimetre millimeter gram grams picture pictures time year first last latest final new old on off up over under below beneath above with has have had painting
-	can may should put take took taken add use used uses still ok okay other others another same own got get my out in of between for from by after done gone which both all sure panel given included tell exact now`)
+var interrogative = set(`who whom whose when where why how many much made make not
+	mm cm inch millimetre centimetre picture time year first last latest final new old on off up over under below beneath above with has have had painting
+	should put take took taken use used still other another same own got get my out in of between for from by after before done gone which both all sure panel given exact now
+	was will hold apply lay look show later say need write name left tell know down recorded`)
 
 // outside are words of what no record of a panel can answer: what it is worth,
 // whether it is liked, the world around, what is to come.
-var outside = set(`worth value valuable investment auction fetch bid bargain reward insure insurance tax profit
+var outside = set(`visitor live worth value valuable investment auction fetch bid bargain reward insure insurance tax profit
 	weather rain raining sunny snow forecast tomorrow tonight yesterday week
 	beautiful ugly nice pretty lovely better favourite favorite prefer opinion advice famous happy sad angry mood feel feeling feelings love hate style choose chose
 	cook eat recipe drink coffee tea lunch dinner restaurant hotel train bus ticket tickets timetable flight parking phone telephone email birthday married wife husband born
@@ -106,6 +109,7 @@ func recordedWords(w *record.Workshop, p *record.Panel) map[string]bool {
 			}
 		}
 	}
+	add(w.Studio.Maker)
 	for _, e := range p.Events {
 		add(record.FreeText(e.Body)...)
 	}

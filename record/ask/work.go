@@ -2,6 +2,7 @@ package ask
 
 import (
 	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/tell"
@@ -179,11 +180,28 @@ func (r *reader) fat() Answer {
 	return r.all(out, es)
 }
 
+// meant reports a coating of those that the question names, by what it is or by
+// its face; all, where it names none.
+func (r *reader) meant(l record.Layer) bool {
+	what, where := string(l.Purpose), string(l.Face)
+	switch {
+	case isVarnish(l):
+		what = "varnish"
+	case isPaint(l):
+		what = "paint"
+	case what == string(record.Adhesive):
+		what = "glue"
+	}
+	return l.Coating != nil && (r.asks(what) || !r.asks("sealer", "glue", "size", "ground", "varnish", "paint")) &&
+		(r.asks(strings.TrimSuffix(where, "s")) || !r.asks("back", "front", "edge"))
+}
+
+// amounts tells how much of each coating that is meant went on.
 func (r *reader) amounts() Answer {
 	var out []string
 	var es []int64
 	var without []string
-	for _, g := range alike(r.standing(func(l record.Layer) bool { return l.Coating != nil }), r.words) {
+	for _, g := range alike(r.standing(r.meant), r.words) {
 		a := g[0]
 		if s := r.amount(a); s != "" {
 			out = append(out, r.say("ask-amount", r.layer(a.Layer), record.With("faces", a.faces), tell.Told("amount", s), record.With("n", len(g))))
