@@ -20,6 +20,7 @@ import (
 	"backleaf/record/tell"
 
 	"github.com/go-json-experiment/json"
+	"github.com/spf13/cobra"
 	"golang.org/x/term"
 )
 
@@ -38,6 +39,10 @@ type app struct {
 	asCSV        bool
 
 	passphraseFile string // of --passphrase-file
+
+	width int                       // of the help
+	only  string                    // the command that alone is made; empty: all
+	tree  map[string]*cobra.Command // the commands by name
 
 	interrupted <-chan struct{} // closed when the run is to end; nil: never
 }

@@ -10,8 +10,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/spf13/cobra"
-
 	"backleaf/cmd/internal/benchpage"
 	"backleaf/record"
 	"backleaf/record/seal"
@@ -19,33 +17,16 @@ import (
 	"backleaf/record/studio/keys"
 )
 
-func newBench(a *app) *cobra.Command {
+func newBench(a *app) {
 	var port int
 	var lan, readOnly bool
-	c := a.passphraseFlag(&cobra.Command{
-		Use: "bench", Short: "a page for a tablet at the bench",
-		Long: `Serve the book as a page for a tablet propped against the wall: what is due, the next
-step as one button, panels, papers, the shelf. Stop it with Ctrl-C; nothing is lost.
-
-The page is for this computer alone. With --lan other devices in the same network can
-ask for it, and each is paired once with a code that is shown here. It is plain HTTP:
-in an open network others could listen. Use your own, with a password, or a cable.`,
-		Example: `  backleaf bench
-  backleaf bench --lan --port 8014
-  backleaf bench --lan --read-only`,
-		Args: wanted(0, 0, "no words"),
-		RunE: func(c *cobra.Command, _ []string) error {
-			do := func(s *studio.Session) error { return a.serve(c.Context(), s, port, lan, readOnly) }
-			if readOnly {
-				return a.read(c.Context(), do)
-			}
-			return a.write(c.Context(), do)
-		},
+	a.command("bench", flags{"port": &port, "lan": &lan, "read-only": &readOnly, "passphrase-file": &a.passphraseFile}, func(r *run) error {
+		open := r.writing
+		if readOnly {
+			open = r.reading
+		}
+		return open(func(r *run) error { return a.serve(r.ctx, r.Session, port, lan, readOnly) })
 	})
-	c.Flags().IntVar(&port, "port", 0, "port (default: a free one)")
-	c.Flags().BoolVar(&lan, "lan", false, "for other devices in the network too, each paired with a code")
-	c.Flags().BoolVar(&readOnly, "read-only", false, "for a counter or an exhibition: nothing can be written")
-	return c
 }
 
 // serve serves the page until the run is interrupted.

@@ -1,52 +1,35 @@
 package main
 
 import (
-	"github.com/spf13/cobra"
-
 	"backleaf/record"
 	"backleaf/record/check"
-	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
 )
 
-func newCheck(a *app) *cobra.Command {
+func newCheck(a *app) {
 	var all bool
 	var why string
 	var except []string
-	c := &cobra.Command{
-		Use: "check [" + panelWords + "]", Short: "hold panels against the rules of thumb",
-		Long: `Hold panels against the rules of thumb, the worst finding first. A rule holds, falls
-short, does not apply, or cannot be judged because something was not recorded; what
-is not known never counts as a pass. Panels of which the same is said are named
-together, the worst first, and what was not recorded is one list of questions. Exit
-code 3 when something falls short by more than information.`,
-		Example: `  backleaf check batch:may
-  backleaf check 0142 --why balanced-pull`,
-		RunE: func(c *cobra.Command, args []string) error {
-			if why != "" {
-				rule, err := questions.Rule(why)
-				if err != nil {
-					return err
-				}
-				a.sayRule(rule)
-				if len(args) == 0 {
-					return nil
-				}
+	a.command("check", flags{"all": &all, "why": &why, "except": &except, "json": &a.asJSON}, func(r *run) error {
+		if why != "" {
+			rule, err := questions.Rule(why)
+			if err != nil {
+				return err
 			}
-			return a.read(c.Context(), func(s *studio.Session) error {
-				w, ps, err := questions.Chosen(c.Context(), s.Book, args, except)
-				if err != nil {
-					return err
-				}
-				return a.sayFindings(questions.Check(a.catalogue(), w, ps, a.now(), why, a.progress()), all || why != "")
-			})
-		},
-	}
-	c.Flags().BoolVar(&all, "all", false, "every rule, also those that hold or do not apply")
-	c.Flags().StringVar(&why, "why", "", "explain a rule: reason, source, how it is judged, what can still be done")
-	c.Flags().StringSliceVar(&except, "except", nil, "panels to leave out")
-	return a.jsonFlag(c)
+			a.sayRule(rule)
+			if len(r.args) == 0 {
+				return nil
+			}
+		}
+		return r.reading(func(r *run) error {
+			w, ps, err := questions.Chosen(r.ctx, r.Book, r.args, except)
+			if err != nil {
+				return err
+			}
+			return a.sayFindings(questions.Check(a.catalogue(), w, ps, a.now(), why, a.progress()), all || why != "")
+		})
+	})
 }
 
 func (a *app) sayRule(r check.Rule) {

@@ -10,27 +10,13 @@ import (
 	"strings"
 	"time"
 
-	"github.com/spf13/cobra"
-
 	"backleaf/cmd/internal/demo"
 	"backleaf/record"
 )
 
-func newDemo(a *app) *cobra.Command {
+func newDemo(a *app) {
 	var quietly bool
-	c := &cobra.Command{
-		Use: "demo DIR", Short: "build an invented studio in a folder: book, labels, certificate",
-		Long: `Build an invented studio in a new folder: two batches of panels worked over several
-days with the usual mishaps, one panel finished and sold, and the pages of three. The clock is fixed: two
-runs give the same papers, byte for byte. Its papers are signed with a key that is
-public, and say so.`,
-		Example: `  backleaf demo panels-demo
-  backleaf demo /tmp/panels-demo --quiet`,
-		Args: wanted(1, 1, "one folder, which must not be there yet or be empty"),
-		RunE: func(c *cobra.Command, args []string) error { return a.demo(c.Context(), args[0], quietly) },
-	}
-	c.Flags().BoolVar(&quietly, "quiet", false, "do not print the commands as they run")
-	return c
+	a.command("demo", flags{"quiet": &quietly}, func(r *run) error { return a.demo(r.ctx, r.args[0], quietly) })
 }
 
 func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
@@ -72,15 +58,7 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 	if !quietly {
 		a.say("")
 	}
-	a.say("%s", bookPath)
-	a.told("demo-book")
-	a.say("%s", filepath.Join(dir, "labels.pdf"))
-	a.told("demo-labels")
-	a.say("%s", filepath.Join(dir, "certificate.pdf"))
-	a.told("demo-certificate")
-	a.say("%s", filepath.Join(dir, "site"))
-	a.told("demo-site")
-	a.told("demo-look", record.With("file", bookPath))
+	a.told("demo-made", record.With("file", bookPath), record.With("folder", filepath.Clean(dir)))
 	return nil
 }
 

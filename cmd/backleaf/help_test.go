@@ -7,11 +7,52 @@ import (
 	"unicode/utf8"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // reads names the commands that read the book, which all take --json.
 var reads = []string{"studio show", "studio key show", "material list", "material show", "lot list", "lot trace", "panel list", "panel show",
 	"show", "list", "journal", "check", "due", "cost", "find", "ask", "verify", "handover show"}
+
+// TestHelpIsWhole holds the help files to the commands: each section is of a
+// command, each flag of it is there, and what must be given has a question.
+func TestHelpIsWhole(t *testing.T) {
+	a := &app{in: strings.NewReader(""), out: io.Discard, err: io.Discard, env: func(string) string { return "" }}
+	root := newRoot(a)
+	hidden := 0
+	for name, read := range helps() {
+		h := read()
+		c, ok := a.tree[name]
+		if name == "backleaf" {
+			c, ok = root, true
+		}
+		if name == "flags" {
+			continue
+		}
+		if !ok {
+			t.Errorf("the help of %q is of no command", name)
+			continue
+		}
+		for _, names := range []map[string]string{h.flags, h.missing} {
+			for f, words := range names {
+				if c.Flag(f) == nil {
+					t.Errorf("%s: the help tells of --%s, which it does not take", name, f)
+				}
+				if words == "" {
+					hidden++
+				}
+			}
+		}
+		c.LocalFlags().VisitAll(func(f *pflag.Flag) {
+			if _, own := h.flags[f.Name]; !own && f.Usage == "" {
+				t.Errorf("%s: no word of help for --%s", name, f.Name)
+			}
+		})
+	}
+	if hidden != 2 { // both of the demonstration
+		t.Errorf("%d flags are not shown", hidden)
+	}
+}
 
 // TestHelp holds every command to what the help promises: a group, a short
 // line, two real examples that begin with its name, and --json where it reads.
@@ -21,7 +62,7 @@ func TestHelp(t *testing.T) {
 	seen := map[string]bool{}
 	var look func(c *cobra.Command)
 	look = func(c *cobra.Command) {
-		name := commandPath(c)
+		name := strings.TrimSpace(strings.TrimPrefix(c.CommandPath(), "backleaf"))
 		for _, sub := range c.Commands() {
 			look(sub)
 		}

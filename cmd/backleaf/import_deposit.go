@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 
 	"backleaf/record"
@@ -10,24 +9,24 @@ import (
 )
 
 // importDeposit reads a deposit back into an empty book.
-func (a *app) importDeposit(ctx context.Context, dir string, highest []string) error {
-	x, problems, err := deposit.Import(ctx, dir, a.path(), highest, a.now, a.progress())
+func (r *run) importDeposit(dir string, highest []string) error {
+	x, problems, err := deposit.Import(r.ctx, dir, r.path(), highest, r.now, r.progress())
 	for i, p := range problems {
 		if i == verify.MaxProblems {
-			a.noted("and-more", record.With("n", len(problems)-i))
+			r.noted("and-more", record.With("n", len(problems)-i))
 			break
 		}
-		a.talk("%s", p)
+		r.talk("%s", p)
 	}
-	a.warn(nil, x.Warnings)
+	r.warn(nil, x.Warnings)
 	if err != nil {
 		return err
 	}
 	if len(x.Entries) == 0 {
-		a.told("no-entries", record.With("file", x.Name))
+		r.told("no-entries", record.With("file", x.Name))
 	}
-	a.sayImported(x.Entries, x.Name)
-	a.told("same-journal", record.With("root", fmt.Sprintf("%x", x.Root[:])), record.With("n", x.Kept))
+	r.sayImported(x.Entries, x.Name)
+	r.told("same-journal", record.With("root", fmt.Sprintf("%x", x.Root[:])), record.With("n", x.Kept))
 	if x.Missing > 0 {
 		return &failure{fmt.Errorf("%s not in the deposit as recorded", deposit.Count(x.Missing, "kept file")), "the journal is whole; look for them in another copy", exitIntegrity}
 	}

@@ -1,11 +1,9 @@
 package main
 
 import (
-	"context"
 	"fmt"
 
 	"backleaf/record"
-	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
 	"backleaf/record/tell"
 )
@@ -17,47 +15,43 @@ type sheetFlags struct {
 }
 
 // importSheet reads a spreadsheet and writes its panels in one transaction.
-func (a *app) importSheet(ctx context.Context, o sheetFlags) error {
+func (r *run) importSheet(o sheetFlags) (err error) {
 	if o.file == "-" && o.mapping == "-" {
 		return usage("", "sheet and mapping cannot both come from standard input")
 	}
 	order := exchange.SheetOrder{Name: o.file, MappingName: o.mapping, Partly: o.partly, Again: o.again}
-	var err error
-	if order.Data, err = a.readInput(o.file); err != nil {
+	if order.Data, err = r.readInput(o.file); err != nil {
 		return err
 	}
-	if order.Mapping, err = a.readInput(o.mapping); err != nil {
+	if order.Mapping, err = r.readInput(o.mapping); err != nil {
 		return err
 	}
+	open := r.writing
 	if o.dry {
-		return a.read(ctx, func(s *studio.Session) error {
-			x, err := exchange.ReadSheet(ctx, s, order)
-			if err != nil {
-				return err
-			}
-			return a.saySheet(ctx, x, o)
-		})
+		open = r.reading
 	}
-	return a.write(ctx, func(s *studio.Session) error {
-		x, err := exchange.ReadSheet(ctx, s, order)
+	return open(func(r *run) error {
+		x, err := exchange.ReadSheet(r.ctx, r.Session, order)
 		if err != nil {
 			return err
 		}
-		a.sayRefused(x, o)
-		done, err := x.Write(ctx, a.progress())
+		if o.dry {
+			return r.saySheet(x, o)
+		}
+		r.sayRefused(x, o)
+		done, err := x.Write(r.ctx, r.progress())
 		if err != nil {
 			return err
 		}
-		c := a.catalogue()
-		a.tell(c, record.Say("sheet-written", tell.Told("entries", a.entrySpan(done.Entries)), record.With("file", o.file), record.With("panels", done.Numbers)))
-		a.tell(c, record.Say("take-back-one", record.With("panel", done.Numbers[0])))
+		r.told("sheet-written", tell.Told("entries", r.entrySpan(done.Entries)), record.With("file", o.file), record.With("panels", done.Numbers))
+		r.told("take-back-one", record.With("panel", done.Numbers[0]))
 		if done.Private > 0 {
-			a.tell(c, record.Say("sheet-private", record.With("n", done.Private)))
+			r.told("sheet-private", record.With("n", done.Private))
 		}
 		if n := x.RefusedRows(); n > 0 {
-			a.noted("rows-refused", record.With("n", n))
+			r.noted("rows-refused", record.With("n", n))
 		}
-		a.warn(nil, done.Warnings)
+		r.warn(nil, done.Warnings)
 		return nil
 	})
 }
@@ -86,31 +80,31 @@ func (a *app) sayRefused(x *exchange.Sheet, o sheetFlags) {
 }
 
 // saySheet says what would be written.
-func (a *app) saySheet(ctx context.Context, x *exchange.Sheet, o sheetFlags) error {
-	rows, err := x.Plan(ctx)
+func (r *run) saySheet(x *exchange.Sheet, o sheetFlags) error {
+	rows, err := x.Plan(r.ctx)
 	if err != nil {
 		return err
 	}
-	entries, c := 0, a.catalogue().At(x.Now, x.Now.Location())
+	entries, c := 0, r.catalogue().At(x.Now, x.Now.Location())
 	for i, row := range rows {
 		if entries += len(row.Entries); i >= shownRows && len(rows) > shownRows+1 && !o.all {
 			continue
 		}
-		a.tell(c, record.Say("sheet-line", record.With("line", row.Line), record.With("panel", row.Number), record.With("reference", row.Reference)))
+		r.tell(c, record.Say("sheet-line", record.With("line", row.Line), record.With("panel", row.Number), record.With("reference", row.Reference)))
 		for j, e := range row.Entries {
 			code := "sheet-entry"
 			if j == row.Private {
 				code = "sheet-entry-private"
 			}
-			a.tell(c, record.Say(code, tell.Told("what", c.Event(record.Event{At: e.At, Body: e.Body})), record.With("at", e.At)))
+			r.tell(c, record.Say(code, tell.Told("what", c.Event(record.Event{At: e.At, Body: e.Body})), record.With("at", e.At)))
 		}
 	}
 	if len(rows) > shownRows+1 && !o.all {
-		a.tell(c, record.Say("more-rows", record.With("n", len(rows)-shownRows)))
+		r.tell(c, record.Say("more-rows", record.With("n", len(rows)-shownRows)))
 	}
-	a.sayRefused(x, o)
+	r.sayRefused(x, o)
 	n := x.RefusedRows()
-	a.tell(c, record.Say("sheet-dry-run", record.With("panels", len(rows)), record.With("entries", entries), record.With("refused", n)))
+	r.tell(c, record.Say("sheet-dry-run", record.With("panels", len(rows)), record.With("entries", entries), record.With("refused", n)))
 	if n > 0 && !o.partly {
 		return quiet(exitError)
 	}

@@ -1,55 +1,34 @@
 package main
 
 import (
-	"github.com/spf13/cobra"
-
 	"backleaf/record"
-	"backleaf/record/seal"
-	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 )
 
-func keyPassphrase(a *app) *cobra.Command {
+func keyPassphrase(a *app) {
 	var file string
 	var none bool
-	c := a.passphraseFlag(&cobra.Command{
-		Use: "passphrase", Short: "set, change or take away the passphrase of the key",
-		Example: `  backleaf studio key passphrase
-  backleaf studio key passphrase --passphrase-file old --new-passphrase-file new
-  backleaf studio key passphrase --none`,
-		Args: wanted(0, 0, "no words"),
-		RunE: func(c *cobra.Command, _ []string) error {
-			return a.withKey(c.Context(), func(s *studio.Session, k seal.Key) error {
-				var pass []byte
-				var err error
-				switch {
-				case none:
-				case file != "":
-					pass, err = passphraseFrom(file)
-				default:
-					silent := *a
-					silent.passphraseFile, silent.env = "", func(string) string { return "" } // that is the old one
-					if pass, err = (holder{&silent}).NewPassphrase(); err == nil && pass == nil {
-						err = usage("give --new-passphrase-file FILE, or --none to take it away", "there is no new passphrase")
-					}
-				}
-				if err != nil {
-					return err
-				}
-				if err := k.Replace(keys.File(a.path()), pass); err != nil {
-					return err
-				}
-				if len(pass) == 0 {
-					a.told("passphrase-gone", record.With("file", keys.File(a.path())))
-				} else {
-					a.told("passphrase-new", record.With("file", keys.File(a.path())))
-				}
-				return nil
-			})
-		},
+	a.withKey("studio key passphrase", flags{"new-passphrase-file": &file, "none": &none}, func(r *run) (err error) {
+		var pass []byte
+		switch {
+		case none && file != "":
+			return usage("", "--none or --new-passphrase-file, not both")
+		case none:
+		case file != "":
+			pass, err = passphraseFrom(file)
+		default:
+			silent := *a
+			silent.passphraseFile, silent.env = "", func(string) string { return "" } // that is the old one
+			if pass, err = (holder{&silent}).NewPassphrase(); err == nil && pass == nil {
+				err = usage("give --new-passphrase-file FILE, or --none to take it away", "there is no new passphrase")
+			}
+		}
+		if err == nil {
+			err = r.key.Replace(keys.File(a.path()), pass)
+		}
+		if err == nil {
+			a.told("passphrase-now", record.With("file", keys.File(a.path())), record.With("with", yesNo(len(pass) > 0)))
+		}
+		return err
 	})
-	c.Flags().StringVar(&file, "new-passphrase-file", "", "file whose first line is the new passphrase")
-	c.Flags().BoolVar(&none, "none", false, "take the passphrase away")
-	c.MarkFlagsMutuallyExclusive("none", "new-passphrase-file")
-	return c
 }

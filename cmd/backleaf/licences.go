@@ -1,10 +1,6 @@
 package main
 
-import (
-	_ "embed"
-
-	"github.com/spf13/cobra"
-)
+import _ "embed"
 
 // notices are the licences of everything that the program is linked with;
 // TestNotices makes them.
@@ -12,15 +8,9 @@ import (
 //go:embed notices.txt
 var notices string
 
-func newLicences(a *app) *cobra.Command {
-	return &cobra.Command{
-		Use: "licences", Short: "print the licences of this program, its libraries and its faces",
-		Example: `  backleaf licences
-  backleaf licences > licences.txt`,
-		Args: wanted(0, 0, "no words"),
-		RunE: func(*cobra.Command, []string) error {
-			_, err := a.out.Write([]byte(notices))
-			return err
-		},
-	}
+func newLicences(a *app) {
+	a.command("licences", nil, func(*run) error {
+		_, err := a.out.Write([]byte(notices))
+		return err
+	})
 }

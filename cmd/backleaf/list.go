@@ -2,46 +2,30 @@ package main
 
 import (
 	"cmp"
-	"strings"
-
-	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/sheet"
-	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
 )
 
-func newList(a *app) *cobra.Command { return listAs(a, "list") }
-
-// listAs is the command under a name: it stands alone and under "panel".
-func listAs(a *app, name string) *cobra.Command {
-	var o questions.Listing
-	var order order
-	c := &cobra.Command{
-		Use: lastWord(name) + " [" + panelWords + "]", Short: "list panels",
-		Example: "  backleaf " + name + "\n  backleaf " + name + " --stage painted --batch may --sort title",
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := cmp.Or(order.known(), questions.KnownStage(o.Stage)); err != nil {
+// newList lists panels: the command stands alone and under "panel".
+func newList(a *app) {
+	for _, name := range []string{"list", "panel list"} {
+		var o questions.Listing
+		var by order
+		a.reads(name, merged([]flags{by.flags(), {"json": &a.asJSON, "csv": &a.asCSV, "batch": &o.Batch, "stage": &o.Stage, "title": &o.Title, "all": &o.Discarded}}), func(r *run) error {
+			if err := cmp.Or(by.known(), questions.KnownStage(o.Stage)); err != nil {
 				return err
 			}
-			o.Terms = args
-			return a.read(c.Context(), func(s *studio.Session) error {
-				rows, of, err := questions.List(c.Context(), s.Book, o)
-				if err != nil {
-					return err
-				}
-				return a.sayPanelRows(rows, of, order)
-			})
-		},
+			o.Terms = r.args
+			rows, of, err := questions.List(r.ctx, r.Book, o)
+			if err != nil {
+				return err
+			}
+			return a.sayPanelRows(rows, of, by)
+		})
 	}
-	c.Flags().StringVar(&o.Batch, "batch", "", "only of this batch")
-	c.Flags().StringVar(&o.Stage, "stage", "", "only at this stage: board, sealed, \"cloth laid\", \"ground laid\", painted, varnished")
-	c.Flags().StringVar(&o.Title, "title", "", "only with these words in the title")
-	c.Flags().BoolVar(&o.Discarded, "all", false, "discarded panels too")
-	order.flags(c)
-	return a.csvFlag(a.jsonFlag(c))
 }
 
 // order is how a list is to be sorted.
@@ -50,10 +34,7 @@ type order struct {
 	reverse bool
 }
 
-func (o *order) flags(c *cobra.Command) {
-	c.Flags().StringSliceVar(&o.by, "sort", nil, "sort by one or more of "+strings.Join(questions.Orders(), ", ")+" (default: number)")
-	c.Flags().BoolVar(&o.reverse, "reverse", false, "the last first")
-}
+func (o *order) flags() flags { return flags{"sort": &o.by, "reverse": &o.reverse} }
 
 func (o *order) known() error { return questions.KnownOrder(o.by) }
 

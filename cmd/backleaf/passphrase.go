@@ -8,32 +8,22 @@ import (
 	"io"
 	"os"
 
-	"github.com/spf13/cobra"
 	"golang.org/x/term"
 
 	"backleaf/record"
-	"backleaf/record/seal"
-	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 )
 
 // passphraseVariable holds the passphrase for scripts.
 const passphraseVariable = "BACKLEAF_PASSPHRASE"
 
-// passphraseFlag adds --passphrase-file to a command that signs.
-func (a *app) passphraseFlag(c *cobra.Command) *cobra.Command {
-	c.Flags().StringVar(&a.passphraseFile, "passphrase-file", "", "file whose first line is the passphrase of the key (else $"+passphraseVariable+", else you are asked)")
-	return c
-}
-
-// withKey opens the book and the studio's current key.
-func (a *app) withKey(ctx context.Context, do func(*studio.Session, seal.Key) error) error {
-	return a.write(ctx, func(s *studio.Session) error {
-		k, err := keys.Needed(ctx, s.Book, holder{a})
-		if err != nil {
+// withKey adds a command that writes with the studio's current key.
+func (a *app) withKey(name string, fs flags, do func(*run) error) {
+	a.writes(name, merged([]flags{fs, {"passphrase-file": &a.passphraseFile}}), func(r *run) (err error) {
+		if r.key, err = keys.Needed(r.ctx, r.Book, holder{a}); err != nil {
 			return err
 		}
-		return do(s, k)
+		return do(r)
 	})
 }
 

@@ -2,7 +2,10 @@ package main
 
 import (
 	"fmt"
+	"os"
 
+	"backleaf/record"
+	"backleaf/record/safefile"
 	"backleaf/record/tell"
 
 	"github.com/go-json-experiment/json"
@@ -22,6 +25,29 @@ func (a *app) sayJSON(v any) error {
 	}
 	_, err = fmt.Fprintf(a.out, "%s\n", j)
 	return err
+}
+
+// put writes a file, in the place of one that is there; create never does.
+func put(path, what string, data []byte) error {
+	return written(safefile.Write, path, what, 0o644, data)
+}
+
+func create(path, what string, mode os.FileMode, data []byte) error {
+	return written(safefile.Create, path, what, mode, data)
+}
+
+func written(write func(string, os.FileMode, func(*os.File) error) error, path, what string, mode os.FileMode, data []byte) error {
+	if err := write(path, mode, func(f *os.File) error { _, err := f.Write(data); return err }); err != nil {
+		return fmt.Errorf("cannot write the %s: %w", what, err)
+	}
+	return nil
+}
+
+func yesNo(is bool) record.Answer {
+	if is {
+		return record.Yes
+	}
+	return record.No
 }
 
 // rows adds fields as they are amended, as they are called, and their values.

@@ -1,43 +1,34 @@
 package main
 
 import (
-	"github.com/spf13/cobra"
-
 	"backleaf/record"
-	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
 )
 
-func newShow(a *app) *cobra.Command { return showAs(a, "show") }
-
-func showAs(a *app, name string) *cobra.Command {
-	return a.jsonFlag(&cobra.Command{
-		Use: lastWord(name) + " NUMBER", Short: "the whole story of a panel",
-		Example: "  backleaf " + name + " 0142\n  backleaf " + name + " KB26-0142-1 --json",
-		Args:    wanted(1, 1, "one panel"),
-		RunE: func(c *cobra.Command, args []string) error {
-			return a.onePanel(c, args[0], func(_ *studio.Session, w *record.Workshop, p *record.Panel) error {
-				if a.asJSON {
-					return a.sayJSON(questions.StoryOf(w, p))
-				}
-				return a.story(w, p)
-			})
-		},
-	})
+// newShow tells the story of a panel: the command stands alone and under "panel".
+func newShow(a *app) {
+	for _, name := range []string{"show", "panel show"} {
+		a.ofPanel(name, func(_ *run, w *record.Workshop, p *record.Panel) error {
+			if a.asJSON {
+				return a.sayJSON(questions.StoryOf(w, p))
+			}
+			return a.story(w, p)
+		})
+	}
 }
 
-// onePanel finds one panel and hands it to a reading command.
-func (a *app) onePanel(c *cobra.Command, typed string, do func(*studio.Session, *record.Workshop, *record.Panel) error) error {
-	return a.read(c.Context(), func(s *studio.Session) error {
-		w, p, err := questions.One(c.Context(), s.Book, typed)
-		if err == nil && len(p.Newer) > 0 {
-			a.noted("panel-newer", tell.Told("entries", a.catalogue().Entries(p.Newer)))
-		}
+// ofPanel adds a command that reads one panel.
+func (a *app) ofPanel(name string, do func(*run, *record.Workshop, *record.Panel) error) {
+	a.reads(name, flags{"json": &a.asJSON}, func(r *run) error {
+		w, p, err := questions.One(r.ctx, r.Book, r.args[0])
 		if err != nil {
 			return err
 		}
-		return do(s, w, p)
+		if len(p.Newer) > 0 {
+			a.noted("panel-newer", tell.Told("entries", a.catalogue().Entries(p.Newer)))
+		}
+		return do(r, w, p)
 	})
 }
 
@@ -50,9 +41,7 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 	for _, pair := range k.Particulars() {
 		t.pair("  "+pair[0], pair[1])
 	}
-	if err := t.done(); err != nil {
-		return err
-	}
+	t.done()
 	for _, f := range record.Faces {
 		layers := p.BuildUp(f)
 		if len(layers) == 0 {
@@ -64,35 +53,27 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 		for _, l := range layers {
 			t.row("  "+k.LayerLine(l), near(c, l.At), a.entry(l.Seq))
 		}
-		if err := t.done(); err != nil {
-			return err
-		}
+		t.done()
 	}
-	return a.storyRest(c, k, w, p)
-}
-
-func (a *app) storyRest(c *tell.Catalogue, k *tell.Teller, w *record.Workshop, p *record.Panel) error {
 	a.say("")
 	a.tell(c, record.Say("what-happened"))
-	t := a.table()
+	t = a.table()
 	for _, e := range p.Events {
 		t.row("  "+near(c, e.At), a.entry(e.Seq), c.WholeEvent(e))
 	}
-	if err := t.done(); err != nil {
-		return err
-	}
-	a.sayList(c, "corrections", k.Corrections())
-	a.sayList(c, "gaps", k.Gaps())
+	t.done()
+	a.sayList(c, record.Say("corrections"), k.Corrections())
+	a.sayList(c, record.Say("gaps"), k.Gaps())
 	return nil
 }
 
 // sayList prints lines under a heading, if there are any.
-func (a *app) sayList(c *tell.Catalogue, heading string, lines []string) {
+func (a *app) sayList(c *tell.Catalogue, heading record.Said, lines []string) {
 	if len(lines) == 0 {
 		return
 	}
 	a.say("")
-	a.tell(c, record.Say(heading))
+	a.tell(c, heading)
 	for _, l := range lines {
 		a.say("  %s", l)
 	}

@@ -1,12 +1,9 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"strconv"
 	"strings"
-
-	"github.com/spf13/cobra"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -16,58 +13,31 @@ import (
 	"backleaf/record/tell"
 )
 
-func newVerify(a *app) *cobra.Command {
+func newVerify(a *app) {
 	var status string
-	c := a.jsonFlag(&cobra.Command{
-		Use: "verify [FILE]…", Short: "check the book, or a certificate, record, deposit, label or head",
-		Long: `Without a FILE: read the whole book back and check that it holds.
-
-FILE is a certificate (PDF), a record folder or single files of one, a deposit, the
-text of a label's or certificate's QR symbol, a signed head, or a book; - is standard
-input. The first line sums up, the worst first. Then stands what the record says, to
-be compared with the page, which is not signed, and with the panel; then what holds,
-what does not, and what cannot be known. No book is needed; if the studio's book is
-here, it is asked what became of the paper; a studio's status (the file "status" of
-its pages) says it without the book. Nothing is written.
-
-Exit code 4 if anything does not hold, 7 if nothing could be verified.`,
-		Example: `  backleaf verify
-  backleaf verify certificate.pdf
-  backleaf verify record.json record.sig studio.pem
-  zbarimg --raw -q photo.png | backleaf verify -
-  backleaf verify certificate.pdf --status status
-  backleaf verify backup.sqlite`,
-		RunE: func(c *cobra.Command, args []string) error {
-			switch {
-			case len(args) > 0:
-				return a.verifyPapers(c.Context(), args, status)
-			case status != "":
-				return usage("for example: backleaf verify certificate.pdf --status "+status, "expected the paper that the status is to be asked about")
-			}
-			return a.verifyBook(c.Context())
-		},
+	a.command("verify", flags{"status": &status, "json": &a.asJSON}, func(r *run) error {
+		switch {
+		case len(r.args) > 0:
+			return r.verifyPapers(status)
+		case status != "":
+			return usage("for example: backleaf verify certificate.pdf --status "+status, "expected the paper that the status is to be asked about")
+		}
+		b, err := book.OpenReadOnly(r.ctx, a.path())
+		if err == nil {
+			err = b.Close()
+		}
+		if err != nil {
+			return err
+		}
+		return r.verified(verify.Checker{}, []verify.Evidence{{Name: a.path(), Kind: verify.Book}})
 	})
-	c.Flags().StringVar(&status, "status", "", "ask this status of a studio what became of the paper")
-	return c
-}
-
-// verifyBook checks the studio's book.
-func (a *app) verifyBook(ctx context.Context) error {
-	b, err := book.OpenReadOnly(ctx, a.path())
-	if err != nil {
-		return err
-	}
-	if err := b.Close(); err != nil {
-		return err
-	}
-	return a.verified(ctx, verify.Checker{}, []verify.Evidence{{Name: a.path(), Kind: verify.Book}})
 }
 
 // verifyPapers checks what is named.
-func (a *app) verifyPapers(ctx context.Context, names []string, status string) error {
+func (r *run) verifyPapers(status string) error {
 	var all []verify.Evidence
-	for _, n := range names {
-		es, err := a.evidence(n)
+	for _, n := range r.args {
+		es, err := r.evidence(n)
 		if err != nil {
 			return err
 		}
@@ -78,34 +48,34 @@ func (a *app) verifyPapers(ctx context.Context, names []string, status string) e
 		return err
 	}
 	c := verify.Checker{}
-	r, err := register.Open(ctx, a.path())
+	w, err := register.Open(r.ctx, r.path())
 	if err == nil {
-		defer r.Close()
-		c.Witnesses = []verify.Witness{r}
-	} else if !errors.Is(err, book.ErrNoBook) || a.bookPath != "" {
+		defer w.Close()
+		c.Witnesses = []verify.Witness{w}
+	} else if !errors.Is(err, book.ErrNoBook) || r.bookPath != "" {
 		return err
 	}
 	if status != "" {
-		l, err := verify.OpenStatus(status, a.now())
+		l, err := verify.OpenStatus(status, r.now())
 		if err != nil {
 			return err
 		}
 		c.Witnesses = append(c.Witnesses, l)
 	}
-	return a.verified(ctx, c, all)
+	return r.verified(c, all)
 }
 
 // verified checks evidence and says what holds.
-func (a *app) verified(ctx context.Context, c verify.Checker, all []verify.Evidence) error {
-	c.Books = register.Books{Progress: a.progress()}
-	papers, err := c.Check(ctx, all)
+func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
+	c.Books = register.Books{Progress: r.progress()}
+	papers, err := c.Check(r.ctx, all)
 	if err != nil {
 		return err
 	}
-	if a.asJSON {
-		err = a.sayJSON(papers)
+	if r.asJSON {
+		err = r.sayJSON(papers)
 	} else {
-		a.sayPapers(papers)
+		r.sayPapers(papers)
 	}
 	if err != nil {
 		return err

@@ -2,6 +2,7 @@ package shelf
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,6 +24,20 @@ func Generic(key string) (record.Material, error) {
 		return record.Material{}, refuse.Unclearly("no-such-generic", "there is no %q on the starter shelf", key).With(record.With("near", record.Nearest(key, starterKeys())))
 	}
 	return starter[i], nil
+}
+
+// Like fills what a material does not say of itself from the starter shelf.
+func Like(m record.Material, key string) (record.Material, error) {
+	g, err := Generic(key)
+	for to, from := range map[any]any{&m.Board: &g.Board, &m.Cloth: &g.Cloth, &m: &g} {
+		t, f := reflect.ValueOf(to).Elem(), reflect.ValueOf(from).Elem()
+		for i := range t.NumField() {
+			if t.Field(i).IsZero() {
+				t.Field(i).Set(f.Field(i))
+			}
+		}
+	}
+	return m, err
 }
 
 func starterKeys() (out []string) {

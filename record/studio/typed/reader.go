@@ -4,7 +4,6 @@ package typed
 
 import (
 	"cmp"
-	"reflect"
 	"slices"
 	"strings"
 	"time"
@@ -112,33 +111,20 @@ func inUnit(unit record.LengthUnit, typed string, into any) string {
 
 // Word reads a word of a closed list into a field, if one was typed. The list
 // bears the name of the field's type.
-func Word[T ~string](r *Reader, field, typed string, into *T) {
-	if typed == "" || r.err != nil {
-		return
-	}
-	list := reflect.TypeFor[T]().Name()
+func Word[T ~string](r *Reader, field, typed string, into *T) { r.Into(field, into, typed) }
+
+// word reads a word of a closed list.
+func (r *Reader) word(field, list, typed string) string {
 	w := strings.ToLower(strings.TrimSpace(typed))
 	if list == "GritScale" {
 		w = strings.ToUpper(w)
 	}
-	for _, known := range append(record.Words(list), "", record.Unknown) {
-		if w == known {
-			*into = T(w)
-			return
-		}
+	known := record.Words(list)
+	if w != "" && w != record.Unknown && !slices.Contains(known, w) {
+		r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(known, ", ")).With(record.With("near", record.Nearest(w, known))))
+		return ""
 	}
-	r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(record.Words(list), ", ")).With(record.With("near", record.Nearest(w, record.Words(list)))))
-}
-
-// Words reads words of a closed list.
-func Words[T ~string](r *Reader, field string, typed []string) []T {
-	var out []T
-	for _, t := range typed {
-		var w T
-		Word(r, field, t, &w)
-		out = append(out, w)
-	}
-	return out
+	return w
 }
 
 // Faces reads "front", "back", "edges" or "all"; "unknown" stands alone.

@@ -1,0 +1,144 @@
+package main
+
+import (
+	"backleaf/record/pattern"
+	"embed"
+	"path"
+	"strings"
+	"sync"
+	"unicode/utf8"
+
+	"backleaf/record"
+	"backleaf/record/ask"
+	"backleaf/record/studio/questions"
+	"backleaf/record/tell"
+
+	"golang.org/x/tools/txtar"
+)
+
+// helpFiles hold what every command says of itself, a file for each group of
+// commands: its use and a short line, what words follow it, what is asked where
+// a flag is missing, more at length, examples, and what its flags are for.
+//
+//go:embed help
+var helpFiles embed.FS
+
+// help is what one command says of itself.
+type help struct {
+	group, use, short, words, long, example string
+	missing, flags                          map[string]string
+}
+
+// helps are all of them by the name of the command; "flags" are the flags that
+// mean the same in several commands.
+var helps = sync.OnceValue(func() map[string]func() *help {
+	out := map[string]func() *help{}
+	files, _ := helpFiles.ReadDir("help")
+	for _, f := range files {
+		data, _ := helpFiles.ReadFile("help/" + f.Name())
+		for _, section := range txtar.Parse(data).Files {
+			name := strings.TrimSpace(named().FindString(section.Name))
+			out[name] = sync.OnceValue(func() *help { // of one command only that is read
+				h := readHelp(lists().ReplaceAllStringFunc(string(section.Data), listed))
+				h.use, h.group = section.Name[strings.LastIndexByte(name, ' ')+1:], strings.TrimSuffix(f.Name(), path.Ext(f.Name()))
+				return h
+			})
+		}
+	}
+	return out
+})
+
+var (
+	named = pattern.Of(`^[a-z]+(-[a-z]+)*( [a-z]+(-[a-z]+)*)*( |$)`)
+	lists = pattern.Of(`\{\w+\}`)
+)
+
+// listed is a list of words that stands in the help by its name.
+func listed(name string) string {
+	var words []string
+	switch name = strings.Trim(name, "{}"); name {
+	case "orders":
+		words = questions.Orders()
+	case "places":
+		words = questions.Places()
+	case "topics":
+		for _, t := range ask.Topics() {
+			words = append(words, tell.English.Question(t))
+		}
+	default:
+		words = record.Words(name)
+	}
+	return strings.Join(words, ", ")
+}
+
+func readHelp(text string) *help {
+	h := &help{missing: map[string]string{}, flags: map[string]string{}}
+	text, flags, _ := strings.Cut(text, "\nFlags:\n")
+	text, example, _ := strings.Cut(text, "\nFor example:\n")
+	head, long, _ := strings.Cut(text, "\n\n")
+	h.long, h.example = strings.TrimSpace(long), strings.TrimRight(example, "\n")
+	for line := range strings.Lines(head) {
+		what, rest, _ := strings.Cut(strings.TrimSpace(line), ": ")
+		if flag, ok := strings.CutPrefix(what, "without --"); ok {
+			h.missing[flag] = rest
+		} else if what == "words" {
+			h.words = rest
+		} else {
+			h.short = strings.TrimSpace(line)
+		}
+	}
+	for line := range strings.Lines(flags) {
+		if name, usage, _ := strings.Cut(strings.TrimSpace(line), " "); name != "" {
+			h.flags[strings.TrimPrefix(name, "--")] = strings.TrimSpace(usage)
+		}
+	}
+	return h
+}
+
+var word = pattern.Of(`\[[^\]]*\]…?|\S+`)
+
+// takes is how many words its use asks for, at least and at most; -1: any number.
+func (h *help) takes() (least, most int) {
+	for _, w := range word().FindAllString(h.use, -1)[1:] {
+		if strings.HasPrefix(w, "-") {
+			break
+		}
+		if !strings.HasPrefix(w, "[") {
+			least++
+		}
+		if strings.Contains(w, "…") || most < 0 {
+			most = -1
+		} else {
+			most++
+		}
+	}
+	return least, most
+}
+
+// reflow breaks the paragraphs of a long text at a width; lines that are set in
+// stay as they are.
+func reflow(text string, width int) string {
+	paragraphs := strings.Split(text, "\n\n")
+	for i, p := range paragraphs {
+		if !strings.Contains(p, "\n  ") && !strings.HasPrefix(p, "  ") {
+			paragraphs[i] = strings.Join(broken(strings.ReplaceAll(p, "\n", " "), width, 0), "\n")
+		}
+	}
+	return strings.Join(paragraphs, "\n\n")
+}
+
+// folded breaks examples before a flag, as a shell reads them.
+func folded(text string, width int) string {
+	var out []string
+	for line := range strings.SplitSeq(text, "\n") {
+		for utf8.RuneCountInString(line) > width {
+			at := strings.LastIndex(string([]rune(line)[:width-1]), " --")
+			if at < 10 {
+				break
+			}
+			out, line = append(out, line[:at]+" \\"), "     "+line[at:]
+		}
+		out = append(out, line)
+	}
+	return strings.Join(out, "\n")
+}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"maps"
+	"slices"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+	"backleaf/record/studio/kept"
+)
+
+func studioChange(a *app) {
+	var said record.Studio
+	var mark string
+	o := &moment{}
+	a.acts("studio change", o, func(d *doing) (w studio.Written, err error) {
+		n := d.v.Shop.Studio
+		into := studioFlags(&n)
+		for _, name := range append([]string{"units"}, slices.Sorted(maps.Keys(into))...) { // what is not said stays
+			if d.form.Flags().Changed(name) {
+				d.r.Into(name, into[name], d.form.Flag(name).Value.String())
+			}
+			d.r.Units = n.Units
+		}
+		if n = tidy(n); mark != "" {
+			n.Picture, err = kept.KeepMark(d.v.Book.Path(), mark)
+		}
+		if err == nil {
+			err = d.r.Err()
+		}
+		if err != nil {
+			return w, err
+		}
+		if n.LinkBase != d.v.Shop.Studio.LinkBase {
+			d.after = func() error { a.sayLink(n); return nil }
+		}
+		return d.v.Change(d.ctx, d.at, n)
+	}, studioFlags(&said), o.when(), flags{"mark-picture": &mark})
+}
