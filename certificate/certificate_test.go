@@ -158,8 +158,8 @@ func TestReadingOrder(t *testing.T) {
 		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel and painted the work on it with my own hand. It is an original, the only one of its kind.",
 		"Signature of the maker", "Place and date", "Studio stamp", "Riga, Latvia, 1 June 2026", "KB26-0001-K, the same number stands on the back of the panel", "1 OF 2", "Key of the studio: 324b e2de a8bc 4446",
 		"KB26-0001-K", "2 OF 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "110 µm, estimated", "Front, back and edges sealed.",
-		"removable with white spirit", "Edges, not drawn: acrylic dispersion sealer", "Medium oil on linen", "H × W × depth 30 × 40 cm × 3 mm", "Pigments titanium white (PW 6)", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
-		"WHAT THIS IS, AND IS NOT", "It is no appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "HTTPS://EXAMPLE.ORG/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "Ed25519", "signed text"} {
+		"removable by a conservator with white spirit", "Edges, not drawn: acrylic dispersion sealer", "Medium oil on linen", "H × W × D 30 × 40 cm × 3 mm", "Pigments titanium white (PW 6)", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
+		"WHAT THIS IS, AND IS NOT", "It is no appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "https://example.org/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "Ed25519", "signed text"} {
 		i := strings.Index(page[at:], want)
 		if i < 0 {
 			t.Fatalf("%q does not follow %q in:\n%s", want, page[max(0, at-40):at], page)
@@ -368,7 +368,7 @@ func TestStatement(t *testing.T) {
 func TestEditionFrameCredit(t *testing.T) {
 	described := func(more string) string { return `{"kind":"described",` + more + `,"panels":["KB26-0001-K"]}` }
 	for want, more := range map[string]string{
-		"(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Framed Signed": `"framed":"yes"`, "(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Not framed Signed": `"framed":"no"`, "Edition 2 of 3, framed": `"edition":"2 of 3","framed":"yes"`,
+		"(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Framed; size without frame Signed": `"framed":"yes"`, "(11 3⁄4 × 15 3⁄4 × 1⁄8 in) Not framed Signed": `"framed":"no"`, "Edition 2 of 3, framed": `"edition":"2 of 3","framed":"yes"`,
 		"It is an original, the only one of its kind.": `"framed":"unknown"`, "It is an original. Signature": `"edition":"unknown"`,
 	} {
 		k := finished(t, described(more))

@@ -40,7 +40,7 @@ func (c *content) check(s sheet) *column {
 		signature, key = inLines(base64.StdEncoding.EncodeToString(c.in.Deed.Signature), base64ALine), groups(c.in.Deed.Key.Fingerprint())
 	}
 	if c.url != "" {
-		mono(string(c.words.Link), c.url)
+		mono(string(c.words.Link), c.teller.LinkInLetters())
 	}
 	last := c.words.VerifyNone
 	if c.proof {

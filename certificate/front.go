@@ -96,7 +96,7 @@ func (c *content) block(s sheet, width float64) (*column, error) {
 	col := &column{width: s.inner()}
 	style := sized(paper.Title, 25)
 	if c.photo.width == 0 {
-		style = sized(paper.Title, 30)
+		style = sized(paper.Title, 36)
 	}
 	if !c.titled {
 		style = style.Italic().Scaled(0.8)
@@ -213,9 +213,9 @@ func (c *content) footOf(s sheet, pages int) *column {
 	if c.proof {
 		key := string(c.words.KeyLater)
 		if c.signed() {
-			key = c.words.KeyPrint.With("figures", c.in.Deed.Key.Fingerprint().Short())
+			key = c.in.Deed.Key.Fingerprint().Groups()
 		}
-		say.text(paper.Span{Style: text, Text: key})
+		say.text(paper.Span{Style: name, Text: string(c.words.KeyPrint) + " "}, paper.Span{Style: text, Text: key, Field: "key of the studio"})
 	} else {
 		say.text(paper.Span{Style: text, Text: string(c.words.Unsigned)})
 	}

@@ -65,7 +65,7 @@ func TestGallery(t *testing.T) {
 					t.Errorf("%s, %s: %q is missing", name, paper, want)
 				}
 			}
-			if name == "hazards" && !strings.Contains(page, "Hazard: Holds lead and cadmium. May hold") {
+			if name == "hazards" && !strings.Contains(page, "Hazard: Contains lead and cadmium. May contain") {
 				t.Errorf("%s: the hazards are missing:\n%s", paper, page[:900])
 			}
 		}

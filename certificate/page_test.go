@@ -64,7 +64,7 @@ func TestPublishedDimensions(t *testing.T) {
 		{"198 x 233 x 82 cm", "198 × 233 × 82 cm (78 × 91 3⁄4 × 32 1⁄4 in)"},
 		{"26.6 x 19.1 cm", "26.6 × 19.1 cm (10 1⁄2 × 7 1⁄2 in)"},
 		{"17 x 13 cm", "17 × 13 cm (6 3⁄4 × 5 1⁄8 in)"},
-		{"8 1/2 x 11 x 1/8 in", "8 1⁄2 × 11 × 1⁄8 in (21.6 × 27.9 × 0.3 cm)"},
+		{"8 1/2 x 11 x 1/8 in", "8 1⁄2 × 11 × 1⁄8 in (21.6 × 27.9 cm × 3.2 mm)"},
 	} {
 		k := newBench(t, all([]string{studio}, shelf, []string{strings.Replace(work[0], "30 x 40 cm x 3 mm", c.size, 1)}, work[1:])...)
 		page := text(t, save(t, "c.pdf", drawn(t, k.input(nil))))

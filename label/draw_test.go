@@ -125,7 +125,7 @@ func TestTextOrder(t *testing.T) {
 		text := pdfText(t, draw(t, o, in))
 		at := 0
 		for _, want := range []string{"KB26-0142-1", "TOP", "Low Tide, Evening, 2026", "Ilze Kārkla", "Oil on linen laid on birch plywood",
-			"Hazard: Holds lead and cadmium.", "Record: HTTPS://EXAMPLE."} {
+			"Hazard: Contains lead and cadmium.", "Record: HTTPS://EXAMPLE."} {
 			i := strings.Index(text[at:], want)
 			if i < 0 {
 				t.Errorf("%v: %q does not follow in %q", a, want, text)

@@ -22,9 +22,6 @@ func (a *arranger) ending() error {
 		if f != Where {
 			text = a.in.text(f)
 		}
-		if f == Issue && a.keep[Facts] {
-			text += ". " + string(a.words.FactsBelow)
-		}
 		b, err := a.fit(a.foot, 0, true, paper.Span{Style: a.small(), Text: text, Field: string(f)})
 		if err != nil {
 			return err
@@ -51,9 +48,11 @@ func (a *arranger) ending() error {
 
 // A hand needs lines this far apart; there are so many for remarks at most.
 const (
-	rowMM     = 6.0
-	moreLines = 5
-	hairMM    = 0.12
+	rowMM       = 6.0
+	moreLines   = 5
+	hairMM      = 0.12
+	leastLineMM = 25.0
+	signatureMM = 70.0
 )
 
 // lines gives the room that is left to signature and remarks.
@@ -70,43 +69,40 @@ func (a *arranger) lines() error {
 	if len(captions) == 0 {
 		return nil
 	}
-	count := int((a.foot - a.y) / rowMM)
-	if count < 1 {
+	count := min(int((a.foot-a.y)/rowMM), moreLines)
+	if !a.keep[Remarks] {
+		count = min(count, 1)
+	}
+	if count < len(captions) {
 		return errNoRoom
 	}
-	if !a.keep[Remarks] {
-		count = 1
-	}
-	count = min(count, moreLines)
 	y := a.foot - float64(count)*rowMM
-	const gap = 3
-	x := a.left()
-	width := a.beside(y, y+rowMM)
-	each := (width - gap*float64(len(captions)-1)) / float64(len(captions))
-	for _, f := range captions {
-		text := a.words.Signature
-		switch {
-		case f == Remarks:
-			text = a.words.Remarks
-		case a.in.Blank:
-			text = a.words.PaintedBy
+	for i := range count {
+		top, from := y+float64(i)*rowMM, a.left()
+		to := from + a.beside(top, top+rowMM)
+		f := captions[min(i, len(captions)-1)]
+		if i < len(captions) {
+			text := a.words.Signature
+			switch {
+			case f == Remarks:
+				text = a.words.Remarks
+			case a.in.Blank:
+				text = a.words.PaintedBy
+			}
+			b, err := a.compose(0, paper.Span{Style: a.small(), Text: string(text)})
+			if err != nil {
+				return err
+			}
+			a.text(f, from, top+rowMM-1-b.BaselineMM(), b)
+			from += b.WidthMM() + 1
 		}
-		b, err := a.compose(0, paper.Span{Style: a.small(), Text: string(text)})
-		if err != nil {
-			return err
+		if f == Signature {
+			to = min(to, from+signatureMM)
 		}
-		if b.WidthMM() > each-15 { // a hand needs as much
+		if to-from < leastLineMM {
 			return errNoRoom
 		}
-		base := y + rowMM - 1
-		a.text(f, x, base-b.BaselineMM(), b)
-		from := x + b.WidthMM() + 1
-		a.line(f, from, y, x+each-from)
-		x += each + gap
-	}
-	for i := 1; i < count; i++ {
-		top := y + float64(i)*rowMM
-		a.line(Remarks, a.left(), top, a.beside(top, top+rowMM))
+		a.line(f, from, top, to-from)
 	}
 	return nil
 }

@@ -26,7 +26,7 @@ func finished() label.Input {
 		BuildUp: []string{"Ketone resin varnish", "Oil paint", "Acrylic dispersion ground, 3 coats", "Linen, plain weave", "Acrylic dispersion adhesive",
 			"Birch plywood, 3 mm", "Back: acrylic dispersion sealer, 2 coats", "Edges: acrylic dispersion sealer, laid on thicker"},
 		BuildUpShort: "9 layers: see the record", Sealed: "Front, back and edges sealed",
-		Varnish: "Ketone resin varnish, satin, removable with white spirit",
+		Varnish: "Ketone resin varnish, satin, removable by a conservator with white spirit",
 		Care:    "35–65\u202f% relative humidity, no quick swings; no sun, no heat; no water; no frost; brittle below 10\u202f°C (50\u202f°F); heat from 50\u202f°C (122\u202f°F) loosens the cloth.",
 		Link:    "HTTPS://EXAMPLE.ORG/P/KB2601421", Where: "Record: HTTPS://EXAMPLE.ORG/P/KB2601421",
 		Issue:       "Label of 9 May 2026, record as of entry 44",
@@ -75,7 +75,7 @@ func longest() label.Input {
 
 func hazards() label.Input {
 	in := finished()
-	in.Hazards = []string{"Holds lead and cadmium.", "May hold arsenic.", "Do not sand, do not burn."}
+	in.Hazards = []string{"Contains lead and cadmium.", "May contain arsenic.", "Do not sand, do not burn."}
 	return in
 }
 

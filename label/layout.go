@@ -215,12 +215,12 @@ func capital(b paper.Block) float64 { return (b.BaselineMM() - b.HeightMM()/2) *
 // flush with the text, its quiet zone in the margin of the label.
 func (a *arranger) place() error {
 	if a.keep[QR] {
-		if err := a.code(QR, a.symbol, a.low, a.in.Link); err != nil {
+		if err := a.code(QR, a.symbol, a.low, ""); err != nil {
 			return err
 		}
 	}
 	if a.keep[Facts] {
-		if err := a.code(Facts, a.facts, !a.low, ""); err != nil {
+		if err := a.code(Facts, a.facts, !a.low, string(a.words.FactsCaption)); err != nil {
 			return err
 		}
 	}
@@ -245,7 +245,8 @@ func (a *arranger) mark() error {
 	return errNoRoom
 }
 
-func (a *arranger) code(f Field, s *paper.Symbol, low bool, link string) error {
+// code places a symbol, with its caption on the side of the free room.
+func (a *arranger) code(f Field, s *paper.Symbol, low bool, caption string) error {
 	module := float64(a.dots) * dotMM
 	side := s.SideMM(module)
 	quiet := (side - float64(s.Modules())*module) / 2
@@ -253,23 +254,33 @@ func (a *arranger) code(f Field, s *paper.Symbol, low bool, link string) error {
 	if low {
 		y = math.Floor((a.foot-side+quiet)/dotMM) * dotMM
 	}
+	below, err := a.compose(side-2*quiet, paper.Span{Style: a.small(), Text: caption})
+	if err != nil {
+		return err
+	}
+	high := below.HeightMM()
 	if x < a.left() || y < a.y || y+side > a.area.HeightMM || x+side > a.area.WidthMM {
 		return errNoRoom
-	}
-	for _, c := range a.codes {
-		if y < c.Y+c.H && c.Y < y+side {
-			return errNoRoom
-		}
 	}
 	shape, got, err := s.Fit(x, y, side+1e-6)
 	if err != nil {
 		return err
 	}
 	box := Box{f, x, y, got, got, []paper.Shape{shape}}
-	if link != "" {
-		box.shapes = append(box.shapes, paper.Link{X: x, Y: y, W: got, H: got, URL: link})
+	if f == QR && a.in.Link != "" {
+		box.shapes = append(box.shapes, paper.Link{X: x, Y: y, W: got, H: got, URL: a.in.Link})
 	}
-	a.codes, a.boxes = append(a.codes, box), append(a.boxes, box)
+	whole, at := box, y+got
+	if whole.H += high; low {
+		at, whole.Y = y-high, y-high
+	}
+	if whole.Y < a.y || slices.ContainsFunc(a.codes, func(c Box) bool { return whole.Y < c.Y+c.H && c.Y < whole.Y+whole.H }) {
+		return errNoRoom
+	}
+	a.codes, a.boxes = append(a.codes, whole), append(a.boxes, box)
+	if high > 0 {
+		a.text(f, x+quiet, at, below)
+	}
 	return nil
 }
 

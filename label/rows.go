@@ -3,6 +3,7 @@ package label
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"backleaf/record/paper"
@@ -148,16 +149,35 @@ func (a *arranger) rows() error {
 	if a.share == 0 {
 		return a.set(append(a.work(), a.making()...))
 	}
+	// What is said last goes below the work, as far as that makes the columns more even.
+	work, making := a.work(), a.making()
+	start, best, err := *a, *a, errNoRoom
+	for n := len(making); n >= 0; n-- {
+		*a = start
+		a.boxes = slices.Clone(start.boxes)
+		switch tried := a.twin(append(slices.Clone(work), making[n:]...), making[:n]); {
+		case tried == nil && (err != nil || a.y < best.y-1e-6):
+			best, err = *a, nil
+		case tried != nil && !errors.Is(tried, errNoRoom):
+			return tried
+		}
+	}
+	*a = best
+	return err
+}
+
+// twin sets rows in two columns.
+func (a *arranger) twin(left, right []row) error {
 	const gap = 3.0
-	top, from, to := a.y, a.x, a.to
-	split := from + a.share*(to-from)
+	top, to := a.y, a.to
+	split := a.x + a.share*(to-a.x)
 	a.to = split - gap/2
-	if err := a.set(a.work()); err != nil {
+	if err := a.set(left); err != nil {
 		return err
 	}
 	end := a.y
 	a.x, a.to, a.y, a.begun = split+gap/2, to, top, false
-	if err := a.set(a.making()); err != nil {
+	if err := a.set(right); err != nil {
 		return err
 	}
 	a.y = math.Max(a.y, end)

@@ -61,9 +61,8 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 		Number: t.Number(), Back: back(p.Size()), Blank: stage == StageBlank,
 		Title: t.PrintTitle(), Maker: t.Maker(), Place: t.MakerPlace(),
 		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.MeasuredSize()), OtherUnits: capitalised(t.Dimensions()),
-		Hazards: t.Warnings(), BuildUp: t.BuildUp(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
+		Hazards: t.Warnings(), BuildUp: t.BuildUp(), BuildUpShort: t.BuildUpShort(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
 	}
-	in.BuildUpShort = c.Fill(words.Short, record.With("n", len(p.Layers())))
 	if w.Studio.Demo {
 		in.Notice = string(words.Demo)
 	}
@@ -84,7 +83,7 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	}
 	switch s := w.Studio; {
 	case in.Link != "":
-		in.Where = words.Where.With("link", in.Link)
+		in.Where = words.Where.With("link", t.LinkInLetters())
 	case s.Contact != "":
 		in.Where = words.WhereKept.With("contact", s.Contact)
 	default:
@@ -98,8 +97,10 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 		}
 	}
 	in.Issue = words.Issue.With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10), "before", before)
-	if in.OtherUnits == in.Dimensions {
+	if size := p.Size(); in.OtherUnits == in.Dimensions {
 		in.OtherUnits = ""
+	} else if !size.Height.IsZero() && !size.Height.IsUnknown() {
+		in.OtherUnits = words.Sides.With("size", in.OtherUnits)
 	}
 	if sha256 != "" {
 		d, err := seal.ParseDigest(sha256)

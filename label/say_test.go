@@ -71,10 +71,10 @@ func TestStages(t *testing.T) {
 	}
 	done := say(t, label.StageAuto, linked, painted, varnished, described)
 	if done.Title != "Low Tide" || done.Date != "2026" || done.Medium != "Oil on birch plywood" || done.Blank || done.Changed != "" ||
-		done.Varnish != "Ketone resin varnish, removable with white spirit" {
+		done.Varnish != "Ketone resin varnish, removable by a conservator with white spirit" {
 		t.Errorf("finished: %+v", done)
 	}
-	if done.Back != (label.Area{WidthMM: 300, HeightMM: 400}) || done.Link != "HTTPS://EXAMPLE.ORG/P/KB260001K" || !strings.HasSuffix(done.Where, done.Link) {
+	if done.Back != (label.Area{WidthMM: 300, HeightMM: 400}) || done.Link != "HTTPS://EXAMPLE.ORG/P/KB260001K" || done.Where != "Record: https://example.org/P/KB260001K" {
 		t.Errorf("finished: %+v", done)
 	}
 	if done.Fingerprint != "SHA-256 of the record: 3f2a 91bc 3f2a 91bc …" {

@@ -29,6 +29,11 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Doc
 		PageOf: func(n, all int) string {
 			return b.d.Page.With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
 		},
+		Continued: func(title string) string { return b.d.Continued.With("title", title) },
+	}
+	doc.By = doc.Author
+	if painted, _ := p.PaintedBetween(); p.Description().Made.Known() || !painted.IsZero() {
+		doc.By += ", " + b.DateOfWork()
 	}
 	doc.Made, _ = w.Written.Exact()
 	last := strconv.FormatInt(w.Last, 10)

@@ -14,7 +14,7 @@ func (b *builder) drawings() []Item {
 	out := []Item{b.figure(b.d.Figures.Section, b.sections)}
 	if s, ok := b.EdgeSection(); ok {
 		out = append(out, b.figure(b.d.Figures.Edge, func(w, h float64) ([]paper.Drawing, error) {
-			s.Name, s.Detail = paper.Small, paper.Small.Scaled(0.9)
+			s.Name, s.Detail, s.Head = paper.Small, drawingDetail, drawingHead
 			return s.Draw(w-scaleMM, h)
 		}))
 	}
@@ -27,13 +27,15 @@ func (b *builder) drawings() []Item {
 	return append(out, b.pictures(func(r record.PhotoRole) bool { return r != record.PhotoFront }, 70)...)
 }
 
+var drawingDetail, drawingHead = paper.Small.Scaled(0.9), paper.Heading.Scaled(0.82)
+
 // scaleMM is the width of the section that is to scale, beside the other.
 const scaleMM = 36.0
 
 // sections draws the build-up with all its layers, and beside it to scale.
 func (b *builder) sections(w, h float64) ([]paper.Drawing, error) {
 	s := b.Section()
-	s.Name, s.Detail, s.Numbered = paper.Small, paper.Small.Scaled(0.9), true
+	s.Name, s.Detail, s.Head, s.Numbered = paper.Small, drawingDetail, drawingHead, true
 	all, err := s.Draw(w-scaleMM-6, h)
 	if err != nil || len(all) != 1 {
 		return all, err

@@ -29,7 +29,7 @@ func (b *builder) findings() []Item {
 		if len(groups[g.outcome]) == 0 {
 			continue
 		}
-		t := Table{Columns: []Column{{string(c.Rule), 2.6}, {string(g.said), 4}, {string(c.Source), 2.3}, {string(c.Entry), 1}}}
+		t := Table{Columns: []Column{{string(c.Rule), 2.2}, {string(g.said), 3.8}, {string(c.Source), 3.1}, {string(c.Entry), 1.1}}}
 		for _, f := range groups[g.outcome] {
 			rule, found := b.asked(f.Rule), b.c.Capital(b.c.Found(f))+"."
 			if g.outcome == check.FallsShort {

@@ -55,10 +55,13 @@ func (b *builder) glance() Section {
 	ps.add(g.Condition, b.condition())
 	gaps := string(g.NoGaps)
 	if together := b.GapsTogether(); together != nil {
-		gaps = sentence(together...)
+		gaps = sentence(append(together, string(g.MoreGaps))...)
 	}
 	ps.add(g.Gaps, gaps)
 	ps.add(g.Changed, b.changed())
+	for i := range ps.list {
+		ps.list[i].Value = upper(ps.list[i].Value)
+	}
 	front := func(r record.PhotoRole) bool { return r == record.PhotoFront }
 	return Section{string(g.Title), append(b.pictures(front, 58), ps.list)}
 }

@@ -108,7 +108,7 @@ caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-pa
 <header>
 <p class="kind">{{clean .Kind}}</p>
 <h1>{{clean .Title}}</h1>
-<p class="maker">{{clean .Author}}</p>
+<p class="maker">{{clean .By}}</p>
 {{range .Lead}}<p>{{clean .}}</p>
 {{end}}</header>
 {{range $n, $s := all .}}<section aria-labelledby="s{{$n}}">

@@ -22,11 +22,19 @@ func isSealing(l record.Layer) bool {
 
 func isCoating(l record.Layer) bool { return l.Varnish != nil || l.Purpose == record.Isolation }
 
+// Shares of the width, the same in all tables of layers.
+const (
+	layerShare   = 2.4
+	dateShare    = 1.8
+	entryShare   = 0.9
+	betweenShare = 1.4 + 2.7 + 2.1 + 2
+)
+
 // layers is a table of the layers of one kind, one row for each application
 // with all the faces it was laid on.
 func (b *builder) layers(which func(record.Layer) bool) []Item {
 	c := b.d.Columns
-	t := Table{Columns: []Column{{string(c.Layer), 2.6}, {string(c.Faces), 1.5}, {string(c.Product), 3}, {string(c.Amount), 1.9}, {string(c.Thickness), 1.7}, {string(c.Date), 1.8}, {string(c.Entry), 0.8}}}
+	t := Table{Columns: []Column{{string(c.Layer), layerShare}, {string(c.Faces), 1.4}, {string(c.Product), 2.7}, {string(c.Amount), 2.1}, {string(c.Thickness), 2}, {string(c.Date), dateShare}, {string(c.Entry), entryShare}}}
 	estimate := false
 	var done []int64
 	var rows []joined
@@ -130,7 +138,7 @@ func (b *builder) mix(c *record.Coating) string {
 	for _, p := range c.Mix {
 		name := b.Said(b.productName(p.Material, p.As))
 		if known(string(p.Lot)) {
-			name = w.LotOf.With("product", name, "lot", b.lotName(p.Lot))
+			name = w.LotOf.With("product", name, "lot", held(b.lotName(p.Lot)))
 		}
 		if len(c.Mix) > 1 {
 			name = b.c.Fill(w.Parts, record.With("n", p.Parts), tell.Told("product", name))
@@ -149,6 +157,14 @@ func (b *builder) mix(c *record.Coating) string {
 		}
 	}
 	return sentence(said, thinned, with(w.Tool, "tool", b.tool(c.Tool, c.ToolIs)), filmBy(b, c), c.Note)
+}
+
+// held keeps a short name on one line.
+func held(name string) string {
+	if len(name) > 14 {
+		return name
+	}
+	return paper.Held(name)
 }
 
 // tool names a tool, or nothing where none is recorded.
@@ -178,7 +194,7 @@ func with(m tell.Message, name, value string) string {
 // in which nothing would stand are left out.
 func (b *builder) paint() []Item {
 	n, w, c := b.d.Names, b.d.Layers, b.d.Columns
-	heads := []Column{{string(c.Layer), 1.5}, {string(n.Pigments), 3}, {string(n.Technique), 3}, {string(n.Underdrawing), 1.6}, {string(c.Product), 2.4}, {string(c.Amount), 1.7}, {string(c.Thickness), 1.7}}
+	heads := []Column{{string(c.Layer), layerShare}, {string(n.Pigments), 3}, {string(n.Technique), 3}, {string(n.Underdrawing), 1.6}, {string(c.Product), 2.4}, {string(c.Amount), 1.7}, {string(c.Thickness), 1.7}}
 	always := 3
 	used := make([]bool, len(heads))
 	var rows []joined
@@ -209,12 +225,17 @@ func (b *builder) paint() []Item {
 		return nil
 	}
 	t := Table{}
+	between := 0.0
 	for k, h := range heads {
 		if used[k] {
 			t.Columns = append(t.Columns, h)
+			between += h.Share
 		}
 	}
-	t.Columns = append(t.Columns, Column{string(c.Date), 1.7}, Column{string(c.Entry), 1})
+	for k := range t.Columns[1:] { // first and last columns stand where they do for other layers
+		t.Columns[1+k].Share *= betweenShare / (between - layerShare)
+	}
+	t.Columns = append(t.Columns, Column{string(c.Date), dateShare}, Column{string(c.Entry), entryShare})
 	for _, r := range join(rows) {
 		var row []string
 		for k, text := range r.cells {
@@ -270,7 +291,5 @@ func look2(thin, thick tell.Message, word string) string {
 
 func (b *builder) coating() []Item {
 	out := b.layers(isCoating)
-	ps := &pairs{b: b}
-	ps.add(b.d.Names.Varnish, b.VarnishLine())
-	return append(out, ps.list)
+	return append(out, Text{Text: b.VarnishLine() + ".", Small: out != nil})
 }

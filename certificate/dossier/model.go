@@ -13,13 +13,16 @@ type Document struct {
 	Title    string // of the work
 	Kind     string // of paper
 	Author   string
+	By       string // whom the work is by, and of when
 	Running  string // at the head of each page
 	PageOf   func(n, all int) string
-	Letter   bool // US Letter, else A4
-	Made     time.Time
-	Lead     []string
-	Glance   Section // what is asked first, on the first page
-	Sections []Section
+	// Continued heads a table that goes on at a new page.
+	Continued func(title string) string
+	Letter    bool // US Letter, else A4
+	Made      time.Time
+	Lead      []string
+	Glance    Section // what is asked first, on the first page
+	Sections  []Section
 }
 
 // A Section is one question and its answer.

@@ -40,9 +40,19 @@ func (d *Document) PDF() ([]byte, error) {
 		}
 		s.flow.Heading(8, 2.2, paper.Span{Style: paper.Heading, Text: title})
 		s.flow.Bookmark(sec.Title)
+		s.title = title
+		if f, ok := sec.Items[0].(Figure); ok && i == 0 {
+			s.beside(f, sec.Items[1].(Pairs))
+			continue
+		}
+		s.flow.Keep(min(s.wordsHeight(sec.Items), 70)) // a short section stays whole
 		for k, item := range sec.Items {
 			if k > 0 {
 				s.flow.Gap(2)
+			}
+			s.note = 0
+			if next := k + 1; next < len(sec.Items) {
+				s.note = s.noteHeight(sec.Items[next])
 			}
 			s.item(item)
 		}
@@ -62,7 +72,9 @@ type setter struct {
 	flow          *paper.Flow
 	pages         []*paper.Page
 	width, height float64
-	err           error // of a drawing
+	title         string  // of the section
+	note          float64 // height of a note that stays with the table above it
+	err           error   // of a drawing
 }
 
 func (s *setter) textWidth() float64 { return s.width - marginLeft - marginRight }
@@ -78,7 +90,7 @@ func (s *setter) front() {
 	s.flow.Gap(3)
 	s.flow.Text(paper.Span{Style: paper.Title, Text: s.doc.Title, Field: "title"})
 	s.flow.Gap(1)
-	s.flow.Text(paper.Span{Style: paper.Aside, Text: s.doc.Author, Field: "maker"})
+	s.flow.Text(paper.Span{Style: paper.Aside, Text: s.doc.By, Field: "maker"})
 	s.flow.Gap(5)
 	for i, l := range s.doc.Lead {
 		if i > 0 {
@@ -96,9 +108,9 @@ func (s *setter) heads() error {
 		if err != nil {
 			return err
 		}
-		// A title that does not fit in one line stands on the first page only.
+		// The first page shows the title in large, and a title that does not fit in one line only there.
 		running, err := paper.Fit(s.textWidth()-n.WidthMM()-8, cellHead.LeadPt*0.36, 0.8, paper.Span{Style: cellHead, Text: paper.OneLine(s.doc.Running), Field: "title"})
-		if errors.Is(err, paper.ErrTooLong) {
+		if i == 0 || errors.Is(err, paper.ErrTooLong) {
 			running, err = paper.Compose(0, paper.Span{Style: cellHead, Text: s.doc.Number})
 		}
 		if err != nil {
@@ -122,19 +134,72 @@ func (s *setter) item(i Item) {
 			s.flow.Text(paper.Span{Style: paper.Body, Text: i.Text})
 		}
 	case Pairs:
-		for _, p := range i {
-			if b, err := paper.Compose(s.textWidth()-nameColumn, paper.Span{Style: paper.Body, Text: p.Value}); err == nil {
-				s.flow.Keep(min(b.HeightMM(), 40)) // a short one stays whole
-			}
-			s.flow.Row([]paper.Column{{WidthMM: nameColumn - 4}, {Indent: 4}},
-				[]paper.Span{{Style: paper.Aside, Text: p.Name}}, []paper.Span{{Style: paper.Body, Text: p.Value, Field: p.Name}})
-			s.flow.Gap(0.7)
-		}
+		s.pairs(i, nameColumn, 0)
 	case Table:
 		s.table(i)
 	case Figure:
 		s.figure(i)
 	}
+}
+
+// pairs sets names and values, and leaves some width free at the right.
+func (s *setter) pairs(ps Pairs, names, free float64) {
+	columns := []paper.Column{{WidthMM: names - 4}, {Indent: 4}}
+	if free > 0 {
+		columns = append(columns, paper.Column{WidthMM: free})
+	}
+	s.flow.Keep(min(3, float64(len(ps))) * 6) // no row or two alone below a heading
+	for _, p := range ps {
+		if b, err := paper.Compose(s.textWidth()-names-free, paper.Span{Style: paper.Body, Text: p.Value}); err == nil {
+			s.flow.Keep(min(b.HeightMM(), 40)) // a short one stays whole
+		}
+		cells := [][]paper.Span{{{Style: paper.Aside, Text: p.Name}}, {{Style: paper.Body, Text: p.Value, Field: p.Name}}, nil}
+		s.flow.Row(columns, cells[:len(columns)]...)
+		s.flow.Gap(0.7)
+	}
+}
+
+// beside sets a picture at the right of what is said of it.
+func (s *setter) beside(f Figure, ps Pairs) {
+	const wide, high, gap, names = 62.0, 66.0, 7.0, 25.0
+	all, err := f.Draw(wide, high)
+	caption, cerr := paper.Compose(wide, paper.Span{Style: cellHead, Text: f.Caption})
+	if err = cmp.Or(err, cerr); err != nil {
+		s.err = cmp.Or(s.err, err)
+		return
+	}
+	height := all[0].HeightMM + 1.5 + caption.HeightMM()
+	s.flow.Keep(height)
+	at := s.flow.At()
+	x := at.X + at.W - all[0].WidthMM
+	at.Page.Draw(all[0].At(x, at.Y+1), paper.Text{X: x, Y: at.Y + all[0].HeightMM + 2.5, Block: caption})
+	s.pairs(ps, names, all[0].WidthMM+gap)
+	if now := s.flow.At(); now.Page == at.Page && now.Y < at.Y+height+2 {
+		s.flow.Skip(at.Y + height + 2 - now.Y)
+	}
+}
+
+// wordsHeight is the height of a section of paragraphs alone.
+func (s *setter) wordsHeight(items []Item) (high float64) {
+	for _, i := range items {
+		t, ok := i.(Text)
+		if !ok {
+			return 0
+		}
+		b, _ := paper.Compose(s.textWidth(), paper.Span{Style: paper.Body, Text: t.Text}) // as in noteHeight
+		high += b.HeightMM() + 2
+	}
+	return high
+}
+
+// noteHeight is the height of a note below a table.
+func (s *setter) noteHeight(i Item) float64 {
+	t, ok := i.(Text)
+	if !ok || !t.Small {
+		return 0
+	}
+	b, _ := paper.Compose(s.textWidth(), paper.Span{Style: paper.Small, Text: t.Text}) // what is wrong with it will be said where it is set
+	return b.HeightMM() + 4
 }
 
 // table sets a table with its head again on every page it reaches.
@@ -144,9 +209,8 @@ func (s *setter) table(t Table) {
 	for _, c := range t.Columns {
 		total += c.Share
 	}
-	free := s.textWidth() - columnGap*float64(len(t.Columns)-1)
-	for i, c := range t.Columns {
-		columns[i].WidthMM = c.Share / total * free
+	for i, c := range t.Columns { // columns of the same shares stand below each other, however many there are
+		columns[i].WidthMM = c.Share/total*(s.textWidth()+columnGap) - columnGap
 		if i > 0 {
 			columns[i].Indent = columnGap
 		}
@@ -162,21 +226,32 @@ func (s *setter) table(t Table) {
 		s.flow.Gap(1)
 	}
 	var on *paper.Page
-	for _, row := range t.Rows {
-		spans := make([][]paper.Span, len(row))
-		high := 0.0
+	rows, high := make([][][]paper.Span, len(t.Rows)), make([]float64, len(t.Rows)+1)
+	for k, row := range t.Rows {
 		for i, text := range row {
-			spans[i] = []paper.Span{{Style: cell, Text: text, Field: t.Columns[i].Head}}
-			if b, err := paper.Compose(columns[i].WidthMM, spans[i]...); err == nil {
-				high = max(high, b.HeightMM())
+			rows[k] = append(rows[k], []paper.Span{{Style: cell, Text: text, Field: t.Columns[i].Head}})
+			if b, err := paper.Compose(columns[i].WidthMM, rows[k][i]...); err == nil {
+				high[k] = max(high[k], b.HeightMM()+1)
 			}
 		}
-		room := min(high, 60)
+	}
+	for k, spans := range rows {
+		room := min(high[k], 60)
+		if k == len(rows)-2 { // the last row does not stand alone
+			room = min(high[k]+high[k+1], 60)
+		}
 		if on == nil {
 			room += 8 // the head stays with its first row
 		}
+		if k == len(t.Rows)-1 {
+			room += s.note
+		}
 		s.flow.Keep(room)
 		if at := s.flow.At(); at.Page != on {
+			if on != nil {
+				s.flow.Text(paper.Span{Style: cell, Text: s.doc.Continued(s.title)})
+				s.flow.Gap(1.5)
+			}
 			on = at.Page
 			setHead()
 		}

@@ -17,7 +17,7 @@ func (d *Document) Text() (string, error) {
 	w.line(d.Kind)
 	w.line("")
 	w.wrap(d.Title, "")
-	w.wrap(d.Author, "")
+	w.wrap(d.By, "")
 	w.line("")
 	for _, l := range d.Lead {
 		w.wrap(l, "")

@@ -84,7 +84,7 @@ var questions = []struct {
 	{"are the edges sealed", "edges", "the edges are sealed", "[10]"},
 	{"sealed all round?", "sealing", "the edges are sealed", "[10 11]"},
 	{"sealer", "sealer", "Quayside sealer, lot 4471B", "[10]"},
-	{"varnish remover", "varnish removal", "removable with white spirit (as stated for the product: data sheet)", "[18]"},
+	{"varnish remover", "varnish removal", "removable by a conservator with white spirit (as stated for the product: data sheet)", "[18]"},
 	{"how do I remove the varnish", "varnish removal", "test first; a conservator decides", "[18]"},
 	{"is the varnish removable", "varnish removal", "white spirit", "[18]"},
 	{"which solvent", "varnish removal", "white spirit", "[18]"},

@@ -91,8 +91,10 @@ func shape(s Span) ([]glyph, error) {
 		if err != nil {
 			return nil, err
 		}
+		if i += n; g.text == ThinSpace && i < len(runes) && parts[i] == numerator {
+			g.advance *= wholeToFraction // the raised figure leaves white of its own
+		}
 		out = append(out, g)
-		i += n
 	}
 	return out, nil
 }
@@ -146,8 +148,9 @@ const (
 // Size of fraction figures, and height of capitals and figures, in parts of the
 // size of type: the top of the numerator stands level with the capitals.
 const (
-	fractionSize  = 0.64
-	capitalHeight = 0.72
+	fractionSize    = 0.64
+	capitalHeight   = 0.72
+	wholeToFraction = 0.8 // of the space between a whole number and its fraction; with less, programs that copy text see none
 )
 
 // fractions marks the figures on both sides of each fraction slash.

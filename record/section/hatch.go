@@ -46,7 +46,7 @@ func upright(r paper.Rect, pitch float64) paper.Shape {
 	for x := r.X + pitch/2; x < r.X+r.W; x += pitch {
 		lines = append(lines, segment(x, r.Y, x, r.Y+r.H))
 	}
-	return paper.Strokes{Lines: lines, WeightMM: 0.18}
+	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
 }
 
 // glints draws pairs of short slanted strokes far apart, the sign for glass:

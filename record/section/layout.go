@@ -111,7 +111,7 @@ func (l *layout) compose(scale float64, runOn bool) error {
 		if runOn {
 			between = dot
 		}
-		for _, text := range s.known(b) {
+		for _, text := range s.said(b) {
 			spans, between = append(spans, paper.Span{Style: detail, Text: between + l.together(detail, text), Field: field}), dot
 		}
 		c, err := paper.Compose(l.width-l.calloutX(), spans...)
@@ -266,7 +266,7 @@ func put(d *paper.Drawing, style paper.Style, text string, x, y, width float64) 
 func (l *layout) describe() string {
 	var b strings.Builder
 	for i, band := range l.bands() {
-		fmt.Fprintf(&b, "%d. %s. ", l.first+i+1, strings.Join(append([]string{paper.OneLine(band.Label)}, l.section.known(band)...), ", "))
+		fmt.Fprintf(&b, "%d. %s. ", l.first+i+1, strings.Join(append([]string{paper.OneLine(band.Label)}, l.section.said(band)...), ", "))
 	}
 	return b.String() + strings.TrimSuffix(l.section.notes(), ".") + "."
 }

@@ -29,6 +29,9 @@ func (s Section) ToScale(widthMM, heightMM float64) (d paper.Drawing, ok bool, e
 			leftOut = append(leftOut, strconv.Itoa(i+1))
 			continue
 		}
+		if b.Board == Plywood {
+			b.Board = OtherBoard // how thick its plies are nobody knows
+		}
 		known, total = append(known, b), total+float64(b.ThicknessMicrons)/1000
 		n, err := paper.Compose(0, paper.Span{Style: s.Detail, Text: strconv.Itoa(i + 1), Field: "number of a layer"})
 		if err != nil {

@@ -37,12 +37,13 @@ type Section struct {
 
 // A Band is one layer.
 type Band struct {
-	Kind  BandKind
-	Board BoardKind // of a board
-	Plies int       // of plywood; 0 if not known, drawn as three
-	Coats int       // so many alike, one on the other; 0 is one
-	Label string    // what it is
-	Note  string    // when; empty: not recorded
+	Kind   BandKind
+	Board  BoardKind // of a board
+	Plies  int       // of plywood; 0 if not known, drawn as three
+	Coats  int       // so many alike, one on the other; 0 is one
+	Label  string    // what it is
+	Detail string    // what else is to be said of that, if anything
+	Note   string    // when; empty: not recorded
 
 	ThicknessMicrons int64 // of all coats
 	Certainty        Certainty
@@ -138,6 +139,14 @@ func (s Section) known(b Band) (out []string) {
 	return out
 }
 
+// said is all that a callout says below the label.
+func (s Section) said(b Band) []string {
+	if b.Detail == "" {
+		return s.known(b)
+	}
+	return append([]string{paper.OneLine(b.Detail)}, s.known(b)...)
+}
+
 // notes are the words below the drawing.
 func (s Section) notes() string {
 	if slices.ContainsFunc(s.Bands, func(b Band) bool { return len(s.known(b)) < 2 }) {
@@ -208,7 +217,7 @@ func (b Band) inside(r paper.Rect) []paper.Shape {
 	case Ground:
 		return []paper.Shape{hatch(r, dots(r))}
 	case Paint:
-		return []paper.Shape{hatch(r, upright(r, 1.1))}
+		return []paper.Shape{hatch(r, upright(r, 1.7))}
 	case Varnish:
 		return []paper.Shape{hatch(r, glints(r))}
 	}

@@ -64,7 +64,6 @@ type Lines struct {
 	VarnishLayer             Message                      // {resin} varnish
 	Coats                    Message                      // {layer}, {n} coats
 	More                     Message                      // {layer}, more of it
-	Weave                    Message                      // {cloth}, {weave}
 	Threads                  Message                      // {warp} × {weft}
 	BackLine, EdgesLine      Message                      // {layer}
 	BuildUp                  Message                      // {board} {front}

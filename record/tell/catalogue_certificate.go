@@ -28,7 +28,7 @@ type CertificateWords struct {
 	PlaceAndDate                    Message // {place} {date}
 	SignatureStudio                 Message // of a work of several hands
 	SymbolLink, SymbolText          Message // what the small symbol is for
-	SeeReverse, KeyPrint, KeyLater  Message // {figures}: the first of the key's digest
+	SeeReverse, KeyPrint, KeyLater  Message // KeyPrint stands before the fingerprint
 	Unsigned, Unissued              Message
 	RecordLine                      Message // {digest}
 
@@ -64,7 +64,7 @@ var englishCertificate = CertificateWords{
 	Hazard: "Hazard:",
 
 	SignedLine: "Signed {text}", InscribedLine: "Inscribed {text}", OwnerLine: "Made out to {text}",
-	Unique: "One of its kind", Edition: "Edition {text}", Framed: "{line, if {{line}, }}framed", Unframed: "{line, if {{line}, }}not framed",
+	Unique: "One of its kind", Edition: "Edition {text}", Framed: "{line, if {{line}, }}framed; size without frame", Unframed: "{line, if {{line}, }}not framed",
 	MarkOf: "Mark of {maker}", Credit: "Photograph{who, if {: {who}}}{when, if {, {when}}}",
 	Medium: "Medium", Signed: "Signed", Inscription: "Inscribed", Owner: "Made out to",
 
@@ -78,14 +78,14 @@ var englishCertificate = CertificateWords{
 	PlaceAndDate: "{place, if {{place}, }}{date}",
 	SymbolLink:   "The symbol leads to the page of this panel.", SymbolText: "The symbol holds the number and how to reach the studio.",
 	SeeReverse: "Build-up, care, and how to check this certificate: page 2.",
-	KeyPrint:   "Key of the studio: {figures} …, in full on page 2", KeyLater: "printed here when the certificate is issued",
+	KeyPrint:   "Key of the studio:", KeyLater: "printed here when the certificate is issued",
 	Unsigned:   "Without a digital signature: the studio had no key on the day of issue.",
 	Unissued:   "made when the certificate is issued",
 	RecordLine: "SHA-256 of the record: {digest}",
 
 	BuildUp: "Build-up", Care: "Care and display", Gaps: "Not recorded or not known", Facts: "The work", Not: "What this is, and is not",
 	Studio: "The studio", Verify: "To check this certificate", DrawingHead: "Build-up, drawn",
-	Size: "H × W × depth", Date: "Date", Pigments: "Pigments", EdgesLine: "Edges, not drawn: {layers}",
+	Size: "H × W × D", Date: "Date", Pigments: "Pigments", EdgesLine: "Edges, not drawn: {layers}",
 	Type: "Object", Subject: "Subject", Features: "Features", OwnNumber: "Studio’s no.", Price: "Price",
 	NoFeatures: "distinguishing features", NoSubject: "subject", NoPlace: "place of the studio",
 	Drawing: "drawing of the build-up", FactsPart: "particulars of the work", CarePart: "care and display", GapsPart: "what is not recorded",

@@ -1,6 +1,6 @@
 package tell
 
 var englishDanger = DangerWords{
-	Holds: "Holds {names}.", May: "May hold {names}.", Recorded: "Recorded as harmful when sanded: {names}.",
-	Never: "Do not sand, do not burn.",
+	Holds: "Contains {names}.", May: "May contain {names}.", Recorded: "Recorded as harmful when sanded: {names}.",
+	Never: "Do\u00A0not\u00A0sand, do\u00A0not\u00A0burn.",
 }

@@ -2,12 +2,13 @@ package tell
 
 // DossierWords are printed in dossiers.
 type DossierWords struct {
-	Kind    Message // of paper
-	Running Message // {number} {title}: at the head of each page
-	Page    Message // {n} {all}
-	Lead    Message // {number} {n} {date}: what the paper is and how far the record goes
-	Demo    Message
-	Entries Message // what E12 means
+	Kind      Message // of paper
+	Running   Message // {number} {title}: at the head of each page
+	Page      Message // {n} {all}
+	Continued Message // {title}: of a table that goes on
+	Lead      Message // {number} {n} {date}: what the paper is and how far the record goes
+	Demo      Message
+	Entries   Message // what E12 means
 
 	Titles   DossierTitles
 	Glance   DossierGlance
@@ -39,7 +40,7 @@ type DossierTitles struct {
 
 // DossierGlance is what is asked first.
 type DossierGlance struct {
-	Title, Is, Hazards, NoHazard, Varnish, Condition, NoCondition, Gaps, NoGaps, Changed, NoChange, Corrected, Treated Message
+	Title, Is, Hazards, NoHazard, Varnish, Condition, NoCondition, Gaps, NoGaps, MoreGaps, Changed, NoChange, Corrected, Treated Message
 }
 
 // DossierBatch is said of the panels made together.
@@ -130,13 +131,13 @@ type DossierBow struct {
 var englishDossier = DossierWords{
 	Kind:    "Conservator’s dossier",
 	Running: "{number} · {title}",
-	Page:    "{n} of {all}",
+	Page:    "{n} of {all}", Continued: "{title} (continued)",
 	Lead: "All that the studio’s journal holds on panel {number}, up to entry E{n} of {date}, in the order in which a conservator asks. " +
 		"Gaps are named, estimates marked. It states what the maker wrote down and proves nothing beyond that.",
 	Demo:    "A demonstration: studio, panel and products are invented.",
 	Entries: "E14 means entry 14 of that journal, on which a statement rests.",
 	Glance: DossierGlance{Title: "At a glance", Is: "What it is", Hazards: "Hazards", NoHazard: "none that the record names; where no pigments are recorded, nothing is known", Varnish: "Varnish",
-		Condition: "Condition", NoCondition: "no report yet", Gaps: "Not recorded", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
+		Condition: "Condition", NoCondition: "no report yet", Gaps: "Not recorded", MoreGaps: "and each field marked “not recorded” below", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
 		Corrected: "{n, plural, one {one entry corrected} other {{n} entries corrected}}", Treated: "{n, plural, one {treated once} other {treated {n} times}}"},
 	Batch: DossierBatch{Alone: "It was made alone.", Of: "One of {n} panels of the batch {batch}.", Discarded: "{number} discarded, {because}", Treated: "{number} treated, {text}", Seen: "{number}: {text}",
 		Well: "Nothing amiss was recorded of the others."},
@@ -148,7 +149,7 @@ var englishDossier = DossierWords{
 		Features: "Distinguishing features", Title: "Title", Subject: "Subject", Date: "Date or period", Maker: "Maker", Description: "Short description",
 		Inventory: "Inventory number", Written: "Related written material", Origin: "Place of origin", CrossReferences: "Cross references", Documented: "Date documented",
 		Painting: "painting", BlankPanel: "painting panel, not yet painted", NoPhotograph: "none recorded",
-		Photograph: "{role}, {width} × {height} pixels{more, if {; {more}}} ({entry})",
+		Photograph: "{role}{more, if {; {more}}} ({entry})",
 		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}",
 		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
 		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
@@ -156,7 +157,7 @@ var englishDossier = DossierWords{
 		Fibre: "Fibre", Weave: "Weave", Threads: "Threads, warp × weft", Mass: "Mass", Came: "Came sized or primed", Run: "Warp runs", Oversize: "Cut oversize by", WetThrough: "Wetted through",
 		Pressed: "Edges pressed", Weighted: "Under weights", Trimmed: "Trimmed", OnFaces: "Laid on", Note: "Note",
 		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish"},
-	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "On", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
+	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "Face", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
@@ -176,7 +177,7 @@ var englishDossier = DossierWords{
 	Layers: DossierLayers{Parts: "{n, plural, one {1 part {product}} other {{n} parts {product}}}", LotOf: "{product}, lot\u00A0{lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
 		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "at most {t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
 		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
-		Each: "each {what}", NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: the most that it can be, since the tool and the board keep some of it."},
+		Each: "each coat {what}", NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: the most that it can be, since the tool and the board keep some of it."},
 	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
 		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},

@@ -11,8 +11,9 @@ type LabelWords struct {
 	Hazard  Message // before what is dangerous, in a frame
 	Lead    Message // {head} {text}: where the heading has no column of its own
 	Between Message // between two layers
-	Short   Message // {n} layers, where the build-up has no room
+	Short   Message // {binders}, {n} layers: where the build-up has no room
 
+	Sides                         Message // {size}: which figure is which
 	Made                          Message // {dates}: of a blank panel
 	Treated                       Message // {date} {what}
 	TreatedLong                   Message // {date}
@@ -23,7 +24,7 @@ type LabelWords struct {
 	WhereMaker                    Message
 	Issue                         Message // {date} {entry}: which of two labels is the later one; {before}: of the one that it replaces
 	AsOf                          Message // {entry}: the label that told the record so far
-	FactsBelow                    Message // what the second symbol is
+	FactsCaption                  Message // of the second symbol
 	Part                          Message // {part} {parts}: of a label that another one carries on
 	Fingerprint                   Message // {groups}
 	Demo                          Message
@@ -45,14 +46,15 @@ var englishLabel = LabelWords{
 	Top:     "Top",
 	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care", Hazard: "Hazard:",
 	Lead: "{head}: {text}", Between: "\u00A0/ ",
-	Short:   "{n, plural, one {One layer: see the record} other {{n} layers: see the record}}",
+	Short:   "{binders, if {{binders}, }}{n, plural, one {one layer} other {{n} layers}}",
+	Sides:   "{size}, H\u00A0×\u00A0W\u00A0×\u00A0D",
 	Made:    "Made {dates}",
 	Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
 	Signature: "Signature", Remarks: "Remarks", PaintedBy: "Painted by",
 	Where:      "Record: {link}",
 	WhereKept:  "The record of this panel is kept by its maker: {contact}",
 	WhereMaker: "The record of this panel is kept by its maker.",
-	Issue:      "Label of {date}, record as of entry {entry}{before, if {; it replaces that of {before}}}", AsOf: "entry\u00A0{entry}", FactsBelow: "Large symbol: these facts as text", Part: "{part} of {parts}",
+	Issue:      "Label of {date}, record as of entry {entry}{before, if {; it replaces that of {before}}}", AsOf: "entry\u00A0{entry}", FactsCaption: "These facts as text", Part: "{part} of {parts}",
 	Fingerprint: "SHA-256 of the record: {groups} …",
 	Demo:        "Demonstration: an invented studio",
 

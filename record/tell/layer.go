@@ -10,8 +10,9 @@ import (
 // Layer names one layer: "acrylic dispersion ground", "linen, plain weave,
 // 18 × 18 threads/cm", "oil paint"; with what was taken off it later: "oil paint
 // (taken off in part, 2030)".
-func (t *Teller) Layer(l record.Layer) string {
-	name := t.layer(l)
+func (t *Teller) Layer(l record.Layer) string { return t.withLosses(l, t.layer(l)) }
+
+func (t *Teller) withLosses(l record.Layer, name string) string {
 	if len(l.Losses) == 0 {
 		return name
 	}
@@ -26,7 +27,7 @@ func (t *Teller) layer(l record.Layer) string {
 	lines := t.c.Lines
 	switch {
 	case l.Cloth != nil:
-		return t.cloth(l.Cloth, true)
+		return t.list(t.woven(l.Cloth), t.threads(l.Cloth))
 	case l.Paint != nil:
 		if t.c.Knows(l.Paint.Medium) {
 			return t.c.Fill(lines.PaintLayer, record.With("medium", l.Paint.Medium))
@@ -75,27 +76,44 @@ func (t *Teller) Binder(c *record.Coating) string {
 	return t.List(names)
 }
 
-// cloth names a cloth, with weave and threads where there is room.
-func (t *Teller) cloth(c *record.ClothLaid, whole bool) string {
+// cloth names a cloth by its fibre.
+func (t *Teller) cloth(c *record.ClothLaid) string {
 	m, _ := t.w.Material(c.Cloth, c.ClothAs)
-	name := string(t.c.Lines.Cloth)
 	if t.c.Knows(m.Cloth.Fibre) {
-		name = t.c.Word(m.Cloth.Fibre)
+		return t.c.Word(m.Cloth.Fibre)
 	}
-	if !whole {
-		return name
-	}
+	return string(t.c.Lines.Cloth)
+}
+
+// woven names it by fibre and weave.
+func (t *Teller) woven(c *record.ClothLaid) string {
+	m, _ := t.w.Material(c.Cloth, c.ClothAs)
 	if t.c.Knows(m.Cloth.Weave) {
-		name = t.c.Fill(t.c.Lines.Weave, Told("cloth", name), record.With("weave", m.Cloth.Weave))
+		return t.list(t.cloth(c), t.c.Word(m.Cloth.Weave))
 	}
-	if warp, weft := m.Cloth.Warp, m.Cloth.Weft; !typical(m) && known(warp) && known(weft) {
-		n := t.c.Number.Number(warp.Number())
-		if warp.Unit() != weft.Unit() {
-			n = t.Quantity(warp)
-		}
-		name = t.c.Lines.Threads.With("cloth", name, "warp", n, "weft", t.Quantity(weft))
+	return t.cloth(c)
+}
+
+// threads counts the threads of a cloth both ways, if they are known of it.
+func (t *Teller) threads(c *record.ClothLaid) string {
+	m, _ := t.w.Material(c.Cloth, c.ClothAs)
+	warp, weft := m.Cloth.Warp, m.Cloth.Weft
+	if typical(m) || !known(warp) || !known(weft) {
+		return ""
 	}
-	return name
+	n := t.c.Number.Number(warp.Number())
+	if warp.Unit() != weft.Unit() {
+		n = t.Quantity(warp)
+	}
+	return t.c.Lines.Threads.With("warp", n, "weft", t.Quantity(weft))
+}
+
+// list joins two texts, of which the second may be missing.
+func (t *Teller) list(a, b string) string {
+	if b == "" {
+		return a
+	}
+	return t.c.Join.List.With("a", a, "b", b)
 }
 
 // typical reports that the values of a material are no one's data sheet; they
@@ -179,6 +197,21 @@ func (t *Teller) BuildUp() []string {
 	return out
 }
 
+// BuildUpShort names the binders below the paint and counts the layers, for
+// places without room for more.
+func (t *Teller) BuildUpShort() string {
+	var binders []string
+	for _, l := range slices.Backward(t.p.Layers()) {
+		if l.Paint != nil || l.Varnish != nil {
+			continue
+		}
+		if b := t.Binder(l.Coating); b != "" && !slices.Contains(binders, b) {
+			binders = append(binders, b)
+		}
+	}
+	return t.c.Capital(t.c.Fill(t.c.Label.Short, record.With("n", len(t.p.Layers())), Told("binders", t.List(binders))))
+}
+
 // BuildUpSentence tells the same in running words, from the board outwards.
 func (t *Teller) BuildUpSentence() string {
 	join := t.c.Clauses
@@ -201,7 +234,7 @@ func (t *Teller) BuildUpSentence() string {
 func (t *Teller) SupportLine() string {
 	for _, l := range t.p.BuildUp(record.Front) {
 		if l.Cloth != nil {
-			return t.c.Lines.LaidOn.With("cloth", t.cloth(l.Cloth, false), "board", t.Board())
+			return t.c.Lines.LaidOn.With("cloth", t.cloth(l.Cloth), "board", t.Board())
 		}
 	}
 	return t.Board()

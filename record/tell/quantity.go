@@ -92,14 +92,15 @@ func (c *Catalogue) sides(dims []record.Length, as func(record.Length) (number, 
 func measured(l record.Length) (number, unit string) { return l.Number(), l.Unit() }
 
 // converted gives a metric length in inches and any other in centimetres, with
-// a finer fraction or millimetres where nothing would be left of it.
+// a finer fraction where nothing would be left of it. Thicknesses below a
+// centimetre are in millimetres.
 func converted(l record.Length) (number, unit string) {
 	um, ok := l.Micrometers()
 	if !ok {
 		return l.Number(), l.Unit()
 	}
 	if u := l.Unit(); u == "in" || u == "ft" || u == "mil" {
-		if um < 1000 {
+		if um < 10_000 {
 			n, _ := measure.Millimetres(um)
 			return n, "mm"
 		}

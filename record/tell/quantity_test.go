@@ -54,8 +54,8 @@ func TestDimensions(t *testing.T) {
 		// The figures of VRA-style examples: 26.6 x 19.1 cm, 10 1/2 x 7 1/2 inches.
 		{"26.6 x 19.1 cm x 3 mm", "26.6 × 19.1 cm × 3 mm (10 1/2 × 7 1/2 × 1/8 in)"},
 		// Measured in inches: as measured, never converted back.
-		{"8 x 10 x 1/8 in", "8 × 10 × 1/8 in (20.3 × 25.4 × 0.3 cm)"},
-		{"8 1/2 x 11 x 1/4 in", "8 1/2 × 11 × 1/4 in (21.6 × 27.9 × 0.6 cm)"},
+		{"8 x 10 x 1/8 in", "8 × 10 × 1/8 in (20.3 × 25.4 cm × 3.2 mm)"},
+		{"8 1/2 x 11 x 1/4 in", "8 1/2 × 11 × 1/4 in (21.6 × 27.9 cm × 6.4 mm)"},
 		// Nothing is rounded to nothing.
 		{"30 x 40 cm x 1 mm", "30 × 40 cm × 1 mm (11 3/4 × 15 3/4 × 1/16 in)"},
 		// What is not known is said.
@@ -178,7 +178,7 @@ func TestVarnishLine(t *testing.T) {
 	}{
 		{"No varnish recorded", []string{cut}},
 		{"Acrylic resin varnish, not recorded whether removable", []string{product(""), cut, varnish("")}},
-		{"Acrylic resin varnish, removable with white spirit", []string{product(""), cut, varnish(`,"removable":"yes","removed_with":"white spirit"`)}},
+		{"Acrylic resin varnish, removable by a conservator with white spirit", []string{product(""), cut, varnish(`,"removable":"yes","removed_with":"white spirit"`)}},
 		{"Acrylic resin varnish, not known whether removable", []string{product(""), cut, varnish(`,"removable":"unknown"`)}},
 		{"Acrylic resin varnish, not removable", []string{product(""), cut, varnish(`,"removable":"no"`)}},
 		{"Acrylic resin varnish, removable (typical for this kind; test first)",

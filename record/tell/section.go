@@ -52,7 +52,11 @@ func (t *Teller) inward(f record.Face) []section.Band {
 // of them together.
 func (t *Teller) band(coats []record.Layer) section.Band {
 	last, first := coats[0], coats[len(coats)-1]
-	b := section.Band{Kind: bandKind(last), Coats: len(coats), Label: t.c.Capital(t.c.Fill(t.c.Lines.Coats, record.With("n", len(coats)), Told("layer", t.Layer(last)))), Certainty: section.Measured}
+	b := section.Band{Kind: bandKind(last), Coats: len(coats), Label: t.Layer(last), Certainty: section.Measured}
+	if last.Cloth != nil {
+		b.Label, b.Detail = t.withLosses(last, t.woven(last.Cloth)), t.threads(last.Cloth)
+	}
+	b.Label = t.c.Capital(t.c.Fill(t.c.Lines.Coats, record.With("n", len(coats)), Told("layer", b.Label)))
 	if last.At.Known() {
 		b.Note = t.c.Span(first.At, last.At)
 	}

@@ -71,6 +71,20 @@ func (t *Teller) Link() string {
 	return t.w.Studio.LinkBase + t.p.Number.Bare()
 }
 
+// LinkInLetters is the link for the eye: scheme and host in small letters,
+// which lead to the same place (RFC 3986, 6.2.2.1), the path as it is.
+func (t *Teller) LinkInLetters() string {
+	scheme, rest, ok := strings.Cut(t.Link(), "://")
+	if !ok {
+		return t.Link()
+	}
+	end := strings.IndexAny(rest, "/?#")
+	if end < 0 {
+		end = len(rest)
+	}
+	return strings.ToLower(scheme) + "://" + strings.ToLower(rest[:end]) + rest[end:]
+}
+
 // PlainText returns number, maker and contact, for a symbol without a link.
 func (t *Teller) PlainText() string {
 	lines := []string{t.Number()}
