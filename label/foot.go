@@ -76,25 +76,26 @@ func (a *arranger) lines() error {
 	if count < len(captions) {
 		return errNoRoom
 	}
+	words := map[Field]string{Signature: string(a.words.Signature), Remarks: string(a.words.Remarks)}
+	if a.in.Blank {
+		words[Signature] = string(a.words.PaintedBy)
+	}
+	names, indent := map[Field]paper.Block{}, 0.0
+	for _, f := range captions {
+		b, err := a.compose(0, paper.Span{Style: a.small(), Text: words[f]})
+		if err != nil {
+			return err
+		}
+		names[f], indent = b, max(indent, b.WidthMM()+1.2)
+	}
 	y := a.foot - float64(count)*rowMM
 	for i := range count {
 		top, from := y+float64(i)*rowMM, a.left()
 		to := from + a.beside(top, top+rowMM)
 		f := captions[min(i, len(captions)-1)]
 		if i < len(captions) {
-			text := a.words.Signature
-			switch {
-			case f == Remarks:
-				text = a.words.Remarks
-			case a.in.Blank:
-				text = a.words.PaintedBy
-			}
-			b, err := a.compose(0, paper.Span{Style: a.small(), Text: string(text)})
-			if err != nil {
-				return err
-			}
-			a.text(f, from, top+rowMM-1-b.BaselineMM(), b)
-			from += b.WidthMM() + 1
+			a.text(f, from, top+rowMM-1-names[f].BaselineMM(), names[f])
+			from += indent
 		}
 		if f == Signature {
 			to = min(to, from+signatureMM)

@@ -70,7 +70,7 @@ func (b *builder) marks(p *plot, face record.Face, x, y, scale, w, h float64) {
 		cx, cy := x+math.Min(float64(left)*scale, w), y+math.Min(float64(top)*scale, h)
 		const arm = 1.3
 		p.add(paper.Strokes{WeightMM: 0.25, Lines: [][]paper.Point{{{X: cx - arm, Y: cy}, {X: cx + arm, Y: cy}}, {{X: cx, Y: cy - arm}, {X: cx, Y: cy + arm}}}},
-			paper.Text{X: cx + 1, Y: cy + 0.6, Block: p.set(paper.LabelBold, strconv.Itoa(i+1), "number of a feature")})
+			paper.Text{X: cx + 1, Y: cy + 0.6, Block: p.set(paper.Small.Bold(), strconv.Itoa(i+1), "number of a feature")})
 	}
 }
 
@@ -94,7 +94,7 @@ func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
 		p.add(paper.Text{X: x, Y: 0, Block: p.set(paper.Small, side.name, "name of a face")})
 		p.add(paper.Rect{X: x, Y: head, W: w, H: h, WeightMM: 0.3})
 		p.add(paper.Polygon{Points: []paper.Point{{X: x + w/2, Y: head + 1}, {X: x + w/2 - 1, Y: head + 3}, {X: x + w/2 + 1, Y: head + 3}}, Fill: paper.Black})
-		p.add(paper.Text{X: x + w/2, Y: head + 3.3, Block: p.set(paper.LabelHead, string(f.Top), "top"), Align: paper.Centre})
+		p.add(paper.Text{X: x + w/2, Y: head + 3.3, Block: p.set(drawingHead, string(f.Top), "top"), Align: paper.Centre})
 		if cut.Grain == "height" || cut.Grain == "width" {
 			p.arrow(string(f.GrainRun), x, head, w, h, cut.Grain == "height", 0.34)
 		}

@@ -45,7 +45,9 @@ func (d *Document) PDF() ([]byte, error) {
 			s.beside(f, sec.Items[1].(Pairs))
 			continue
 		}
-		s.flow.Keep(min(s.wordsHeight(sec.Items), 70)) // a short section stays whole
+		if high := s.wordsHeight(sec.Items); high > 0 && high < 70 {
+			s.flow.Keep(high) // a short section stays whole
+		}
 		for k, item := range sec.Items {
 			if k > 0 {
 				s.flow.Gap(2)

@@ -12,7 +12,7 @@ import (
 	"backleaf/record/tell"
 )
 
-var chartSmall = paper.LabelSmall
+var chartSmall = paper.Small.Scaled(0.85)
 
 // Sizes of the time line, in millimetres.
 const (

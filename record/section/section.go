@@ -197,7 +197,8 @@ func (s *Section) usualStyles() {
 // shapes draws the inside of a band, and what parts its coats.
 func (b Band) shapes(r paper.Rect) []paper.Shape {
 	out := b.inside(r)
-	for i := 1; i < b.Coats; i++ {
+	const finest = 1.2 // mm; where more lines would only be a grid, the callout counts the coats
+	for i := 1; i < b.Coats && r.H >= finest*float64(b.Coats); i++ {
 		y := r.Y + r.H*float64(i)/float64(b.Coats)
 		out = append(out, paper.Line{X1: r.X, Y1: y, X2: r.X + r.W, Y2: y, WeightMM: hatchMM})
 	}
