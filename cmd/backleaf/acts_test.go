@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
@@ -259,7 +260,7 @@ func (x ways) byPackage(t *testing.T, path string) (w studio.Written, said []str
 		w, no = bench.Do(ctx, v, at, b)
 	}
 	for _, s := range w.Warnings {
-		said = append(said, clean(tell.Say(tell.English.At(v.Now, v.Zone), s)))
+		said = append(said, terminal.Clean(tell.Say(tell.English.At(v.Now, v.Zone), s)))
 	}
 	return w, said, no
 }

@@ -6,14 +6,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"time"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
-	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
@@ -21,7 +20,6 @@ import (
 
 	"github.com/go-json-experiment/json"
 	"github.com/spf13/cobra"
-	"golang.org/x/term"
 )
 
 // app is one run of the program: where it reads and writes, and its clock.
@@ -159,45 +157,30 @@ func (o *outlet) Write(b []byte) (int, error) {
 	return n, err
 }
 
+// Unwrap is the terminal itself, if it is one.
+func (o *outlet) Unwrap() io.Writer { return o.Writer }
+
 // errQuiet ends a command with its exit code when everything has been said.
 var errQuiet = errors.New("said already")
 
 // quiet ends a command with an exit code and no further word.
 func quiet(code int) error { return &failure{errQuiet, "", code} }
 
-// ofPrint puts the keyboard's signs for those of print, so that what is shown
-// can be found and typed again.
-var ofPrint = strings.NewReplacer("\u00a0×\u00a0", " x ", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2044", "/", "\u2212", "-")
-
-// clean makes text from outside safe for a terminal: what could steer it is
-// shown as a code instead.
-func clean(s string) string {
-	var b strings.Builder
-	for _, r := range ofPrint.Replace(s) {
-		if r != '\n' && accept.CheckLine(string(r)) != nil {
-			fmt.Fprintf(&b, "<U+%04X>", r)
-		} else {
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
-}
-
 // say prints data for the reader.
 func (a *app) say(format string, args ...any) {
-	fmt.Fprint(a.out, wrap(clean(fmt.Sprintf(format, args...)), a.columns(a.out)), "\n")
+	fmt.Fprint(a.out, terminal.Wrap(terminal.Clean(fmt.Sprintf(format, args...)), a.columns(a.out)), "\n")
 }
 
 // talk prints a remark that is not data.
 func (a *app) talk(format string, args ...any) {
-	text := clean(fmt.Sprintf(format, args...))
+	text := terminal.Clean(fmt.Sprintf(format, args...))
 	if a.asJSON {
 		a.problem(struct {
 			Remark string `json:"remark"`
 		}{text})
 		return
 	}
-	fmt.Fprint(a.err, wrap(text, a.columns(a.err)), "\n")
+	fmt.Fprint(a.err, terminal.Wrap(text, a.columns(a.err)), "\n")
 }
 
 // problem prints what is not data where programs read.
@@ -262,31 +245,7 @@ func (a *app) write(ctx context.Context, do func(*studio.Session) error) error {
 	return err
 }
 
-// waiting runs a read that may wait for ever, such as that of a terminal, and
-// gives it up when the run is interrupted.
-func waiting[T any](a *app, read func() (T, error)) (T, error) {
-	type result struct {
-		value T
-		err   error
-	}
-	got := make(chan result, 1)
-	go func() {
-		v, err := read()
-		got <- result{v, err}
-	}()
-	select {
-	case r := <-got:
-		return r.value, r.err
-	case <-a.interrupted:
-		return *new(T), context.Canceled
-	}
-}
+// columns is how wide what is written there may be; 0: as wide as it comes.
+func (a *app) columns(w io.Writer) int { return terminal.Columns(w, a.env("COLUMNS")) }
 
-// isTerminal reports whether remarks go to a person.
-func (a *app) isTerminal() bool {
-	f, ok := a.err.(*os.File)
-	if !ok {
-		return false
-	}
-	return term.IsTerminal(int(f.Fd()))
-}
+func (a *app) table() *terminal.Table { return &terminal.Table{Out: a.out, Width: a.columns(a.out)} }

@@ -37,12 +37,12 @@ func (a *app) sayRule(r check.Rule) {
 	w := c.Rule(r.Name)
 	a.told("rule-title", record.With("rule", r.Name), tell.Told("title", string(w.Title)))
 	t := a.table()
-	t.row("  "+a.line("name-why"), string(w.Reason))
-	t.row("  "+a.line("name-source"), r.Source)
-	t.row("  "+a.line("name-weight"), c.Severity(r.Severity))
-	t.row("  "+a.line("name-judged"), string(w.Judged))
-	t.row("  "+a.line("name-watch"), string(w.Watch))
-	t.done()
+	t.Row("  "+a.line("name-why"), string(w.Reason))
+	t.Row("  "+a.line("name-source"), r.Source)
+	t.Row("  "+a.line("name-weight"), c.Severity(r.Severity))
+	t.Row("  "+a.line("name-judged"), string(w.Judged))
+	t.Row("  "+a.line("name-watch"), string(w.Watch))
+	t.Done()
 }
 
 // sayFindings prints findings and ends with exit code 3 if one falls short.

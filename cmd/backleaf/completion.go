@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
@@ -62,7 +63,7 @@ func (a *app) names(c *cobra.Command, names func(context.Context, *book.Book, *r
 func panelNames(ctx context.Context, b *book.Book, w *record.Workshop) (out []string) {
 	b.Panels(ctx, book.Narrow{}, func(p book.Present) error {
 		if p.Place != book.Discarded {
-			out = append(out, string(p.Number)+"\t"+clean(p.Title))
+			out = append(out, string(p.Number)+"\t"+terminal.Clean(p.Title))
 		}
 		return nil
 	})
@@ -86,14 +87,14 @@ func batchNames(ctx context.Context, b *book.Book, _ *record.Workshop) (out []st
 
 func lotNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
 	for _, l := range w.Lots {
-		out = append(out, string(l.Body.Key)+"\t"+clean(string(l.Body.Material)+" "+l.Body.MakerLot))
+		out = append(out, string(l.Body.Key)+"\t"+terminal.Clean(string(l.Body.Material)+" "+l.Body.MakerLot))
 	}
 	return out
 }
 
 func materialNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
 	for _, m := range w.Materials {
-		out = append(out, string(m.Body.Key)+"\t"+clean(m.Body.Name))
+		out = append(out, string(m.Body.Key)+"\t"+terminal.Clean(m.Body.Name))
 	}
 	return out
 }
@@ -118,7 +119,7 @@ func recipeNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []str
 
 func makerNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
 	for _, m := range w.Makers {
-		out = append(out, string(m.Body.Key)+"\t"+clean(m.Body.Name))
+		out = append(out, string(m.Body.Key)+"\t"+terminal.Clean(m.Body.Name))
 	}
 	return out
 }

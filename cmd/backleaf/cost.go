@@ -26,13 +26,13 @@ func newCost(a *app) {
 			t := a.table()
 			for _, l := range v.Lines {
 				if l.Missing != "" {
-					t.row("  "+l.What, a.line("cost-missing"), a.entry(l.Entry), l.Missing)
+					t.Row("  "+l.What, a.line("cost-missing"), a.entry(l.Entry), l.Missing)
 				} else {
-					t.row("  "+l.What, l.Cost.String(), a.entry(l.Entry), a.line("of-lot", record.With("lot", l.Lot)))
+					t.Row("  "+l.What, l.Cost.String(), a.entry(l.Entry), a.line("of-lot", record.With("lot", l.Lot)))
 				}
 			}
-			t.row("  "+a.line("cost-together"), a.sumText(v.Sums, v.Complete))
-			t.done()
+			t.Row("  "+a.line("cost-together"), a.sumText(v.Sums, v.Complete))
+			t.Done()
 		}
 		for _, b := range batches {
 			if len(each) > 1 {

@@ -65,9 +65,9 @@ func handoverShow(a *app) {
 			if h.Taken {
 				state = a.line("entry-taken", tell.Told("state", state))
 			}
-			t.row(a.entry(h.Entry), words.Word(h.How), near(words, h.At), state, h.Note)
+			t.Row(a.entry(h.Entry), words.Word(h.How), near(words, h.At), state, h.Note)
 		}
-		return t.done()
+		return t.Done()
 	})
 }
 

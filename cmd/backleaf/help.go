@@ -1,6 +1,7 @@
 package main
 
 import (
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record/pattern"
 	"embed"
 	"path"
@@ -121,7 +122,7 @@ func reflow(text string, width int) string {
 	paragraphs := strings.Split(text, "\n\n")
 	for i, p := range paragraphs {
 		if !strings.Contains(p, "\n  ") && !strings.HasPrefix(p, "  ") {
-			paragraphs[i] = strings.Join(broken(strings.ReplaceAll(p, "\n", " "), width, 0), "\n")
+			paragraphs[i] = strings.Join(terminal.Broken(strings.ReplaceAll(p, "\n", " "), width, 0), "\n")
 		}
 	}
 	return strings.Join(paragraphs, "\n\n")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"backleaf/cmd/internal/terminal"
 	"io"
 	"strings"
 	"testing"
@@ -74,7 +75,7 @@ func TestHelp(t *testing.T) {
 			t.Errorf("%s stands in no group of the help", name)
 		}
 		for line := range strings.Lines(c.Short + "\n" + c.Long + "\n" + c.UsageString()) {
-			if n := utf8.RuneCountInString(strings.TrimSpace(line)) + len(line) - len(strings.TrimLeft(line, " ")); n > usualWidth {
+			if n := utf8.RuneCountInString(strings.TrimSpace(line)) + len(line) - len(strings.TrimLeft(line, " ")); n > terminal.Usual {
 				t.Errorf("%s: %d columns: %s", name, n, line)
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/safefile"
 	"backleaf/record/studio/exchange"
@@ -30,7 +31,7 @@ func newImport(a *app) {
 		}
 		es, lines, err := exchange.Read(o.file, data)
 		if err != nil {
-			hint := string(hints["not-imported"])
+			hint := string(tell.English.Hints["not-imported"])
 			if t := bytes.TrimLeft(data, "\ufeff \t\r\n"); len(t) > 0 && t[0] != '{' {
 				hint = "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\""
 			}
@@ -80,9 +81,9 @@ func (r *run) importEntries(order exchange.Order, es []record.Entry) error {
 // readInput reads a file, or standard input for "-".
 func (a *app) readInput(name string) ([]byte, error) {
 	if name != "-" {
-		return waiting(a, func() ([]byte, error) { return safefile.Read(name, exchange.MaxBytes) })
+		return terminal.Waiting(a.interrupted, func() ([]byte, error) { return safefile.Read(name, exchange.MaxBytes) })
 	}
-	data, err := waiting(a, func() ([]byte, error) { return safefile.ReadAll(a.in, exchange.MaxBytes) })
+	data, err := terminal.Waiting(a.interrupted, func() ([]byte, error) { return safefile.ReadAll(a.in, exchange.MaxBytes) })
 	if err != nil {
 		return nil, fmt.Errorf("cannot read standard input: %w", err)
 	}

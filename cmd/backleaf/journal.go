@@ -37,12 +37,12 @@ func newJournal(a *app) {
 			e := stored.Entry
 			if len(r.args) == 1 {
 				a.tell(words, record.Say("entry", record.With("entry", record.EntryRef(e.Seq)), record.With("kind", e.Kind()), record.With("panels", e.Panels)))
-				t.rows(words.EntryRows(e))
+				rows(t, words.EntryRows(e))
 				continue
 			}
-			t.row(a.entry(e.Seq), near(words, e.At), words.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}),
+			t.Row(a.entry(e.Seq), near(words, e.At), words.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}),
 				words.Fill("{panels, if {{panels}}}", record.With("panels", e.Panels)))
 		}
-		return t.done()
+		return t.Done()
 	})
 }

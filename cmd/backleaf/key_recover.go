@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/studio/keys"
 )
@@ -22,7 +23,7 @@ func keyRecover(a *app) {
 		} else {
 			a.noted("type-groups")
 		}
-		text, err := waiting(a, func() ([]byte, error) { return io.ReadAll(io.LimitReader(in, 1<<16)) })
+		text, err := terminal.Waiting(a.interrupted, func() ([]byte, error) { return io.ReadAll(io.LimitReader(in, 1<<16)) })
 		if err != nil {
 			return fmt.Errorf("cannot read the recovery text: %w", err)
 		}

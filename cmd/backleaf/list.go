@@ -56,8 +56,8 @@ func (a *app) sayPanelRows(rows []questions.Row, of int, o order) error {
 	}
 	t, c := a.table(), a.catalogue()
 	for _, r := range rows {
-		t.row(string(r.Number), string(r.Batch), c.Fill("{size}", record.With("size", r.Size)), c.Word(r.Stage), tell.Say(c, r.Where),
+		t.Row(string(r.Number), string(r.Batch), c.Fill("{size}", record.With("size", r.Size)), c.Word(r.Stage), tell.Say(c, r.Where),
 			tell.Say(c, record.Say("title", record.With("title", r.Title))))
 	}
-	return t.done()
+	return t.Done()
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/sheet"
 	"backleaf/record/studio"
@@ -21,11 +22,11 @@ func lotAdd(a *app) {
 }
 
 func lotList(a *app) {
-	a.shelfList("lot list", func(w *record.Workshop, t *table) (any, record.Said) {
+	a.shelfList("lot list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
 		c := a.catalogue()
 		for _, l := range w.Lots {
 			b := l.Body
-			t.row(string(b.Key), string(b.Material), b.MakerLot, c.Fill("{quantity, if {{quantity}}}", record.With("quantity", b.Quantity)),
+			t.Row(string(b.Key), string(b.Material), b.MakerLot, c.Fill("{quantity, if {{quantity}}}", record.With("quantity", b.Quantity)),
 				tell.Say(c, record.Say("lot-expires", record.With("expires", b.Expires))))
 		}
 		return bodies(w.Lots), record.Say("no-lots")
@@ -52,7 +53,7 @@ func lotTrace(a *app) {
 			t := a.table()
 			for _, u := range uses {
 				what, where := c.Event(u.Event), tell.Say(c, u.Where)
-				t.row(string(u.Panel), a.entry(u.Entry), what, near(c, u.At), where)
+				t.Row(string(u.Panel), a.entry(u.Entry), what, near(c, u.At), where)
 				rows = append(rows, []string{string(u.Panel), a.entry(u.Entry), what, u.At.String(), where, string(l.Key)})
 			}
 			if a.asJSON || a.asCSV {
@@ -65,7 +66,7 @@ func lotTrace(a *app) {
 			if len(uses) == 0 {
 				a.tell(c, record.Say("lot-not-used"))
 			}
-			t.done()
+			t.Done()
 		}
 		switch {
 		case a.asCSV:

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/studio"
 )
@@ -13,9 +14,9 @@ func makerAdd(a *app) {
 }
 
 func makerList(a *app) {
-	a.shelfList("maker list", func(w *record.Workshop, t *table) (any, record.Said) {
+	a.shelfList("maker list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
 		for _, m := range w.Makers {
-			t.row(string(m.Body.Key), m.Body.Name, m.Body.Place)
+			t.Row(string(m.Body.Key), m.Body.Name, m.Body.Place)
 		}
 		return bodies(w.Makers), record.Say("no-makers")
 	})

@@ -4,14 +4,15 @@ import (
 	"fmt"
 	"strings"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/studio/shelf"
 )
 
 func materialList(a *app) {
-	a.shelfList("material list", func(w *record.Workshop, t *table) (any, record.Said) {
+	a.shelfList("material list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
 		for _, m := range w.Materials {
-			t.row(string(m.Body.Key), usesText(m.Body.Uses), m.Body.Name)
+			t.Row(string(m.Body.Key), usesText(m.Body.Uses), m.Body.Name)
 		}
 		return bodies(w.Materials), record.Say("shelf-empty")
 	})
@@ -23,7 +24,7 @@ func usesText(us []record.Use) string {
 
 // shelfList adds a command that lists what of one sort stands on the shelf, or
 // says that there is nothing.
-func (a *app) shelfList(name string, list func(*record.Workshop, *table) (json any, none record.Said)) {
+func (a *app) shelfList(name string, list func(*record.Workshop, *terminal.Table) (json any, none record.Said)) {
 	a.reads(name, flags{"json": &a.asJSON}, func(r *run) error {
 		w, err := r.Book.WorkshopOf(r.ctx)
 		if err != nil {
@@ -34,10 +35,10 @@ func (a *app) shelfList(name string, list func(*record.Workshop, *table) (json a
 		switch {
 		case a.asJSON:
 			return a.sayJSON(v)
-		case len(t.lines) == 0:
+		case t.Empty():
 			a.warn(nil, []record.Said{none})
 		}
-		return t.done()
+		return t.Done()
 	})
 }
 
@@ -63,7 +64,7 @@ func materialShow(a *app) {
 			return a.sayJSON(m)
 		}
 		t := a.table()
-		t.rows(a.words(w.Studio).Rows(m))
-		return t.done()
+		rows(t, a.words(w.Studio).Rows(m))
+		return t.Done()
 	})
 }

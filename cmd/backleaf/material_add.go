@@ -32,8 +32,8 @@ func materialAdd(a *app) {
 		}
 		d.after = func() error { // what was read, with its units
 			t := a.table()
-			t.rows(a.catalogue().Rows(m))
-			return t.done()
+			rows(t, a.catalogue().Rows(m))
+			return t.Done()
 		}
 		return d.perform(m)
 	}, o.when(), flags{"like": &like, "name": &m.Name, "producer": &m.Maker, "basis": &m.Basis, "use": &m.Uses, "binder": &m.Binder,

@@ -11,9 +11,9 @@ func materialStarter(a *app) {
 		if len(r.args) == 0 {
 			t := a.table()
 			for _, m := range shelf.Starter() {
-				t.row(string(m.Key), usesText(m.Uses), m.Name)
+				t.Row(string(m.Key), usesText(m.Uses), m.Name)
 			}
-			return t.done()
+			return t.Done()
 		}
 		var ms []record.Material
 		for _, k := range r.args {

@@ -2,14 +2,11 @@ package main
 
 import (
 	"bytes"
-	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
 
-	"golang.org/x/term"
-
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/studio/keys"
 )
@@ -42,7 +39,7 @@ func (h holder) Passphrase(file string) ([]byte, error) {
 	if s := h.env(passphraseVariable); s != "" {
 		return []byte(s), nil
 	}
-	return h.ask("passphrase of " + file)
+	return h.unseen("passphrase of " + file)
 }
 
 // passphraseFrom reads the first line of a file.
@@ -69,11 +66,11 @@ func (h holder) NewPassphrase() ([]byte, error) {
 		return h.Passphrase("")
 	}
 	for {
-		p, err := h.ask("new passphrase (empty: none)")
+		p, err := h.unseen("new passphrase (empty: none)")
 		if err != nil || len(p) == 0 {
 			return nil, err
 		}
-		again, err := h.ask("the same once more")
+		again, err := h.unseen("the same once more")
 		if err != nil {
 			return nil, err
 		}
@@ -84,25 +81,7 @@ func (h holder) NewPassphrase() ([]byte, error) {
 	}
 }
 
-// ask reads a line from the terminal without showing it; nil where there is no
-// terminal.
-func (a *app) ask(prompt string) ([]byte, error) {
-	f, ok := a.in.(*os.File)
-	if !ok || !term.IsTerminal(int(f.Fd())) {
-		return nil, nil
-	}
-	shown, err := term.GetState(int(f.Fd()))
-	if err != nil {
-		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
-	}
-	fmt.Fprintf(a.err, "%s: ", clean(prompt))
-	p, err := waiting(a, func() ([]byte, error) { return term.ReadPassword(int(f.Fd())) })
-	fmt.Fprintln(a.err)
-	if errors.Is(err, context.Canceled) { // the read is still there, and the typing unseen
-		err = errors.Join(err, term.Restore(int(f.Fd()), shown))
-	}
-	if err != nil {
-		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
-	}
-	return p, nil
+// unseen asks for a line that is not shown; nil where there is no terminal.
+func (h holder) unseen(prompt string) ([]byte, error) {
+	return terminal.Ask(h.interrupted, h.in, h.err, prompt)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/safefile"
 	"backleaf/record/tell"
@@ -51,8 +52,8 @@ func yesNo(is bool) record.Answer {
 }
 
 // rows adds fields as they are amended, as they are called, and their values.
-func (t *table) rows(rows []tell.Row) {
+func rows(t *terminal.Table, rows []tell.Row) {
 	for _, r := range rows {
-		t.row(r.Path, r.Name, r.Value)
+		t.Row(r.Path, r.Name, r.Value)
 	}
 }

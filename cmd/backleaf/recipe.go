@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/planning"
@@ -55,13 +56,13 @@ func recipeCompare(a *app) {
 }
 
 func recipeList(a *app) {
-	a.shelfList("recipe list", func(w *record.Workshop, t *table) (any, record.Said) {
+	a.shelfList("recipe list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
 		words := a.words(w.Studio)
 		for _, r := range w.Recipes {
-			t.row(string(r.Body.Key))
+			t.Row(string(r.Body.Key))
 			for i, s := range planning.FromRecipe(r.Body) {
 				step := r.Body.Steps[i]
-				t.row(tell.Say(words, record.Say("recipe-step", tell.Told("act", s.Name(words)), record.With("material", step.Material),
+				t.Row(tell.Say(words, record.Say("recipe-step", tell.Told("act", s.Name(words)), record.With("material", step.Material),
 					record.With("cloth", step.Cloth), record.With("spread", step.Spread))))
 			}
 		}

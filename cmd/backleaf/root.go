@@ -1,6 +1,7 @@
 package main
 
 import (
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record/pattern"
 	"cmp"
 	"fmt"
@@ -33,7 +34,7 @@ func commands() []func(*app) {
 
 // newRoot makes the command line: the command that args begin with, or all.
 func newRoot(a *app, args ...string) *cobra.Command {
-	a.width = cmp.Or(min(a.columns(a.out), 100), usualWidth)
+	a.width = cmp.Or(min(a.columns(a.out), 100), terminal.Usual)
 	h := helps()["backleaf"]()
 	f := &asked{Command: &cobra.Command{
 		Use: h.use, Short: h.short, Long: reflow(h.long, a.width), Version: version(), SilenceErrors: true, SilenceUsage: true,
@@ -87,7 +88,7 @@ func init() { cobra.AddTemplateFunc("flags", flagTable) }
 
 // flagTable lists flags and what they are for; what takes a value has a mark.
 func flagTable(fs *pflag.FlagSet, width int) string {
-	t := &table{}
+	t := &terminal.Table{Width: width}
 	fs.VisitAll(func(f *pflag.Flag) {
 		name, usage := "    --"+f.Name, f.Usage
 		if f.Shorthand != "" {
@@ -100,10 +101,10 @@ func flagTable(fs *pflag.FlagSet, width int) string {
 			usage += " (default " + set + ")"
 		}
 		if !f.Hidden {
-			t.row("  "+name, usage)
+			t.Row("  "+name, usage)
 		}
 	})
-	return t.text(width)
+	return t.Text()
 }
 
 // version says which build this is.

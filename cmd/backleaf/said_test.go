@@ -20,22 +20,22 @@ var silent = []string{"count", "day-or-month", "extra-not-coated", "later-than-n
 	"no-such-place", "no-such-stage", "no-such-time", "not-a-head", "not-a-line", "not-a-studio", "not-read", "one-panel", "one-place",
 	"places-from-one", "sheet", "single-sheet", "size-unknown"}
 
-// Each code that a room of the studio says has its words here, and each word
+// Each code that a room of the studio says has its words, and each word
 // is for a code that is said.
 func TestEachCodeHasWords(t *testing.T) {
 	refusals, warned := codes(t)
 	for code := range refusals {
-		if _, ok := hints[code]; !ok && !slices.Contains(silent, code) {
+		if _, ok := tell.English.Hints[code]; !ok && !slices.Contains(silent, code) {
 			t.Errorf("the refusal %q has no hint, and is not among the silent ones", code)
 		}
 	}
-	for code := range hints {
+	for code := range tell.English.Hints {
 		if !refusals[code] {
 			t.Errorf("the hint %q is for nothing that is refused", code)
 		}
 	}
 	for _, code := range silent {
-		if _, ok := hints[code]; ok || !refusals[code] {
+		if _, ok := tell.English.Hints[code]; ok || !refusals[code] {
 			t.Errorf("%q is not refused without a hint", code)
 		}
 	}

@@ -39,9 +39,9 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 	a.say("%s", tell.Say(c, record.Say("panel", record.With("panel", p.Number), record.With("title", p.Description().Title))))
 	t := a.table()
 	for _, pair := range k.Particulars() {
-		t.pair("  "+pair[0], pair[1])
+		t.Pair("  "+pair[0], pair[1])
 	}
-	t.done()
+	t.Done()
 	for _, f := range record.Faces {
 		layers := p.BuildUp(f)
 		if len(layers) == 0 {
@@ -51,17 +51,17 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 		a.tell(c, record.Say("build-up-of", record.With("face", f)))
 		t := a.table()
 		for _, l := range layers {
-			t.row("  "+k.LayerLine(l), near(c, l.At), a.entry(l.Seq))
+			t.Row("  "+k.LayerLine(l), near(c, l.At), a.entry(l.Seq))
 		}
-		t.done()
+		t.Done()
 	}
 	a.say("")
 	a.tell(c, record.Say("what-happened"))
 	t = a.table()
 	for _, e := range p.Events {
-		t.row("  "+near(c, e.At), a.entry(e.Seq), c.WholeEvent(e))
+		t.Row("  "+near(c, e.At), a.entry(e.Seq), c.WholeEvent(e))
 	}
-	t.done()
+	t.Done()
 	a.sayList(c, record.Say("corrections"), k.Corrections())
 	a.sayList(c, record.Say("gaps"), k.Gaps())
 	return nil

@@ -91,10 +91,10 @@ func studioShow(a *app) {
 		t := a.table()
 		s.Zone = cmp.Or(s.Zone, a.line("studio-zone"))
 		for _, f := range a.catalogue().Rows(s) {
-			t.pair(f.Name, f.Value)
+			t.Pair(f.Name, f.Value)
 		}
-		t.pair(a.line("name-book"), a.line("studio-book", record.With("file", a.path()), record.With("entries", w.Last), record.With("panels", len(w.Panels)),
+		t.Pair(a.line("name-book"), a.line("studio-book", record.With("file", a.path()), record.With("entries", w.Last), record.With("panels", len(w.Panels)),
 			record.With("materials", len(w.Materials)), record.With("lots", len(w.Lots))))
-		return t.done()
+		return t.Done()
 	})
 }

@@ -18,6 +18,7 @@ import (
 
 	"backleaf/certificate/dossier"
 	"backleaf/cmd/internal/benchpage"
+	"backleaf/cmd/internal/terminal"
 	"backleaf/label"
 	"backleaf/record"
 	"backleaf/record/accept"
@@ -257,7 +258,7 @@ var brief = map[string]string{
 }
 
 // plainly puts what is printed and what is recorded into one spelling.
-func plainly(s string) string { return strings.ToLower(ofPrint.Replace(s)) }
+func plainly(s string) string { return strings.ToLower(terminal.Clean(s)) }
 
 // inALine is plainly so, wherever lines break.
 func inALine(s string) string { return strings.Join(strings.Fields(plainly(s)), " ") }

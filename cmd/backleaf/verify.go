@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/pattern"
@@ -105,9 +106,9 @@ func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 // evidence reads a file or folder, or standard input for "-".
 func (a *app) evidence(name string) ([]verify.Evidence, error) {
 	if name != "-" {
-		return waiting(a, func() ([]verify.Evidence, error) { return verify.Open(name) })
+		return terminal.Waiting(a.interrupted, func() ([]verify.Evidence, error) { return verify.Open(name) })
 	}
-	return waiting(a, func() ([]verify.Evidence, error) { return verify.ReadFrom("standard input", a.in) })
+	return terminal.Waiting(a.interrupted, func() ([]verify.Evidence, error) { return verify.ReadFrom("standard input", a.in) })
 }
 
 func (a *app) sayPapers(papers []verify.Paper) {

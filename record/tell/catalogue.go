@@ -22,6 +22,7 @@ type Catalogue struct {
 	Words       Words
 	Codes       map[string]Message // of all families, see [codes]
 	Tablet      map[string]Message // instead of these at the page, see [Catalogue.AtPage]
+	Hints       map[string]Message // what to do next, by the code of what was refused
 	Rules       map[string]RuleWords
 	Findings    FindingLines
 	Events      map[record.Kind]Message

@@ -33,6 +33,7 @@ var English = &Catalogue{
 		englishFindings, englishDue, englishBalance, englishRemedies, watching("Leave it, and watch ", englishRules),
 	),
 	Tablet:   englishAtTablet,
+	Hints:    englishHints,
 	Rules:    englishRules,
 	Findings: FindingLines{Found: "{what} ({entries})", Run: "{from}–{to}"},
 	Join:     Joins{List: "{a}, {b}", LastOfList: "{a} and {b}", Clauses: "; ", Bracket: "{text} ({aside})", Pair: "{name}: {value}", Named: "{name} {value}", Quote: "“{text}”"},
