@@ -16,10 +16,13 @@ import (
 	"backleaf/record/studio/shelf"
 )
 
+// offer reads names from a book.
+type offer func(context.Context, *book.Book, *record.Workshop) []string
+
 // completions are what the shell offers where a name of the book is asked for,
 // each with a word on what it is: by the name of a flag, and by what the use of a
 // command calls its words.
-var completions = map[string]func(context.Context, *book.Book, *record.Workshop) []string{
+var completions = map[string]offer{
 	"NUMBER": panelNames, "PANEL|FILE": panelNames, "except": panelNames, "panel": panelNames, "like": panelNames,
 	"trace LOT": lotNames, "lot": lotNames, "with": shelfNames, "cloth": shelfNames, "board": shelfNames, "varnish": shelfNames,
 	"show KEY": materialNames, "KEY MATERIAL": materialNames, "material": materialNames, "starter [KEY": starterNames,
@@ -49,7 +52,7 @@ func (a *app) complete(c *cobra.Command) {
 
 // names reads what the book holds; of a book that cannot be read nothing is
 // offered.
-func (a *app) names(c *cobra.Command, names func(context.Context, *book.Book, *record.Workshop) []string) (out []string, d cobra.ShellCompDirective) {
+func (a *app) names(c *cobra.Command, names offer) (out []string, d cobra.ShellCompDirective) {
 	a.read(c.Context(), func(s *studio.Session) error {
 		w, err := s.Book.WorkshopOf(c.Context())
 		if err == nil {
@@ -85,19 +88,27 @@ func batchNames(ctx context.Context, b *book.Book, _ *record.Workshop) (out []st
 	return out
 }
 
-func lotNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
-	for _, l := range w.Lots {
-		out = append(out, string(l.Body.Key)+"\t"+terminal.Clean(string(l.Body.Material)+" "+l.Body.MakerLot))
+// standing offers what of one sort stands on the shelf.
+func standing[B record.Body](list func(*record.Workshop) []record.Done[B], say func(B) (record.Key, string)) offer {
+	return func(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
+		for _, d := range list(w) {
+			key, what := say(d.Body)
+			out = append(out, strings.TrimSpace(string(key)+"\t"+terminal.Clean(what)))
+		}
+		return out
 	}
-	return out
 }
 
-func materialNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
-	for _, m := range w.Materials {
-		out = append(out, string(m.Body.Key)+"\t"+terminal.Clean(m.Body.Name))
-	}
-	return out
-}
+var (
+	lotNames = standing(func(w *record.Workshop) []record.Done[record.Lot] { return w.Lots },
+		func(l record.Lot) (record.Key, string) { return l.Key, string(l.Material) + " " + l.MakerLot })
+	materialNames = standing(func(w *record.Workshop) []record.Done[record.Material] { return w.Materials },
+		func(m record.Material) (record.Key, string) { return m.Key, m.Name })
+	recipeNames = standing(func(w *record.Workshop) []record.Done[record.Recipe] { return w.Recipes },
+		func(r record.Recipe) (record.Key, string) { return r.Key, "" })
+	makerNames = standing(func(w *record.Workshop) []record.Done[record.Maker] { return w.Makers },
+		func(m record.Maker) (record.Key, string) { return m.Key, m.Name })
+)
 
 func starterNames(context.Context, *book.Book, *record.Workshop) (out []string) {
 	for _, m := range shelf.Starter() {
@@ -108,20 +119,6 @@ func starterNames(context.Context, *book.Book, *record.Workshop) (out []string) 
 
 func shelfNames(ctx context.Context, b *book.Book, w *record.Workshop) []string {
 	return append(lotNames(ctx, b, w), materialNames(ctx, b, w)...)
-}
-
-func recipeNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
-	for _, r := range w.Recipes {
-		out = append(out, string(r.Body.Key))
-	}
-	return out
-}
-
-func makerNames(_ context.Context, _ *book.Book, w *record.Workshop) (out []string) {
-	for _, m := range w.Makers {
-		out = append(out, string(m.Body.Key)+"\t"+terminal.Clean(m.Body.Name))
-	}
-	return out
 }
 
 func ruleNames(context.Context, *book.Book, *record.Workshop) []string { return questions.Rules() }
