@@ -112,6 +112,7 @@ func TestDepositsThatLie(t *testing.T) {
 		}, true, exitIntegrity, "that signature (signature.txt) was taken away"},
 		{"a list of lists added", func(d string) { writeTo(t, filepath.Join(d, "tagmanifest-md5.txt"), nil) }, false, exitIntegrity, "tagmanifest-md5.txt was added"},
 		{"a list of lists missing", func(d string) { os.Remove(filepath.Join(d, "tagmanifest-sha256.txt")) }, false, exitIntegrity, "tagmanifest-sha256.txt is missing"},
+		{"an empty folder", func(d string) { os.Mkdir(filepath.Join(d, "CERTIFIED"), 0o755) }, false, exitIntegrity, "CERTIFIED was added"},
 		{"signed again by a stranger", func(d string) { resigned(t, d) }, false, exitIntegrity, "the whole with another key"},
 		{"without journal and book, signed again by a stranger", func(d string) {
 			os.Remove(filepath.Join(d, "data/journal.json"))

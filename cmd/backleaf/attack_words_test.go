@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"backleaf/record/deed"
 	"backleaf/record/pdf"
 	"backleaf/record/seal"
 )
@@ -109,5 +110,59 @@ func TestSymbolsThatLie(t *testing.T) {
 		if code != c.code || !strings.Contains(first, c.first) || c.first == "" && strings.Contains(first, "its link") {
 			t.Errorf("%s: exit code %d\n%s", c.text, code, out.String())
 		}
+	}
+}
+
+// What an editor, the mail or a copying program puts around honest files does
+// not accuse them.
+func TestHonestFiles(t *testing.T) {
+	_, honest := issued(t)
+	files := attached(t, honest)
+	for name, c := range map[string]struct {
+		file   string
+		change func([]byte) []byte
+	}{
+		"other line ends in the key":   {deed.KeyName, func(b []byte) []byte { return bytes.ReplaceAll(b, []byte("\n"), []byte("\r\n")) }},
+		"a blank line after the head":  {deed.HeadName, func(b []byte) []byte { return append(b, '\n') }},
+		"a byte order mark in the key": {deed.KeyName, func(b []byte) []byte { return append([]byte("\ufeff"), b...) }},
+	} {
+		dir := t.TempDir()
+		for n, data := range files {
+			if n == c.file {
+				data = c.change(bytes.Clone(data))
+			}
+			writeTo(t, filepath.Join(dir, n), data)
+		}
+		if code, said := verified(t, dir); code != exitDone || !strings.Contains(said, c.file+", as an editor or the mail puts them there, were left out") {
+			t.Errorf("%s: exit code %d\n%s", name, code, said)
+		}
+	}
+	for name, data := range map[string]string{
+		"a blank line before the PDF":      "\r\n" + string(honest),
+		"a byte order mark before the PDF": "\ufeff" + string(honest),
+		"zero bytes after the PDF":         string(honest) + strings.Repeat("\x00", 3000),
+	} {
+		code, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), "c.pdf"), []byte(data)))
+		if code != exitDone || !strings.Contains(said, "c.pdf: signed and unaltered") {
+			t.Errorf("%s: exit code %d\n%s", name, code, said)
+		}
+	}
+	if code, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), "c.pdf"), append([]byte("junk\n"), honest...))); code == exitDone {
+		t.Errorf("junk before the PDF: exit code %d\n%s", code, said)
+	}
+}
+
+// What a paper says of itself that should make a reader stop is in the first
+// line.
+func TestWordsThatLie(t *testing.T) {
+	k := must(seal.NewKey())
+	s := seal.Statement{Origin: "backleaf/KB", Number: "KB26-0001-K", Maker: "\u041edile Marrens", Issued: "2099-03-02", Record: seal.DigestOf(nil)}
+	_, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), "s.txt"), must(s.Sign(k))))
+	if first, _, _ := strings.Cut(said, "\n"); !strings.Contains(first, "“\u041edile”, mixes letters of two scripts that look alike; dated 2 March 2099, a day to come; signed") {
+		t.Error(said)
+	}
+	s.Maker, s.Title, s.Issued = "Νίκος Παπαδόπουλος", "Étude 3 µm", "2026-03-02"
+	if _, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), "s.txt"), must(s.Sign(k)))); strings.Contains(said, "alike") || strings.Contains(said, "to come") {
+		t.Error(said)
 	}
 }

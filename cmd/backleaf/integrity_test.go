@@ -168,3 +168,22 @@ func TestEndlessView(t *testing.T) {
 		}
 	}
 }
+
+// An entry of a size that no program writes is not read into the memory.
+func TestVastEntry(t *testing.T) {
+	dir, _ := issued(t)
+	path := filepath.Join(dir, "studio.sqlite")
+	db, err := sql.Open("sqlite", path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range []string{"DROP TRIGGER entry_next", "INSERT INTO entry (seq, bytes) SELECT max(seq) + 1, zeroblob(20000000) FROM entry"} {
+		if _, err := db.Exec(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	db.Close()
+	if said, code := typedAt(time.Now(), "verify", path); code != exitIntegrity || !strings.Contains(said, "too big") {
+		t.Errorf("exit code %d\n%s", code, said)
+	}
+}

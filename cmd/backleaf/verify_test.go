@@ -256,6 +256,27 @@ func TestVerifyLeftOut(t *testing.T) {
 	if code, said := verified(t, folder, "--book", filepath.Join(dir, "studio.sqlite")); code != exitIntegrity || !strings.Contains(said, "(inspection) is not in it") {
 		t.Errorf("beside the book: exit code %d\n%s", code, said)
 	}
+
+	// Nor does an unsigned one into which an entry was put, in the place of one
+	// of other panels.
+	if err := json.Unmarshal(files[deed.RecordName], &rec); err != nil {
+		t.Fatal(err)
+	}
+	entries = rec["entries"].([]any)
+	seq := func(i int) float64 { return entries[i].(map[string]any)["seq"].(float64) }
+	at := len(entries) - 1
+	for seq(at-1) == seq(at)-1 {
+		at--
+	}
+	rec["entries"] = slices.Insert(entries, at, any(map[string]any{"kind": "note", "seq": seq(at) - 1, "panels": []any{rec["number"]}, "text": "varnished", "v": 1, "written": "2026-05-02T16:00:00+03:00"}))
+	record = must(json.Marshal(rec, json.Deterministic(true)))
+	if err := record.Canonicalize(); err != nil {
+		t.Fatal(err)
+	}
+	plain := writeTo(t, filepath.Join(t.TempDir(), deed.RecordName), record)
+	if code, said := verified(t, plain, "--book", filepath.Join(dir, "studio.sqlite")); code != exitIntegrity || !strings.Contains(said, "of the record: it is another one in the journal here") {
+		t.Errorf("an entry put in: exit code %d\n%s", code, said)
+	}
 }
 
 // Nothing that a stranger's text says reaches the terminal as more than text.

@@ -36,10 +36,10 @@ func CheckLine(s string) error {
 }
 
 // invisible reports characters that turn the direction of reading, are not
-// seen at all or are no characters. The joiners U+200C and U+200D and the
+// seen at all, some of them letters, or are no characters. The joiners U+200C and U+200D and the
 // variation selectors stay: scripts need them.
 func invisible(r rune) bool {
-	return r == 0x00AD || r == 0x061C || r == 0x180E || r == 0x200B || r == 0x200E || r == 0x200F ||
+	return r == 0x00AD || r == 0x034F || r == 0x115F || r == 0x1160 || r == 0x3164 || r == 0xFFA0 || r == 0x061C || r == 0x17B4 || r == 0x17B5 || r == 0x180E || r == 0x200B || r == 0x200E || r == 0x200F ||
 		r >= 0x2028 && r <= 0x202E || r >= 0x2060 && r <= 0x206F || r == 0xFEFF ||
 		r >= 0xFFF9 && r <= 0xFFFC || r == 0xFFFE || r == 0xFFFF || r >= 0xE0000 && r <= 0xE007F
 }

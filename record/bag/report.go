@@ -39,5 +39,6 @@ type Report struct {
 	Files           int       // in data/
 	Octets          int64     // in data/
 	Info            []Field   // bag-info.txt
+	Empty           []string  // folders without any file; a thousand at most
 	Unlisted        []string  // files beside data/ that tagmanifest-sha512.txt does not list, without tag manifests; a thousand at most
 }

@@ -70,9 +70,13 @@ func (c *checker) walk(dir string, depth int) error {
 		c.incomplete(dir, "lies in more than %d folders and was not read", maxFolders)
 		return nil
 	}
+	before := c.left
 	folders, err := c.folder(dir)
 	if err != nil {
 		return err
+	}
+	if c.left == before && dir != "." && len(c.report.Empty) < maxProblems {
+		c.report.Empty = append(c.report.Empty, dir)
 	}
 	for _, p := range folders {
 		if err := c.walk(p, depth+1); err != nil {

@@ -24,6 +24,9 @@ func newSession(ctx context.Context, db *sql.DB) (*session, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := bound(c); err != nil {
+		return nil, errors.Join(err, c.Close())
+	}
 	return &session{conn: c, stmts: map[string]*sql.Stmt{}}, nil
 }
 

@@ -90,6 +90,17 @@ func checkSettings(ctx context.Context, c *sql.Conn) error {
 	return nil
 }
 
+// maxValueBytes bounds a value that SQLite reads or makes: an entry that names
+// all panels of a large studio has some megabytes.
+const maxValueBytes = 16 << 20
+
+// bound keeps a hostile book from filling the memory with one value.
+func bound(c *sql.Conn) error {
+	const limitLength = 0 // SQLITE_LIMIT_LENGTH, https://www.sqlite.org/c3ref/c_limit_attached.html
+	_, err := sqlite.Limit(c, limitLength, maxValueBytes)
+	return err
+}
+
 // Primary result codes of SQLite (https://www.sqlite.org/rescode.html).
 const (
 	codeBusy     = 5

@@ -19,6 +19,8 @@ var englishVerify = map[string]Message{
 	"sum-other-panel":      "a symbol of ANOTHER PANEL than the papers beside it",
 	"sum-other-link":       "its link is not one that the studio prints: do not follow it",
 	"sum-key-without-heir": "an older key of the studio, {key}, was declared lost and named no heir: ask the studio by another way",
+	"sum-letters-alike":    "a word of it, “{word}”, mixes letters of two scripts that look alike",
+	"sum-dated-ahead":      "dated {when}, a day to come",
 	"sum-other-studio":     "of another studio than the book here, mark {mark}",
 	"sum-other-status":     "the status beside it is not of this key: what became of it cannot be known",
 	"sum-not-listed":       "NOT IN the studio’s status of {date}: cannot be known",
@@ -192,6 +194,9 @@ var englishVerify = map[string]Message{
 	"key-file-current":        "{file} holds the studio’s key",
 
 	// A deposit.
+	"letters-alike":              "whether the name is the one that it looks like: “{word}” mixes letters of two scripts that look alike; compare the key",
+	"dated-ahead":                "when it was issued: it is dated {when}, a day to come",
+	"line-ends-mended":           "line ends, blank lines or a byte order mark in {file}, as an editor or the mail puts them there, were left out",
 	"deposit-not-signed":         "who made the deposit, and whether it is whole: it is not signed as a whole, and checksums alone can be made anew by anyone",
 	"deposit-signature-wrong":    "the signature of the deposit as a whole (signature.txt): {why}",
 	"deposit-lists-changed":      "that the deposit is as it was signed: {file} is another one; which files were changed, that list cannot tell any more",

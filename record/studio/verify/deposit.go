@@ -119,6 +119,9 @@ func (c *depositCheck) signature(report bag.Report) {
 			c.say(deed.Fails, "deposit-added", record.With("file", f))
 		}
 	}
+	for _, f := range report.Empty {
+		c.say(deed.Fails, "deposit-added", record.With("file", f))
+	}
 	// The lists of lists are in no list themselves.
 	lists, _ := fs.Glob(c.root.FS(), "tagmanifest-*")
 	for _, f := range lists {
@@ -261,7 +264,7 @@ func (c *depositCheck) evidence(p string) (e Evidence, ok bool) {
 		if e.Files, _, err = deedIn(c.root, path.Dir(p)); err != nil {
 			return fail(err)
 		}
-		e.Remarks = marked(e.Files)
+		e.Remarks = mended(&e.Files)
 		// The key may stand once for all records.
 		for dir := path.Dir(p); e.Files.Key == nil && dir != "."; dir = path.Dir(dir) {
 			if above, err := readIn(c.root, path.Join(path.Dir(dir), deed.KeyName), maxPart); err == nil {

@@ -92,7 +92,9 @@ func folderEvidence(name string) ([]Evidence, error) {
 	if !any {
 		return nil, refuse.Cannot("no-evidence", "%s holds neither a record nor a deposit", name).With(record.With("file", deed.RecordName))
 	}
-	return []Evidence{{Name: name, Kind: Folder, Files: files, Remarks: marked(files)}}, nil
+	e := Evidence{Name: name, Kind: Folder, Files: files}
+	e.Remarks = mended(&e.Files)
+	return []Evidence{e}, nil
 }
 
 // Names are the files of a record.

@@ -22,11 +22,11 @@ func Read(name string, data []byte) []Evidence {
 	one := Evidence{Name: name, Kind: File}
 	if place := one.Files.Named(filepath.Base(name)); place != nil {
 		*place = data
-		one.Remarks = marked(one.Files)
+		one.Remarks = mended(&one.Files)
 		return []Evidence{one}
 	}
 	switch text := strings.TrimPrefix(string(data), byteOrderMark); {
-	case strings.HasPrefix(text, "%PDF-"):
+	case bytes.HasPrefix(onlyPDF(data), []byte("%PDF-")):
 		return []Evidence{certificateIn(name, data)}
 	case strings.HasPrefix(text, seal.RecordPrefix):
 		one.Files.Record = data
@@ -43,8 +43,15 @@ func Read(name string, data []byte) []Evidence {
 	default:
 		return symbolsIn(name, text)
 	}
-	one.Remarks = marked(one.Files)
+	one.Remarks = mended(&one.Files)
 	return []Evidence{one}
+}
+
+// onlyPDF leaves out what a way through other programs may put before and after
+// a PDF: blank lines, a byte order mark, zero bytes. It hides no object.
+func onlyPDF(data []byte) []byte {
+	data = bytes.TrimLeft(bytes.TrimPrefix(data, []byte(byteOrderMark)), " \t\r\n")
+	return bytes.TrimRight(data, " \t\r\n\x00")
 }
 
 func unread(v deed.Verdict, code string, values ...record.Value) *deed.Result {
@@ -52,12 +59,23 @@ func unread(v deed.Verdict, code string, values ...record.Value) *deed.Result {
 	return &r
 }
 
-// marked names the files that begin with a byte order mark: an editor put it
-// there, and no signature holds over it.
-func marked(f deed.Files) (out []deed.Result) {
+// mended takes away what an editor or the mail puts into key, head and
+// statement: other line ends, blank lines around them, a byte order mark. Their
+// text has one spelling, so nothing else can be meant. A record is signed byte
+// by byte: a byte order mark in it is named.
+func mended(f *deed.Files) (out []deed.Result) {
 	for _, n := range Names {
-		if bytes.HasPrefix(*f.Named(n), []byte(byteOrderMark)) {
-			out = append(out, deed.Found(deed.Fails, "byte-order-mark", record.With("file", n)))
+		place := f.Named(n)
+		switch n {
+		case deed.KeyName, deed.HeadName, deed.StatementName:
+			if as := seal.FromPaper(*place); *place != nil && !bytes.Equal(as, *place) {
+				*place = as
+				out = append(out, deed.Found(deed.Since, "line-ends-mended", record.With("file", n)))
+			}
+		default:
+			if bytes.HasPrefix(*place, []byte(byteOrderMark)) {
+				out = append(out, deed.Found(deed.Fails, "byte-order-mark", record.With("file", n)))
+			}
 		}
 	}
 	return out
@@ -66,7 +84,7 @@ func marked(f deed.Files) (out []deed.Result) {
 // certificateIn takes the attachments out of a PDF.
 func certificateIn(name string, data []byte) Evidence {
 	e := Evidence{Name: name, Kind: Certificate, Digest: seal.DigestOf(data)}
-	attached, err := pdf.Attachments(data)
+	attached, err := pdf.Attachments(onlyPDF(data))
 	switch {
 	case errors.Is(err, pdf.ErrEncrypted):
 		e.Unread = unread(deed.Unknown, "pdf-encrypted")

@@ -30,6 +30,8 @@ var standings = []standing{
 	{"anyone-signs", []string{"anyone-signs"}, false},
 	{"other-link", []string{"other-link"}, false},
 	{"key-without-heir", []string{"key-without-heir"}, false},
+	{"letters-alike", []string{"letters-alike"}, false},
+	{"dated-ahead", []string{"dated-ahead"}, false},
 	{"other-studio", []string{"other-studio"}, false},
 	{"other-status", []string{"status-of-other-key", "status-without-key"}, false},
 	{"not-listed", []string{"listed-not"}, false},

@@ -8,6 +8,7 @@ import (
 	"context"
 	"os"
 	"slices"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/bag"
@@ -50,6 +51,7 @@ type Archive interface {
 type Checker struct {
 	Witnesses []Witness
 	Books     Books
+	Now       time.Time // what is dated later is remarked on; zero: nothing is
 }
 
 // Paper is what was found of one thing.
@@ -122,6 +124,7 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 			p.of = record.Number(rep.Statement.Number)
 		}
 		p.Results = append(p.Results, rep.Results...)
+		p.Results = append(p.Results, c.remarks(rep)...)
 		if e.Kind != File && stripped(e.Files, rep) {
 			p.Results = append(p.Results, partsMissing)
 		}
@@ -140,6 +143,27 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 		p.Results = append(p.Results, deed.Found(deed.Unknown, "no-witness"))
 	}
 	return nil
+}
+
+// remarks are on what a record or statement says of itself.
+func (c Checker) remarks(rep deed.Report) (out []deed.Result) {
+	var day, word string
+	switch r, s := rep.Record, rep.Statement; {
+	case r != nil:
+		if at, ok := r.Issued.Exact(); ok {
+			day = at.Format(time.DateOnly)
+		}
+		word = mixed(append(names(r.Workshop, r.Panel), r.Panel.Description().Title)...)
+	case s != nil:
+		day, word = s.Issued, mixed(s.Maker, s.Title)
+	}
+	if when, err := record.ParseWhen(day); err == nil && !c.Now.IsZero() && day > c.Now.AddDate(0, 0, 1).Format(time.DateOnly) {
+		out = append(out, deed.Found(deed.Unknown, "dated-ahead", record.With("when", when)))
+	}
+	if word != "" {
+		out = append(out, deed.Found(deed.Unknown, "letters-alike", record.With("word", word)))
+	}
+	return out
 }
 
 func (c Checker) book(ctx context.Context, path string) []deed.Result {
