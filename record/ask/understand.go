@@ -238,30 +238,26 @@ func strange(words []string, recorded map[string]bool) []string {
 	return out
 }
 
-// nearest names the two topics whose words are most like those of a question.
+// nearest names the two topics that a word of a question asks for by itself, or
+// else a word spelt most like it; where none is like, what is there and what is not recorded.
 func nearest(words []string) [2]record.Code {
-	var out [2]record.Code
-	var far [2]int
-	for i := range far {
-		far[i] = 1 << 30
+	type near struct {
+		topic record.Code
+		away  int // slips in a hundred letters
 	}
+	all := []near{{"build-up", 34}, {"what-is-not-recorded", 34}}
 	for _, t := range topics() {
-		d := 1 << 20
-		for _, p := range slices.Concat(t.phrases, t.about) {
+		x := near{t.code, 100}
+		for _, p := range t.phrases {
 			for _, w := range words {
-				for _, x := range p {
-					if !interrogative[x] {
-						d = min(d, 100*record.Slips(w, x)/max(len(w), len(x)))
-					}
+				if slips := record.Slips(meant(w), p[0]); len(p) == 1 && !interrogative[p[0]] && slips < 3 {
+					x.away = min(x.away, 100*slips/len(p[0]))
 				}
 			}
 		}
-		switch {
-		case d < far[0]:
-			out, far = [2]record.Code{t.code, out[0]}, [2]int{d, far[0]}
-		case d < far[1]:
-			out[1], far[1] = t.code, d
-		}
+		all = append(all, x)
 	}
-	return out
+	slices.SortStableFunc(all, func(a, b near) int { return cmp.Compare(a.away, b.away) })
+	second := slices.IndexFunc(all, func(x near) bool { return x.topic != all[0].topic })
+	return [2]record.Code{all[0].topic, all[second].topic}
 }
