@@ -154,7 +154,7 @@ var questions = []struct {
 	{"batch", "sisters", "may", "[9]"},
 	{"lot numbers", "lots", "Quayside sealer, lot 4471B", "[9 10 11 14 18]"},
 	{"products", "products", "thin birch plywood", "[9 10 11 14 18]"},
-	{"is it sensitive to water", "binders", "acrylic dispersion", "[10 18]"},
+	{"is it sensitive to water", "binders", "acrylic dispersion", "[10 11 14 18]"},
 	{"build-up", "build-up", "On the back: acrylic dispersion sealer.", "[9 10 11 14 16 18]"},
 	{"stratigraphy", "build-up", "Birch plywood, 3 mm.", "[9 10 11 14 16 18]"},
 	{"what is it made of", "build-up", "Birch plywood", "[9 10 11 14 16 18]"},

@@ -55,15 +55,10 @@ func (r *reader) braced() Answer { return events[record.Braced](r) }
 
 // ofCloth answers with one property of each cloth.
 func (r *reader) ofCloth(say func(*record.ClothLaid, record.Material) string) Answer {
-	var out []string
-	var es []int64
-	for _, a := range r.applications(isCloth) {
+	return r.each(isCloth, func(a application) string {
 		m, _ := r.w.Material(a.Cloth.Cloth, a.Cloth.ClothAs)
-		if s := say(a.Cloth, m); s != "" {
-			out, es = append(out, s), append(es, a.Seq)
-		}
-	}
-	return r.all(out, es)
+		return say(a.Cloth, m)
+	})
 }
 
 func (r *reader) threads() Answer {

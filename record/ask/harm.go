@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"slices"
-
 	"backleaf/record"
 	"backleaf/record/tell"
 	"backleaf/record/trade"
@@ -22,9 +20,7 @@ func (r *reader) metals() Answer {
 		case x.Risk == trade.Stated:
 			line = r.say("ask-stated-harmful", record.With("product", x.Product))
 		case x.Risk == trade.HazardText:
-			if line = r.say("ask-hazard", record.With("product", x.Product), record.With("hazard", x.Text)); !slices.Contains(texts, line) {
-				texts = append(texts, line)
-			}
+			texts = once(texts, r.say("ask-hazard", record.With("product", x.Product), record.With("hazard", x.Text)))
 			continue
 		case x.Pigment == record.Pigment{}:
 			continue
@@ -32,12 +28,7 @@ func (r *reader) metals() Answer {
 			may = append(may, r.say("ask-may-hold", name, record.With("metal", record.Code(x.Risk))))
 			continue
 		}
-		if !slices.Contains(sure, line) {
-			sure = append(sure, line)
-		}
-		if !slices.Contains(es, x.Seq) {
-			es = append(es, x.Seq)
-		}
+		sure, es = once(sure, line), once(es, x.Seq)
 	}
 	switch {
 	case sure != nil:
@@ -71,18 +62,12 @@ func (r *reader) sanded() Answer {
 		a.Lines = []string{r.say("ask-no-sanding")}
 	}
 	m := r.metals()
-	a.Lines = append(a.Lines, m.Lines...)
-	for _, e := range m.Entries {
-		if !slices.Contains(a.Entries, e) {
-			a.Entries = append(a.Entries, e)
-		}
-	}
+	a.Lines, a.Entries = append(a.Lines, m.Lines...), once(a.Entries, m.Entries...)
 	return a
 }
 
 func (r *reader) zinc() Answer {
-	var found []string
-	var es []int64
+	var f found
 	told := true
 	without := r.eachPigment(func(p record.Pigment, l record.Layer) {
 		switch trade.HoldsZinc(p) {
@@ -91,15 +76,15 @@ func (r *reader) zinc() Answer {
 			if trade.HoldsZinc(p, trade.ZincOxide) == record.No {
 				s = r.say("ask-other-zinc", tell.Told("pigment", s))
 			}
-			found, es = append(found, s), append(es, l.Seq)
+			f.add(s, l.Seq)
 		case record.No:
 		default:
 			told = false
 		}
 	})
 	switch {
-	case found != nil:
-		return recorded(es, r.list(found))
+	case f.lines != nil:
+		return r.all(f)
 	case without != nil || !told || len(r.p.Layers()) == 0:
 		return open(without, r.say("ask-zinc-open"))
 	}
@@ -153,23 +138,16 @@ func (r *reader) pigments() Answer {
 }
 
 func (r *reader) pigmentsOf(which func(record.Layer) bool) Answer {
-	var out []string
-	var es []int64
+	var f found
 	without := r.eachPigment(func(p record.Pigment, l record.Layer) {
-		if !which(l) {
-			return
-		}
-		if s := r.pigment(p, l); !slices.Contains(out, s) {
-			out = append(out, s)
-		}
-		if !slices.Contains(es, l.Seq) {
-			es = append(es, l.Seq)
+		if which(l) {
+			f.add(r.pigment(p, l), l.Seq)
 		}
 	})
-	if out == nil {
+	if f.lines == nil {
 		return r.none(without...)
 	}
-	a := recorded(es, r.list(out))
+	a := r.all(f)
 	if without != nil {
 		a.Lines = append(a.Lines, r.say("ask-pigments-open"))
 	}

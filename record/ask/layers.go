@@ -42,30 +42,22 @@ func (r *reader) standing(which func(record.Layer) bool) []application {
 func seqs(as []application) []int64 {
 	var out []int64
 	for _, a := range as {
-		for _, seq := range append([]int64{a.Seq}, lossesOf(a)...) {
-			if !slices.Contains(out, seq) {
-				out = append(out, seq)
-			}
+		out = once(out, a.Seq)
+		for _, x := range a.Losses {
+			out = once(out, x.Seq)
 		}
 	}
 	return out
 }
 
-func lossesOf(a application) []int64 {
-	var out []int64
-	for _, x := range a.Losses {
-		out = append(out, x.Seq)
-	}
-	return out
+// coats answers with the coats that serve a purpose.
+func coats(p record.Purpose) func(*reader) Answer {
+	return func(r *reader) Answer { return r.layersOf(p, of(p)) }
 }
 
 // layersOf answers with the layers of one kind: those that are there today,
 // what they are made of, what was taken off; or that there is none, and how
 // far that can be known.
-func layersOf(name any, which func(record.Layer) bool) func(*reader) Answer {
-	return func(r *reader) Answer { return r.layersOf(name, which) }
-}
-
 func (r *reader) layersOf(name any, which func(record.Layer) bool) Answer {
 	all := r.applications(which)
 	if len(all) == 0 {
@@ -101,9 +93,7 @@ func alike(as []application, words func(application) string) [][]application {
 func (r *reader) dates(as []application) string {
 	var out []string
 	for _, a := range as {
-		if d := r.Day(a.At); !slices.Contains(out, d) {
-			out = append(out, d)
-		}
+		out = once(out, r.Day(a.At))
 	}
 	return r.List(out)
 }
@@ -189,9 +179,7 @@ func (r *reader) state(f record.Face) Answer {
 		as := r.standing(func(l record.Layer) bool { return l.Face == f && r.w.Seals(l) == record.Yes })
 		var out []string
 		for _, a := range as {
-			if line := r.say("ask-sealed-with", r.layer(a.Layer), tell.Told("of", r.Mix(a.Coating)), record.With("date", a.At)); !slices.Contains(out, line) {
-				out = append(out, line)
-			}
+			out = once(out, r.say("ask-sealed-with", r.layer(a.Layer), tell.Told("of", r.Mix(a.Coating)), record.With("date", a.At)))
 		}
 		return recorded(seqs(as), r.say("ask-face-sealed", on, tell.Told("with", r.list(out))))
 	case record.FaceBare:
@@ -217,17 +205,16 @@ func (r *reader) sealed() Answer {
 }
 
 func (r *reader) films() Answer {
-	var out []string
-	as := r.standing(func(l record.Layer) bool { return l.Cloth == nil })
-	for _, a := range as {
+	var f found
+	for _, a := range r.standing(func(l record.Layer) bool { return l.Cloth == nil }) {
 		um, how := r.Thickness(a.Layer)
 		what := r.say("ask-not-recorded")
 		if code, ok := map[section.Certainty]string{section.Measured: "ask-measured", section.Estimated: "ask-estimated"}[how]; ok {
 			what = r.say(code, tell.Told("thickness", section.Thickness(um)))
 		}
-		out = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", what)))
+		f.add(r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", what)), seqs([]application{a})...)
 	}
-	return r.all(out, seqs(as), r.say("ask-estimates"))
+	return r.all(f, r.say("ask-estimates"))
 }
 
 func (r *reader) varnish() Answer {
@@ -276,11 +263,11 @@ func (r *reader) removed() Answer {
 // sizing answers with the coats of size; a sealer or adhesive below the cloth
 // does the work of one and is named as what it is.
 func (r *reader) sizing() Answer {
-	a := r.layersOf(record.Sizing, isSize)
+	a := coats(record.Sizing)(r)
 	if a.Recorded {
 		return a
 	}
-	if b := r.layersOf(record.Sealer, func(l record.Layer) bool { return isSealer(l) || isAdhesive(l) }); b.Recorded {
+	if b := r.layersOf(record.Sealer, of(record.Sealer, record.Adhesive)); b.Recorded {
 		b.Lines[0] = r.say("ask-no-size-coat", tell.Told("coat", b.Lines[0]))
 		return b
 	}
@@ -323,5 +310,5 @@ func (r *reader) buildUp() Answer {
 
 // adhesive answers with what holds the cloth, and the cloth that it holds.
 func (r *reader) adhesive() Answer {
-	return r.layersOf(record.Adhesive, isAdhesive).andRecorded(r.layersOf(record.Use("cloth"), isCloth))
+	return coats(record.Adhesive)(r).andRecorded(r.layersOf(record.Use("cloth"), isCloth))
 }

@@ -9,6 +9,11 @@ import (
 	"backleaf/record/trade"
 )
 
+// described answers with a field of the description.
+func described(field func(record.Described) string) func(*reader) Answer {
+	return func(r *reader) Answer { return r.described(field) }
+}
+
 // described answers with a field of the description and the entries that set it.
 func (r *reader) described(field func(record.Described) string) Answer {
 	var es []int64
@@ -18,14 +23,6 @@ func (r *reader) described(field func(record.Described) string) Answer {
 		}
 	}
 	return r.said(field(r.p.Description()), es...)
-}
-
-func (r *reader) title() Answer {
-	return r.described(func(d record.Described) string { return d.Title })
-}
-
-func (r *reader) subject() Answer {
-	return r.described(func(d record.Described) string { return d.Subject })
 }
 
 // features are those of the work and those at one place of the board.
@@ -44,10 +41,6 @@ func (r *reader) edition() Answer {
 		a.Lines = []string{r.say("ask-no-edition")}
 	}
 	return a
-}
-
-func (r *reader) summary() Answer {
-	return r.described(func(d record.Described) string { return d.Summary })
 }
 
 func (r *reader) certificates() Answer {
@@ -115,11 +108,7 @@ func (r *reader) amount(a application) string {
 			panels = len(e.Panels)
 		}
 	}
-	if amount := r.Amount(a.Coating, panels); film != "" {
-		return r.Catalogue().Clauses([]string{amount, film})
-	} else {
-		return amount
-	}
+	return r.Catalogue().Clauses(slices.DeleteFunc([]string{r.Amount(a.Coating, panels), film}, func(s string) bool { return s == "" }))
 }
 
 // maker says who made the panel and who painted on it, as far as that is on
@@ -162,11 +151,7 @@ func (r *reader) where() Answer {
 	}
 	hs := record.Each[record.HandedOver](r.p)
 	for _, h := range slices.Backward(hs) {
-		note := ""
-		if h.Body.Note != "" {
-			note = h.Body.Note
-		}
-		a = a.and(recorded([]int64{h.Seq}, r.say("ask-left", record.With("how", h.Body.How), record.With("date", h.At), record.With("note", note))))
+		a = a.and(recorded([]int64{h.Seq}, r.say("ask-left", record.With("how", h.Body.How), record.With("date", h.At), record.With("note", h.Body.Note))))
 	}
 	if !a.Recorded {
 		return open(nil, r.say("ask-never-left"))
@@ -289,7 +274,7 @@ func (r *reader) sisters() Answer {
 				continue
 			}
 			well = false
-			a = a.and(recorded([]int64{e.Seq}, r.say("ask-sister", record.With("number", p.Number), tell.Told("own", ownOf(p)), tell.Told("what", r.event(e)))))
+			a = a.and(recorded([]int64{e.Seq}, r.say("ask-sister", record.With("number", p.Number), tell.Told("own", p.Description().Owner), tell.Told("what", r.event(e)))))
 		}
 	}
 	if well {
@@ -298,14 +283,10 @@ func (r *reader) sisters() Answer {
 	return a
 }
 
-func ownOf(p *record.Panel) string { return p.Description().Owner }
-
 // isTrouble reports what may be of concern for the panels made together.
 func isTrouble(b record.Body) bool {
 	switch x := b.(type) {
-	case record.Discarded, record.Treatment, record.Removed:
-		return true
-	case record.Condition:
+	case record.Discarded, record.Treatment, record.Removed, record.Condition:
 		return true
 	case record.Inspection:
 		return x.Edges != "" && x.Edges != "sound" || x.Adhesion != "" && x.Adhesion != "sound" || x.Remarks != ""

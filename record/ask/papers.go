@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"slices"
-
 	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/tell"
@@ -76,11 +74,7 @@ func (r *reader) rules() Answer {
 		switch f.Outcome {
 		case check.FallsShort:
 			short = append(short, string(r.Catalogue().Rule(f.Rule).Title))
-			for _, e := range f.Entries {
-				if !slices.Contains(es, e) {
-					es = append(es, e)
-				}
-			}
+			es = once(es, f.Entries...)
 		case check.NotRecorded:
 			open++
 		case check.Holds:

@@ -45,18 +45,7 @@ func recorded(entries []int64, lines ...string) Answer {
 
 // and adds another answer to one.
 func (a Answer) and(b Answer) Answer {
-	for _, l := range b.Lines {
-		if !slices.Contains(a.Lines, l) {
-			a.Lines = append(a.Lines, l)
-		}
-	}
-	for _, e := range b.Entries {
-		if !slices.Contains(a.Entries, e) {
-			a.Entries = append(a.Entries, e)
-		}
-	}
-	a.Recorded = a.Recorded || b.Recorded
-	return a
+	return Answer{a.Topic, once(a.Lines, b.Lines...), once(a.Entries, b.Entries...), a.Recorded || b.Recorded}
 }
 
 // andRecorded adds another answer if there is anything recorded in it.
@@ -83,12 +72,35 @@ func known(s string) bool { return s != "" && s != record.Unknown }
 // list joins texts for one line. None is left out: the last may be the answer.
 func (r *reader) list(texts []string) string { return r.Catalogue().Clauses(texts) }
 
-// all answers with all that was found, or that nothing was recorded.
-func (r *reader) all(found []string, entries []int64, more ...string) Answer {
-	if found == nil {
+// found is what was found on a topic, each thing once.
+type found struct {
+	lines   []string
+	entries []int64
+}
+
+// add adds a line with the entries that it rests on; an empty one says nothing.
+func (f *found) add(line string, entries ...int64) {
+	if line != "" {
+		f.lines, f.entries = once(f.lines, line), once(f.entries, entries...)
+	}
+}
+
+// all answers with all that was found, in one line, or that nothing was recorded.
+func (r *reader) all(f found, more ...string) Answer {
+	if f.lines == nil {
 		return r.none()
 	}
-	return recorded(entries, append([]string{r.list(found)}, more...)...)
+	return recorded(f.entries, append([]string{r.list(f.lines)}, more...)...)
+}
+
+// once adds to a list what is not in it yet.
+func once[E comparable](list []E, more ...E) []E {
+	for _, x := range more {
+		if !slices.Contains(list, x) {
+			list = append(list, x)
+		}
+	}
+	return list
 }
 
 func (r *reader) layer(l record.Layer) record.Value { return tell.Told("layer", r.Layer(l)) }
@@ -100,14 +112,13 @@ func (r *reader) event(e record.Event) string {
 
 // happened answers with the entries of which something is true.
 func (r *reader) happened(is func(record.Event) bool) Answer {
-	var out []string
-	var es []int64
+	var f found
 	for _, e := range r.p.Events {
 		if is(e) {
-			out, es = append(out, r.event(e)), append(es, e.Seq)
+			f.add(r.event(e), e.Seq)
 		}
 	}
-	return r.all(out, es)
+	return r.all(f)
 }
 
 // events answers with all entries of one kind.
@@ -125,28 +136,29 @@ func (r *reader) mentions(words ...string) Answer {
 			lot, _ := r.w.Lot(m.Lot)
 			texts = append(texts, mat.Name, string(m.Lot), lot.MakerLot)
 		}
-		return slices.ContainsFunc(split(strings.Join(texts, " ")), func(w string) bool {
-			return slices.ContainsFunc(words, func(x string) bool { return strings.HasPrefix(w, x) })
-		})
+		return speaksOf(strings.Join(texts, " "), words)
+	})
+}
+
+// speaksOf reports whether one of some words begins a word of a text.
+func speaksOf(text string, words []string) bool {
+	return slices.ContainsFunc(split(text), func(w string) bool {
+		return slices.ContainsFunc(words, func(x string) bool { return strings.HasPrefix(w, x) })
 	})
 }
 
 // remarks answers with the remarks of notes, inspections and descriptions that
 // speak of something; they are never part of what an act itself says.
 func (r *reader) remarks(words ...string) Answer {
-	var out []string
-	var es []int64
+	var f found
 	for _, e := range r.p.Events {
 		for _, text := range remarkOf(e.Body) {
-			if slices.ContainsFunc(split(text), func(w string) bool {
-				return slices.ContainsFunc(words, func(x string) bool { return strings.HasPrefix(w, x) })
-			}) {
-				out = append(out, r.say("ask-remark", record.With("text", text), record.With("date", e.At)))
-				es = append(es, e.Seq)
+			if speaksOf(text, words) {
+				f.add(r.say("ask-remark", record.With("text", text), record.With("date", e.At)), e.Seq)
 			}
 		}
 	}
-	return r.all(out, es)
+	return r.all(f)
 }
 
 // remarkOf are the remarks of an entry: fields in which anything may stand.

@@ -23,10 +23,7 @@ func (r *reader) cured() Answer {
 			if !known(m.CureFrom.String()) || !known(m.CureTo.String()) {
 				continue
 			}
-			s := r.AsProduct(r.say("ask-cures", record.With("product", m.Name), record.With("from", m.CureFrom), record.With("to", m.CureTo)), m)
-			if !slices.Contains(stated, s) {
-				stated = append(stated, s)
-			}
+			stated = once(stated, r.AsProduct(r.say("ask-cures", record.With("product", m.Name), record.With("from", m.CureFrom), record.With("to", m.CureTo)), m))
 		}
 	}
 	if stated == nil {
@@ -35,16 +32,25 @@ func (r *reader) cured() Answer {
 	return open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
 }
 
-// ofCoats answers with one property of each coating.
-func (r *reader) ofCoats(say func(application) string) Answer {
-	var out []string
-	var es []int64
-	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
-		if s := say(a); s != "" {
-			out, es = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", s))), append(es, a.Seq)
-		}
+// each answers with one property of each layer of a kind.
+func (r *reader) each(which func(record.Layer) bool, say func(application) string, more ...string) Answer {
+	var f found
+	for _, a := range r.applications(which) {
+		f.add(say(a), a.Seq)
 	}
-	return r.all(out, es)
+	return r.all(f, more...)
+}
+
+func hasCoating(l record.Layer) bool { return l.Coating != nil }
+
+// ofCoats answers with one property of each coating, and which it is.
+func (r *reader) ofCoats(say func(application) string) Answer {
+	return r.each(hasCoating, func(a application) string {
+		if s := say(a); s != "" {
+			return r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", s))
+		}
+		return ""
+	})
 }
 
 func (r *reader) thinned() Answer {
@@ -66,8 +72,7 @@ func (r *reader) tools() Answer {
 }
 
 func (r *reader) air() Answer {
-	var out []string
-	var es []int64
+	var f found
 	read := func(what string, t record.Temperature, h record.Percent, seq int64) {
 		if t.IsZero() && h.IsZero() {
 			return
@@ -77,21 +82,20 @@ func (r *reader) air() Answer {
 			both = what
 		}
 		air := r.say("ask-air-read", record.With("temperature", t), record.With("both", both), record.With("humidity", h))
-		out, es = append(out, r.say("ask-of-layer", tell.Told("layer", what), tell.Told("what", air))), append(es, seq)
+		f.add(r.say("ask-of-layer", tell.Told("layer", what), tell.Told("what", air)), seq)
 	}
-	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
+	for _, a := range r.applications(hasCoating) {
 		read(r.Layer(a.Layer), a.Coating.Temperature, a.Coating.Humidity, a.Seq)
 	}
 	for _, e := range record.Each[record.Climate](r.p) {
 		read(r.say("ask-air", record.With("date", e.At)), e.Body.Temperature, e.Body.Humidity, e.Seq)
 	}
-	return r.all(out, es)
+	return r.all(f)
 }
 
 // steps tells the work on the board itself, step by step.
 func (r *reader) steps() Answer {
-	var out []string
-	var es []int64
+	var f found
 	for _, e := range r.p.Events {
 		if !e.Body.Kind().Traits().Bench {
 			continue
@@ -100,26 +104,16 @@ func (r *reader) steps() Answer {
 		for _, a := range r.applications(func(l record.Layer) bool { return l.Cloth == nil && l.Seq == e.Seq }) {
 			step = r.Layer(a.Layer)
 		}
-		out, es = append(out, r.say("ask-step", tell.Told("step", step), record.With("date", e.At))), append(es, e.Seq)
+		f.add(r.say("ask-step", tell.Told("step", step), record.With("date", e.At)), e.Seq)
 	}
-	if out == nil {
-		return r.none()
-	}
-	return recorded(es, r.Catalogue().Clauses(out))
+	return r.all(f)
 }
 
 func (r *reader) lots() Answer {
-	var out []string
-	var es []int64
+	var f found
 	add := func(m record.Key, as []int64, lot record.Key, seq int64) {
-		if !known(string(m)) {
-			return
-		}
-		if s := r.Product(m, as, lot); !slices.Contains(out, s) {
-			out = append(out, s)
-		}
-		if !slices.Contains(es, seq) {
-			es = append(es, seq)
+		if known(string(m)) {
+			f.add(r.Product(m, as, lot), seq)
 		}
 	}
 	c, seq := r.cut()
@@ -133,51 +127,31 @@ func (r *reader) lots() Answer {
 			add(p.Material, p.As, p.Lot, a.Seq)
 		}
 	}
-	if out == nil {
-		return r.none()
-	}
-	return recorded(es, r.Catalogue().Clauses(out))
+	return r.all(f)
 }
 
-func (r *reader) products() Answer { return r.lots() }
-
 func (r *reader) binders() Answer {
-	var out []string
-	var es []int64
-	for _, a := range r.applications(func(l record.Layer) bool { return l.Coating != nil }) {
-		if b := r.Binder(a.Coating); b != "" && !slices.Contains(out, b) {
-			out, es = append(out, b), append(es, a.Seq)
-		}
-	}
-	return r.all(out, es, r.say("ask-sensitive"))
+	return r.each(hasCoating, func(a application) string { return r.Binder(a.Coating) }, r.say("ask-sensitive"))
 }
 
 func (r *reader) underdrawing() Answer {
-	var out []string
-	var es []int64
-	for _, a := range r.applications(isPaint) {
-		if a.Paint.Underdrawing != "" {
-			out, es = append(out, r.Said(a.Paint.Underdrawing)), append(es, a.Seq)
+	return r.each(isPaint, func(a application) string {
+		if a.Paint.Underdrawing == "" {
+			return ""
 		}
-	}
-	return r.all(out, es)
+		return r.Said(a.Paint.Underdrawing)
+	})
 }
 
 func (r *reader) fat() Answer {
-	var out []string
-	var es []int64
-	for i, a := range r.applications(isPaint) {
-		if a.Paint.Oil == "" {
-			continue
+	code := "ask-oil-first" // no paint lies below the first
+	return r.each(isPaint, func(a application) (s string) {
+		if a.Paint.Oil != "" {
+			s = r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", r.say(code, record.With("oil", a.Paint.Oil))))
 		}
-		code := "ask-oil"
-		if i == 0 {
-			code = "ask-oil-first" // no paint lies below the first
-		}
-		out = append(out, r.say("ask-of-layer", r.layer(a.Layer), tell.Told("what", r.say(code, record.With("oil", a.Paint.Oil)))))
-		es = append(es, a.Seq)
-	}
-	return r.all(out, es)
+		code = "ask-oil"
+		return s
+	})
 }
 
 // meant reports a coating of those that the question names, by what it is or by
@@ -198,23 +172,18 @@ func (r *reader) meant(l record.Layer) bool {
 
 // amounts tells how much of each coating that is meant went on.
 func (r *reader) amounts() Answer {
-	var out []string
-	var es []int64
+	var f found
 	var without []string
 	for _, g := range alike(r.standing(r.meant), r.words) {
 		a := g[0]
 		if s := r.amount(a); s != "" {
-			out = append(out, r.say("ask-amount", r.layer(a.Layer), record.With("faces", a.faces), tell.Told("amount", s), record.With("n", len(g))))
-			es = append(es, seqs(g)...)
+			f.add(r.say("ask-amount", r.layer(a.Layer), record.With("faces", a.faces), tell.Told("amount", s), record.With("n", len(g))), seqs(g)...)
 		} else {
 			without = append(without, r.Layer(a.Layer))
 		}
 	}
-	if out == nil {
-		return r.none()
-	}
-	a := recorded(es, r.Catalogue().Clauses(out))
-	if without != nil {
+	a := r.all(f)
+	if a.Recorded && without != nil {
 		a.Lines = append(a.Lines, r.say("ask-amount-open", tell.Told("layers", r.List(slices.Compact(without)))))
 	}
 	return a
