@@ -100,7 +100,7 @@ func (a *app) run(ctx context.Context, args []string) int {
 	if err == nil {
 		return exitDone
 	}
-	said, hint, exit := refused(err)
+	said, hint, exit := refused(a.catalogue(), err)
 	if f, ok := errors.AsType[*failure](err); ok {
 		exit, hint = f.code, f.hint
 	}
@@ -209,7 +209,7 @@ func (a *app) path() string {
 
 // session is a book with the clock and randomness of this run.
 func (a *app) session(b *book.Book) *studio.Session {
-	return &studio.Session{Book: b, Clock: a.now, Random: a.random, ClockIsRight: a.clockIsRight}
+	return &studio.Session{Book: b, Clock: a.now, Random: a.random, Words: a.lang, ClockIsRight: a.clockIsRight}
 }
 
 // read opens the book for reading and hands it to do.

@@ -98,7 +98,7 @@ func answered(t *testing.T, s *studio.Session, q phrasing) (said string, underst
 	r, err := questions.Ask(t.Context(), a.catalogue(), s, askedOf[q.Panel], q.Question)
 	var no *refuse.Error
 	if errors.As(err, &no) && no.Said.Code == "not-understood" {
-		said, hint, _ := refused(err)
+		said, hint, _ := refused(a.catalogue(), err)
 		return said + "\n" + hint, false
 	}
 	if err != nil {

@@ -33,7 +33,7 @@ func (r *run) deposit(dir string, unsigned bool) error {
 	if !unsigned {
 		var err error
 		if key, err = keys.Current(r.ctx, r.Book, holder{r.app}); err != nil {
-			if _, hint, code := refused(err); hint != "" {
+			if _, hint, code := refused(r.catalogue(), err); hint != "" {
 				return &failure{err, hint + "; or --unsigned", code}
 			}
 			return err

@@ -44,7 +44,7 @@ func headCompare(a *app) {
 				what = "book"
 				then, err = g.CompareBook(r.ctx, r.args[0], a.progress())
 			} else {
-				then, err = g.Compare(r.ctx, es[0])
+				then, err = g.Compare(r.ctx, es[0], a.catalogue())
 			}
 			if err == nil {
 				a.told("head-holds", record.With("then", then), record.With("what", what), record.With("now", g.Entries()))

@@ -31,7 +31,7 @@ func newImport(a *app) {
 		}
 		es, lines, err := exchange.Read(o.file, data)
 		if err != nil {
-			hint := string(tell.English.Hints["not-imported"])
+			hint := string(a.catalogue().Hints["not-imported"])
 			if t := bytes.TrimLeft(data, "\ufeff \t\r\n"); len(t) > 0 && t[0] != '{' {
 				hint = "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\""
 			}

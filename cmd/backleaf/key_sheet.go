@@ -12,7 +12,7 @@ func keySheet(a *app) {
 		if err != nil {
 			return err
 		}
-		pdf, err := keys.Sheet(w.Studio, r.key, a.now().In(studio.Zone(w.Studio)))
+		pdf, err := keys.Sheet(a.catalogue(), w.Studio, r.key, a.now().In(studio.Zone(w.Studio)))
 		if err == nil {
 			err = create(r.args[0], "recovery sheet", 0o600, pdf)
 		}

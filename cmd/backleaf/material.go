@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"backleaf/cmd/internal/terminal"
@@ -12,14 +11,18 @@ import (
 func materialList(a *app) {
 	a.shelfList("material list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
 		for _, m := range w.Materials {
-			t.Row(string(m.Body.Key), usesText(m.Body.Uses), m.Body.Name)
+			t.Row(string(m.Body.Key), a.usesText(m.Body.Uses), m.Body.Name)
 		}
 		return bodies(w.Materials), record.Say("shelf-empty")
 	})
 }
 
-func usesText(us []record.Use) string {
-	return strings.ReplaceAll(strings.Trim(fmt.Sprint(us), "[]"), " ", ", ")
+func (a *app) usesText(us []record.Use) string {
+	var s []string
+	for _, u := range us {
+		s = append(s, a.catalogue().Fill("{use}", record.With("use", u)))
+	}
+	return strings.Join(s, ", ")
 }
 
 // shelfList adds a command that lists what of one sort stands on the shelf, or

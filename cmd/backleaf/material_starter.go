@@ -11,7 +11,7 @@ func materialStarter(a *app) {
 		if len(r.args) == 0 {
 			t := a.table()
 			for _, m := range shelf.Starter() {
-				t.Row(string(m.Key), usesText(m.Uses), m.Name)
+				t.Row(string(m.Key), a.usesText(m.Uses), m.Name)
 			}
 			return t.Done()
 		}

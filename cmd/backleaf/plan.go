@@ -123,7 +123,7 @@ func (a *app) planFiles(d planning.Day, o planFlags) error {
 	written := func(path string, data []byte, what string) error {
 		err := put(path, "plan", data)
 		if err == nil {
-			a.talk("%s  %s", path, what)
+			a.noted("plan-written", record.With("file", path), record.With("what", record.Code(what)))
 		}
 		return err
 	}
@@ -134,7 +134,7 @@ func (a *app) planFiles(d planning.Day, o planFlags) error {
 		if err != nil {
 			return err
 		}
-		if err := written(o.out, data, "the plan, a page a sheet"); err != nil {
+		if err := written(o.out, data, "plan"); err != nil {
 			return err
 		}
 	case ext == ".svg":
@@ -143,7 +143,7 @@ func (a *app) planFiles(d planning.Day, o planFlags) error {
 			if err != nil {
 				return err
 			}
-			if err := written(fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(o.out, filepath.Ext(o.out)), i+1), drawing.SVG(), "a sheet"); err != nil {
+			if err := written(fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(o.out, filepath.Ext(o.out)), i+1), drawing.SVG(), "sheet"); err != nil {
 				return err
 			}
 		}
@@ -156,5 +156,5 @@ func (a *app) planFiles(d planning.Day, o planFlags) error {
 	if d.Job.Table == nil {
 		return usage("--like batch:may takes the recipe of a batch", "without a recipe there is no timetable")
 	}
-	return written(o.calendar, d.Calendar(a.now()), "the timetable, for the calendar of a phone")
+	return written(o.calendar, d.Calendar(a.now()), "calendar")
 }

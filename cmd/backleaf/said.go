@@ -25,7 +25,7 @@ var exitCodes = map[refuse.Class]int{refuse.Failed: exitError, refuse.Unclear: e
 
 // refused says a refusal in the words of the command line: an input is the
 // flag of that name.
-func refused(err error) (said, hint string, code int) {
+func refused(c *tell.Catalogue, err error) (said, hint string, code int) {
 	said = err.Error()
 	r, ok := errors.AsType[*refuse.Error](err)
 	if !ok {
@@ -34,5 +34,5 @@ func refused(err error) (said, hint string, code int) {
 	if err == error(r) && r.Field != "" {
 		said = "--" + said
 	}
-	return said, tell.English.Fill(tell.English.Hints[r.Said.Code], r.Said.Values...), exitCodes[r.Class]
+	return said, c.Fill(c.Hints[r.Said.Code], r.Said.Values...), exitCodes[r.Class]
 }

@@ -3,6 +3,7 @@ package tell
 // englishCommands are what the commands say of files, keys, copies and of what
 // there is.
 var englishCommands = map[string]Message{
+	"plan-written":           "{file}  {what, select, plan {the plan, a page a sheet} sheet {a sheet} other {the timetable, for the calendar of a phone}}",
 	"tables-rebuilt":         `the look-up tables were made anew; "backleaf verify" reads all of it back`,
 	"key-not-in-backup":      "the signing key {file} is not in it: keep a copy of that file, or its recovery sheet, in another place",
 	"book-read-only":         "note: the book is read-only here; it will not remember this backup",

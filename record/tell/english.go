@@ -24,6 +24,7 @@ var English = &Catalogue{
 		englishBench,
 		englishTablet,
 		englishCommands,
+		englishKeys,
 		englishVerify,
 		englishSite,
 		englishProducts,

@@ -64,7 +64,7 @@ var allowed = map[string][]string{
 	"record/studio/shelf":     {"record", "record/book", "record/tell", "record/studio", "record/studio/bench", "record/studio/private", "record/studio/refuse"},
 	"record/studio/questions": {"record", "record/amount", "record/ask", "record/book", "record/check", "record/deed", "record/find", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse", "record/studio/shelf", "record/studio/typed", "record/studio/verify"},
 	"record/studio/planning":  {"record", "record/book", "record/check", "record/plan", "record/plan/worksheet", "record/tell", "record/studio", "record/studio/bench", "record/studio/private", "record/studio/refuse", "record/studio/shelf", "record/studio/stock", "record/studio/typed"},
-	"record/studio/keys":      {"record", "record/book", "record/deed", "record/paper", "record/seal", "record/studio", "record/studio/refuse"},
+	"record/studio/keys":      {"record", "record/book", "record/deed", "record/paper", "record/seal", "record/tell", "record/studio", "record/studio/refuse"},
 	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
 	"record/studio/site":      {"record", "record/book", "record/deed", "record/form", "record/safefile", "record/seal", "record/tell", "record/studio", "record/studio/kept", "record/studio/refuse", "certificate/page"},
 	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/kept", "record/studio/refuse", "record/studio/typed"},

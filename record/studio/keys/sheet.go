@@ -8,39 +8,42 @@ import (
 	"backleaf/record"
 	"backleaf/record/paper"
 	"backleaf/record/seal"
+	"backleaf/record/tell"
 )
 
 // Sheet draws the page from which a key can be made again, as PDF/A-1b. Whoever
 // reads it signs as the studio.
-func Sheet(s record.Studio, k seal.Key, now time.Time) ([]byte, error) {
+func Sheet(c *tell.Catalogue, s record.Studio, k seal.Key, now time.Time) ([]byte, error) {
+	say := func(code string) string { return tell.Say(c, record.Say(code)) }
 	const margin, symbolMM = 25.0, 60.0
 	width, height := 210.0, 297.0
 	if s.Paper == "letter" {
 		width, height = 215.9, 279.4
 	}
-	d := &paper.Document{Info: paper.Info{Title: "Recovery sheet of a signing key", Author: s.Maker, Created: now}}
+	d := &paper.Document{Info: paper.Info{Title: say("key-sheet-of"), Author: s.Maker, Created: now}}
 	f := &paper.Flow{Next: func() paper.Frame {
 		return paper.Frame{Page: d.Page(width, height), X: margin, Y: margin, W: width - 2*margin, H: height - 2*margin}
 	}}
-	plain := func(text string) { f.Text(paper.Span{Style: paper.Body, Text: text}); f.Gap(2) }
-	head := func(text string) { f.Heading(7, 1.5, paper.Span{Style: paper.Heading, Text: text}) }
+	plain := func(code string) { f.Text(paper.Span{Style: paper.Body, Text: say(code)}); f.Gap(2) }
+	head := func(code string) { f.Heading(7, 1.5, paper.Span{Style: paper.Heading, Text: say(code)}) }
+	line := func(style paper.Style, code string) { f.Text(paper.Span{Style: style, Text: say(code)}) }
 
-	f.Text(paper.Span{Style: paper.Title, Text: "Recovery sheet"})
+	line(paper.Title, "key-sheet")
 	f.Gap(1)
-	f.Text(paper.Span{Style: paper.Aside, Text: "of the key with which "}, paper.Span{Style: paper.Aside, Text: s.Maker, Field: "maker"},
-		paper.Span{Style: paper.Aside, Text: ", mark " + s.Mark + ", signs the records of painting panels"})
+	whose := tell.Say(c, record.Say("key-sheet-whose", record.With("maker", s.Maker), record.With("mark", s.Mark)))
+	f.Text(paper.Span{Style: paper.Aside, Text: whose, Field: "maker"})
 	if k.Public().IsDemo() {
 		f.Gap(3)
-		f.Text(paper.Span{Style: paper.Strong, Text: "A demonstration: this key is public, and anyone can sign with it."})
+		line(paper.Strong, "key-sheet-demo")
 	}
 	f.Gap(5)
 	f.Rule()
 	f.Gap(4)
-	f.Text(paper.Span{Style: paper.Strong, Text: "Whoever reads this page can sign as the studio."})
+	line(paper.Strong, "key-sheet-warning")
 	f.Gap(2)
-	plain("Keep it where you keep deeds and passports: dry, out of the light, away from the computer, in a closed envelope with your name over the flap. Tell one person you trust where it is. Do not photograph, scan or send it. Delete the file it was printed from.")
+	plain("key-sheet-keep")
 
-	head("The key in letters")
+	head("key-sheet-letters")
 	columns := make([]paper.Column, 7)
 	groups := strings.Fields(k.RecoveryText())
 	style := paper.Digest.Scaled(1.9)
@@ -54,9 +57,9 @@ func Sheet(s record.Studio, k seal.Key, now time.Time) ([]byte, error) {
 		f.Row(columns, cells...)
 		f.Gap(2)
 	}
-	f.Text(paper.Span{Style: paper.Small, Text: "Only the letters A to Z and the figures 2 to 7 occur: what looks like 0, 1 or 8 is O, I or B. The last group checks the others."})
+	line(paper.Small, "key-sheet-signs")
 
-	head("The same as a symbol")
+	head("key-sheet-symbol")
 	symbol, err := paper.NewSymbol(k.RecoveryText(), paper.LevelQ)
 	if err != nil {
 		return nil, err
@@ -70,12 +73,12 @@ func Sheet(s record.Studio, k seal.Key, now time.Time) ([]byte, error) {
 	at.Page.Draw(shape)
 	f.Skip(side)
 
-	head("To use it")
-	plain("Lay the studio’s book in place, then: backleaf studio key recover. It asks for the letters and writes the key file again. Without the program: the first thirteen groups are the 32 bytes of an Ed25519 seed (RFC 8032) in base32 (RFC 4648), which openssl reads once the sixteen bytes 302e020100300506032b657004220420 stand before them.")
-	head("Fingerprint of the public key")
+	head("key-sheet-use")
+	plain("key-sheet-how")
+	head("key-sheet-fingerprint")
 	f.Text(paper.Span{Style: paper.Digest, Text: k.Public().Fingerprint().Groups()})
 	f.Gap(2)
-	f.Text(paper.Span{Style: paper.Small, Text: "Printed on " + now.Format("2 January 2006") + ". When the key is retired or declared lost, destroy this page."})
+	f.Text(paper.Span{Style: paper.Small, Text: tell.Say(c, record.Say("key-sheet-printed", record.With("at", record.Moment(now))))})
 	if err := f.Done(); err != nil {
 		return nil, fmt.Errorf("cannot draw the recovery sheet: %w", err)
 	}

@@ -21,9 +21,9 @@ func broken(format string, args ...any) error {
 
 // Compare proves that what an older head, certificate or record saw of the
 // journal is the beginning of today's, or says where it breaks. It returns how
-// many entries were seen then.
-func (r *Register) Compare(ctx context.Context, e verify.Evidence) (then int64, err error) {
-	old, rec, err := r.olderHead(e)
+// many entries were seen then. The words are those of what does not hold in it.
+func (r *Register) Compare(ctx context.Context, e verify.Evidence, words *tell.Catalogue) (then int64, err error) {
+	old, rec, err := r.olderHead(e, words)
 	if err != nil {
 		return 0, refuse.Breaks("not-a-head", "%s: %w", e.Name, err)
 	}
@@ -44,14 +44,14 @@ func (r *Register) Compare(ctx context.Context, e verify.Evidence) (then int64, 
 func (r *Register) Entries() int64 { return r.size }
 
 // olderHead takes a head out of what was named, and checks who signed it.
-func (r *Register) olderHead(e verify.Evidence) (seal.Head, *deed.Record, error) {
+func (r *Register) olderHead(e verify.Evidence, words *tell.Catalogue) (seal.Head, *deed.Record, error) {
 	if e.Unread != nil {
-		return seal.Head{}, nil, errors.New(tell.Say(tell.English, e.Unread.Said))
+		return seal.Head{}, nil, errors.New(tell.Say(words, e.Unread.Said))
 	}
 	rep := deed.Verify(e.Files)
 	for _, x := range rep.Results {
 		if x.Verdict == deed.Fails {
-			return seal.Head{}, nil, errors.New(tell.Say(tell.English, x.Said))
+			return seal.Head{}, nil, errors.New(tell.Say(words, x.Said))
 		}
 	}
 	switch {
