@@ -14,8 +14,8 @@ type Attached struct {
 	// description, relation and data are given.
 	Files []Attachment
 	// Strays names what is attached but does not stand in the list: to a page,
-	// say, or has no plain file name. Some programs show it. Text from outside, at
-	// most twenty names, cut at a hundred bytes; empty if it has no name.
+	// say, or has no plain file name. Some programs show it. Text from outside,
+	// cut at a hundred bytes; empty if it has no name.
 	Strays []string
 	// Updates says how many times something was appended to the file, which
 	// leaves what was there before in it.

@@ -5,7 +5,8 @@
 // A file may have plain cross-reference tables, cross-reference streams and
 // object streams, updates and a linearised order (7.5). It is read as it is
 // written: nothing is guessed, searched for or mended, since another program
-// might mend it otherwise and show other bytes. What a stranger's file can
+// might mend it otherwise and show other bytes. A file that might lead another
+// program to another document is refused, see [ErrAmbiguous]. What a stranger's file can
 // make the reader do is bounded: bytes unpacked, objects, nesting, references
 // to references, and bytes looked at, however its parts overlap. TestBounds
 // holds the bounds.

@@ -30,8 +30,9 @@ type File struct {
 	data    []byte
 	trailer Dict
 	places  map[int]place
-	listed  map[int]bool  // bytes at which any table says that an object begins
-	ends    map[int]int   // where an object that was read ends, by where it begins
+	entries []entry       // of all tables, also those that a newer one replaces
+	listed  map[int]bool  // bytes at which tables and their objects begin
+	extents []extent      // what was read
 	objects map[int]any   // read, or added
 	packs   map[int]*pack // object streams that were opened
 	reading map[int]bool
@@ -45,24 +46,40 @@ type File struct {
 // of an object that was deleted.
 type place struct{ at, stream, generation int }
 
+// An entry says where a table has an object, for [File.sound].
+type entry struct {
+	num int
+	place
+}
+
+// An extent is a stretch of the file that is an object or a table, and where in
+// it the data of a stream stands.
+type extent struct {
+	at, end         int
+	dataAt, dataEnd int
+}
+
 // Open reads a file that this program made itself; its size is not bounded.
 func Open(data []byte) (*File, error) { return open(data, onOwn) }
 
 func open(data []byte, spend spending) (*File, error) {
-	f := &File{data: data, places: map[int]place{}, listed: map[int]bool{}, ends: map[int]int{}, objects: map[int]any{}, packs: map[int]*pack{}, reading: map[int]bool{}, spend: &spend}
+	f := &File{data: data, places: map[int]place{}, listed: map[int]bool{}, objects: map[int]any{}, packs: map[int]*pack{}, reading: map[int]bool{}, spend: &spend}
 	if !bytes.HasPrefix(data, []byte("%PDF-")) {
 		return nil, fmt.Errorf("%w: no PDF header", ErrMalformed)
 	}
-	const tailBytes = 1024 // where the table must be named, as readers agree
-	tail := max(0, len(data)-tailBytes)
-	at := bytes.LastIndex(data[tail:], []byte("startxref"))
+	const tailBytes = 1024                             // where the table must be named, as readers agree
+	end := len(bytes.TrimRight(data, "\x00\t\n\f\r ")) // some media are filled up
+	tail := max(0, end-tailBytes)
+	at := bytes.LastIndex(data[tail:end], []byte("startxref"))
 	if at < 0 {
 		return nil, fmt.Errorf("%w: no cross-reference table", ErrMalformed)
 	}
-	start, err := f.lexer(tail + at + len("startxref")).object()
+	l := f.lexer(tail + at + len("startxref"))
+	start, err := l.object()
 	if err != nil {
 		return nil, err
 	}
+	f.extents = append(f.extents, extent{at: tail + at, end: l.pos})
 	return f, f.tables(start)
 }
 
@@ -119,61 +136,14 @@ func (f *File) object(num int) (any, error) {
 // referred returns the object of a reference. Programs differ in what they do
 // when table and reference name two generations: some look for another object.
 func (f *File) referred(ref Ref) (any, error) {
-	if p, ok := f.places[ref.num]; ok && p != (place{}) && p.generation != ref.gen {
+	p, ok := f.places[ref.num]
+	if _, added := f.objects[ref.num]; !ok && !added {
+		return nil, fmt.Errorf("%w: object %d is needed, and no table has it", ErrAmbiguous, ref.num)
+	}
+	if p != (place{}) && p.generation != ref.gen {
 		return nil, fmt.Errorf("%w: object %d in generation %d and %d", ErrAmbiguous, ref.num, p.generation, ref.gen)
 	}
 	return f.object(ref.num)
-}
-
-// parse reads the object at a place and expects its number and generation there.
-func (f *File) parse(num int, p place) (any, error) {
-	bad := fmt.Errorf("%w: object %d", ErrMalformed, num)
-	l := f.lexer(p.at)
-	defer func() { f.ends[p.at] = l.pos }()
-	n, err1 := l.object()
-	generation, err2 := l.object()
-	obj, err3 := l.object()
-	if err1 != nil || err2 != nil || err3 != nil || n != any(int64(num)) || obj != keyword("obj") {
-		return nil, bad
-	}
-	if generation != any(int64(p.generation)) {
-		return nil, fmt.Errorf("%w: object %d is of another generation than its table says", ErrAmbiguous, num)
-	}
-	o, err := l.object()
-	if err != nil {
-		return nil, bad
-	}
-	end, err := l.object()
-	if err != nil {
-		return nil, bad
-	}
-	dict, isDict := o.(Dict)
-	switch {
-	case end == keyword("endobj"):
-		return o, nil
-	case end != keyword("stream") || !isDict:
-		return nil, bad
-	}
-	if l.peek(0) == '\r' {
-		l.pos++
-	}
-	if l.peek(0) == '\n' {
-		l.pos++
-	}
-	length, err := f.resolve(dict["Length"])
-	if err != nil {
-		return nil, err
-	}
-	size, ok := length.(int64)
-	if !ok || size < 0 || size > int64(len(f.data)-l.pos) {
-		return nil, bad
-	}
-	s := &Stream{dict, f.data[l.pos : l.pos+int(size)]}
-	l.pos += int(size)
-	if end, err := l.object(); err != nil || end != keyword("endstream") {
-		return nil, bad
-	}
-	return s, nil
 }
 
 // resolve follows references to the object itself.

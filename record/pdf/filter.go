@@ -27,6 +27,8 @@ func (f *File) Decoded(o any) ([]byte, error) {
 		return nil, err
 	}
 	switch {
+	case s.Dict["Fl"] != nil || s.Dict["DP"] != nil: // short for the same, to some programs
+		return nil, fmt.Errorf("%w: a filter by its short name", ErrAmbiguous)
 	case s.Dict["F"] != nil:
 		return nil, fmt.Errorf("%w: the stream stands in another file", ErrMalformed)
 	case filter == nil:

@@ -2,9 +2,11 @@ package pdf
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf16"
 )
 
@@ -45,21 +47,31 @@ func isASCII(s string) bool {
 	return true
 }
 
-// text decodes a text string; other encodings than the two above are read as
-// Latin-1, which is near enough to PDFDocEncoding for a name.
+// text decodes a text string: UTF-16 by its byte order mark, in either order as
+// other programs read it, UTF-8 (ISO 32000-2, 7.9.2.2), and else Latin-1, which
+// is near enough to PDFDocEncoding for a name.
 func (s String) text() string {
-	if len(s) >= 2 && s[0] == 0xFE && s[1] == 0xFF {
-		var units []uint16
-		for i := 2; i+1 < len(s); i += 2 {
-			units = append(units, uint16(s[i])<<8|uint16(s[i+1]))
-		}
-		return string(utf16.Decode(units))
+	switch {
+	case strings.HasPrefix(string(s), "\xFE\xFF"):
+		return utf16Text(s[2:], binary.BigEndian)
+	case strings.HasPrefix(string(s), "\xFF\xFE"):
+		return utf16Text(s[2:], binary.LittleEndian)
+	case strings.HasPrefix(string(s), "\xEF\xBB\xBF"):
+		return strings.ToValidUTF8(string(s[3:]), "\uFFFD")
 	}
 	runes := make([]rune, len(s))
 	for i := range len(s) {
 		runes[i] = rune(s[i])
 	}
 	return string(runes)
+}
+
+func utf16Text(s String, order binary.ByteOrder) string {
+	var units []uint16
+	for b := []byte(s); len(b) >= 2; b = b[2:] {
+		units = append(units, order.Uint16(b))
+	}
+	return string(utf16.Decode(units))
 }
 
 // writeObject writes an object that stands inside another one.

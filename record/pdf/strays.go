@@ -1,7 +1,6 @@
 package pdf
 
 import (
-	"backleaf/record/pattern"
 	"bytes"
 	"fmt"
 	"strings"
@@ -25,26 +24,7 @@ func (r *attachmentReader) strays() error {
 			return err
 		}
 	}
-	return r.file.unlisted()
-}
-
-// begins finds what looks like the beginning of an object, at that of a line.
-var begins = pattern.Of(`(?m)^[ \t]*([0-9]{1,10})[ \t]+[0-9]{1,5}[ \t]+obj\b`)
-
-// unlisted refuses a file in which an object stands that no table lists: a
-// program that finds a fault in the tables looks through the whole file, and
-// takes the last object of a number for the true one. To be called when all
-// that can be reached was read, as its streams may hold anything.
-func (f *File) unlisted() error {
-	inside := 0
-	for _, m := range begins().FindAllSubmatchIndex(f.data, -1) {
-		at := m[2]
-		if !f.listed[at] && at >= inside {
-			return fmt.Errorf("%w: at byte %d stands an object that no table lists", ErrAmbiguous, at)
-		}
-		inside = max(inside, f.ends[at])
-	}
-	return nil
+	return r.file.sound()
 }
 
 // A walker visits every object once.
@@ -111,8 +91,8 @@ func (w *walker) specification(spec Dict) error {
 			}
 			continue // what a program left behind that replaced a file by itself
 		}
-		if len(r.found.Strays) < 20 {
-			r.found.Strays = append(r.found.Strays, cut(name))
+		if r.found.Strays = append(r.found.Strays, cut(name)); len(r.found.Strays) > maxAttachments {
+			return fmt.Errorf("%w: more than %d attachments", ErrMalformed, maxAttachments)
 		}
 		return nil
 	}

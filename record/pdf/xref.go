@@ -35,6 +35,9 @@ func (f *File) tables(start any) error {
 		if f.trailer == nil {
 			f.trailer = trailer
 		}
+		if root := trailer["Root"]; root != nil && root != f.trailer["Root"] {
+			return fmt.Errorf("%w: an older table leads to another catalog", ErrAmbiguous)
+		}
 		at = trailer["Prev"]
 	}
 	return nil
@@ -58,11 +61,13 @@ func (f *File) section(at int) (Dict, error) {
 	if err != nil {
 		return nil, err
 	}
+	f.listed[l.pos-len("trailer")] = true
 	o, err := l.object()
 	trailer, ok := o.(Dict)
 	if err != nil || !ok {
 		return nil, fmt.Errorf("%w: no trailer", ErrMalformed)
 	}
+	f.extents = append(f.extents, extent{at: at, end: l.pos})
 	// A file for old and new programs lists in a stream what its table, for the
 	// old ones, says is free (7.5.8.4).
 	if both, ok := trailer["XRefStm"].(int64); ok {
@@ -123,8 +128,8 @@ func numbers(first, count int64) bool {
 
 // enter notes where an object stands, unless a newer section did.
 func (f *File) enter(num int, p place) {
-	if p.stream == 0 {
-		f.listed[p.at] = true
+	if p != (place{}) {
+		f.entries = append(f.entries, entry{num, p})
 	}
 	if _, newer := f.places[num]; newer {
 		return

@@ -6,12 +6,14 @@ import "fmt"
 // dictionary, which is its trailer.
 func (f *File) crossReferences(at int) (Dict, error) {
 	bad := fmt.Errorf("%w: cross-reference stream", ErrMalformed)
-	first, err := f.lexer(at).object()
+	l := f.lexer(at)
+	l.skipSpace()
+	f.listed[l.pos] = true
+	first, err := l.object()
 	num, ok := first.(int64)
 	if err != nil || !ok {
 		return nil, bad
 	}
-	f.listed[at] = true
 	o, err := f.parse(int(num), place{at: at})
 	if err != nil {
 		return nil, err

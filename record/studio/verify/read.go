@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"backleaf/record"
@@ -99,9 +98,6 @@ func certificateIn(name string, data []byte) Evidence {
 	any := false
 	strays := attached.Strays
 	for _, a := range attached.Files {
-		if slices.ContainsFunc(Names, func(n string) bool { return n != a.Name && strings.EqualFold(n, a.Name) }) {
-			e.Remarks = append(e.Remarks, deed.Found(deed.Fails, "stray-alike", record.With("file", a.Name)))
-		}
 		if place := e.Files.Named(a.Name); place != nil {
 			*place, any = a.Data, true
 		} else {
@@ -113,6 +109,14 @@ func certificateIn(name string, data []byte) Evidence {
 		e.Unread = unread(deed.Unknown, "pdf-without-record")
 	case e.Files.Record == nil:
 		e.Unread = unread(deed.Fails, "parts-missing")
+	}
+	for _, name := range strays {
+		if passesForPart(name) {
+			e.Remarks = append(e.Remarks, deed.Found(deed.Fails, "stray-alike", record.With("file", name)))
+		}
+	}
+	if most := 20; len(strays) > most {
+		strays = append(strays[:most], "…")
 	}
 	if len(strays) > 0 {
 		e.Remarks = append(e.Remarks, deed.Found(deed.Unknown, "strays", record.With("files", strays)))
