@@ -41,9 +41,10 @@ func plainSheet(page label.Area) *label.Sheet { return &label.Sheet{Page: page} 
 // sometimes passes one of them over, which it reads when that is cut out.
 func TestSymbolsAreRead(t *testing.T) {
 	toolcheck.Require(t, "zbarimg", "pdftoppm")
+	few := !toolcheck.Thorough()
 	for _, size := range []label.Size{label.Small, label.Medium, label.Large} {
 		for name, sheet := range map[string]*label.Sheet{"single pages": nil, "a4": plainSheet(label.A4), "letter": plainSheet(label.Letter)} {
-			if name == "letter" && size != label.Small {
+			if name == "letter" && size != label.Small || few && (name != "a4" || size != label.Small) {
 				continue // enough to have seen one
 			}
 			o := options(size)
@@ -140,7 +141,7 @@ func TestTextOrder(t *testing.T) {
 // what is printed.
 func TestInkStaysInItsBoxes(t *testing.T) {
 	const dpi, bleed = 200.0, 0.25
-	for _, size := range []label.Size{label.Small, label.Medium, label.Large} {
+	for _, size := range []label.Size{label.Small, label.Medium, label.Large}[:toolcheck.Rounds(3, 1)] {
 		labels := everyKind()
 		o := options(size)
 		layouts, err := label.Arrange(labels, o)

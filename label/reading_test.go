@@ -68,6 +68,7 @@ var readingDPI = []float64{150, 200, 300, 600}
 // mm. No reader may ever read something else. BACKLEAF_KEEP names a folder
 // that keeps the table.
 func TestReading(t *testing.T) {
+	toolcheck.Long(t)
 	ls, err := label.Arrange([]label.Input{finished()}, options(label.Small))
 	if err != nil {
 		t.Fatal(err)

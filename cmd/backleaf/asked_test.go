@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -17,6 +18,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/toolcheck"
 )
 
 // phrasing is a question to one of the eight panels of testdata/asked, written
@@ -50,6 +52,10 @@ func TestAsked(t *testing.T) {
 		var all []phrasing
 		if err := json.Unmarshal(data, &all); err != nil {
 			t.Fatal(err)
+		}
+		if !toolcheck.Thorough() { // every third: the lists mix all topics
+			nr := 0
+			all = slices.DeleteFunc(all, func(phrasing) bool { nr++; return nr%3 != 0 })
 		}
 		right, short, open := 0, 0, 0
 		for _, q := range all {

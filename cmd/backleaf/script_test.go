@@ -44,6 +44,7 @@ func TestScripts(t *testing.T) {
 			e.Setenv("TEST_NOW", "2026-05-02T16:00:00+03:00")
 			e.Setenv("HOME", filepath.Join(e.WorkDir, "home"))
 			e.Setenv("COLUMNS", os.Getenv("BACKLEAF_COLUMNS"))
+			e.Setenv("GOGC", "400") // processes of a moment
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "picture": picture},

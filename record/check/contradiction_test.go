@@ -62,7 +62,7 @@ func overlap(a, b record.Said) bool {
 // contradicts them nor makes worse what it is meant to mend.
 func TestNoContradictions(t *testing.T) {
 	seen := map[int]bool{}
-	stories(t, 10_000, toolcheck.Rounds(10_000, 900), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 10_000, toolcheck.Rounds(10_000, 500), func(t *testing.T, r *teller, es []record.Entry) {
 		var all []record.Said
 		for _, f := range found(t, es) {
 			all = append(all, f.Said...)
@@ -92,7 +92,7 @@ func TestNoContradictions(t *testing.T) {
 // step is too early, and no coat unbalances the panel.
 func TestDueIsSound(t *testing.T) {
 	done := map[check.Task]int{}
-	stories(t, 40_000, toolcheck.Rounds(1500, 250), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 40_000, toolcheck.Rounds(1500, 100), func(t *testing.T, r *teller, es []record.Entry) {
 		at := es[len(es)-1].At
 		now, _ := at.Exact()
 		now = now.Add(time.Minute)

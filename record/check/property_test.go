@@ -97,7 +97,7 @@ func turn(t testing.TB, e record.Entry) record.Entry {
 // Taking what is known out of an entry, field by field, never makes a rule
 // hold that did not hold before, whether the field goes or says "unknown".
 func TestBlurring(t *testing.T) {
-	blurred, of := 0, toolcheck.Rounds(1, 8) // each, or one of eight
+	blurred, of := 0, toolcheck.Rounds(1, 16) // each, or one of eight
 	for i, h := range histories(t) {
 		if i%of == 0 {
 			blurred += blurAll(t, h, i)

@@ -44,7 +44,7 @@ func tasks(b record.Body) []check.Task {
 // too early of which the bench said nothing.
 func TestWindowsAgree(t *testing.T) {
 	early, open, short := 0, 0, 0
-	stories(t, 80_000, toolcheck.Rounds(500, 30), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 80_000, toolcheck.Rounds(500, 12), func(t *testing.T, r *teller, es []record.Entry) {
 		for i, e := range es {
 			if len(e.Panels) == 0 || e.Kind() == "cut" {
 				continue

@@ -109,6 +109,7 @@ func TestQuads(t *testing.T) {
 	if !strings.Contains(want["panel.json"], "P46i") && !strings.Contains(want["front-01.json"], "P46i_forms_part_of> <HTTPS://MARRENS.EXAMPLE/P/") {
 		t.Error("a layer does not say which panel it is part of")
 	}
+	toolcheck.Long(t) // npm fetches it
 	toolcheck.Require(t, "node", "npm")
 	secondProcessor(t, dir, want)
 }

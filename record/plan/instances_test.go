@@ -122,6 +122,7 @@ func TestUnconstrained(t *testing.T) {
 // sheet of a plan holds more, and a best plan known to fit one sheet is never
 // said to need two.
 func TestConstrained(t *testing.T) {
+	toolcheck.Long(t)
 	equal, single, all := 0, 0, 0
 	for _, in := range instances(t, "constrained") {
 		in.turns(func(name string, turned bool, best int) {
@@ -190,6 +191,7 @@ func TestConstrained(t *testing.T) {
 }
 
 func TestBins(t *testing.T) {
+	toolcheck.Long(t)
 	for _, in := range instances(t, "bins") {
 		in.turns(func(name string, turned bool, best int) {
 			o := in.order(turned, func([]int) int { return 1 })

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"backleaf/record/toolcheck"
 	"fmt"
 	"math"
 	"strings"
@@ -107,6 +108,7 @@ func TestRefused(t *testing.T) {
 
 // The largest orders end, whatever they ask for.
 func TestLargest(t *testing.T) {
+	toolcheck.Long(t)
 	o := Order{Kerf: 2500, Sheets: []Sheet{
 		{Name: "full", Length: um(2440), Width: um(1220), Trim: um(5), Count: Unlimited},
 		{Name: "half", Length: um(1220), Width: um(1220), Trim: um(5), Count: Unlimited},

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"backleaf/record/seal"
+	"backleaf/record/toolcheck"
 )
 
 // needTools skips the test if a program is missing, or fails it where BACKLEAF_REQUIRE_TOOLS=1 says that all must be there.
@@ -116,6 +117,7 @@ func TestRecipeNote(t *testing.T) {
 
 // openssl reads both forms of the private key, and the package reads what openssl writes.
 func TestOpensslKeys(t *testing.T) {
+	toolcheck.Long(t)
 	needTools(t, "openssl")
 	k := key1(t)
 	for _, passphrase := range []string{"", "größer als Öl"} {
