@@ -78,7 +78,7 @@ func coatingOf(b record.Body) (record.Coating, func(record.Coating) record.Body)
 // is open by that very thing.
 func TestNoKnowledgeNoFault(t *testing.T) {
 	tried := 0
-	stories(t, 1000, toolcheck.Rounds(1000, 110), func(t *testing.T, r *teller, es []record.Entry) {
+	stories(t, 1000, toolcheck.Rounds(1000, 150), func(t *testing.T, r *teller, es []record.Entry) {
 		own := slices.IndexFunc(es, func(e record.Entry) bool { return e.Kind() == "cut" })
 		was := found(t, es)
 		now := es
