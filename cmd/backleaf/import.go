@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"fmt"
 	"os"
@@ -9,6 +10,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/safefile"
 	"backleaf/record/studio/exchange"
+	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
 
@@ -25,57 +27,62 @@ func newImport(a *app) {
 		if info, err := os.Stat(o.file); err == nil && info.IsDir() {
 			return r.importDeposit(o.file, highest)
 		}
-		data, err := a.readInput(o.file)
-		if err != nil {
-			return err
-		}
-		es, lines, err := exchange.Read(o.file, data)
-		if err != nil {
-			hint := string(a.catalogue().Hints["not-imported"])
-			if t := bytes.TrimLeft(data, "\ufeff \t\r\n"); len(t) > 0 && t[0] != '{' {
-				hint = "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\""
-			}
-			return hinted(err, hint)
-		}
-		if len(es) == 0 {
-			a.told("no-entries", record.With("file", o.file))
-			return nil
-		}
-		order := exchange.Order{Name: o.file, Lines: lines, Highest: highest, Dry: o.dry, Progress: a.progress()}
+		order := exchange.Order{Name: o.file, Highest: highest, Dry: o.dry, Progress: a.progress()}
 		for _, k := range also {
 			if _, ok := record.Blank(record.Kind(k)); !ok {
 				return usage("", "--also: there is no kind of entry called %q", k)
 			}
 			order.Asked = append(order.Asked, record.Kind(k))
 		}
-		return r.writing(func(r *run) error { return r.importEntries(order, es) })
+		in := a.in
+		if o.file != "-" {
+			f, err := safefile.Open(o.file, safefile.Unbounded)
+			if err != nil {
+				return err
+			}
+			defer f.Close()
+			if info, err := f.Stat(); err == nil {
+				order.Size = info.Size()
+			}
+			in = f
+		}
+		return r.writing(func(r *run) error { return r.importEntries(order, bufio.NewReader(in)) })
 	})
 }
 
 // importEntries writes what a file holds, or says what it would.
-func (r *run) importEntries(order exchange.Order, es []record.Entry) error {
+func (r *run) importEntries(o exchange.Order, file *bufio.Reader) error {
+	begins, err := terminal.Waiting(r.interrupted, func() ([]byte, error) { b, _ := file.Peek(512); return b, nil })
+	if err != nil {
+		return err
+	}
 	v, err := r.Look(r.ctx, nil, nil)
 	if err != nil {
 		return err
 	}
-	done, noted, err := exchange.Import(r.ctx, v, order, es)
+	t, err := exchange.Import(r.ctx, v, o, exchange.Read(o.Name, file))
 	c := r.app.words(v.Shop.Studio)
-	for _, n := range noted {
+	for _, n := range t.Noted {
 		r.noted("at-line", record.With("line", n.Line), tell.Told("text", tell.Say(c, n.Said)))
 	}
-	if err != nil || order.Dry {
-		for _, k := range exchange.Kinds(es) {
+	if err != nil || o.Dry {
+		for _, k := range t.Counted() {
 			r.told(k.Code, k.Values...)
 		}
 	}
-	switch {
+	switch start := bytes.TrimLeft(begins, "\ufeff \t\r\n"); {
+	case refuse.Code(err) == "not-imported" && len(start) > 0 && start[0] != '{':
+		return hinted(err, "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\"")
 	case err != nil:
-	case order.Dry:
+		return err
+	case t.Last == 0:
+		r.told("no-entries", record.With("file", o.Name))
+	case o.Dry:
 		r.noted("import-tried")
 	default:
-		r.sayImported(done, order.Name)
+		r.sayImported(t, o.Name)
 	}
-	return err
+	return nil
 }
 
 // readInput reads a file, or standard input for "-".
@@ -90,9 +97,7 @@ func (a *app) readInput(name string) ([]byte, error) {
 	return data, nil
 }
 
-// sayImported says which entries were read from a file; of none it is silent.
-func (a *app) sayImported(done []record.Entry, name string) {
-	if len(done) > 0 {
-		a.told("entries-imported", record.With("first", record.EntryRef(done[0].Seq)), record.With("last", record.EntryRef(done[len(done)-1].Seq)), record.With("n", len(done)), record.With("file", name))
-	}
+// sayImported says which entries were read from a file.
+func (a *app) sayImported(t exchange.Taken, name string) {
+	a.told("entries-imported", record.With("first", record.EntryRef(t.First)), record.With("last", record.EntryRef(t.Last)), record.With("n", int(t.Last-t.First)+1), record.With("file", name))
 }

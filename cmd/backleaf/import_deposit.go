@@ -22,10 +22,11 @@ func (r *run) importDeposit(dir string, highest []string) error {
 	if err != nil {
 		return err
 	}
-	if len(x.Entries) == 0 {
+	if x.Last == 0 {
 		r.told("no-entries", record.With("file", x.Name))
+	} else {
+		r.sayImported(x.Taken, x.Name)
 	}
-	r.sayImported(x.Entries, x.Name)
 	r.told("same-journal", record.With("root", fmt.Sprintf("%x", x.Root[:])), record.With("n", x.Kept))
 	if x.Missing > 0 {
 		return &failure{fmt.Errorf("%s not in the deposit as recorded", deposit.Count(x.Missing, "kept file")), "the journal is whole; look for them in another copy", exitIntegrity}

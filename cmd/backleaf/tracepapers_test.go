@@ -109,13 +109,17 @@ func TestTracesInBook(t *testing.T) {
 	if err := exchange.Write(&out, stored); err != nil {
 		t.Fatal(err)
 	}
-	back, _, err := exchange.Read("export", out.Bytes())
-	if err != nil || len(back) != len(stored) {
-		t.Fatalf("%d of %d entries: %v", len(back), len(stored), err)
-	}
-	for i, e := range back {
+	i := 0
+	for e, err := range exchange.Read("export", &out) {
+		if err != nil {
+			t.Fatal(err)
+		}
 		if got := must(e.Text()); !bytes.Equal(got, stored[i].Bytes) {
 			t.Errorf("import: %s\nexport: %s", got, stored[i].Bytes)
 		}
+		i++
+	}
+	if i != len(stored) {
+		t.Errorf("%d of %d entries", i, len(stored))
 	}
 }

@@ -30,26 +30,11 @@ func (b *Book) AppendPrivate(ctx context.Context, now time.Time, private map[int
 	return b.Compose(ctx, now, func(d *Draft) ([]record.Entry, map[int]Private, error) { return es, private, nil })
 }
 
-// Rehearse is [Book.Append] of which nothing stays; see [Trial].
-func (b *Book) Rehearse(ctx context.Context, now time.Time, es ...record.Entry) ([]record.Entry, error) {
-	return b.Append(Trial(ctx), now, es...)
-}
-
 // Compose is [Book.AppendPrivate] for entries that depend on what the book
 // holds at that moment, such as the next free number: no other process writes
 // between compose and the append.
-func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error)) ([]record.Entry, error) {
-	var out []record.Entry
-	var erased bool
-	err := b.update(ctx, func(s *session) error {
-		d, err := newDraft(s, b.Random)
-		if err != nil {
-			return err
-		}
-		of, _ := ctx.Value(postingKey{}).(posting)
-		if err := d.posted(of.token); err != nil {
-			return err
-		}
+func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) ([]record.Entry, map[int]Private, error)) (out []record.Entry, err error) {
+	err = b.Fill(ctx, now, func(d *Draft) error {
 		es, private, err := compose(d)
 		if err != nil {
 			return err
@@ -59,48 +44,61 @@ func (b *Book) Compose(ctx context.Context, now time.Time, compose func(*Draft) 
 				return fmt.Errorf("a private part of entry %d of %d", i+1, len(es))
 			}
 		}
-		if of.watch != nil {
-			d.watch(es, of.watch)
-		}
 		out = make([]record.Entry, len(es))
 		for i, e := range es {
 			if err := ctx.Err(); err != nil {
 				return err
 			}
-			if e.Written.IsZero() {
-				e.Written = record.Moment(now)
+			e, err := d.Put(e)
+			if p, ok := private[i]; ok && err == nil {
+				err = d.keep(e, p)
 			}
-			if e, err = d.append(e); err != nil {
+			if err != nil {
 				return &AppendError{Index: i, Err: err}
 			}
-			if p, ok := private[i]; ok {
-				if err := d.keep(e, p); err != nil {
-					return &AppendError{Index: i, Err: err}
-				}
-			}
-			_, forgets := e.Body.(record.Forgotten)
-			erased = erased || forgets
 			out[i] = e
-			d.step()
 		}
-		if err := d.post(of.token, len(es)); err != nil {
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// Fill writes what fill puts into the draft, all or none, in one transaction:
+// more entries than memory holds.
+func (b *Book) Fill(ctx context.Context, now time.Time, fill func(*Draft) error) error {
+	var erased bool
+	err := b.update(ctx, func(s *session) error {
+		d, err := newDraft(s, b.Random)
+		if err != nil {
 			return err
 		}
-		if err := d.finish(); err != nil || !of.trial {
+		d.now = now
+		of, _ := ctx.Value(postingKey{}).(posting)
+		if err := d.posted(of.token); err != nil {
+			return err
+		}
+		if err := fill(d); err != nil {
+			return err
+		}
+		erased = d.erased
+		if err := d.post(of.token); err != nil {
+			return err
+		}
+		if err := d.finish(ctx); err != nil || !of.trial {
 			return err
 		}
 		return errTried
 	})
 	if errors.Is(err, errTried) {
-		return out, nil
+		return nil
 	}
-	if err != nil {
-		return nil, err
+	if err == nil && erased {
+		return b.scrub(ctx)
 	}
-	if erased {
-		return out, b.scrub(ctx)
-	}
-	return out, nil
+	return err
 }
 
 // AppendError says which of several entries could not be appended.
@@ -112,8 +110,11 @@ type AppendError struct {
 func (e *AppendError) Error() string { return e.Err.Error() }
 func (e *AppendError) Unwrap() error { return e.Err }
 
-// append writes one entry that package accept lets pass.
-func (d *Draft) append(e record.Entry) (record.Entry, error) {
+// Put writes one entry that package accept lets pass, and returns it as stored.
+func (d *Draft) Put(e record.Entry) (record.Entry, error) {
+	if e.Written.IsZero() {
+		e.Written = record.Moment(d.now)
+	}
 	next := d.size + 1
 	if e.Seq != 0 && e.Seq != next {
 		return e, &record.FieldError{Field: "seq", Why: fmt.Sprintf("the next entry of this book is %d, not %d", next, e.Seq)}
@@ -162,6 +163,7 @@ func (d *Draft) put(e record.Entry, data []byte) error {
 		return err
 	}
 	if f, ok := e.Body.(record.Forgotten); ok {
+		d.erased = true
 		if err := d.s.write("erase", "DELETE FROM private WHERE seq = ?", f.Entry); err != nil {
 			return err
 		}
@@ -171,7 +173,7 @@ func (d *Draft) put(e record.Entry, data []byte) error {
 }
 
 func (d *Draft) addHashes(data []byte) error {
-	hashes, err := tlog.StoredHashes(d.size, data, d.s)
+	hashes, err := tlog.StoredHashes(d.size, data, tlog.HashReaderFunc(d.recent))
 	if err != nil {
 		return err
 	}
@@ -180,16 +182,35 @@ func (d *Draft) addHashes(data []byte) error {
 		if err := d.s.write("hash", "INSERT INTO hash (idx, node) VALUES (?, ?)", idx+int64(i), h[:]); err != nil {
 			return err
 		}
+		d.latest[i] = hashAt{idx + int64(i), h}
 	}
 	return nil
 }
 
+// recent reads hashes, most of which were written last at their level.
+func (d *Draft) recent(indexes []int64) ([]tlog.Hash, error) {
+	out := make([]tlog.Hash, len(indexes))
+	for i, idx := range indexes {
+		level, _ := tlog.SplitStoredHashIndex(idx)
+		if at := d.latest[level]; at.idx == idx && at.hash != (tlog.Hash{}) {
+			out[i] = at.hash
+			continue
+		}
+		one, err := d.s.ReadHashes(indexes[i : i+1])
+		if err != nil {
+			return nil, err
+		}
+		out[i] = one[0]
+	}
+	return out, nil
+}
+
 // finish writes what is written once for all entries of a transaction.
-func (d *Draft) finish() error {
+func (d *Draft) finish(ctx context.Context) error {
 	if d.size == d.began {
 		return nil
 	}
-	if err := d.indexPanels(); err != nil {
+	if err := d.indexPanels(ctx); err != nil {
 		return err
 	}
 	root, err := tlog.TreeHash(d.size, d.s)

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"time"
 
 	"golang.org/x/mod/sumdb/tlog"
 
@@ -29,7 +30,18 @@ type Draft struct {
 	versions map[described][]accept.Version
 	lots     map[record.Key]record.Lot
 
-	step func() // after each entry and each panel
+	now    time.Time // of what does not say when it was written down
+	erased bool      // a private part
+	latest [64]hashAt
+
+	// Panels, if it is set, is told how many panels have been looked at again.
+	Panels func(done, total int64)
+}
+
+// hashAt is a hash of the tree and where it stands.
+type hashAt struct {
+	idx  int64
+	hash tlog.Hash
 }
 
 type described struct {
@@ -40,20 +52,7 @@ type described struct {
 var _ accept.Known = (*Draft)(nil)
 
 func blank(s *session) *Draft {
-	return &Draft{s: s, touched: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}, step: func() {}}
-}
-
-// watch lets somebody be told how much is done: entries written, then panels
-// looked at again.
-func (d *Draft) watch(es []record.Entry, f func(done, total int64)) {
-	panels := map[record.Number]bool{}
-	for _, e := range es {
-		for _, n := range e.Panels {
-			panels[n] = true
-		}
-	}
-	done, total := int64(0), int64(len(es)+len(panels))
-	d.step = func() { done++; f(min(done, total), total) } // corrections may touch more
+	return &Draft{s: s, touched: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}}
 }
 
 func newDraft(s *session, random io.Reader) (*Draft, error) {
@@ -217,12 +216,20 @@ const raiseUsed = `INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT
 // Used keeps numbers that stand on labels though this book may not know of
 // them: it never gives them, nor a lower one of the same year, to another panel.
 func (b *Book) Used(ctx context.Context, numbers ...record.Number) error {
-	return b.update(ctx, func(s *session) (err error) {
-		for _, n := range numbers {
-			err = errors.Join(err, s.exec(raiseUsed, numbersUsed(n.Year()), fmt.Sprint(n.Serial())))
-		}
-		return err
-	})
+	return b.update(ctx, func(s *session) error { return (&Draft{s: s}).Used(numbers...) })
+}
+
+// Used is [Book.Used] beside what is written.
+func (d *Draft) Used(numbers ...record.Number) (err error) {
+	for _, n := range numbers {
+		err = errors.Join(err, d.s.exec(raiseUsed, numbersUsed(n.Year()), fmt.Sprint(n.Serial())))
+	}
+	return err
+}
+
+// Needed returns what must be folded for these panels, of what was put too.
+func (d *Draft) Needed(numbers []record.Number) ([]record.Entry, error) {
+	return d.s.entries(needed+" SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq", jsonList(numbers))
 }
 
 // numbersUsed names the setting that holds the highest serial number of a year

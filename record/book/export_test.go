@@ -25,7 +25,7 @@ func (b *Book) PutRaw(ctx context.Context, texts ...string) error {
 				return err
 			}
 		}
-		return d.finish()
+		return d.finish(ctx)
 	})
 }
 

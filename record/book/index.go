@@ -2,6 +2,7 @@ package book
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"maps"
 	"slices"
@@ -83,14 +84,15 @@ func (d *Draft) corrected(of int64) error {
 }
 
 // indexPanels writes the rows of all panels that were touched.
-func (d *Draft) indexPanels() error {
+func (d *Draft) indexPanels(ctx context.Context) error {
+	done := 0
 	// In portions, so that a large import does not hold all its panels at once.
 	for part := range slices.Chunk(slices.Sorted(maps.Keys(d.touched)), 500) {
 		es, err := d.s.entries(`WITH RECURSIVE need (seq) AS (
 			SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
 			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
 			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, jsonList(part))
-		if err != nil {
+		if err = cmp.Or(err, ctx.Err()); err != nil {
 			return err
 		}
 		w, err := record.Fold(es)
@@ -105,7 +107,9 @@ func (d *Draft) indexPanels() error {
 			if err := d.indexPanel(p); err != nil {
 				return err
 			}
-			d.step()
+			if done++; d.Panels != nil {
+				d.Panels(int64(done), int64(len(d.touched)))
+			}
 		}
 	}
 	clear(d.touched)

@@ -106,5 +106,5 @@ func (s *session) rebuild(ctx context.Context, beside bool) error {
 			return err
 		}
 	}
-	return d.indexPanels()
+	return d.indexPanels(ctx)
 }

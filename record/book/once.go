@@ -10,7 +10,6 @@ import (
 type posting struct {
 	token string
 	trial bool
-	watch func(done, total int64)
 }
 
 type postingKey struct{}
@@ -28,14 +27,6 @@ func Once(ctx context.Context, token string) context.Context {
 func Trial(ctx context.Context) context.Context {
 	of, _ := ctx.Value(postingKey{}).(posting)
 	of.trial = true
-	return context.WithValue(ctx, postingKey{}, of)
-}
-
-// Watched returns a context of which f is told how many of all entries, and of
-// the panels they are about, have been written.
-func Watched(ctx context.Context, f func(done, total int64)) context.Context {
-	of, _ := ctx.Value(postingKey{}).(posting)
-	of.watch = f
 	return context.WithValue(ctx, postingKey{}, of)
 }
 
@@ -78,9 +69,9 @@ func (d *Draft) posted(token string) error {
 }
 
 // post notes which entries came of a form; they are written already.
-func (d *Draft) post(token string, entries int) error {
-	if token == "" || entries == 0 {
+func (d *Draft) post(token string) error {
+	if token == "" || d.size == d.began {
 		return nil
 	}
-	return d.s.write("posted", "INSERT INTO posted (token, first, last) VALUES (?, ?, ?)", token, d.size-int64(entries)+1, d.size)
+	return d.s.write("posted", "INSERT INTO posted (token, first, last) VALUES (?, ?, ?)", token, d.began+1, d.size)
 }

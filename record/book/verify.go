@@ -153,7 +153,7 @@ func (v *verifier) replay(ctx context.Context) error {
 	if v.report.Root, err = tlog.TreeHash(d.size, v.again); err != nil {
 		return err
 	}
-	return d.finish()
+	return d.finish(ctx)
 }
 
 // hashes compares the stored tree with that of the replay.

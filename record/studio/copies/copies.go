@@ -79,7 +79,11 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 	if err != nil {
 		return c.Copy, err
 	}
-	used, err := typed.Highest(w, highest)
+	last := record.Number("")
+	if n := len(w.Panels); n > 0 {
+		last = w.Panels[n-1].Number
+	}
+	used, err := typed.Highest(w.Studio, last, highest)
 	if err != nil {
 		return c.Copy, err
 	}

@@ -25,8 +25,8 @@ import (
 
 // Imported is a deposit that was read back.
 type Imported struct {
-	Name     string // of the journal that was read
-	Entries  []record.Entry
+	Name string // of the journal that was read
+	exchange.Taken
 	Root     seal.Hash
 	Kept     int // photographs
 	Missing  int // photographs that were not in it as recorded
@@ -68,7 +68,7 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 	have, made, warnings, err := importFiles(ctx, bookPath, root, form.Entries(j.Entries))
 	x.Kept, x.Warnings = len(have), warnings
 	if err == nil {
-		x.Entries, x.Root, err = importEntries(ctx, bookPath, highest, clock, j)
+		x.Taken, x.Root, err = importEntries(ctx, bookPath, highest, clock, j)
 	}
 	if err != nil {
 		// What is new goes again. It breaks nothing if it cannot.
@@ -88,17 +88,23 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 	return x, nil, nil
 }
 
-func importEntries(ctx context.Context, bookPath string, highest []string, clock func() time.Time, j Journal) (done []record.Entry, root seal.Hash, err error) {
+func importEntries(ctx context.Context, bookPath string, highest []string, clock func() time.Time, j Journal) (done exchange.Taken, root seal.Hash, err error) {
 	b, err := book.Open(ctx, bookPath)
 	if err != nil {
-		return nil, root, err
+		return done, root, err
 	}
 	defer b.Close()
 	v, err := (&studio.Session{Book: b, Clock: clock}).Look(ctx, nil, nil)
 	if err != nil {
-		return nil, root, err
+		return done, root, err
 	}
-	if done, _, err = exchange.Import(ctx, v, exchange.Order{Name: j.Name, Lines: j.Lines, Highest: highest}, form.Entries(j.Entries)); err == nil {
+	if done, err = exchange.Import(ctx, v, exchange.Order{Name: j.Name, Highest: highest}, func(yield func(exchange.Listed, error) bool) {
+		for i, e := range j.Entries {
+			if !yield(exchange.Listed{Entry: e.Entry, Line: j.Lines[i]}, nil) {
+				return
+			}
+		}
+	}); err == nil {
 		_, root, err = b.Tree(ctx)
 	}
 	return done, root, err

@@ -4,10 +4,12 @@
 package exchange
 
 import (
+	"bufio"
 	"bytes"
 	"errors"
 	"fmt"
 	"io"
+	"iter"
 	"strings"
 
 	"github.com/go-json-experiment/json"
@@ -18,50 +20,26 @@ import (
 	"backleaf/record/form"
 )
 
-// exchange is the form of an import or export file: entries in order.
-type exchange struct {
-	Backleaf string `json:"backleaf"` // "entries"
-	Version  int64  `json:"v"`
-	Entries  spans  `json:"entries"`
-}
-
-// MaxBytes and maxWeight bound a file, and with it the memory that reading it
-// takes: an entry weighs two, and one for every panel that it names.
+// MaxBytes and maxWeight bound what is held of a file at once, and with it the
+// memory that it takes: an entry weighs two, and one for every panel that it
+// names. Nothing has more than maxEntry bytes between two entries, nor an entry
+// more than maxPanels.
 const (
 	MaxBytes  = 64 << 20
 	maxWeight = 350_000
+	maxEntry  = 2 * form.MaxBytes
+	maxPanels = 5000
 )
 
-// spans are where in a file its entries stand.
-type spans [][2]int64
-
-var errMany = fmt.Errorf("more than %d entries, or half as many with the panels that they name: a backup holds any number", maxWeight/2)
-
-// UnmarshalJSONFrom reads where the values of a list begin and end.
-func (s *spans) UnmarshalJSONFrom(d *jsontext.Decoder) error {
-	if d.PeekKind() != '[' {
-		return errors.New("it is no list")
-	}
-	if _, err := d.ReadToken(); err != nil {
-		return err
-	}
-	for d.PeekKind() != ']' {
-		v, err := d.ReadValue()
-		if err != nil {
-			return err
-		}
-		if 2*len(*s) == maxWeight {
-			return errMany
-		}
-		*s = append(*s, [2]int64{d.InputOffset() - int64(len(v)), d.InputOffset()})
-	}
-	_, err := d.ReadToken()
-	return err
-}
+var (
+	errMany = fmt.Errorf("more than %d entries, or half as many with the panels that they name: a backup holds any number", maxWeight/2)
+	errWide = fmt.Errorf("it names more than %d panels: a backup holds any number", maxPanels)
+	errLong = fmt.Errorf("more than %d bytes without an end of an entry", maxEntry)
+)
 
 // Write writes entries in the exchange form: their very bytes, a line each.
 func Write(w io.Writer, es []form.Stored) error {
-	var b bytes.Buffer
+	b := bufio.NewWriter(w)
 	b.WriteString(`{"backleaf":"entries","v":1,"entries":[`)
 	for i, e := range es {
 		if i > 0 {
@@ -71,8 +49,7 @@ func Write(w io.Writer, es []form.Stored) error {
 		b.Write(e.Bytes)
 	}
 	b.WriteString("\n]}\n")
-	_, err := w.Write(b.Bytes())
-	return err
+	return b.Flush()
 }
 
 // BadFile says where in an import file something cannot be accepted.
@@ -85,79 +62,166 @@ type BadFile struct {
 func (e *BadFile) Error() string { return fmt.Sprintf("%s, line %d: %v", e.File, e.Line, e.Err) }
 func (e *BadFile) Unwrap() error { return e.Err }
 
-// Read reads an import file whole: entries that may be written today, and the
-// lines at which they stand. Errors carry file, line and field.
-func Read(name string, data []byte) (es []record.Entry, lines []int, err error) {
-	lines, err = read(name, data, func(v jsontext.Value) (record.Entry, error) {
-		e, err := accept.Parse(v)
-		es = append(es, e)
-		return e, err
-	})
-	if err != nil {
-		es = nil
-	}
-	return es, lines, err
+// Listed is an entry of a file, with the line at which it stands and the byte
+// at which it ends.
+type Listed struct {
+	record.Entry
+	Line int
+	Read int64
 }
 
-// ReadJournal reads a file that holds a whole journal. It judges nothing:
-// what a later program wrote is read as it is.
+// Read reads the entries of an import file one by one, as they may be written
+// today; the first error ends it. Errors carry file, line and field.
+func Read(name string, r io.Reader) iter.Seq2[Listed, error] {
+	return read(name, r, func(v jsontext.Value) (record.Entry, error) { return accept.Parse(v) })
+}
+
+// ReadJournal reads a file that holds a whole journal, of at most so many
+// entries as a deposit may have. It judges nothing: what a later program wrote is
+// read as it is.
 func ReadJournal(name string, data []byte) (stored []form.Stored, lines []int, err error) {
-	lines, err = read(name, data, func(v jsontext.Value) (record.Entry, error) {
-		b := v // which is canonical as this program writes it; another may have laid it out anew
+	weight := 0
+	for e, err := range read(name, bytes.NewReader(data), func(v jsontext.Value) (record.Entry, error) {
+		b := v.Clone() // which is canonical as this program writes it; another may have laid it out anew
 		e, err := form.Read(b)
 		if err != nil {
-			b = v.Clone()
 			if err := b.Canonicalize(); err != nil {
 				return e, err
 			}
 			e, err = form.Read(b)
 		}
-		stored = append(stored, form.Stored{Seq: e.Seq, Bytes: b, Entry: e})
-		return e, err
-	})
-	if err != nil {
-		stored = nil
-	}
-	return stored, lines, err
-}
-
-// read hands each entry of a file to take, as the part of data that it is.
-func read(name string, data []byte, take func(jsontext.Value) (record.Entry, error)) (lines []int, err error) {
-	line, counted := 1, int64(0)
-	lineAt := func(off int64) int { // no line is counted twice
-		off = min(max(off, counted), int64(len(data)))
-		line, counted = line+bytes.Count(data[counted:off], []byte("\n")), off
-		return line
-	}
-	fail := func(off int64, err error) ([]int, error) { return nil, &BadFile{name, lineAt(off), err} }
-	var ex exchange
-	if err := json.Unmarshal(data, &ex, json.RejectUnknownMembers(true)); err != nil {
-		off, why := int64(0), err
-		if sem, ok := errors.AsType[*json.SemanticError](err); ok && !errors.Is(err, errMany) {
-			off, why = sem.ByteOffset, fmt.Errorf("something unexpected at %q", string(sem.JSONPointer))
-		} else if syn, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
-			off, why = syn.ByteOffset, syn.Err
-		} else if errors.Is(err, errMany) {
-			why = errMany
-		}
-		return fail(off, fmt.Errorf("not an import file: %w", why))
-	}
-	if ex.Backleaf != "entries" || ex.Version != 1 {
-		return fail(0, fmt.Errorf(`not an import file: expected "backleaf":"entries","v":1`))
-	}
-	weight := 0
-	for i, at := range ex.Entries {
-		v := jsontext.Value(data[at[0]:at[1]])
-		lines = append(lines, lineAt(at[0]))
-		e, err := take(v)
 		if weight += 2 + len(e.Panels); err == nil && weight > maxWeight {
 			err = errMany
 		}
+		stored = append(stored, form.Stored{Seq: e.Seq, Bytes: b, Entry: e})
+		return e, err
+	}) {
 		if err != nil {
-			return fail(at[0]+fieldOffset(v, err), fmt.Errorf("entry %d of the file, %w", i+1, err))
+			return nil, nil, err
+		}
+		lines = append(lines, e.Line)
+	}
+	return stored, lines, nil
+}
+
+// lines counts the lines of what is read, and ends it where a value is too long.
+type lines struct {
+	r       io.Reader
+	read    int64
+	least   int64   // what is needed no more
+	breaks  []int64 // of lines, after it
+	counted int     // lines before it
+}
+
+func (l *lines) Read(p []byte) (int, error) {
+	if l.read-l.least > maxEntry {
+		return 0, errLong
+	}
+	n, err := l.r.Read(p[:min(len(p), 64<<10)])
+	for i, c := range p[:n] {
+		if c == '\n' {
+			l.breaks = append(l.breaks, l.read+int64(i))
 		}
 	}
-	return lines, nil
+	l.read += int64(n)
+	return n, err
+}
+
+// at is the line of a byte: none before the last one that was asked for.
+func (l *lines) at(off int64) int {
+	i := 0
+	for i < len(l.breaks) && l.breaks[i] < off {
+		i++
+	}
+	l.counted, l.breaks, l.least = l.counted+i, l.breaks[i:], max(l.least, off)
+	return l.counted + 1
+}
+
+// read takes each entry of a file.
+func read(name string, r io.Reader, take func(jsontext.Value) (record.Entry, error)) iter.Seq2[Listed, error] {
+	return func(yield func(Listed, error) bool) {
+		ls := &lines{r: r}
+		d := jsontext.NewDecoder(ls)
+		fail := func(off int64, err error) { yield(Listed{}, &BadFile{name, ls.at(off), err}) }
+		no := func(err error) {
+			off := d.InputOffset()
+			if syn, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
+				off, err = syn.ByteOffset, syn.Err
+			}
+			if errors.Is(err, errLong) {
+				err = errLong
+			}
+			fail(off, fmt.Errorf("not an import file: %w", err))
+		}
+		if t, err := d.ReadToken(); err != nil || t.Kind() != '{' {
+			if err == nil {
+				err = errors.New("it is no object")
+			}
+			no(err)
+			return
+		}
+		var form string
+		var version, n int64
+		for d.PeekKind() == '"' {
+			t, err := d.ReadToken()
+			switch member := t.String(); {
+			case err != nil:
+			case member == "backleaf":
+				err = json.UnmarshalDecode(d, &form)
+			case member == "v":
+				err = json.UnmarshalDecode(d, &version)
+			case member == "entries" && d.PeekKind() == '[':
+				_, err = d.ReadToken()
+				for err == nil && d.PeekKind() != ']' {
+					v, bad := d.ReadValue()
+					if err = bad; err != nil {
+						break
+					}
+					at := d.InputOffset() - int64(len(v))
+					line := ls.at(at)
+					n++
+					e, bad := take(v)
+					if bad == nil && len(e.Panels) > maxPanels {
+						bad = errWide
+					}
+					if bad != nil {
+						fail(at+fieldOffset(v, bad), fmt.Errorf("entry %d of the file, %w", n, bad))
+						return
+					}
+					if !yield(Listed{e, line, d.InputOffset()}, nil) {
+						return
+					}
+				}
+				if err == nil {
+					_, err = d.ReadToken()
+				}
+			default:
+				err = fmt.Errorf("something unexpected at %q", "/"+member)
+			}
+			if err != nil {
+				if sem, ok := errors.AsType[*json.SemanticError](err); ok {
+					err = fmt.Errorf("something unexpected at %q", string(sem.JSONPointer))
+				}
+				no(err)
+				return
+			}
+			ls.at(d.InputOffset())
+		}
+		_, err := d.ReadToken()
+		if err == nil {
+			if _, err = d.ReadToken(); err == io.EOF {
+				err = nil
+			} else if err == nil {
+				err = errors.New("there is more after its end")
+			}
+		}
+		switch {
+		case err != nil:
+			no(err)
+		case form != "entries" || version != 1:
+			fail(0, errors.New(`not an import file: expected "backleaf":"entries","v":1`))
+		}
+	}
 }
 
 // fieldOffset finds the field an error names inside an entry.

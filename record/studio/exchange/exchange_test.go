@@ -1,6 +1,7 @@
 package exchange_test
 
 import (
+	"bytes"
 	"errors"
 	"os"
 	"path/filepath"
@@ -29,28 +30,28 @@ func FuzzRead(f *testing.F) {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		es, lines, err := exchange.Read("file.json", data)
-		if err != nil {
-			var bad *exchange.BadFile
-			if !errors.As(err, &bad) || bad.Line < 1 || bad.Line > 1+strings.Count(string(data), "\n") || es != nil {
-				t.Fatalf("%v, beside %d entries", err, len(es))
-			}
-			return
-		}
-		if len(lines) != len(es) {
-			t.Fatalf("%d entries on %d lines", len(es), len(lines))
-		}
-		for i, e := range es {
-			b, err := form.Write(e)
+		i, last := 0, 1+strings.Count(string(data), "\n")
+		for e, err := range exchange.Read("file.json", bytes.NewReader(data)) {
 			if err != nil {
-				t.Fatalf("entry %d was read and cannot be written: %v", i+1, err)
+				var bad *exchange.BadFile
+				if !errors.As(err, &bad) || bad.Line < 1 || bad.Line > last {
+					t.Fatal(err)
+				}
+				return
+			}
+			if i++; e.Line < 1 || e.Line > last {
+				t.Fatalf("entry %d on line %d of %d", i, e.Line, last)
+			}
+			b, err := form.Write(e.Entry)
+			if err != nil {
+				t.Fatalf("entry %d was read and cannot be written: %v", i, err)
 			}
 			again, err := accept.Parse(b)
 			if err != nil {
-				t.Fatalf("entry %d was written and cannot be read: %v", i+1, err)
+				t.Fatalf("entry %d was written and cannot be read: %v", i, err)
 			}
 			if c, err := form.Write(again); err != nil || string(c) != string(b) {
-				t.Fatalf("entry %d changes when it is written again: %v", i+1, err)
+				t.Fatalf("entry %d changes when it is written again: %v", i, err)
 			}
 		}
 	})

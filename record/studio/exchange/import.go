@@ -2,8 +2,8 @@ package exchange
 
 import (
 	"context"
-	"errors"
 	"fmt"
+	"iter"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -27,12 +27,21 @@ type Noted struct {
 // and the name of its journal.
 type Order struct {
 	Name    string // of the file
-	Lines   []int  // at which its entries stand
+	Size    int64  // of the file in bytes; 0: not known
 	Asked   []record.Kind
 	Highest []string // the highest numbers on labels, where the file goes on from an older copy
 	Dry     bool     // nothing is written
 
 	Progress studio.Progress
+}
+
+// Taken is what was taken out of a file.
+type Taken struct {
+	First, Last int64 // numbers in the book
+	Kinds       map[record.Kind]int
+	Noted       []Noted
+	acts        []Listed // of today, as written
+	moved       bool     // some of it says when it was written
 }
 
 // Asking reports that entries of a kind are taken out of a file only where that
@@ -43,93 +52,151 @@ func Asking(k record.Kind) bool {
 	return life == "keys" || life == "papers" || life == "book"
 }
 
-// Kinds counts the entries of each kind, in the order of their names.
-func Kinds(es []record.Entry) (out []record.Said) {
-	n := map[record.Kind]int{}
-	for _, e := range es {
-		n[e.Kind()]++
-	}
+// Counted counts the entries of each kind, in the order of their names.
+func (t Taken) Counted() (out []record.Said) {
 	for _, k := range record.Kinds() {
-		if n[k] > 0 {
-			out = append(out, record.Say("import-kind", record.With("n", n[k]), record.With("kind", string(k))))
+		if n := t.Kinds[k]; n > 0 {
+			out = append(out, record.Say("import-kind", record.With("n", n), record.With("kind", string(k))))
 		}
 	}
 	return out
 }
 
-// Import appends entries read from a file, all or none. What does not say when
-// it was written down is an act of today: it is judged as at the bench, its
+// Import writes the entries of a file as they are read, all or none. What does not
+// say when it was written down is an act of today: it is judged as at the bench, its
 // panels as if each was named by itself. What does is a part of another
 // journal. In a book that has entries all of them are written now: when they
 // say they were written, and where they come from, stays visible.
-func Import(ctx context.Context, v *studio.View, o Order, es []record.Entry) (done []record.Entry, noted []Noted, err error) {
-	if len(es) == 0 {
-		return nil, nil, nil
-	}
-	fail := func(err error) error {
-		return refuse.Because("not-imported", located(err, o.Name, o.Lines, "entry %d of the file, %w"))
-	}
+func Import(ctx context.Context, v *studio.View, o Order, file iter.Seq2[Listed, error]) (t Taken, err error) {
+	t.Kinds = map[record.Kind]int{}
 	now, others := v.Now, v.Shop.Last > 0
 	if others {
 		now = now.In(v.Zone)
-		if err := o.unasked(es); err != nil {
-			return nil, nil, err
-		}
-	}
-	if !others && !o.Dry {
-		if err := o.goesOn(ctx, v.Book, es); err != nil {
-			return nil, nil, err
-		}
-	}
-	if es, noted, err = judged(ctx, v, es, o.Lines); err != nil {
-		return nil, noted, fail(err)
-	}
-	if f := o.Progress.Of("import"); f != nil {
-		ctx = book.Watched(ctx, f)
-	}
-	write, from := v.Book.Append, slices.Clone(es)
-	if o.Dry {
-		write = v.Book.Rehearse
-	}
-	for i := range from {
-		if others {
-			from[i] = o.foreign(from[i])
-		}
-	}
-	if done, err = write(ctx, now, from...); err != nil {
-		return nil, noted, fail(err)
 	}
 	if o.Dry {
-		return done, noted, nil
+		ctx = book.Trial(ctx)
+	}
+	if err := v.Book.Fill(ctx, now, func(d *book.Draft) error {
+		d.Panels = o.Progress.Of("panels")
+		return t.fill(ctx, v, o, d, ahead(ctx, file))
+	}); err != nil || o.Dry {
+		return t, err
 	}
 	if v.Shop, err = v.Book.WorkshopOf(ctx); err != nil { // the shelf as it is now
-		return done, noted, err
+		return t, err
 	}
-	for i, e := range done {
-		if !es[i].Written.IsZero() {
-			continue
-		}
-		_, more, err := bench.After(ctx, v, e)
+	for _, e := range t.acts {
+		_, more, err := bench.After(ctx, v, e.Entry)
 		if err != nil {
-			return done, noted, err
+			return t, err
 		}
-		noted = append(noted, at(o.Lines[i], more)...)
+		t.Noted = append(t.Noted, at(e.Line, more)...)
 	}
-	return done, noted, nil
+	return t, nil
 }
 
-// goesOn makes sure that a journal that is read into an empty book, to go on
-// there, gives no number a second time.
-func (o Order) goesOn(ctx context.Context, b *book.Book, es []record.Entry) error {
-	w, err := record.Fold(es)
-	if err != nil || len(w.Panels) == 0 || !slices.ContainsFunc(es, func(e record.Entry) bool { return !e.Written.IsZero() }) {
-		return nil // what does not hang together is refused when it is written
+func (t *Taken) fill(ctx context.Context, v *studio.View, o Order, d *book.Draft, file iter.Seq2[Listed, error]) error {
+	others, n, weight := v.Shop.Last > 0, 0, 0
+	var unasked []string
+	var first int // line of the first of them
+	p := &past{View: v, draft: d}
+	for e, err := range file {
+		if err != nil {
+			return refuse.Because("not-imported", err)
+		}
+		if n++; o.Progress != nil && o.Size > 0 && n%100 == 0 {
+			o.Progress("import", e.Read>>10, o.Size>>10)
+		}
+		k := e.Kind()
+		if t.Kinds[k]++; others && Asking(k) && !slices.Contains(o.Asked, k) && !slices.Contains(unasked, string(k)) {
+			if unasked == nil {
+				first = e.Line
+			}
+			unasked = append(unasked, string(k))
+		}
+		if unasked != nil {
+			continue // the other kinds are named too
+		}
+		no := func(err error) error {
+			return refuse.Because("not-imported", &BadFile{o.Name, e.Line, fmt.Errorf("entry %d of the file, %w", n, err)})
+		}
+		act := e.Written.IsZero()
+		if act {
+			if weight += 2 + len(e.Panels); weight > maxWeight {
+				return no(errMany)
+			}
+			var said []record.Said
+			if e.Body, said, err = p.judge(ctx, e.Entry); err != nil {
+				return no(err)
+			}
+			t.Noted = append(t.Noted, at(e.Line, said)...)
+		}
+		t.moved = t.moved || !act
+		if others {
+			e.Entry = o.foreign(e.Entry)
+		}
+		if e.Entry, err = d.Put(e.Entry); err != nil {
+			return no(err)
+		}
+		p.add(e.Entry)
+		if t.Last = e.Seq; t.First == 0 {
+			t.First = e.Seq
+		}
+		if act {
+			t.acts = append(t.acts, e)
+		}
 	}
-	used, err := typed.Highest(w, o.Highest)
-	if err != nil || len(used) == 0 {
+	if unasked != nil {
+		return refuse.Because("import-unasked", &BadFile{o.Name, first, fmt.Errorf("an entry of kind %s is taken into a book with entries only where that is asked for", unasked[0])},
+			record.With("kinds", strings.Join(unasked, ",")))
+	}
+	if o.Progress != nil && o.Size > 0 {
+		o.Progress("import", o.Size>>10, o.Size>>10)
+	}
+	if others || o.Dry || !t.moved || p.last == "" {
+		return nil
+	}
+	// A journal that goes on here must give no number a second time.
+	st, _ := d.StudioNow()
+	used, err := typed.Highest(st, p.last, o.Highest)
+	if err != nil {
 		return err
 	}
-	return b.Used(ctx, used...)
+	return d.Used(used...)
+}
+
+// ahead reads what comes next while the last is written.
+func ahead(ctx context.Context, file iter.Seq2[Listed, error]) iter.Seq2[Listed, error] {
+	type next struct {
+		Listed
+		err error
+	}
+	return func(yield func(Listed, error) bool) {
+		ctx, stop := context.WithCancel(ctx)
+		defer stop()
+		read := make(chan next, 256)
+		go func() {
+			defer close(read)
+			for e, err := range file {
+				select {
+				case read <- next{e, err}:
+				case <-ctx.Done():
+					return
+				}
+			}
+		}()
+		for {
+			select {
+			case e, ok := <-read:
+				if !ok || !yield(e.Listed, e.err) {
+					return
+				}
+			case <-ctx.Done():
+				yield(Listed{}, ctx.Err())
+				return
+			}
+		}
+	}
 }
 
 func at(line int, said []record.Said) (out []Noted) {
@@ -139,25 +206,6 @@ func at(line int, said []record.Said) (out []Noted) {
 	return out
 }
 
-// unasked refuses kinds that nobody asked for.
-func (o Order) unasked(es []record.Entry) error {
-	var kinds []string
-	first := 0
-	for i, e := range es {
-		if k := e.Kind(); Asking(k) && !slices.Contains(o.Asked, k) && !slices.Contains(kinds, string(k)) {
-			if kinds == nil && i < len(o.Lines) {
-				first = o.Lines[i]
-			}
-			kinds = append(kinds, string(k))
-		}
-	}
-	if kinds == nil {
-		return nil
-	}
-	return refuse.Because("import-unasked", &BadFile{o.Name, first, fmt.Errorf("an entry of kind %s is taken into a book with entries only where that is asked for", kinds[0])},
-		record.With("kinds", strings.Join(kinds, ",")))
-}
-
 // foreign makes an entry one that is written now and comes from a file.
 func (o Order) foreign(e record.Entry) record.Entry {
 	if e.Imported == (record.Imported{}) {
@@ -165,17 +213,4 @@ func (o Order) foreign(e record.Entry) record.Entry {
 	}
 	e.Written = record.When{}
 	return e
-}
-
-// located names the line of the file that an entry comes from.
-func located(err error, name string, lines []int, format string) error {
-	at, ok := errors.AsType[*book.AppendError](err)
-	if !ok || at.Index >= len(lines) {
-		return err
-	}
-	err = at.Err
-	if format != "" {
-		err = fmt.Errorf(format, at.Index+1, at.Err)
-	}
-	return &BadFile{name, lines[at.Index], err}
 }

@@ -1,72 +1,111 @@
 package exchange
 
 import (
+	"cmp"
 	"context"
 	"slices"
 
 	"backleaf/record"
 	"backleaf/record/book"
-	"backleaf/record/form"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/handover"
 )
 
 // past is what stands before an entry of a file: the book, and what the file
-// says before it.
+// says before it. Of it only what acts of today are about is held.
 type past struct {
+	*studio.View
+	draft *book.Draft
+	last  record.Number
+	cut   map[record.Key][]record.Number // by the file
+
+	roll    record.Roll // nil batches: no act was judged yet
 	entries []record.Entry
 	general []int // about no panel
 	of      map[record.Number][]int
 	fixes   map[int64][]int
-	roll    record.Roll
+	held    map[int64]bool
+	known   map[record.Number]bool
 }
 
-// before reads of the book what the entries of a file are about.
-func before(ctx context.Context, v *studio.View, es []record.Entry) (*past, error) {
-	p := &past{of: map[record.Number][]int{}, fixes: map[int64][]int{}, roll: v.Roll}
-	p.roll.Batches = map[record.Key][]record.Number{}
-	ns := []record.Number{}
-	for k, batch := range v.Roll.Batches {
-		p.roll.Batches[k] = slices.Clone(batch)
-		if slices.ContainsFunc(es, func(e record.Entry) bool {
-			return slices.ContainsFunc(e.Panels, func(n record.Number) bool { return slices.Contains(batch, n) })
-		}) {
-			ns = append(ns, batch...)
+// add notes an entry that was written.
+func (p *past) add(e record.Entry) {
+	if c, ok := e.Body.(record.Cut); ok {
+		if p.cut == nil {
+			p.cut = map[record.Key][]record.Number{}
+		}
+		p.cut[c.Batch] = append(p.cut[c.Batch], e.Panels...)
+		for _, n := range e.Panels {
+			if cmp.Or(cmp.Compare(n.Year(), p.last.Year()), cmp.Compare(n.Serial(), p.last.Serial())) >= 0 {
+				p.last = n
+			}
+		}
+		if p.roll.Batches != nil {
+			p.roll.Batches[c.Batch] = append(p.roll.Batches[c.Batch], e.Panels...)
 		}
 	}
-	stored, err := v.Book.Entries(ctx, book.Filter{Panels: ns})
-	if err != nil {
-		return nil, err
+	if p.held != nil {
+		p.hold(e)
 	}
-	for _, e := range form.Entries(stored) {
-		p.add(e)
-	}
-	return p, nil
 }
 
-func (p *past) add(e record.Entry) {
+func (p *past) hold(e record.Entry) {
+	if p.held[e.Seq] {
+		return
+	}
+	p.held[e.Seq] = true
 	i := len(p.entries)
 	p.entries = append(p.entries, e)
 	for _, n := range e.Panels {
 		p.of[n] = append(p.of[n], i)
 	}
-	switch c, isCut := e.Body.(record.Cut); {
-	case e.Corrects() != 0:
-		p.fixes[e.Corrects()] = append(p.fixes[e.Corrects()], i)
+	switch of := e.Corrects(); {
+	case of != 0:
+		p.fixes[of] = append(p.fixes[of], i)
 	case len(e.Panels) == 0:
 		p.general = append(p.general, i)
-	case isCut:
-		for _, n := range e.Panels {
-			if !slices.Contains(p.roll.Batches[c.Batch], n) {
-				p.roll.Batches[c.Batch] = append(p.roll.Batches[c.Batch], n)
+	}
+}
+
+// look reads what is there of the shelf, and of the batches of these panels.
+func (p *past) look(ns []record.Number) error {
+	if p.held == nil {
+		p.of, p.fixes, p.held, p.known = map[record.Number][]int{}, map[int64][]int{}, map[int64]bool{}, map[record.Number]bool{}
+		p.roll = p.Roll
+		p.roll.Batches = map[record.Key][]record.Number{}
+		for _, batches := range []map[record.Key][]record.Number{p.Roll.Batches, p.cut} {
+			for k, batch := range batches {
+				p.roll.Batches[k] = append(p.roll.Batches[k], batch...)
 			}
 		}
+	} else if !slices.ContainsFunc(ns, func(n record.Number) bool { return !p.known[n] }) {
+		return nil
 	}
+	more := slices.Clone(ns)
+	for _, batch := range p.roll.Batches {
+		if slices.ContainsFunc(ns, func(n record.Number) bool { return slices.Contains(batch, n) }) {
+			more = append(more, batch...)
+		}
+	}
+	es, err := p.draft.Needed(more)
+	if err != nil {
+		return err
+	}
+	for _, e := range es {
+		p.hold(e)
+	}
+	for _, n := range more {
+		p.known[n] = true
+	}
+	return nil
 }
 
 // workshop folds what these panels need.
 func (p *past) workshop(ns []record.Number) (*record.Workshop, error) {
+	if err := p.look(ns); err != nil {
+		return nil, err
+	}
 	need := slices.Clone(p.general)
 	for _, n := range ns {
 		need = append(need, p.of[n]...)
@@ -79,56 +118,28 @@ func (p *past) workshop(ns []record.Number) (*record.Workshop, error) {
 	for _, i := range slices.Compact(need) {
 		es = append(es, p.entries[i])
 	}
+	slices.SortFunc(es, func(a, b record.Entry) int { return int(a.Seq - b.Seq) })
 	return record.Fold(es)
 }
 
-// judged are entries of a file as they are to be written, each judged by what
-// stands before it, and what there is to say of them.
-func judged(ctx context.Context, v *studio.View, es []record.Entry, lines []int) (out []record.Entry, noted []Noted, err error) {
-	if !slices.ContainsFunc(es, func(e record.Entry) bool { return e.Written.IsZero() }) {
-		return es, nil, nil
+// judge says what there is to say of an act by what stands before it, and
+// completes it.
+func (p *past) judge(ctx context.Context, e record.Entry) (record.Body, []record.Said, error) {
+	v := *p.View
+	var err error
+	if v.Shop, err = p.workshop(e.Panels); err != nil {
+		return e.Body, nil, nil // what does not hang together is refused when it is written
 	}
-	size, _, err := v.Book.Tree(ctx)
-	if err != nil {
-		return nil, nil, err
-	}
-	p, err := before(ctx, v, es)
-	if err != nil {
-		return nil, nil, err
-	}
-	out = slices.Clone(es)
-	for i, e := range es {
-		if e.Written.IsZero() {
-			one := *v
-			one.Roll, one.Panels, one.Alone = p.roll, e.Panels, e.Panels
-			one.Shops = func(_ context.Context, ns ...record.Number) (*record.Workshop, error) { return p.workshop(ns) }
-			if one.Shop, err = p.workshop(e.Panels); err != nil {
-				return es, nil, nil // what does not hang together is refused when it is written
-			}
-			var ws []record.Said
-			if out[i].Body, ws, err = judge(ctx, &one, e); err != nil {
-				return nil, noted, &book.AppendError{Index: i, Err: err}
-			}
-			noted = append(noted, at(lines[i], ws)...)
-		}
-		e.Seq, e.Body = size+int64(i)+1, out[i].Body
-		if e.Written.IsZero() {
-			e.Written = record.Moment(v.Local())
-		}
-		p.add(e)
-	}
-	return out, noted, nil
-}
-
-func judge(ctx context.Context, v *studio.View, e record.Entry) (record.Body, []record.Said, error) {
+	v.Roll, v.Panels, v.Alone = p.roll, e.Panels, e.Panels
+	v.Shops = func(_ context.Context, ns ...record.Number) (*record.Workshop, error) { return p.workshop(ns) }
 	_, cut := e.Body.(record.Cut)
-	if h, ok := e.Body.(record.HandedOver); ok && known(v) {
-		return h, handover.Doubt(v, h.How), nil
+	if h, ok := e.Body.(record.HandedOver); ok && known(&v) {
+		return h, handover.Doubt(&v, h.How), nil
 	}
-	if !cut && !known(v) {
+	if !cut && !known(&v) {
 		return e.Body, nil, nil // it is refused when it is written
 	}
-	return bench.Before(ctx, v, e.At, e.Body)
+	return bench.Before(ctx, &v, e.At, e.Body)
 }
 
 func known(v *studio.View) bool {

@@ -170,7 +170,10 @@ func (x *Sheet) Write(ctx context.Context, progress studio.Progress) (Imported, 
 	})
 	end()
 	if err != nil {
-		return done, refuse.Because("not-written", located(err, x.order.Name, c.lines, ""))
+		if at, ok := errors.AsType[*book.AppendError](err); ok {
+			err = &BadFile{x.order.Name, c.lines[at.Index], at.Err}
+		}
+		return done, refuse.Because("not-written", err)
 	}
 	done.Numbers, done.Private = c.numbers, len(c.private)
 	span := fmt.Sprintf("E%d to E%d", done.Entries[0].Seq, done.Entries[len(done.Entries)-1].Seq)
