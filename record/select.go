@@ -1,6 +1,7 @@
 package record
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -22,6 +23,9 @@ type Roll struct {
 func CalledAs(text string) string {
 	return strings.ToLower(strings.Join(strings.Fields(strings.Trim(text, "\"'“”„«»‘’ ")), " "))
 }
+
+// ErrNoneLeft is that all panels that were named are excepted again.
+var ErrNoneLeft = errors.New("no panel is left: all that were named are left out again")
 
 // maxRange bounds what one typed range may name.
 const maxRange = 5000
@@ -83,7 +87,7 @@ func (r Roll) number(typed string) (Number, error) {
 			return "", fmt.Errorf("there is no panel %s in this book%s", n, r.nearest(bare))
 		}
 		if _, _, _, _, ok := scan(bare); ok {
-			return "", fmt.Errorf("%q has a wrong check character or was mistyped%s", clip(typed), r.nearest(bare))
+			return "", fmt.Errorf("the last character of %q does not fit the number%s", clip(typed), r.nearest(bare))
 		}
 		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
@@ -192,7 +196,7 @@ func (r Roll) Select(terms, except []string) ([]Number, error) {
 		in = slices.Delete(in, i, i+1)
 	}
 	if len(in) == 0 {
-		return nil, fmt.Errorf("no panel is left: all that were named are left out again")
+		return nil, ErrNoneLeft
 	}
 	return in, nil
 }

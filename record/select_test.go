@@ -39,11 +39,11 @@ func TestFind(t *testing.T) {
 		{"kb260142", "KB26-0142-1", ""}, {"142", "KB26-0142-1", ""}, {"0142", "KB26-0142-1", ""}, {" 142 ", "KB26-0142-1", ""},
 		{"166", "KB27-0166", ""},
 		{"165", "", "fits KB26-0165-"}, {"KB27-0165", "KB27-0165", ""},
-		{"KB26-0142-2", "", "wrong check character or was mistyped; nearest: KB26-0142-1"},
+		{"KB26-0142-2", "", "does not fit the number; nearest: KB26-0142-1"},
 		{"KB26-0412-1", "", "nearest: KB26-0142-1"},
 		{"KC26-0142-1", "", "nearest: KB26-0142-1"},
 		{"KB26-0143-1", "", "nearest: KB26-014"},
-		{"KB26-0141-X", "", "mistyped"},
+		{"KB26-0141-X", "", "does not fit"},
 		{"999", "", `there is no panel "999"`}, {"0", "", "there is no panel"}, {"", "", "is not a panel number"}, {"-", "", "is not a panel number"},
 		{"Quince", "", `there is no panel "Quince"`}, {strings.Repeat("9", 60), "", "is not a panel number"},
 	} {
@@ -71,7 +71,7 @@ func TestFind(t *testing.T) {
 	if ns, err := r.Select([]string{"Low tide, evening", "144, 0150-0151"}, nil); err != nil || len(ns) != 4 {
 		t.Error(ns, err)
 	}
-	// A right number that this book does not hold is not called mistyped.
+	// A right number that this book does not hold is not called does not fit.
 	other, _ := record.NewNumber("KB", 26, 500, "")
 	if _, err := r.Find(strings.ToLower(string(other))); err == nil || !strings.Contains(err.Error(), "there is no panel "+string(other)+" in this book") {
 		t.Errorf("%s: %v", other, err)

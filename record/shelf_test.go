@@ -160,7 +160,7 @@ func TestReferences(t *testing.T) {
 		{coat(`"faces":["front"]`, d), "panels/0", "there is no panel " + string(d)},
 		{coat(`"faces":["front"]`, a, d), "panels/1", "there is no panel"},
 		{`{"kind":"cut","panels":` + names(d, a) + `,"batch":"x","size":"30 x 40 cm"}`, "panels/1", "taken by another"},
-		{`{"kind":"cut","panels":["KB26-0004-Z"],"batch":"x","size":"30 x 40 cm"}`, "panels/0", "wrong check character"},
+		{`{"kind":"cut","panels":["KB26-0004-Z"],"batch":"x","size":"30 x 40 cm"}`, "panels/0", "last character"},
 		{`{"kind":"cut","panels":` + names(d) + `,"batch":"x","size":"30 x 40 cm","board":"mdf"}`, "board", "no material mdf"},
 		{`{"kind":"cut","panels":` + names(d) + `,"batch":"x","size":"30 x 40 cm","board":"ply","board_lot":"tin"}`, "board_lot", "lot tin is a lot of sealer, not of ply"},
 		{coat(`"faces":["front"],"mix":[{"parts":1,"material":"sealer"},{"parts":1,"material":"glue"}]`, a), "mix/1/material", "no material glue"},

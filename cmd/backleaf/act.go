@@ -73,14 +73,15 @@ func atBench(o *moment, do func(*doing) (studio.Written, error)) func(*run) erro
 			return r.Err()
 		}
 		done, err := do(d)
-		x.warn(v, append(r.Warnings, done.Warnings...))
 		if err != nil {
+			x.warn(v, append(r.Warnings, done.Warnings...))
 			return err
 		}
 		x.sayWritten(v, done.Entries)
 		for _, m := range done.Means {
 			x.tell(x.app.words(v.Shop.Studio), m)
 		}
+		x.warn(v, append(r.Warnings, done.Warnings...))
 		if d.after != nil {
 			return d.after()
 		}

@@ -12,12 +12,13 @@ import (
 	"backleaf/record/studio/deposit"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/keys"
+	"backleaf/record/studio/refuse"
 )
 
 func newBackup(a *app) {
 	a.command("backup", nil, func(r *run) error {
 		if err := copies.Vacant(r.args[0]); err != nil {
-			return fmt.Errorf("cannot make the backup: %w", err)
+			return refuse.Because("backup-there", fmt.Errorf("cannot make the backup: %w", err))
 		}
 		s, err := a.openAnyway(r.ctx, true)
 		if err != nil {

@@ -23,7 +23,7 @@ func newFind(a *app) {
 			if err != nil {
 				return err
 			}
-			a.warn(nil, warnings)
+			defer a.warn(nil, warnings)
 			return a.sayPanelRows(rows, of, by)
 		})
 	})

@@ -75,7 +75,7 @@ func (a *app) sayRefused(x *exchange.Sheet, o sheetFlags) {
 		a.talk("%s, %s%s", o.file, k.First, like)
 	}
 	if len(x.Unread) > 0 {
-		a.noted("columns-not-read", record.With("columns", x.Unread))
+		a.noted("columns-not-read", record.With("columns", x.Unread), record.With("many", len(x.Unread)))
 	}
 }
 

@@ -94,11 +94,11 @@ func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 	}
 	switch {
 	case failed > 0 && kept:
-		return &failure{errors.New("not everything holds"), "take photographs and papers from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity}
+		return &failure{errors.New("not everything holds: see what does not, above"), "take photographs and papers from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity}
 	case failed > 0:
-		return &failure{errors.New("not everything holds"), "", exitIntegrity}
+		return &failure{errors.New("not everything holds: see what does not, above"), "", exitIntegrity}
 	case unverified > 0:
-		return &failure{errors.New("nothing was verified"), "", exitUnverified}
+		return &failure{errors.New("nothing could be verified: see why, above"), "", exitUnverified}
 	}
 	return nil
 }

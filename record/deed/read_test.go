@@ -29,7 +29,7 @@ func TestReadRefuses(t *testing.T) {
 		"a member twice":                   {`"number":"KB26-0001-K",`, `"number":"KB26-0001-K","number":"KB26-0001-K",`, "duplicate"},
 		"no exact time of issue":           {`"issued":"2026-06-01T14:05:00+02:00"`, `"issued":"2026-06-01"`, "not exact"},
 		"another first member":             {`{"backleaf":"record/1"`, `{"backleaf":"label/1"`, "begin with"},
-		"a wrong check character":          {`KB26-0001-K`, `KB26-0001-D`, "check character"},
+		"a wrong check character":          {`KB26-0001-K`, `KB26-0001-D`, "last character"},
 		"entries out of order":             {`"seq":3,`, `"seq":4,`, "stands after"},
 	} {
 		changed := strings.Replace(good, tt.old, tt.new, 1)

@@ -13,6 +13,7 @@ import (
 	"cmp"
 	"context"
 	"crypto/rand"
+	"errors"
 	"io"
 	"slices"
 	"time"
@@ -95,7 +96,10 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 		return nil, err
 	}
 	if len(terms) > 0 {
-		if v.Panels, err = v.Roll.Select(terms, except); err != nil {
+		v.Panels, err = v.Roll.Select(terms, except)
+		if errors.Is(err, record.ErrNoneLeft) {
+			return nil, refuse.Because("none-left", err)
+		} else if err != nil {
 			return nil, refuse.Because("no-such-panel", err)
 		}
 		if len(except) > 0 {

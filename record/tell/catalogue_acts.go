@@ -3,7 +3,7 @@ package tell
 // englishActs is what an act at the bench gives to think about, and what it
 // comes to.
 var englishActs = map[string]Message{
-	"more-than-there-was": "note: more was taken out of {lot} than the {quantity} that were in it: was an amount or a lot mistyped?",
+	"more-than-there-was": "note: more was taken out of {lot} than was in it ({quantity}): was an amount or a lot mistyped?",
 	"other-thickness":     "note: {is} thick, while {material} is recorded as {of}",
 	"cut-twice":           "note: {panels} of batch {batch}: numbered within the hour ({entry}); if these are the same panels, discard the new numbers",
 	"unlikely-value": "note: {what, select, side {a side of {value}} thickness {a board {value} thick} bow {a bow of {value}} saw {a saw cut of {value}} span {a span of {value}}" +
@@ -11,7 +11,7 @@ var englishActs = map[string]Message{
 		" dry-film {a dry film of {value}} thinned {{value} of thinner} temperature {{value} in the room} humidity {{value} humidity} other {{value}}} is unusual: was a figure or a unit mistyped?",
 	"left-without-cloth":  "note: meant to carry no cloth, so left out: {panels}",
 	"meant-without-cloth": "note: {panels}: meant to carry no cloth, as far as recorded",
-	"of-batch-not":        `note: of batch {batch} this leaves out {panels}; if that was forgotten, "backleaf repeat" adds it`,
+	"of-batch-not":        `note: not among them, though of batch {batch}: {panels}; if it was done there too, "backleaf repeat" adds it`,
 	"repeats":             "repeats {entry}",
 	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}}}{wet, if { wet film {wet}}}{dry, if { dry film {dry}}}" +
 		"{temperature, if { temperature {temperature}}}{humidity, if { humidity {humidity}}}{note, if { “{note}”}}; say it again if it holds",
@@ -20,8 +20,8 @@ var englishActs = map[string]Message{
 
 	"other-quantity":        "note: {quantity} of {material}: cloth is counted in m or m2, boards in sheets, all else is weighed or filled in L; was another unit or material meant?",
 	"no-such-paper-grit":    "note: there is no paper {scale} {grit}: was a figure mistyped?",
-	"material-not-recorded": "note: with which material is not recorded; amend the entry with --set with=… (next time: --with)",
-	"cloth-not-recorded":    "note: which cloth is not recorded; amend the entry with --set cloth=… (next time: --cloth)",
+	"material-not-recorded": "note: with which material is not recorded; do not type it again: amend the entry with --set with=… (next time: --with)",
+	"cloth-not-recorded":    "note: which cloth is not recorded; do not type it again: amend the entry with --set cloth=… (next time: --cloth)",
 
 	"lot-left":      "{lot}: about {left} left",
 	"lot-left-most": "{lot}: at most {left} left{open, if {; {open, plural, one {of one use} other {of {open} uses}} no amount is recorded}}",

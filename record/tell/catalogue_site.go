@@ -8,7 +8,7 @@ var englishSite = map[string]Message{
 	"site-removed":         "  {name}  {dry, select, yes {would be removed} other {removed}}",
 	"site-status":          "  status of {date}, signed",
 	"site-nothing":         `nothing is shown yet: backleaf panel publish NUMBERS, then again`,
-	"site-try":             "to look at it: serve the folder with any file server as {link}, and scan a label",
+	"site-try":             "to look at it: put this folder where {link} leads, and scan a label",
 	"site-not-signed":      `the pages are not signed: the studio has no key ("backleaf studio key new" makes one)`,
 	"site-without-link":    `no symbol leads here: the studio has no link base ("backleaf studio change --link …")`,
 	"site-link-asks":       "the link base {link} ends in a question: a plain host cannot serve it as folders; let the host send each number to the folder of that name",

@@ -24,7 +24,7 @@ type NumberFormat struct {
 	Whole     string // between a whole number and its fraction
 }
 
-var englishNumbers = NumberFormat{Decimal: ".", Group: ",", GroupFrom: 5, Minus: "\u2212", Range: "–", Times: paper.NoBreakSpace + "×" + paper.NoBreakSpace,
+var englishNumbers = NumberFormat{Decimal: ".", Group: paper.ThinSpace, GroupFrom: 5, Minus: "\u2212", Range: "–", Times: paper.NoBreakSpace + "×" + paper.NoBreakSpace,
 	Unit: paper.ThinSpace, Fraction: "\u2044", Whole: paper.ThinSpace}
 
 var (

@@ -43,7 +43,7 @@ func TestValues(t *testing.T) {
 		v    record.Value
 		want string
 	}{
-		{"{a}", record.With("a", 12000), "12,000"}, {"{a}", record.With("a", 1200), "1200"},
+		{"{a}", record.With("a", 12000), "12 000"}, {"{a}", record.With("a", 1200), "1200"},
 		{"{a}", record.With("a", record.EntryRef(12000)), "E12000"}, {"{a}", record.With("a", record.EntryRef(0)), "not recorded"},
 		{"{a}", record.With("a", parsed(t, "8 1/2 in", record.ParseLength)), "8 1/2 in"},
 		{"{a}", record.With("a", parsed(t, "1.0 weeks", record.ParseDuration)), "1.0 weeks"},

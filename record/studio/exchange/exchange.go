@@ -146,12 +146,14 @@ func read(name string, r io.Reader, take func(jsontext.Value) (record.Entry, err
 		no := func(err error) {
 			off := d.InputOffset()
 			if syn, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
-				off, err = syn.ByteOffset, syn.Err
+				if off, err = syn.ByteOffset, errors.New("it is another kind of file, or damaged here"); errors.Is(syn, io.ErrUnexpectedEOF) {
+					err = errors.New("it ends in the middle: it was cut short")
+				}
 			}
 			if errors.Is(err, errLong) {
 				err = errLong
 			}
-			fail(off, fmt.Errorf("not an import file: %w", err))
+			fail(off, fmt.Errorf("this is no file of entries: %w", err))
 		}
 		if t, err := d.ReadToken(); err != nil || t.Kind() != '{' {
 			if err == nil {
@@ -219,7 +221,7 @@ func read(name string, r io.Reader, take func(jsontext.Value) (record.Entry, err
 		case err != nil:
 			no(err)
 		case form != "entries" || version != 1:
-			fail(0, errors.New(`not an import file: expected "backleaf":"entries","v":1`))
+			fail(0, errors.New(`this is no file of entries: it does not begin with "backleaf":"entries","v":1`))
 		}
 	}
 }

@@ -147,7 +147,7 @@ func (t *Taken) fill(ctx context.Context, v *studio.View, o Order, d *book.Draft
 		}
 	}
 	if unasked != nil {
-		return refuse.Because("import-unasked", &BadFile{o.Name, first, fmt.Errorf("an entry of kind %s is taken into a book with entries only where that is asked for", unasked[0])},
+		return refuse.Because("import-unasked", &BadFile{o.Name, first, fmt.Errorf("an entry of kind %s would change what the book already says, and is taken only where that is asked for", unasked[0])},
 			record.With("kinds", strings.Join(unasked, ",")))
 	}
 	if o.Progress != nil && o.Size > 0 {

@@ -106,9 +106,12 @@ func open(file string, who Holder) (seal.Key, error) {
 			return seal.Key{}, err
 		}
 		if pass == nil {
-			return seal.Key{}, refuse.Cannot("no-passphrase", "the key %s has a passphrase, and there is nobody to ask", file)
+			return seal.Key{}, refuse.Cannot("no-passphrase", "the key %s is closed with a passphrase, and none was given", file)
 		}
 		k, loose, err = seal.LoadKey(file, pass)
+	}
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		err = refuse.Because("key-not-read", err)
 	}
 	if err != nil {
 		return seal.Key{}, err

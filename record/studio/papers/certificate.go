@@ -255,7 +255,7 @@ func TakeBack(ctx context.Context, v *studio.View, at record.When, because strin
 	p := v.Shop.Panel(v.Panels[0])
 	old, ok := p.Certificate()
 	if !ok {
-		return w, 0, refuse.Cannot("no-certificate", "no certificate of %s stands", p.Number).With(record.With("panel", p.Number))
+		return w, 0, refuse.Cannot("no-certificate", "there is no valid certificate of %s", p.Number).With(record.With("panel", p.Number))
 	}
 	w.Entries, err = v.Book.Append(ctx, v.Local(), record.Entry{At: at, Panels: v.Panels, Body: record.Revoked{Certificate: old.Seq, Because: because}})
 	return w, old.Seq, refuse.Because("not-written", err)

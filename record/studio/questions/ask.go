@@ -81,7 +81,7 @@ func AskFile(c *tell.Catalogue, file string, now time.Time, question string) (Re
 		report := deed.Verify(e.Files)
 		switch {
 		case e.Unread != nil || !report.Holds():
-			return Reply{}, refuse.Breaks("paper-does-not-hold", "%s does not hold: it is not asked", file)
+			return Reply{}, refuse.Breaks("paper-does-not-hold", "%s was changed or damaged after it was made: no answer is given from it", file)
 		case report.Record == nil:
 			continue
 		}

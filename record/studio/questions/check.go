@@ -51,7 +51,7 @@ func Rules() []string {
 func Rule(name string) (check.Rule, error) {
 	r, ok := check.RuleNamed(name)
 	if !ok {
-		return r, refuse.Unclearly("no-such-rule", "there is no rule %q", name).With(record.With("rules", Rules()))
+		return r, refuse.Unclearly("no-such-rule", "there is no rule %q", name).With(record.With("rules", Rules()), record.With("near", record.Nearest(name, Rules())))
 	}
 	return r, nil
 }

@@ -170,7 +170,7 @@ func places(typed string) []book.Place {
 func findingTest(t string, now time.Time) (find.Test, error) {
 	rule, said, given := strings.Cut(t, "=")
 	if _, ok := check.RuleNamed(rule); !ok {
-		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()))
+		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()), record.With("near", record.Nearest(rule, Rules())))
 	}
 	o := check.Outcome(strings.ReplaceAll(said, " ", "-"))
 	if !given {

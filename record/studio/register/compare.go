@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 
+	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
@@ -28,7 +29,7 @@ func (r *Register) Compare(ctx context.Context, e verify.Evidence, words *tell.C
 		return 0, refuse.Breaks("not-a-head", "%s: %w", e.Name, err)
 	}
 	if old.Size > r.size {
-		return 0, broken("the older head has %d entries, this book only %d: entries are gone, or this is an older copy", old.Size, r.size)
+		return 0, broken("%s was made from a book with %d entries, and this one has only %d: it may be an older copy, or entries are missing", e.Name, old.Size, r.size)
 	}
 	path, err := seal.ProvePrefix(r.size, old.Size, r.book.HashReader(ctx))
 	if err != nil {
@@ -120,11 +121,15 @@ func (r *Register) CompareBook(ctx context.Context, name string, progress studio
 	for i, e := range was {
 		switch {
 		case i >= len(now):
-			return 0, broken("the older book has %d entries, this one only %d: entries are gone, or this is the older copy", len(was), len(now))
+			return 0, broken("%s has %d entries, and this one only %d: it may be the older copy, or entries are missing", name, len(was), len(now))
 		case string(now[i].Bytes) != string(e.Bytes):
-			return 0, broken("entry %d is not what it was in the older book (%s of %s there, %s of %s here)", e.Seq,
-				e.Entry.Kind(), e.Entry.Written, now[i].Entry.Kind(), now[i].Entry.Written)
+			return 0, broken("entry %d is not what it was in the older book: there %q, here %q", e.Seq, inWords(e.Entry), inWords(now[i].Entry))
 		}
 	}
 	return int64(len(was)), nil
+}
+
+// inWords is an entry as it is told to a reader.
+func inWords(e record.Entry) string {
+	return tell.English.Fill("{at}, {what}", record.With("at", e.At), tell.Told("what", tell.English.Event(record.Event{Body: e.Body, Panels: e.Panels})))
 }

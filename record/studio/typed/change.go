@@ -2,7 +2,6 @@ package typed
 
 import (
 	"reflect"
-	"strconv"
 	"strings"
 
 	"github.com/go-json-experiment/json"
@@ -69,55 +68,31 @@ func named(body record.Body, field string) string {
 	return field
 }
 
-// value reads a typed value as the kind of thing its field holds.
+// value reads a typed value as the kind of thing its field holds, and gives it
+// its one spelling.
 func (r *Reader) value(body record.Body, field, typed string) (any, error) {
-	switch field {
-	case "at":
-		w, err := parseAt(typed, r.Now, r.Zone, false)
-		return w.String(), err
-	case "mix":
-		return r.Mix(typed), r.err
-	}
 	t, ok := fieldType(reflect.TypeOf(body), strings.Split(field, "."))
-	if !ok {
+	switch {
+	case field == "at":
+		t = reflect.TypeFor[record.When]()
+	case !ok:
 		return nil, refuse.Unclearly("no-such-field", "an entry of kind %s has no field %q", body.Kind(), field)
 	}
-	switch t.Kind() {
-	case reflect.Int64:
-		n, err := strconv.ParseInt(typed, 10, 64)
-		if err != nil {
-			return nil, refuse.Input(field, "not-read", "%q is not a whole number", typed)
-		}
-		return n, nil
-	case reflect.Bool:
-		return typed == "yes" || typed == "true", nil
-	case reflect.Slice:
-		if t.Elem().Kind() == reflect.String {
-			return strings.FieldsFunc(typed, func(r rune) bool { return r == ',' || r == ' ' }), nil
-		}
+	each := []string{typed}
+	if t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String {
+		each = strings.FieldsFunc(typed, func(r rune) bool { return r == ',' || r == ' ' })
+	} else if t.Kind() == reflect.Slice && field != "mix" {
 		var v any
 		if err := json.Unmarshal([]byte(typed), &v); err != nil {
 			return nil, refuse.Input(field, "not-read", "expected a JSON list")
 		}
 		return v, nil
 	}
-	// A measured value gets its one spelling here, so that what is typed
-	// loosely is stored strictly.
-	p := reflect.New(t)
-	if u, ok := p.Interface().(interface {
-		UnmarshalText([]byte) error
-		MarshalText() ([]byte, error)
-	}); ok {
-		if !strings.HasSuffix(field, "_film") { // measured with a gauge
-			typed = inUnit(r.Units, typed, u)
-		}
-		if err := u.UnmarshalText([]byte(typed)); err != nil {
-			return nil, refuse.Input(field, "not-read", "%w", err)
-		}
-		b, err := u.MarshalText()
-		return string(b), err
+	v := reflect.New(t)
+	if r.Into(field, v.Interface(), each...); r.err != nil {
+		return nil, r.err
 	}
-	return typed, nil
+	return v.Elem().Interface(), nil
 }
 
 // fieldType finds the type of a field by its JSON names.

@@ -25,6 +25,8 @@ func (r *Reader) Into(field string, into any, typed ...string) {
 		p(r, typed...)
 	case *string:
 		*p = typed[0]
+	case *bool:
+		*p = typed[0] == "yes" || typed[0] == "true"
 	case *int64:
 		n, err := strconv.ParseInt(typed[0], 10, 64)
 		if *p = n; err != nil {
@@ -43,7 +45,9 @@ func (r *Reader) Into(field string, into any, typed ...string) {
 	case *private.Price:
 		*p = r.Price(field, typed[0])
 	case Value:
-		if gauged[field] {
+		if gauged[field] && figures().MatchString(strings.TrimSpace(typed[0])) {
+			r.Fail(refuse.Input(field, "gauge-without-unit", "how thick, %q of what?", typed[0]))
+		} else if gauged[field] {
 			r.text(field, typed[0], p)
 		} else {
 			r.Text(field, typed[0], p)

@@ -70,9 +70,6 @@ func Each[T any, P interface {
 	return out
 }
 
-// Gauge reads what was measured with a gauge, whose unit is not that of panels.
-func (r *Reader) Gauge(field, typed string, into Value) { r.text(field, typed, into) }
-
 func (r *Reader) text(field, typed string, into Value) {
 	if typed == "" || r.err != nil {
 		return

@@ -131,7 +131,7 @@ func TestReader(t *testing.T) {
 		{"a span", "24 h/36 h", func(*typed.Reader) string { a, b := typed.Span("24-36 h"); return a + "/" + b }},
 		{"a span of two units", "20 min/2 h", func(*typed.Reader) string { a, b := typed.Span("20 min to 2 h"); return a + "/" + b }},
 		{"a span in full", "24 h/36 h", func(*typed.Reader) string { a, b := typed.Span("24 h..36 h"); return a + "/" + b }},
-		{"a gauge without unit", "!wet-film not-read", func(r *typed.Reader) string { r.Gauge("wet-film", "100", &length); return "" }},
+		{"a gauge without unit", "!wet-film gauge-without-unit", func(r *typed.Reader) string { r.Into("wet-film", &length, "100"); return "" }},
 		{"thousands or a fraction", "!amount two-readings", func(r *typed.Reader) string { r.Text("amount", "1.250 g", &amount); return "" }},
 		{"no thousands", "1.250 kg", func(r *typed.Reader) string { r.Text("amount", "1.250 kg", &amount); return amount.String() }},
 		{"a fraction", "0.250 g", func(r *typed.Reader) string { r.Text("amount", "0.250 g", &amount); return amount.String() }},
