@@ -12,6 +12,7 @@ import (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	a := &app{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		env: os.Getenv, now: time.Now,

@@ -26,6 +26,7 @@ func TestMain(m *testing.M) {
 			a.now = func() time.Time { return t }
 		}
 		ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt) // as main does
+		context.AfterFunc(ctx, stop)
 		defer stop()
 		os.Exit(a.run(ctx, os.Args[1:]))
 	}})

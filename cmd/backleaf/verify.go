@@ -69,7 +69,7 @@ func (r *run) verifyPapers(status string) error {
 // verified checks evidence and says what holds.
 func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 	c.Books, c.Now = register.Books{Progress: r.progress()}, r.now()
-	papers, err := c.Check(r.ctx, all)
+	papers, err := terminal.Waiting(r.interrupted, func() ([]verify.Paper, error) { return c.Check(r.ctx, all) })
 	if err != nil {
 		return err
 	}

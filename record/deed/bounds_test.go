@@ -16,6 +16,9 @@ func TestRecordIsBounded(t *testing.T) {
 		entry string
 		n     int
 	}{
+		"entries":     {`{"at":"2026-01-01","key":"a","kind":"maker","name":"x","seq":1,"v":1,"written":"2026-03-01T10:00:00Z"},`, 4001},
+		"keys":        {`{"at":"2026-01-01","fingerprint":"` + strings.Repeat("0", 64) + `","kind":"key-lost","seq":1,"v":1,"written":"2026-03-01T10:00:00Z"},`, 101},
+		"a list":      {`{"at":"2026-01-01","kind":"note","panels":["%s"],"seq":1,"studio_as":[1` + strings.Repeat(",1", 500) + `],"text":"a","v":1,"written":"2026-03-01T10:00:00Z"},`, 1},
 		"acts":        {`{"at":"2026-01-01","kind":"note","panels":["%s"],"seq":1,"text":"a","v":1,"written":"2026-03-01T10:00:00Z"},`, 2001},
 		"corrections": {`{"because":"x","entry":1,"kind":"withdrawn","panels":["%s"],"seq":1,"v":1,"written":"2026-03-01T10:00:00Z"},`, 1001},
 	} {
@@ -24,7 +27,7 @@ func TestRecordIsBounded(t *testing.T) {
 			more.WriteString(strings.ReplaceAll(c.entry, "%s", string(first)))
 		}
 		_, err := deed.Read([]byte(honest[:at] + more.String() + honest[at:]))
-		if err == nil || !strings.Contains(err.Error(), "more than 2000 acts") {
+		if err == nil || !strings.Contains(err.Error(), "more than ") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -42,16 +42,17 @@ func KeyRetired(mark, journal string, old seal.Key, heir seal.PublicKey, day, be
 
 // Keyring is the life of a studio's keys, as its journal tells it.
 type Keyring struct {
-	Keys     []seal.PublicKey // in the order in which they were made
-	standing map[seal.Digest]Standing
-	heirs    map[seal.Digest]seal.Digest // by whom a retired key is followed
+	Keys     []seal.PublicKey          // in the order in which they were made
+	named    map[string]seal.PublicKey // by fingerprint
+	standing map[seal.PublicKey]Standing
+	heirs    map[seal.PublicKey]seal.Digest // by whom a retired key is followed
 }
 
 // Keys reads the life of the keys from [record.Workshop.Keys]. It refuses an
 // entry whose fingerprint is not that of its key, and a succession that the
 // retired key did not sign.
 func Keys(events []record.Event) (Keyring, error) {
-	r := Keyring{standing: map[seal.Digest]Standing{}, heirs: map[seal.Digest]seal.Digest{}}
+	r := Keyring{named: map[string]seal.PublicKey{}, standing: map[seal.PublicKey]Standing{}, heirs: map[seal.PublicKey]seal.Digest{}}
 	for _, e := range events {
 		if err := r.take(e.Body); err != nil {
 			return r, fmt.Errorf("entry %d: %w", e.Seq, err)
@@ -73,8 +74,8 @@ func (r *Keyring) take(b record.Body) error {
 		if r.Standing(p) != Unrecorded {
 			return fmt.Errorf("the key is on record already")
 		}
-		r.Keys = append(r.Keys, p)
-		r.standing[p.Fingerprint()] = Current
+		r.Keys, r.named[b.Fingerprint] = append(r.Keys, p), p
+		r.standing[p] = Current
 	case record.KeyRetired:
 		old, err := r.byFingerprint(b.Fingerprint)
 		if err != nil {
@@ -92,31 +93,29 @@ func (r *Keyring) take(b record.Body) error {
 			return fmt.Errorf("the retired key signed another successor")
 		}
 		if r.Standing(old) == Current {
-			r.standing[old.Fingerprint()] = Retired
+			r.standing[old] = Retired
 		}
-		r.heirs[old.Fingerprint()] = heir.Fingerprint()
+		r.heirs[old] = heir.Fingerprint()
 	case record.KeyLost:
 		p, err := r.byFingerprint(b.Fingerprint)
 		if err != nil {
 			return err
 		}
-		r.standing[p.Fingerprint()] = Lost
+		r.standing[p] = Lost
 	}
 	return nil
 }
 
 func (r Keyring) byFingerprint(s string) (seal.PublicKey, error) {
-	for _, p := range r.Keys {
-		if p.Fingerprint().String() == s {
-			return p, nil
-		}
+	if p, ok := r.named[s]; ok {
+		return p, nil
 	}
 	return seal.PublicKey{}, fmt.Errorf("there is no key with fingerprint %s", s)
 }
 
 // Standing returns what the journal says of a key.
 func (r Keyring) Standing(p seal.PublicKey) Standing {
-	if s, ok := r.standing[p.Fingerprint()]; ok {
+	if s, ok := r.standing[p]; ok {
 		return s
 	}
 	return Unrecorded
@@ -134,6 +133,6 @@ func (r Keyring) Current() (seal.PublicKey, bool) {
 
 // Heir returns the key that a retired key named, by its fingerprint.
 func (r Keyring) Heir(p seal.PublicKey) (seal.Digest, bool) {
-	h, ok := r.heirs[p.Fingerprint()]
+	h, ok := r.heirs[p]
 	return h, ok
 }

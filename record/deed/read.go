@@ -69,30 +69,16 @@ func read(data []byte) (Record, error) {
 	for _, g := range f.Gaps {
 		r.Gaps = append(r.Gaps, record.Gap{Topic: g.Topic, Said: record.Said{Code: g.What, Values: g.Values}, Seq: g.Entry, Unknown: g.Unknown})
 	}
-	var entries []record.Entry
-	acts, corrections := 0, 0
-	for _, data := range f.Entries {
-		e, err := form.Read(data)
-		if err != nil {
-			return Record{}, fmt.Errorf("entry %d of the record: %w", len(entries)+1, err)
-		}
-		switch e.Body.(type) {
-		case record.Amended, record.Withdrawn:
-			corrections++
-		}
-		if len(e.Panels) > 0 {
-			acts++
-		}
-		if acts > maxActs || corrections > maxCorrections {
-			return Record{}, fmt.Errorf("it has more than %d acts on its panel or %d corrections", maxActs, maxCorrections)
-		}
+	entries, err := bounded(f.Entries)
+	if err != nil {
+		return Record{}, err
+	}
+	for i, e := range entries {
 		if e.Seq > f.Head.Size {
 			return Record{}, fmt.Errorf("entry %d lies beyond the head of %d entries", e.Seq, f.Head.Size)
 		}
-		entries = append(entries, e)
-		r.Entries = append(r.Entries, seal.Entry{Seq: e.Seq - 1, Bytes: data})
+		r.Entries = append(r.Entries, seal.Entry{Seq: e.Seq - 1, Bytes: f.Entries[i]})
 	}
-	var err error
 	if r.Workshop, err = record.Fold(entries); err != nil {
 		return Record{}, err
 	}
@@ -117,11 +103,3 @@ func read(data []byte) (Record, error) {
 	}
 	return r, nil
 }
-
-// Bounds of the work that a record from outside may ask for, far beyond the life
-// of one panel: acts are put into the order of their times, and each correction
-// is compared with what stood before it.
-const (
-	maxActs        = 2000
-	maxCorrections = 1000
-)

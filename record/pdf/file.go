@@ -68,9 +68,8 @@ func open(data []byte, spend spending) (*File, error) {
 		return nil, fmt.Errorf("%w: no PDF header", ErrMalformed)
 	}
 	const tailBytes = 1024                             // where the table must be named, as readers agree
-	end := len(bytes.TrimRight(data, "\x00\t\n\f\r ")) // some media are filled up
-	tail := max(0, end-tailBytes)
-	at := bytes.LastIndex(data[tail:end], []byte("startxref"))
+	tail := max(0, len(data)-tailBytes)
+	at := bytes.LastIndex(data[tail:], []byte("startxref"))
 	if at < 0 {
 		return nil, fmt.Errorf("%w: no cross-reference table", ErrMalformed)
 	}

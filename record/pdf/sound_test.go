@@ -112,7 +112,4 @@ func TestOtherDocuments(t *testing.T) {
 	if got, err := pdf.Attachments(updated("", list, spec, content)); err != nil || got.Updates != 1 {
 		t.Errorf("an update as it should be: %+v, %v", got, err)
 	}
-	if got, err := pdf.Attachments(append(bytes.Clone(honest), make([]byte, 3000)...)); err != nil || len(got.Files) != 1 {
-		t.Errorf("filled up with zeros: %+v, %v", got, err)
-	}
 }
