@@ -67,7 +67,7 @@ func open(data []byte, spend spending) (*File, error) {
 	if !bytes.HasPrefix(data, []byte("%PDF-")) {
 		return nil, fmt.Errorf("%w: no PDF header", ErrMalformed)
 	}
-	const tailBytes = 1024                             // where the table must be named, as readers agree
+	const tailBytes = 1024 // where the table must be named, as readers agree
 	tail := max(0, len(data)-tailBytes)
 	at := bytes.LastIndex(data[tail:], []byte("startxref"))
 	if at < 0 {
