@@ -93,9 +93,9 @@ func (o Options) filler(in Input) (*filler, error) {
 	}
 	size, err := o.Size, error(nil)
 	if size == Auto {
-		size, err = Fit(in.Back, place)
+		size, err = Fit(in.Back, place, o.Units)
 	} else {
-		err = size.fits(in.Back, place)
+		err = size.fits(in.Back, place, o.Units)
 	}
 	if err != nil {
 		return nil, fmt.Errorf("label of %s: %w", in.Number, err)

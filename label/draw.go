@@ -8,6 +8,7 @@ import (
 	"slices"
 	"time"
 
+	"backleaf/record"
 	"backleaf/record/paper"
 	"backleaf/record/tell"
 )
@@ -31,6 +32,7 @@ type Options struct {
 	// read, so that the same record gives the same bytes.
 	Created time.Time
 	Author  string
+	Units   record.LengthUnit // of figures in errors
 }
 
 // ErrNoPlace reports that the first label was to stand beyond the last place
@@ -101,7 +103,7 @@ func (o Options) pages(doc *paper.Document, layouts []Layout) error {
 	}
 	from := max(o.From, 1) - 1
 	for _, group := range grouped(all, o.Sheet.plain()) {
-		sheet, err := o.Sheet.forArea(group[0].Area)
+		sheet, err := o.Sheet.forArea(group[0].Area, o.Units)
 		if err != nil {
 			return err
 		}

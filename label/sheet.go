@@ -73,7 +73,7 @@ func SheetOn(page Area, s record.LabelSheet) (Sheet, error) {
 	out.Down, out.Across = mm(s.PitchV, out.Place.HeightMM), mm(s.PitchH, out.Place.WidthMM)
 	high, wide := out.span()
 	out.Top, out.Left = mm(s.Top, (out.Page.HeightMM-high)/2), mm(s.Left, (out.Page.WidthMM-wide)/2)
-	return out, out.check()
+	return out, out.check(record.LengthUnit(s.Label.Height.Unit()))
 }
 
 // span is what all places together take.
@@ -82,14 +82,14 @@ func (s Sheet) span() (high, wide float64) {
 }
 
 // check refuses places that overlap or leave the page.
-func (s Sheet) check() error {
+func (s Sheet) check(u record.LengthUnit) error {
 	const slack = 0.05 // of figures that were rounded to tenths
 	high, wide := s.span()
 	switch {
 	case s.Rows > 1 && s.Down < s.Place.HeightMM-slack || s.Cols > 1 && s.Across < s.Place.WidthMM-slack:
 		return fmt.Errorf("label sheet: the pitch is smaller than a label, so that labels would overlap")
 	case s.Top < -slack || s.Left < -slack || s.Top+high > s.Page.HeightMM+slack || s.Left+wide > s.Page.WidthMM+slack:
-		return fmt.Errorf("label sheet: %d × %d labels of %v do not lie on a page of %v", s.Rows, s.Cols, s.Place, s.Page)
+		return fmt.Errorf("label sheet: %d × %d labels of %s do not lie on a page of %s", s.Rows, s.Cols, s.Place.In(u), s.Page.In(u))
 	}
 	return nil
 }
@@ -98,14 +98,14 @@ func (s Sheet) check() error {
 func (s Sheet) plain() bool { return s.Place == Area{} }
 
 // forArea gives plain paper places for labels of one area.
-func (s Sheet) forArea(a Area) (Sheet, error) {
+func (s Sheet) forArea(a Area, u record.LengthUnit) (Sheet, error) {
 	if !s.plain() {
 		return s, nil
 	}
 	count := func(page, label float64) int { return int(math.Floor((page-2*whiteMM+gapMM)/(label+gapMM) + 1e-9)) }
 	s.Place, s.Rows, s.Cols = a, count(s.Page.HeightMM, a.HeightMM), count(s.Page.WidthMM, a.WidthMM)
 	if s.Rows < 1 || s.Cols < 1 {
-		return s, fmt.Errorf("a page of %v has no room for a label of %v", s.Page, a)
+		return s, fmt.Errorf("a page of %s has no room for a label of %s", s.Page.In(u), a.In(u))
 	}
 	s.Down, s.Across = a.HeightMM+gapMM, a.WidthMM+gapMM
 	high, wide := s.span()

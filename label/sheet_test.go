@@ -79,19 +79,19 @@ func TestPlaceLargerThanThePanel(t *testing.T) {
 
 func TestNames(t *testing.T) {
 	for _, s := range []label.Size{label.Auto, label.Small, label.Medium, label.Large} {
-		if got, err := label.ParseSize(s.String()); got != s || err != nil {
+		if got, err := label.ParseSize(s.String(), "mm"); got != s || err != nil {
 			t.Errorf("%v: %v, %v", s, got, err)
 		}
 	}
-	if s, err := label.ParseSize("40 x 60 mm"); err != nil || s.String() != "40 × 60 mm" {
+	if s, err := label.ParseSize("40 x 60 mm", "mm"); err != nil || s.String() != "40 × 60 mm" {
 		t.Errorf("40 x 60 mm: %v, %v", s, err)
 	}
 	for _, bad := range []string{"10 x 60 mm", "40 x 600 mm", "40 mm", "40 x 60"} {
-		if s, err := label.ParseSize(bad); err == nil {
+		if s, err := label.ParseSize(bad, "mm"); err == nil {
 			t.Errorf("%q is a size of %v", bad, s)
 		}
 	}
-	if _, err := label.ParseSize("huge"); err == nil {
+	if _, err := label.ParseSize("huge", "mm"); err == nil {
 		t.Error("huge is a size")
 	}
 	if _, err := label.ParseStage("sold"); err == nil {

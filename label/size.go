@@ -1,17 +1,35 @@
 package label
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/measure"
 )
 
 // An Area is a width and a height.
 type Area struct{ WidthMM, HeightMM float64 }
 
-// String writes height × width, as panels and sheets are measured.
+// In writes height × width, as panels and sheets are measured, in the unit of
+// a studio: inches to sixteenths, centimetres, else millimetres.
+func (a Area) In(u record.LengthUnit) string {
+	switch u {
+	case "in":
+		inches := func(mm float64) string {
+			s, _ := measure.InchFraction(int64(math.Round(mm*1000)), 16)
+			return s
+		}
+		return inches(a.HeightMM) + " × " + inches(a.WidthMM) + " in"
+	case "cm":
+		return fmt.Sprintf("%.4g × %.4g cm", a.HeightMM/10, a.WidthMM/10)
+	}
+	return a.String()
+}
+
+// String is In millimetres.
 func (a Area) String() string { return fmt.Sprintf("%.4g × %.4g mm", a.HeightMM, a.WidthMM) }
 
 // within reports whether the area fits inside another one.
@@ -44,16 +62,18 @@ const (
 	longestMM  = 400
 )
 
-// SizeOf is a label of an area of one's own.
-func SizeOf(a Area) (Size, error) {
+// SizeOf is a label of an area of one's own; an error has its figures in the
+// unit.
+func SizeOf(a Area, u record.LengthUnit) (Size, error) {
 	if !(min(a.WidthMM, a.HeightMM) >= shortestMM && max(a.WidthMM, a.HeightMM) <= longestMM) {
-		return Auto, fmt.Errorf("a label of %v is not to be had: its sides must be %d to %d mm", a, shortestMM, longestMM)
+		least, most := Area{shortestMM, shortestMM}, Area{longestMM, longestMM}
+		return Auto, fmt.Errorf("a label of %s is not to be had: the least is %s, the most %s", a.In(u), least.In(u), most.In(u))
 	}
 	return Size{area: a}, nil
 }
 
 // ParseSize reads the name of a size or a height × width, such as "40 x 60 mm".
-func ParseSize(text string) (Size, error) {
+func ParseSize(text string, u record.LengthUnit) (Size, error) {
 	switch text = strings.TrimSpace(text); text {
 	case "auto", "":
 		return Auto, nil
@@ -66,20 +86,24 @@ func ParseSize(text string) (Size, error) {
 	}
 	size, err := record.ParseSize(text)
 	if err != nil {
-		return Auto, fmt.Errorf("there is no label size %q: expected small, medium, large, auto, or a height × width such as \"40 x 60 mm\"", text)
+		like := map[record.LengthUnit]string{"in": "2 x 4 in", "cm": "4 x 6 cm"}[u]
+		return Auto, fmt.Errorf("there is no label size %q: expected small, medium, large, auto, or a height × width such as %q", text, cmp.Or(like, "40 x 60 mm"))
 	}
-	return SizeOf(back(size))
+	return SizeOf(back(size), u)
 }
 
-// String returns the name of the size, or its height × width.
-func (s Size) String() string {
+// String returns the name of the size, or its height × width in millimetres.
+func (s Size) String() string { return s.In("mm") }
+
+// In returns the name of the size, or its height × width in a unit.
+func (s Size) In(u record.LengthUnit) string {
 	switch {
 	case s.name != "":
 		return s.name
 	case s == Auto:
 		return "auto"
 	}
-	return s.area.String()
+	return s.area.In(u)
 }
 
 // room returns the largest label that a back may carry: on each side some of
@@ -92,13 +116,13 @@ func room(back Area) Area {
 // Fit returns the size of the label for a back in a place of a sheet: all of
 // the place, as far as the back allows, or on plain paper, without a place,
 // the largest named size that fits. A back that is not known takes the smallest.
-func Fit(back, place Area) (Size, error) {
+func Fit(back, place Area, u record.LengthUnit) (Size, error) {
 	switch {
 	case place != (Area{}) && back == (Area{}):
 		return Size{area: place}, nil
 	case place != (Area{}):
 		r := room(back)
-		return SizeOf(Area{math.Min(place.WidthMM, r.WidthMM), math.Min(place.HeightMM, r.HeightMM)})
+		return SizeOf(Area{math.Min(place.WidthMM, r.WidthMM), math.Min(place.HeightMM, r.HeightMM)}, u)
 	case back == (Area{}):
 		return Small, nil
 	}
@@ -107,16 +131,16 @@ func Fit(back, place Area) (Size, error) {
 			return s, nil
 		}
 	}
-	return Auto, Small.fits(back, place)
+	return Auto, Small.fits(back, place, u)
 }
 
 // fits says why a size does not fit; a back that is not known takes any.
-func (s Size) fits(back, place Area) error {
+func (s Size) fits(back, place Area, u record.LengthUnit) error {
 	if place != (Area{}) && !s.area.within(place) {
-		return fmt.Errorf("a label of %v does not fit in a place of the sheet of %v", s.area, place)
+		return fmt.Errorf("a label of %s does not fit in a place of the sheet of %s", s.area.In(u), place.In(u))
 	}
 	if back != (Area{}) && !s.area.within(room(back)) {
-		return fmt.Errorf("a label of %v does not fit on a back of %v with a margin left around it", s.area, back)
+		return fmt.Errorf("a label of %s does not fit on a back of %s with a margin left around it", s.area.In(u), back.In(u))
 	}
 	return nil
 }

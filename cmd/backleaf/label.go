@@ -71,7 +71,7 @@ func (r *run) label(o *labelFlags) error {
 // options reads the flags about size, stage and sheet.
 func (o *labelFlags) options(r *typed.Reader, s record.Studio) {
 	var err error
-	if o.Options.Size, err = label.ParseSize(o.size); err != nil {
+	if o.Options.Size, err = label.ParseSize(o.size, s.Units); err != nil {
 		r.Fail(refuse.Input("size", "not-read", "%w", err))
 	}
 	if o.Stage, err = label.ParseStage(o.stage); err != nil {
@@ -100,7 +100,7 @@ func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
 	case len(v.Panels) > 0:
 		code = "labels-preview"
 	}
-	a.told(code, record.With("file", cmp.Or(o.File, "-")), tell.Told("labels", a.countLabels(made.Layouts)), tell.Told("entries", entries))
+	a.told(code, record.With("file", cmp.Or(o.File, "-")), tell.Told("labels", a.countLabels(made.Layouts, v.Shop.Studio.Units)), tell.Told("entries", entries))
 	a.warn(v, made.Warnings)
 	switch {
 	case len(v.Panels) == 0 || o.Options.Note:
@@ -117,7 +117,7 @@ func largestFirst(a, b label.Layout) int {
 	return cmp.Compare(b.Area.WidthMM*b.Area.HeightMM, a.Area.WidthMM*a.Area.HeightMM)
 }
 
-func (a *app) countLabels(layouts []label.Layout) string {
+func (a *app) countLabels(layouts []label.Layout, u record.LengthUnit) string {
 	if len(layouts) == 0 {
 		return a.line("labels-none")
 	}
@@ -128,7 +128,7 @@ func (a *app) countLabels(layouts []label.Layout) string {
 	}
 	for _, l := range slices.SortedStableFunc(slices.Values(layouts), largestFirst) {
 		if n := count[l.Size]; n > 0 {
-			kinds = append(kinds, a.line("labels-of-size", record.With("n", n), record.With("size", record.Code(l.Size.String()))))
+			kinds = append(kinds, a.line("labels-of-size", record.With("n", n), record.With("size", record.Code(l.Size.In(u)))))
 			delete(count, l.Size)
 		}
 	}

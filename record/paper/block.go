@@ -154,7 +154,7 @@ func Fit(widthMM, heightMM, smallest float64, spans ...Span) (Block, error) {
 		}
 	}
 	if fits == nil {
-		return Block{}, tooLong(widthMM, heightMM, spans)
+		return Block{}, tooLong(spans)
 	}
 	return *fits, nil
 }
@@ -171,7 +171,7 @@ func scaleSpans(spans []Span, by float64) ([]Span, bool) {
 	return scaled, true
 }
 
-func tooLong(w, h float64, spans []Span) error {
+func tooLong(spans []Span) error {
 	field := "text"
 	for _, s := range spans {
 		if s.Field != "" {
@@ -179,5 +179,5 @@ func tooLong(w, h float64, spans []Span) error {
 			break
 		}
 	}
-	return fmt.Errorf("%s: %w in %.1f × %.1f mm", field, ErrTooLong, w, h)
+	return fmt.Errorf("%s: %w", field, ErrTooLong)
 }

@@ -304,7 +304,7 @@ func (f *Flow) Drawing(d Drawing) {
 		return
 	}
 	if d.HeightMM > at.H+1e-6 || d.WidthMM > at.W+1e-6 {
-		f.fail(fmt.Errorf("%w: a drawing of %.0f × %.0f mm", ErrTooLong, d.WidthMM, d.HeightMM))
+		f.fail(fmt.Errorf("a drawing: %w", ErrTooLong))
 		return
 	}
 	at.Page.Draw(d.At(at.X, at.Y))

@@ -182,7 +182,7 @@ func (s Section) Draw(widthMM, heightMM float64) ([]paper.Drawing, error) {
 			return drawings, nil
 		}
 	}
-	return nil, fmt.Errorf("build-up: %w in %.0f × %.0f mm", paper.ErrTooLong, widthMM, heightMM)
+	return nil, fmt.Errorf("build-up: %w", paper.ErrTooLong)
 }
 
 // usualStyles fills in the styles that were left zero.

@@ -45,7 +45,7 @@ type Labels struct {
 // down that they were printed. Without panels only the pages about paper and
 // printer are made.
 func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
-	o.Options.Catalogue, o.Options.Author = v.Catalogue(), v.Shop.Studio.Maker
+	o.Options.Catalogue, o.Options.Author, o.Options.Units = v.Catalogue(), v.Shop.Studio.Maker, v.Shop.Studio.Units
 	if t, ok := v.Shop.Written.Exact(); ok {
 		o.Options.Created = t
 	}
@@ -139,7 +139,7 @@ func labelWarnings(v *studio.View, layouts []label.Layout) (ws []record.Said) {
 			for _, f := range left {
 				fields = append(fields, record.Code(f))
 			}
-			ws = append(ws, record.Say("no-room", record.With("panel", n), record.With("size", record.Code(layouts[i].Size.String())), record.With("fields", fields)))
+			ws = append(ws, record.Say("no-room", record.With("panel", n), record.With("size", record.Code(layouts[i].Size.In(v.Shop.Studio.Units))), record.With("fields", fields)))
 		}
 	}
 	if bare := v.Which(func(p *record.Panel) bool { return bareBack(v.Shop, p) }); len(bare) > 0 {
