@@ -13,7 +13,6 @@ import (
 const (
 	groupsALine = 8
 	base64ALine = 44
-	digestNameW = 24.0
 )
 
 // command checks the record. It is one command in two lines.
@@ -29,9 +28,17 @@ func (c *content) check(s sheet) *column {
 	}
 	say := &column{width: textWidth}
 	say.text(paper.Span{Style: heading, Text: string(c.words.Verify)})
-	say.gap(1.2)
+	say.gap(1)
+	if c.proof {
+		ask := string(c.words.VerifyPlain)
+		if known(c.in.Workshop.Studio.Contact) {
+			ask += " " + string(c.words.VerifyAsk)
+		}
+		say.text(paper.Span{Style: text, Text: ask})
+		say.gap(1.4)
+	}
 	mono := func(title, text string) {
-		say.pair(digestNameW, paper.Span{Style: sized(name, 8.5), Text: title}, paper.Span{Style: digest, Text: text})
+		say.pair(nameW, paper.Span{Style: sized(name, 8.5), Text: title}, paper.Span{Style: digest, Text: text})
 		say.gap(0.9)
 	}
 	later := "\n" + paper.NoBreakSpace // two lines, as what will stand here
@@ -49,9 +56,9 @@ func (c *content) check(s sheet) *column {
 		mono(string(c.words.Test), command)
 		last = c.words.VerifyText
 	} else {
-		say.pair(digestNameW, paper.Span{Style: sized(name, 8.5), Text: string(c.words.Signature)}, paper.Span{Style: text, Text: string(c.words.Unsigned)})
+		say.pair(nameW, paper.Span{Style: sized(name, 8.5), Text: string(c.words.Signature)}, paper.Span{Style: text, Text: string(c.words.Unsigned)})
 	}
-	say.gap(1.2)
+	say.gap(0.6)
 	say.text(paper.Span{Style: text, Text: string(last)})
 	if say.err != nil {
 		col.fail(say.err)
@@ -72,7 +79,7 @@ func (c *content) check(s sheet) *column {
 		col.shapes = append(col.shapes, paper.Text{X: s.inner(), Y: above - 0.8, Block: caption, Align: paper.Right})
 		col.height = math.Max(col.height, y+room)
 		if c.signed() {
-			col.shapes = append(col.shapes, paper.Group{X: s.inner() - c.big.side + quietMM, Y: y - quietMM, Shapes: []paper.Shape{c.big.shape}})
+			col.shapes = append(col.shapes, paper.Group{X: s.inner() - c.big.side + c.big.quiet, Y: y - c.big.quiet, Shapes: []paper.Shape{c.big.shape}})
 		} else {
 			col.shapes = append(col.shapes, corners(x, y, room, room))
 		}

@@ -39,9 +39,9 @@ func (c *column) text(spans ...paper.Span) {
 	c.put(paper.Text{Block: b})
 }
 
-// centre sets a paragraph of lines in the middle, of at most width. Where it
-// takes more than one line, the lines are made about equally long.
-func (c *column) centre(width float64, spans ...paper.Span) {
+// even sets a paragraph of at most width, in the middle or at the left. Where
+// it takes more than one line, the lines are made about equally long.
+func (c *column) even(width float64, align paper.Align, spans ...paper.Span) {
 	b, err := paper.Compose(width, spans...)
 	if err == nil && b.Lines() > 1 {
 		b, err = balanced(width, b.Lines(), spans)
@@ -50,7 +50,11 @@ func (c *column) centre(width float64, spans ...paper.Span) {
 		c.fail(err)
 		return
 	}
-	c.put(paper.Text{X: c.width / 2, Align: paper.Centre, Block: b})
+	x := 0.0
+	if align == paper.Centre {
+		x = c.width / 2
+	}
+	c.put(paper.Text{X: x, Align: align, Block: b})
 }
 
 // balanced sets text in so many lines of the least width.

@@ -10,7 +10,8 @@ import (
 const (
 	stampMM    = 35.0 // for a round stamp
 	stampRoom  = 38.0 // for the hand that sets it
-	placeW     = 38.0
+	placeW     = 42.0
+	hand       = 15.0 // above the line for a signature
 	gutterMM   = 6.0
 	captionW   = 150.0
 	shortestMM = 45.0 // of the longer side of a photograph, but for a very flat or tall one
@@ -41,7 +42,12 @@ func (c *content) front(s sheet, pages int) ([]paper.Shape, placed, error) {
 		if credit, err = c.photo.creditLine(s.inner()); err != nil {
 			return nil, at, err
 		}
-		fit := func() { at = c.photo.fit(s.inner(), room-block.height-credit.height-pictureGapMM) }
+		fit := func() {
+			at = c.photo.fit(s.inner(), room-block.height-credit.height-pictureGapMM)
+			if near := 0.94 * s.inner(); at.widthMM > near && at.widthMM < s.inner() { // a little narrower than the page looks like an error
+				at = placed{near, near / c.photo.aspect()}
+			}
+		}
 		fit()
 		// A title is no wider than its picture, unless that is narrow.
 		if w := math.Max(at.widthMM, narrowestMM); w < captionW {
@@ -82,16 +88,15 @@ func (c *content) headOf(s sheet) *column {
 		col.shapes = append(col.shapes, p)
 		col.gap(4)
 	}
-	col.centre(s.inner(), paper.Span{Style: capital, Text: string(c.words.Heading)})
+	col.even(s.inner(), paper.Centre, paper.Span{Style: capital, Text: string(c.words.Heading)})
 	for _, n := range c.notices {
 		col.gap(2.2)
-		col.centre(s.inner(), paper.Span{Style: strong, Text: n})
+		col.even(s.inner(), paper.Centre, paper.Span{Style: strong, Text: n})
 	}
 	return col
 }
 
-// block sets title, maker, what stands beside a picture on a wall, and the
-// maker's statement.
+// block sets title, maker, and what stands beside a picture on a wall.
 func (c *content) block(s sheet, width float64) (*column, error) {
 	col := &column{width: s.inner()}
 	style := sized(paper.Title, 25)
@@ -110,16 +115,12 @@ func (c *content) block(s sheet, width float64) (*column, error) {
 	c.fitted(col, captionW, 24, 0.7, maker...)
 	col.gap(2.6)
 	for _, l := range c.lines {
-		col.centre(captionW, paper.Span{Style: body, Text: l.text, Field: l.field})
+		col.even(captionW, paper.Centre, paper.Span{Style: body, Text: l.text, Field: l.field})
 		col.gap(0.4)
 	}
 	if c.warnings != "" {
 		col.gap(1.6)
-		col.centre(captionW, c.hazard()...)
-	}
-	col.gap(5.5)
-	for _, sentence := range c.statement() {
-		col.centre(s.inner(), paper.Span{Style: body, Text: sentence, Field: "statement"})
+		col.even(captionW, paper.Centre, c.hazard()...)
 	}
 	return col, col.err
 }
@@ -143,14 +144,22 @@ func (c *content) fitted(col *column, width, height, smallest float64, spans ...
 	col.put(paper.Text{X: col.width / 2, Align: paper.Centre, Block: b})
 }
 
-// signing is the places for hand, date and stamp.
+// signing is the maker's statement and, below it, the places for hand, date and stamp.
 func (c *content) signing(s sheet) *column {
 	col := &column{width: s.inner()}
+	said := &column{width: s.inner() - stampMM - gutterMM}
+	for _, sentence := range c.statement() {
+		said.even(said.width, 0, paper.Span{Style: body, Text: sentence, Field: "statement"})
+	}
+	if said.err != nil {
+		return said
+	}
 	signature := c.words.SignatureStudio
 	if c.teller.OneHand() {
 		signature = c.words.SignatureLine
 	}
-	const base = stampRoom
+	base := math.Max(stampRoom, said.height+hand)
+	col.shapes = append(col.shapes, said.at(0, base-hand-said.height))
 	stamp := s.inner() - stampMM
 	place := stamp - gutterMM - placeW
 	for _, cell := range []struct {
@@ -165,7 +174,11 @@ func (c *content) signing(s sheet) *column {
 		if cell.x < stamp { // a stamp needs no line to stand on
 			col.shapes = append(col.shapes, hairline(cell.x, base, cell.x+cell.w, base))
 		}
-		col.shapes = append(col.shapes, paper.Text{X: cell.x, Y: base + 0.8, Block: b})
+		caption := paper.Text{X: cell.x, Y: base + 0.8, Block: b}
+		if cell.x == stamp {
+			caption.X, caption.Align = stamp+stampMM/2, paper.Centre
+		}
+		col.shapes = append(col.shapes, caption)
 		col.height = math.Max(col.height, base+0.8+b.HeightMM())
 	}
 	t, err := c.placeAndDay(place)
@@ -196,7 +209,8 @@ func (c *content) placeAndDay(x float64) (paper.Text, error) {
 // footOf is the small symbol, the number, and what the page can be told by.
 func (c *content) footOf(s sheet, pages int) *column {
 	col := &column{width: s.inner()}
-	x := c.small.side - 2*quietMM + 4
+	side := c.small.side - 2*c.small.quiet
+	x := side + 4
 	say := &column{width: s.inner() - x}
 	say.ends(c.page(1, pages), paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"}, paper.Span{Style: text, Text: ", " + string(c.words.SameNumber)})
 	if replaces := c.replaces(); replaces != "" {
@@ -215,7 +229,7 @@ func (c *content) footOf(s sheet, pages int) *column {
 		if c.signed() {
 			key = c.in.Deed.Key.Fingerprint().Groups()
 		}
-		say.text(paper.Span{Style: name, Text: string(c.words.KeyPrint) + " "}, paper.Span{Style: text, Text: key, Field: "key of the studio"})
+		say.text(paper.Span{Style: note.Italic(), Text: string(c.words.Key) + paper.NoBreakSpace + " "}, paper.Span{Style: note, Text: key, Field: "key of the studio"})
 	} else {
 		say.text(paper.Span{Style: text, Text: string(c.words.Unsigned)})
 	}
@@ -224,10 +238,9 @@ func (c *content) footOf(s sheet, pages int) *column {
 		return col
 	}
 	const above = 3.2
-	side := c.small.side - 2*quietMM
 	col.height = above + math.Max(side, say.height)
 	col.shapes = append(col.shapes, hairline(0, 0, col.width, 0),
-		paper.Group{X: -quietMM, Y: above - quietMM, Shapes: []paper.Shape{c.small.shape}},
+		paper.Group{X: -c.small.quiet, Y: above - c.small.quiet, Shapes: []paper.Shape{c.small.shape}},
 		say.at(x, above-0.8))
 	if c.url != "" {
 		col.shapes = append(col.shapes, paper.Link{X: 0, Y: above, W: side, H: side, URL: c.url})

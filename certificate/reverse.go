@@ -15,7 +15,7 @@ const (
 	backGutterMM = 8.0
 	drawingW     = 0.58 // of the width, for the drawing
 	tallestMM    = 150.0
-	nameW        = 22.0 // hanging column for the names of facts
+	nameW        = 24.0 // hanging column for the names of facts
 )
 
 // moved says what finds no room on the reverse and goes to a further page.
@@ -87,7 +87,7 @@ func (c *content) running(s sheet, page, pages int) *column {
 }
 
 func (c *content) page(page, pages int) paper.Span {
-	return paper.Span{Style: capital, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))}
+	return paper.Span{Style: text, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))}
 }
 
 func (c *content) digestLine() string {
@@ -162,7 +162,7 @@ func (c *content) careIn(col *column) {
 	col.text(paper.Span{Style: heading, Text: string(c.words.Care)})
 	if c.warnings != "" {
 		col.gap(1)
-		col.text(c.hazard()...)
+		col.text(paper.Span{Style: strong, Text: string(c.words.Hazard) + " "}, paper.Span{Style: text, Text: c.warnings})
 	}
 	for _, r := range c.care {
 		col.gap(1)

@@ -12,11 +12,8 @@ import (
 const (
 	linkSideMM = 20.0
 	bigSideMM  = 52.0
+	quietMM    = 1.5 // the least border of the large one
 )
-
-// quietMM is the part of the empty border of a symbol that may lie over the
-// edge of its column: the border is white, and so are the margins.
-const quietMM = 1.5
 
 // leastModule is the smallest module of whole printer dots.
 var leastModule = math.Ceil(paper.MinModuleMM/(25.4/300)) * 25.4 / 300
@@ -25,6 +22,7 @@ var leastModule = math.Ceil(paper.MinModuleMM/(25.4/300)) * 25.4 / 300
 type symbol struct {
 	shape paper.Shape
 	side  float64
+	quiet float64 // its empty border, part of side, which may lie over the edge of its column
 }
 
 // statementSymbol draws the signed statement, level M.
@@ -47,5 +45,5 @@ func linkSymbol(text string) (symbol, error) {
 
 func fitted(s paper.Symbol, side float64) (symbol, error) {
 	shape, side, err := s.Fit(0, 0, side+1e-6)
-	return symbol{shape, side}, err
+	return symbol{shape, side, side * 4 / float64(s.Modules()+8)}, err
 }

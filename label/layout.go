@@ -215,7 +215,11 @@ func capital(b paper.Block) float64 { return (b.BaselineMM() - b.HeightMM()/2) *
 // flush with the text, its quiet zone in the margin of the label.
 func (a *arranger) place() error {
 	if a.keep[QR] {
-		if err := a.code(QR, a.symbol, a.low, ""); err != nil {
+		caption := ""
+		if a.keep[Facts] {
+			caption = string(a.words.LinkCaption)
+		}
+		if err := a.code(QR, a.symbol, a.low, caption); err != nil {
 			return err
 		}
 	}

@@ -81,7 +81,7 @@ func (a *arranger) title() []row {
 			name[0].Style = style
 		}
 		if a.in.Date != "" && a.keep[Date] {
-			name = append(name, paper.Span{Style: style.Plain(), Text: ", " + paper.Held(a.in.Date), Field: "date"})
+			name = append(name, paper.Span{Style: style.Plain(), Text: "," + paper.NoBreakSpace + paper.Held(a.in.Date), Field: "date"})
 			date = a.in.Made
 		}
 		add(Title, name...)
@@ -202,8 +202,11 @@ func (a *arranger) set(rows []row) error {
 	return nil
 }
 
-// frameMM is the white inside the frame around hazards.
-const frameMM = 0.9
+// White inside the frame around hazards, above and beside them.
+const (
+	frameMM     = 0.9
+	frameSideMM = 1.3
+)
 
 func (a *arranger) row(r row) error {
 	indent, x := 0.0, a.left()
@@ -257,19 +260,19 @@ func (a *arranger) best(y, indent float64, spans []paper.Span) (float64, paper.B
 
 // framed sets a row in a frame as wide as the line.
 func (a *arranger) framed(r row) error {
-	y, b, err := a.best(a.y+frameMM, 2*frameMM, r.spans)
+	y, b, err := a.best(a.y+frameMM, 2*frameSideMM, r.spans)
 	if err != nil {
 		return err
 	}
 	height := b.HeightMM() + 2*frameMM
 	top := y - frameMM
 	w := min(a.beside(top, top+height), a.width())
-	if b.WidthMM() > w-2*frameMM+1e-6 {
+	if b.WidthMM() > w-2*frameSideMM+1e-6 {
 		return errNoRoom
 	}
 	a.add(r.field, a.left(), top, w, height,
 		paper.Rect{X: a.left() + ruleMM/2, Y: top + ruleMM/2, W: w - ruleMM, H: height - ruleMM, WeightMM: ruleMM},
-		paper.Text{X: a.left() + frameMM, Y: y, Block: b})
+		paper.Text{X: a.left() + frameSideMM, Y: y, Block: b})
 	a.y = top + height
 	return nil
 }

@@ -77,7 +77,7 @@ func TestStages(t *testing.T) {
 	if done.Back != (label.Area{WidthMM: 300, HeightMM: 400}) || done.Link != "HTTPS://EXAMPLE.ORG/P/KB260001K" || done.Where != "Record: https://example.org/P/KB260001K" {
 		t.Errorf("finished: %+v", done)
 	}
-	if done.Fingerprint != "SHA-256 of the record: 3f2a 91bc 3f2a 91bc …" {
+	if done.Fingerprint != "SHA-256 of the record begins 3f2a 91bc 3f2a 91bc" {
 		t.Errorf("fingerprint %q", done.Fingerprint)
 	}
 	if front := done.BuildUp[:3]; front[0] != "Ketone resin varnish" || front[1] != "Oil paint" || front[2] != "Acrylic dispersion sealer" {
@@ -91,7 +91,7 @@ func TestStages(t *testing.T) {
 	if want := "Treated 12 March 2031: loose corner laid down"; changed.Changed != want {
 		t.Errorf("changed: %q, want %q", changed.Changed, want)
 	}
-	if want := "Label of 9 May 2026, record as of entry 9; it replaces that of 9\u00a0May\u00a02026"; changed.Issue != want {
+	if want := "Label of 9 May 2026, record as of entry 9; replaces the label of 9\u00a0May\u00a02026"; changed.Issue != want {
 		t.Errorf("changed: %q, want %q", changed.Issue, want)
 	}
 	long := strings.Replace(treated, "loose corner laid down", "and so on"+strings.Repeat(" and so on", 50), 1)

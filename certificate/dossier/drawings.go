@@ -19,7 +19,11 @@ func (b *builder) drawings() []Item {
 		}))
 	}
 	if _, ok := b.p.Size().AreaSquareMillimeters(); ok {
-		out = append(out, b.figure(b.d.Figures.Plan, b.plan))
+		caption := b.d.Figures.Plan
+		if record.Each[record.Feature](b.p) != nil {
+			caption = b.d.Figures.PlanFound
+		}
+		out = append(out, b.figure(caption, b.plan))
 	}
 	for i, f := range record.Each[record.Feature](b.p) {
 		out = append(out, Text{Text: b.found(i+1, f), Small: true})
@@ -90,7 +94,7 @@ func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
 		name string
 		face record.Face
 	}{{string(f.FrontSide), record.Front}, {string(f.BackSide), record.Back}} {
-		x := 0.15 + float64(i)*(width/2+gap/4) // half a line, or it is cut off on a screen
+		x := 0.15 + float64(i)*(width-w-0.3) // half a line, or it is cut off on a screen
 		p.add(paper.Text{X: x, Y: 0, Block: p.set(paper.Small, side.name, "name of a face")})
 		p.add(paper.Rect{X: x, Y: head, W: w, H: h, WeightMM: 0.3})
 		p.add(paper.Polygon{Points: []paper.Point{{X: x + w/2, Y: head + 1}, {X: x + w/2 - 1, Y: head + 3}, {X: x + w/2 + 1, Y: head + 3}}, Fill: paper.Black})

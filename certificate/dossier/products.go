@@ -46,6 +46,13 @@ func (b *builder) products() []Item {
 	if t.Rows == nil {
 		return nil
 	}
+	if last := len(t.Columns) - 1; !slices.ContainsFunc(t.Rows, func(row []string) bool { return row[last] != string(w.Stated) && row[last] != b.Said("") }) {
+		t.Columns = t.Columns[:last] // said once, below
+		for i := range t.Rows {
+			t.Rows[i] = t.Rows[i][:last]
+		}
+		stated = append(stated, Text{Text: string(w.NoBasis), Small: true})
+	}
 	return append([]Item{t}, stated...)
 }
 

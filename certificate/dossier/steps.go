@@ -1,6 +1,7 @@
 package dossier
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -161,20 +162,29 @@ func (b *builder) steps() []Item {
 	}
 	c := b.d.Columns
 	t := Table{Columns: []Column{{string(c.No), 0.5}, {string(c.Date), 1.9}, {string(c.Step), 3.6}, {string(c.Detail), 3.4}, {string(c.Air), 1.4}, {string(c.Entry), 0.8}}}
+	const airAt = 4
+	anyAir := slices.ContainsFunc(work, func(s step) bool { return s.air != "" })
+	caption := b.d.Figures.TimeAir
+	if !anyAir {
+		t.Columns, caption = slices.Delete(t.Columns, airAt, airAt+1), b.d.Figures.Time
+	}
 	off := 0
 	for _, s := range work {
-		air := s.air
-		if air == "" {
-			air = string(b.d.Steps.NoAir)
+		row := []string{s.number(), b.Moment(s.at), s.words, s.detail, cmp.Or(s.air, string(b.d.Steps.NoAir)), b.Entry(s.seq)}
+		if !anyAir {
+			row = slices.Delete(row, airAt, airAt+1)
 		}
-		t.Rows = append(t.Rows, []string{s.number(), b.Moment(s.at), s.words, s.detail, air, b.Entry(s.seq)})
+		t.Rows = append(t.Rows, row)
 		if _, ok := s.timed(); !ok {
 			off++
 		}
 	}
 	out := []Item{t}
+	if !anyAir {
+		out = append(out, Text{Text: string(b.d.Steps.AirOfNone), Small: true})
+	}
 	if len(work)-off >= 2 {
-		out = append(out, b.figure(b.d.Figures.Time, func(width, height float64) ([]paper.Drawing, error) { return b.timeLine(work, width) }))
+		out = append(out, b.figure(caption, func(width, height float64) ([]paper.Drawing, error) { return b.timeLine(work, width) }))
 		if off > 0 {
 			out = append(out, Text{Text: b.c.Fill(b.d.Figures.OffTheLine, record.With("n", off)), Small: true})
 		}

@@ -37,7 +37,7 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 	const line = 9.0
 	for i := 1; i < len(steps); i++ {
 		gap := xs[i] - xs[i-1]
-		blk := p.set(chartSmall, b.lasting(at[i].Sub(at[i-1])), "waiting time")
+		blk := p.set(chartSmall, b.waited(steps[i-1], steps[i], at[i].Sub(at[i-1])), "waiting time")
 		if blk.WidthMM()+1.5 < gap {
 			p.add(paper.Text{X: (xs[i] + xs[i-1]) / 2, Y: line - 4, Block: blk, Align: paper.Centre})
 		}
@@ -129,9 +129,14 @@ func compress(at []time.Time, from, to float64) []float64 {
 	return xs
 }
 
-// lasting says a wait in one unit.
-func (b *builder) lasting(d time.Duration) string {
+// waited says the time between two steps in one unit: in days where either is
+// known by its day alone.
+func (b *builder) waited(from, to step, d time.Duration) string {
 	f := b.d.Figures
+	_, exact := from.at.Exact()
+	if _, too := to.at.Exact(); !exact || !too {
+		d = d.Round(24 * time.Hour)
+	}
 	n := func(m tell.Message, v float64) string {
 		return m.With("n", strconv.FormatFloat(math.Round(v), 'f', -1, 64))
 	}
@@ -140,7 +145,7 @@ func (b *builder) lasting(d time.Duration) string {
 		return ""
 	case h < 2:
 		return n(f.Minutes, d.Minutes())
-	case h < 48:
+	case h < 48 && d%(24*time.Hour) != 0:
 		return n(f.Hours, h)
 	case h < 24*90:
 		return n(f.Days, h/24)

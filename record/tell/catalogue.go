@@ -65,6 +65,7 @@ type Lines struct {
 	VarnishLayer             Message                      // {resin} varnish
 	Coats                    Message                      // {layer}, {n} coats
 	More                     Message                      // {layer}, more of it
+	OtherCoats               Message                      // of which pigments are not recorded
 	Threads                  Message                      // {warp} × {weft}
 	BackLine, EdgesLine      Message                      // {layer}
 	BuildUp                  Message                      // {board} {front}

@@ -28,7 +28,7 @@ type CertificateWords struct {
 	PlaceAndDate                    Message // {place} {date}
 	SignatureStudio                 Message // of a work of several hands
 	SymbolLink, SymbolText          Message // what the small symbol is for
-	SeeReverse, KeyPrint, KeyLater  Message // KeyPrint stands before the fingerprint
+	SeeReverse, KeyLater            Message
 	Unsigned, Unissued              Message
 	RecordLine                      Message // {digest}
 
@@ -44,7 +44,7 @@ type CertificateWords struct {
 	Photograph                                      Message // {title}: for readers who cannot see it
 	Sentence                                        Message // {text}: what has no full stop of its own
 	NotText                                         Message
-	VerifyText, VerifyNone                          Message
+	VerifyPlain, VerifyAsk, VerifyText, VerifyNone  Message // VerifyAsk: where there is somebody to ask
 	Symbol                                          Message // below the large one
 	Link, Signature, Key, Test                      Message
 
@@ -76,9 +76,9 @@ var englishCertificate = CertificateWords{
 	SameNumber:     "the same number stands on the back of the panel",
 	SignatureLine:  "Signature of the maker", SignatureStudio: "Signature for the studio", PlaceLine: "Place and date of issue", Stamp: "Studio stamp",
 	PlaceAndDate: "{place, if {{place}, }}{date}",
-	SymbolLink:   "The symbol leads to the page of this panel.", SymbolText: "The symbol holds the number and how to reach the studio.",
-	SeeReverse: "Build-up, care, and how to check this certificate: page 2.",
-	KeyPrint:   "Key of the studio:", KeyLater: "printed here when the certificate is issued",
+	SymbolLink:   "Scan for the record of this painting.", SymbolText: "The symbol holds the number and how to reach the studio.",
+	SeeReverse: "Build-up, care and how to check this certificate: page 2.",
+	KeyLater:   "printed here when the certificate is issued",
 	Unsigned:   "Without a digital signature: the studio had no key on the day of issue.",
 	Unissued:   "made when the certificate is issued",
 	RecordLine: "SHA-256 of the record: {digest}",
@@ -95,11 +95,12 @@ var englishCertificate = CertificateWords{
 	Sentence:   "{text}.",
 	NotText: "The maker’s own statement and record, to be read with the work. It is no appraisal, and by itself no proof of authorship. " +
 		"Questions of treatment go to a conservator.",
-	VerifyText: "The text in the symbol must agree with this page, and the studio can confirm its key. For a technician: the PDF holds record.json, the whole record, whose SHA-256 heads this page; " +
-		"record.sig, its Ed25519 signature; studio.pem, the key; head.txt and proof.json, its place in the studio’s journal. Take them out with “pdfdetach -saveall” and type the test.",
+	VerifyPlain: "The number stands on the back of the panel. The text in the symbol agrees with this page.", VerifyAsk: "The studio can confirm its key.",
+	VerifyText: "For a technician: the PDF holds record.json, the whole record, whose SHA-256 heads this page; " +
+		"record.sig, its Ed25519 signature; studio.pem, the key; head.txt and proof.json, its place in the studio’s journal. Take them out with “pdfdetach -saveall” and run the test.",
 	VerifyNone: "The PDF of this certificate holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure at the head of this page.",
 	Symbol:     "The main facts, as signed text",
-	Link:       "Link", Signature: "Signature of the record", Key: "Key, SHA-256", Test: "Test",
+	Link:       "Link", Signature: "Digital signature", Key: "Studio key", Test: "Test",
 
 	FileTitle: "Certificate {number}: {title}", FileSubject: "Certificate of a painting panel, with the record of how it was made",
 	RecordFile:    "The record of the panel, canonical JSON (RFC 8785)",

@@ -72,16 +72,16 @@ type DossierColumns struct {
 
 // DossierFigures are the captions, and the words in the drawings.
 type DossierFigures struct {
-	Caption                              Message // {n} {text}
-	Section, Edge, Plan, Time, Bow       Message
-	Mark, MarkAt                         Message // {n} {what} {face} {note}; {left} {top} behind it
-	Picture, NoPicture, OtherPicture     Message // {role} {entry}; {picture}
-	Top, FrontSide, BackSide             Message
-	GrainRun, ThreadRun                  Message
-	Temperature, Humidity                Message
-	Minutes, Hours, Days, Months         Message // {n}
-	OffTheLine                           Message // steps without a day
-	TimeDesc, PlanDesc, BowDesc, Reading Message // for readers who cannot see the drawing
+	Caption                                            Message // {n} {text}
+	Section, Edge, Plan, PlanFound, Time, TimeAir, Bow Message
+	Mark, MarkAt                                       Message // {n} {what} {face} {note}; {left} {top} behind it
+	Picture, NoPicture, OtherPicture                   Message // {role} {entry}; {picture}
+	Top, FrontSide, BackSide                           Message
+	GrainRun, ThreadRun                                Message
+	Temperature, Humidity                              Message
+	Minutes, Hours, Days, Months                       Message // {n}
+	OffTheLine                                         Message // steps without a day
+	TimeDesc, PlanDesc, BowDesc, Reading               Message // for readers who cannot see the drawing
 }
 
 // DossierLayers are said of layers.
@@ -98,12 +98,12 @@ type DossierLayers struct {
 // DossierSteps name what was done.
 type DossierSteps struct {
 	Cut, Cloth, Trimmed, Eased, Sanded, SandedThrough, SandedWet, Dusted, Braced, WarmAir, Climate, On, Numbered Message
-	NoAir                                                                                                        Message
+	NoAir, AirOfNone                                                                                             Message // AirOfNone: of no step
 }
 
 // DossierProducts are said of products and binders.
 type DossierProducts struct {
-	Stated, NoLot, Also                                 Message
+	Stated, NoLot, Also, NoBasis                        Message
 	Effects                                             map[string]Message
 	TestFirst, EffectSource, NoBinder, Unlisted, Memory Message
 }
@@ -135,7 +135,7 @@ var englishDossier = DossierWords{
 	Lead: "All that the studio’s journal holds on panel {number}, up to entry E{n} of {date}, in the order in which a conservator asks. " +
 		"Gaps are named, estimates marked. It states what the maker wrote down and proves nothing beyond that.",
 	Demo:    "A demonstration: studio, panel and products are invented.",
-	Entries: "E14 means entry 14 of that journal, on which a statement rests.",
+	Entries: "E14 means entry 14 of that journal, the source of a statement.",
 	Glance: DossierGlance{Title: "At a glance", Is: "What it is", Hazards: "Hazards", NoHazard: "none that the record names; where no pigments are recorded, nothing is known", Varnish: "Varnish",
 		Condition: "Condition", NoCondition: "no report yet", Gaps: "Not recorded", MoreGaps: "and each field marked “not recorded” below", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
 		Corrected: "{n, plural, one {one entry corrected} other {{n} entries corrected}}", Treated: "{n, plural, one {treated once} other {treated {n} times}}"},
@@ -161,14 +161,15 @@ var englishDossier = DossierWords{
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
 	Figures: DossierFigures{Caption: "Figure {n}. {text}",
-		Section: "The build-up cut through, from front to back; beside it to scale what is known of it, estimates at the most that they can be.",
-		Edge:    "An edge cut through, from the outside to the board, not to scale.",
+		Section: "The build-up cut through, from front to back; beside it to scale what is known of it, estimates at their upper limit.",
+		Edge:    "An edge cut through, from the outside to the board.",
 		Mark:    "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", MarkAt: "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
 		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.", OtherPicture: "{picture} The file at hand is not the one on record.",
-		Plan: "Front and back in plan, with the run of grain and threads, and what was found at a place, as far as recorded.",
-		Time: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
-		Bow:  "Measured bow over time, as a share of the span; positive is hollow at the front.",
-		Top:  "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",
+		Plan: "Front and back in plan, with the run of grain and threads, as far as recorded.", PlanFound: "Front and back in plan, with the run of grain and threads, as far as recorded, and what was found at a place.",
+		Time:    "Time line of the work. Numbers are those of the table; waiting times are compressed.",
+		TimeAir: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
+		Bow:     "Measured bow over time, as a share of the span; positive is hollow at the front.",
+		Top:     "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",
 		GrainRun: "grain", ThreadRun: "warp",
 		Temperature: "°C", Humidity: "% RH",
 		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
@@ -178,10 +179,10 @@ var englishDossier = DossierWords{
 		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "at most {t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
 		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
 		Each: "each coat {what}", NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: the most that it can be, since the tool and the board keep some of it."},
-	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased with sandpaper: {answer}", Sanded: "sanded, {grit}",
+	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased: {answer}", Sanded: "sanded, {grit}",
 		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
-		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded"},
-	Products: DossierProducts{Stated: "not stated", Also: "{product}, as stated for it: {stated}.", NoLot: "lot not recorded",
+		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded", AirOfNone: "The air was recorded of no step."},
+	Products: DossierProducts{Stated: "not stated", Also: "{product}: {stated}.", NoBasis: "Where these values come from is not recorded.", NoLot: "lot not recorded",
 		Effects: map[string]Message{"none": "hardly any effect", "little": "little effect", "swells": "swells", "softens": "softens", "dissolves": "dissolves", "attacked": "attacked",
 			"swells-young": "swells while young", "melts": "melts", "blanches": "blanches", "dissolves-warm": "softens; warm water dissolves", "aromatic": "aromatic kinds swell or dissolve", "aromatic-swells": "aromatic kinds swell",
 			"leached": "swells, is leached", "with-damp": "softens if damp", "alkali-soluble": "swells, dissolves"},

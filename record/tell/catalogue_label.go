@@ -2,16 +2,17 @@ package tell
 
 // LabelWords are printed on labels and on what is printed beside them.
 type LabelWords struct {
-	Top     Message // beside the arrow
-	BuildUp Message // headings
-	Faces   Message
-	Varnish Message
-	Changed Message
-	Care    Message
-	Hazard  Message // before what is dangerous, in a frame
-	Lead    Message // {head} {text}: where the heading has no column of its own
-	Between Message // between two layers
-	Short   Message // {binders}, {n} layers: where the build-up has no room
+	Top      Message // beside the arrow
+	BuildUp  Message // headings
+	Faces    Message
+	Varnish  Message
+	Changed  Message
+	Care     Message
+	Hazard   Message // before what is dangerous, in a frame
+	Lead     Message // {head} {text}: where the heading has no column of its own
+	Between  Message // between two layers
+	Short    Message // {n} layers, where the build-up has no room
+	Prepared Message // {binders}: in the same place
 
 	Sides                         Message // {size}: which figure is which
 	Made                          Message // {dates}: of a blank panel
@@ -24,7 +25,7 @@ type LabelWords struct {
 	WhereMaker                    Message
 	Issue                         Message // {date} {entry}: which of two labels is the later one; {before}: of the one that it replaces
 	AsOf                          Message // {entry}: the label that told the record so far
-	FactsCaption                  Message // of the second symbol
+	FactsCaption, LinkCaption     Message // of two symbols on one label
 	Part                          Message // {part} {parts}: of a label that another one carries on
 	Fingerprint                   Message // {groups}
 	Demo                          Message
@@ -46,7 +47,7 @@ var englishLabel = LabelWords{
 	Top:     "Top",
 	BuildUp: "Front to back", Faces: "Faces", Varnish: "Varnish", Changed: "Changed", Care: "Care", Hazard: "Hazard:",
 	Lead: "{head}: {text}", Between: "\u00A0/ ",
-	Short:   "{binders, if {{binders}, }}{n, plural, one {one layer} other {{n} layers}}",
+	Short: "{n, plural, one {One layer, its binder not recorded} other {{n} layers, their binders not recorded}}", Prepared: "Prepared with {binders}",
 	Sides:   "{size}, H\u00A0×\u00A0W\u00A0×\u00A0D",
 	Made:    "Made {dates}",
 	Treated: "treated {date}: {what}", TreatedLong: "treated {date}, told in the record", Also: "; ",
@@ -54,8 +55,8 @@ var englishLabel = LabelWords{
 	Where:      "Record: {link}",
 	WhereKept:  "The record of this panel is kept by its maker: {contact}",
 	WhereMaker: "The record of this panel is kept by its maker.",
-	Issue:      "Label of {date}, record as of entry {entry}{before, if {; it replaces that of {before}}}", AsOf: "entry\u00A0{entry}", FactsCaption: "These facts as text", Part: "{part} of {parts}",
-	Fingerprint: "SHA-256 of the record: {groups} …",
+	Issue:      "Label of {date}, record as of entry {entry}{before, if {; replaces the label of {before}}}", AsOf: "entry\u00A0{entry}", FactsCaption: "These facts as text", LinkCaption: "The record", Part: "{part} of {parts}",
+	Fingerprint: "SHA-256 of the record begins {groups}",
 	Demo:        "Demonstration: an invented studio",
 
 	FileTitle: "Label of {number}", FileTitles: "Labels of {first} to {last}",

@@ -75,14 +75,14 @@ var englishTrade = texts{
 
 // englishCare is advice to whoever keeps a panel, by code.
 var englishCare = map[string]Message{
-	"care-room-of-comfort":      "Where people are comfortable, at about {dry} to {damp} relative humidity, without quick swings.",
+	"care-room-of-comfort":      "Where people are comfortable, at about {humidity} relative humidity, without quick swings.",
 	"care-never-beyond":         "Never long below {dry} or above {damp}: boards may split, or mould grow.",
 	"care-climate-of-museums":   "In a museum: {cold} to {warm} and {dry} to {damp} relative humidity, within a day no more than {temperature-change} °C and {humidity-change} % of change.",
 	"care-climate-of-loans":     "On loan: {cold} to {warm} and {dry} to {damp} relative humidity, within a day no more than {humidity-change} % of change.",
 	"care-light":                "On display at most {lux} lux, ultraviolet at most {uv} µW a lumen.",
 	"care-light-of-dyes":        "It holds colours that fade: on display at most {lux} lux, ultraviolet at most {uv} µW a lumen.",
 	"care-light-less-if-dyes":   "On display at most {lux} lux, ultraviolet at most {uv} µW a lumen; 50 lux if it holds lakes or dyes, which the record does not tell.",
-	"care-no-sun":               "No sun on the picture at any hour of the year, no lamp that warms it.",
+	"care-no-sun":               "Keep it out of the sun at any hour of the year, and away from lamps that warm it.",
 	"care-less-light-not-glass": "Dim light protects more than glass against ultraviolet.",
 	"care-inner-wall":           "An inner wall, with air behind the panel; not above a fire, heater or vent, nor in bath, kitchen, cellar or attic.",
 	"care-no-water":             "No water, no cleaner, no solvent: leave anything but dust to a conservator.",
@@ -111,7 +111,7 @@ var englishCare = map[string]Message{
 	"care-glass-always":         "Always behind glass, {gap} from the paint.",
 	"care-varnish-is-no-shield": "A varnish is no shield for colours that fade.",
 	"care-curve-is-normal":      "A slight curve of plywood comes and goes with the seasons.",
-	"care-look-for-checks":      "Look once a year for fine parallel cracks, checks of the veneer.",
+	"care-look-for-checks":      "Look once a year for fine parallel cracks in the veneer.",
 	"care-never-wet":            "Never wet: the edges of fibreboard swell and stay swollen.",
 	"care-gives-off-acids":      "Fibreboard gives off acids and formaldehyde: line the rebate, leave air, no tight case with lead white or metals.",
 	"care-carry-flat":           "Thin hardboard flexes: carry it flat, with both hands.",
@@ -129,7 +129,7 @@ var englishCareInShort = map[string]Message{
 	"label-care-no-sun":            "no sun, no heat",
 	"label-care-no-water":          "no water",
 	"label-care-oil-cold":          "no frost",
-	"label-care-acrylic-cold":      "acrylic brittle below {cold}",
+	"label-care-acrylic-cold":      "brittle below {cold}: do not flex",
 	"label-care-tempera-scratches": "scratches easily",
 	"label-care-wax-heat":          "wax: {cold} to {warm}, never warmer",
 	"label-care-touch-marks":       "do not touch the paint",
@@ -140,7 +140,7 @@ var englishCareInShort = map[string]Message{
 	"label-care-must-move":         "leave it free to move in the frame",
 	"label-care-dents":             "dents easily",
 	"label-care-cloth-from-damp":   "damp loosens the cloth",
-	"label-care-cloth-from-heat":   "heat from {warm} loosens the cloth",
+	"label-care-cloth-from-heat":   "from {warm} the cloth may loosen",
 }
 
 // with adds words to a list.

@@ -53,7 +53,7 @@ var English = &Catalogue{
 		Between: "between {from} and {to}",
 		On:      "{medium} on {support}", LaidOn: "{cloth} laid on {board}", NoMedium: "medium not recorded, on {support}",
 		BinderLayer: "{binder} {layer}", PaintLayer: "{medium} paint", VarnishLayer: "{resin} varnish",
-		Coats: "{n, plural, one {{layer}} other {{layer}, {n}\u00A0coats}}", More: "{layer}, laid on thicker",
+		Coats: "{n, plural, one {{layer}} other {{layer}, {n}\u00A0coats}}", More: "{layer}, laid on thicker", OtherCoats: "of other coats not recorded",
 		Threads:  "{warp}\u00A0×\u00A0{weft}",
 		BackLine: "back: {layer}", EdgesLine: "edges: {layer}",
 		BuildUp: "{board}. On the front, from the board outwards: {front}.", BuildUpBack: "On the back: {back}.", BuildUpEdges: "On the edges: {edges}.",

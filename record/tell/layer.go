@@ -197,8 +197,8 @@ func (t *Teller) BuildUp() []string {
 	return out
 }
 
-// BuildUpShort names the binders below the paint and counts the layers, for
-// places without room for more.
+// BuildUpShort names the binders below the paint, for places without room for
+// more; where none is known it counts the layers.
 func (t *Teller) BuildUpShort() string {
 	var binders []string
 	for _, l := range slices.Backward(t.p.Layers()) {
@@ -209,7 +209,10 @@ func (t *Teller) BuildUpShort() string {
 			binders = append(binders, b)
 		}
 	}
-	return t.c.Capital(t.c.Fill(t.c.Label.Short, record.With("n", len(t.p.Layers())), Told("binders", t.List(binders))))
+	if binders == nil {
+		return t.c.Fill(t.c.Label.Short, record.With("n", len(t.p.Layers())))
+	}
+	return t.c.Label.Prepared.With("binders", t.List(binders))
 }
 
 // BuildUpSentence tells the same in running words, from the board outwards.

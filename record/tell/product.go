@@ -8,10 +8,12 @@ import (
 // Pigments lists the pigments of the paint, each once; nothing if none is recorded.
 func (t *Teller) Pigments() string {
 	var out []string
+	missing := false
 	for _, l := range t.p.BuildUp(record.Front) {
 		if l.Paint == nil {
 			continue
 		}
+		missing = missing || len(l.Paint.Pigments) == 0
 		for _, p := range l.Paint.Pigments {
 			name := p.Name
 			if p.Index != "" && p.Index != record.Unknown {
@@ -21,6 +23,9 @@ func (t *Teller) Pigments() string {
 				out = append(out, name)
 			}
 		}
+	}
+	if out != nil && missing {
+		return t.c.Clauses([]string{t.List(out), string(t.c.Lines.OtherCoats)})
 	}
 	return t.List(out)
 }
