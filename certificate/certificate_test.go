@@ -158,7 +158,7 @@ func TestReadingOrder(t *testing.T) {
 		"30 × 40 cm × 3 mm", "Signed lower right, in paint: AE 26", "I, Ada Example, of Riga, Latvia, made this panel and painted the work on it with my own hand. It is an original, the only one of its kind.",
 		"Signature of the maker", "Place and date", "Studio stamp", "Riga, Latvia, 1 June 2026", "KB26-0001-K, the same number stands on the back of the panel", "1 of 2", "Studio key", "324b e2de a8bc 4446 1b02 33e5 1fa4 8902 ed6b 1cc6 71e7 739a f255 1e0b fe68 f54e",
 		"KB26-0001-K", "2 of 2", "Low tide, evening", "SHA-256 of the record:", "BUILD-UP", "FRONT", "Hydrocarbon resin varnish", "110 µm, estimated", "Front, back and edges sealed.",
-		"removable by a conservator with white spirit", "Edges, not drawn: acrylic dispersion sealer", "Medium oil on linen", "H × W × D 30 × 40 cm × 3 mm", "Pigments titanium white (PW 6)", "Subject tidal flats", "CARE AND DISPLAY", "35 % to 65 %", "NOT RECORDED", "Distinguishing features",
+		"removable by a conservator with white spirit", "Edges, not drawn: acrylic dispersion sealer", "Medium oil on linen", "H × W × D 30 × 40 cm × 3 mm", "Pigments titanium white (PW 6)", "Subject tidal flats", "CARE AND DISPLAY", "35–65 %", "NOT RECORDED", "Distinguishing features",
 		"WHAT THIS IS, AND IS NOT", "It is no appraisal", "THE STUDIO", "Riga, Latvia", "TO CHECK THIS CERTIFICATE", "https://example.org/P/KB260001K", "openssl pkeyutl -verify", "heads this page", "Ed25519", "signed text"} {
 		i := strings.Index(page[at:], want)
 		if i < 0 {
