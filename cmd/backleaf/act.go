@@ -181,7 +181,11 @@ func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 		var on []record.Number
 		for _, e := range line {
 			on = append(on, e.Panels...)
-			what = append(what, c.Event(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
+			say := c.WholeEvent
+			if e.Kind() == "material" { // its figures follow, or are those of the starter shelf
+				say = c.Event
+			}
+			what = append(what, say(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
 		}
 		slices.Sort(on)
 		on = slices.Compact(on)

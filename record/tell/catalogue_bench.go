@@ -49,7 +49,8 @@ var englishWarnings = map[string]Message{
 var englishBench = map[string]Message{
 	"entries":          "{first}{last, if { to {last}}}",
 	"written":          "{entries}  {at, if {{at:near}, }}{panels, if {{panels}: }}{what}",
-	"amount-comes-to":  "that is {each, if {{each} a panel, }}{spread}",
+	"amount-comes-to":  "that is {each, if {{each}{most, if { to {most}}} a panel, }}{spread}",
+	"on-the-front":     "on the front, since no face was named",
 	"take-back":        `to take it back: backleaf withdraw {number} --because "…"{more, if {, and so for {more}}}`,
 	"take-back-panels": `to take it back: backleaf panel discard {panels} --because "…"`,
 

@@ -218,5 +218,5 @@ func (c *Catalogue) object(k record.Kind, path string, f record.Field, v reflect
 // not, and which entry describes a material as it was meant only where that is
 // not known for certain.
 func tells(v record.Value) bool {
-	return len(v.Texts) > 0 && v.Type != digest && (!strings.HasSuffix(v.Name, "_as") || len(v.Texts) > 1)
+	return len(v.Texts) > 0 && v.Type != digest && v.Name != "year" && v.Name != "journal" && (!strings.HasSuffix(v.Name, "_as") || len(v.Texts) > 1)
 }

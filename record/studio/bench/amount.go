@@ -16,12 +16,11 @@ const (
 	leastSpread, mostSpread = 5.0, 1000.0 // g or mL per m²
 )
 
-// shared is an amount as it counts: of each panel, where all are alike, and of
-// each square metre.
+// shared is an amount as it counts: of the panel that took the least and of that
+// which took the most, and of each square metre.
 type shared struct {
-	unit         string // "g" or "mL"
-	each, spread float64
-	alike        bool
+	unit                string // "g" or "mL"
+	least, most, spread float64
 }
 
 // spreadOf reckons what an amount comes to; false where sizes or amount are open.
@@ -30,9 +29,9 @@ func spreadOf(v *studio.View, body record.Body) (s shared, ok bool) {
 	if c == nil || len(v.Panels) == 0 {
 		return s, false
 	}
-	amount, total := c.WetEach, 1.0
+	amount, each := c.WetEach, true
 	if amount.IsZero() {
-		amount, total = c.WetTotal, 0
+		amount, each = c.WetTotal, false
 	}
 	mg, mass := amount.Milligrams()
 	ul, volume := amount.Microliters()
@@ -43,24 +42,19 @@ func spreadOf(v *studio.View, body record.Body) (s shared, ok bool) {
 		s.unit = "g"
 	}
 	sum := float64(mg+ul) / 1000
-	var all float64
-	var first float64
-	s.alike = true
-	for i, n := range v.Panels {
+	all, least, most := 0.0, math.Inf(1), 0.0
+	for _, n := range v.Panels {
 		a := area(v.Shop.Panel(n), faces, extra)
 		if a == 0 {
 			return s, false
 		}
-		if i == 0 {
-			first = a
-		}
-		s.alike = s.alike && a == first
-		all += a
+		all, least, most = all+a, min(least, a), max(most, a)
 	}
-	if total == 1 {
-		sum *= float64(len(v.Panels))
+	s.least, s.most = sum/all*least, sum/all*most
+	if each {
+		s.least, s.most, sum = sum, sum, sum*float64(len(v.Panels))
 	}
-	s.each, s.spread = sum/float64(len(v.Panels)), sum/all*1e6
+	s.spread = sum / all * 1e6
 	return s, true
 }
 
@@ -128,17 +122,30 @@ func amounts(v *studio.View, body record.Body) []record.Said {
 	return []record.Said{record.Say("unlikely-amount", record.With("spread", s.figure(s.spread, "/m²")))}
 }
 
-// mean says an amount as it counts.
-func mean(v *studio.View, body record.Body) []record.Said {
+// mean says an amount as it counts, and the face where none was named.
+func mean(v *studio.View, body record.Body) (said []record.Said) {
+	switch b := body.(type) {
+	case record.PaintLayer:
+		said = onFront(b.Faces)
+	case record.Varnish:
+		said = onFront(b.Faces)
+	}
 	s, ok := spreadOf(v, body)
 	if !ok {
+		return said
+	}
+	least, most := s.figure(s.least, ""), s.figure(s.most, "")
+	if least == most {
+		most = ""
+	}
+	return append(said, record.Say("amount-comes-to", record.With("each", least), record.With("most", most), record.With("spread", s.figure(s.spread, "/m²"))))
+}
+
+func onFront(faces []record.Face) []record.Said {
+	if faces != nil {
 		return nil
 	}
-	each := record.With("each", record.Figure(""))
-	if s.alike {
-		each = record.With("each", s.figure(s.each, ""))
-	}
-	return []record.Said{record.Say("amount-comes-to", each, record.With("spread", s.figure(s.spread, "/m²")))}
+	return []record.Said{record.Say("on-the-front")}
 }
 
 // figure rounds to three figures at most: an amount is no finer than that.

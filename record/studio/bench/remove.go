@@ -110,7 +110,9 @@ func Resize(ctx context.Context, v *studio.View, at record.When, r record.Resize
 			return studio.Written{}, refuse.Unclearly("resized-how", "was it cut down or enlarged?")
 		}
 	}
-	return Do(ctx, v, at, r)
+	w, err := Do(ctx, v, at, r)
+	w.Means = append(w.Means, record.Say("size-comes-to", record.With("size", r.Size)))
+	return w, err
 }
 
 func resizing(from, to record.Size) record.Resizing {
