@@ -66,8 +66,7 @@ func judgeGrit(s *subject) []verdict {
 			continue
 		}
 		b, fine := sand.Body, record.Answer(record.Unknown)
-		limit, _ := trade.SandingOf(trade.SurfaceCloth)
-		coarse, err := measure.CoarserThan(measure.Abrasive{Scale: b.Scale, Grit: int(b.Grit)}, measure.Abrasive{Scale: measure.ScaleP, Grit: int(limit.Coarsest)})
+		coarse, err := measure.CoarserThan(measure.Abrasive{Scale: b.Scale, Grit: int(b.Grit)}, measure.Abrasive{Scale: measure.ScaleP, Grit: trade.CoarsestOnCloth})
 		if err == nil && b.Grit > 0 {
 			fine = is(!coarse)
 		}

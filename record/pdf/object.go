@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -104,7 +105,7 @@ func writeObject(b *bytes.Buffer, o any) {
 		b.WriteByte(']')
 	case Dict:
 		b.WriteString("<<")
-		for _, k := range sortedKeys(o) {
+		for _, k := range slices.Sorted(maps.Keys(o)) {
 			writeName(b, k)
 			b.WriteByte(' ')
 			writeObject(b, o[k])
@@ -120,15 +121,6 @@ func writeObject(b *bytes.Buffer, o any) {
 	default:
 		panic(fmt.Sprintf("no such PDF object: %T", o))
 	}
-}
-
-func sortedKeys(d Dict) []Name {
-	keys := make([]Name, 0, len(d))
-	for k := range d {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }
 
 // writeString writes plain text legibly, as some readers want dates, and all

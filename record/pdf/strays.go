@@ -3,6 +3,8 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 )
 
@@ -51,7 +53,7 @@ func (w *walker) object(o any) error {
 		if err := w.specification(o); err != nil {
 			return err
 		}
-		for _, key := range sortedKeys(o) {
+		for _, key := range slices.Sorted(maps.Keys(o)) {
 			if err := w.object(o[key]); err != nil {
 				return err
 			}

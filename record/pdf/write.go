@@ -5,6 +5,8 @@ import (
 	"compress/zlib"
 	"crypto/sha256"
 	"fmt"
+	"maps"
+	"slices"
 )
 
 // Write writes all objects that can be reached, numbered anew in the order in
@@ -79,7 +81,7 @@ func (w *writer) renumber(o any, depth int) (any, error) {
 		return out, nil
 	case Dict:
 		out := Dict{}
-		for _, k := range sortedKeys(o) {
+		for _, k := range slices.Sorted(maps.Keys(o)) {
 			var err error
 			if out[k], err = w.renumber(o[k], depth+1); err != nil {
 				return nil, err

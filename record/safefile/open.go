@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 )
 
 // Unbounded is a bound for files that are read piece by piece.
@@ -40,6 +41,20 @@ func Read(path string, most int64) ([]byte, error) {
 		return nil, fmt.Errorf("cannot read %s: %w", path, err)
 	}
 	return all.Bytes(), nil
+}
+
+// ReadIn reads the whole of such a file below root; its path has slashes.
+func ReadIn(root *os.Root, path string, most int64) ([]byte, error) {
+	f, err := OpenIn(root, filepath.FromSlash(path), most)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	data, err := ReadAll(f, most)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", path, err)
+	}
+	return data, nil
 }
 
 // ReadAll reads all of r, of which nobody knows how much it is, and refuses

@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -101,7 +102,7 @@ func ParseMapping(data []byte) (Mapping, error) {
 		return m, fmt.Errorf("columns: missing: it says which column is which field")
 	}
 	taken := map[string]string{}
-	for _, col := range sortedKeys(m.Columns) {
+	for _, col := range slices.Sorted(maps.Keys(m.Columns)) {
 		f := m.Columns[col]
 		if err := checkField("columns", f); err != nil {
 			return m, err
@@ -111,12 +112,12 @@ func ParseMapping(data []byte) (Mapping, error) {
 		}
 		taken[f] = col
 	}
-	for _, f := range sortedKeys(m.Constants) {
+	for _, f := range slices.Sorted(maps.Keys(m.Constants)) {
 		if err := checkField("constants", f); err != nil {
 			return m, err
 		}
 	}
-	for _, f := range sortedKeys(m.Words) {
+	for _, f := range slices.Sorted(maps.Keys(m.Words)) {
 		if err := checkField("words", f); err != nil {
 			return m, err
 		}
@@ -167,15 +168,6 @@ func mappingError(data []byte, err error) error {
 	}
 	line := 1 + strings.Count(string(data[:min(max(off, 0), int64(len(data)))]), "\n")
 	return fmt.Errorf("line %d: not a mapping: %s", line, why)
-}
-
-func sortedKeys[V any](m map[string]V) []string {
-	var ks []string
-	for k := range m {
-		ks = append(ks, k)
-	}
-	slices.Sort(ks)
-	return ks
 }
 
 // clip keeps a message about a long text readable.

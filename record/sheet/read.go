@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -79,7 +80,7 @@ type reader struct {
 // Read reads a sheet by a mapping. The error is about the sheet as a whole;
 // what is wrong with single rows is in Refused.
 func Read(data []byte, m Mapping, o Options) (Sheet, error) {
-	t, err := readTable(data, sortedKeys(m.Columns))
+	t, err := readTable(data, slices.Sorted(maps.Keys(m.Columns)))
 	if err != nil {
 		return Sheet{}, err
 	}
@@ -111,7 +112,7 @@ func Read(data []byte, m Mapping, o Options) (Sheet, error) {
 
 // findColumns finds the mapped columns in the header and returns the others.
 func (r *reader) findColumns() (unread []string, err error) {
-	for _, name := range sortedKeys(r.mapping.Columns) {
+	for _, name := range slices.Sorted(maps.Keys(r.mapping.Columns)) {
 		var at []int
 		for i, h := range r.header {
 			if sameName(h, name) {
@@ -165,7 +166,7 @@ func (r *rowReader) get(field string) string {
 		text = strings.TrimSpace(r.mapping.Constants[field])
 	} else {
 		words := r.mapping.Words[field]
-		for _, k := range sortedKeys(words) {
+		for _, k := range slices.Sorted(maps.Keys(words)) {
 			if sameName(k, text) {
 				text = strings.TrimSpace(words[k])
 				break

@@ -86,7 +86,7 @@ func nearest(typed string, names []string) string {
 		for _, n := range names {
 			l := strings.ToLower(n)
 			holds := limit == 2 && len(typed) > 2 && (strings.Contains(l, typed) || strings.Contains(typed, l))
-			if (holds || slips(typed, l) == limit) && !slices.Contains(out, n) && len(out) < 3 {
+			if (holds || record.Slips(typed, l) == limit) && !slices.Contains(out, n) && len(out) < 3 {
 				out = append(out, n)
 			}
 		}
@@ -95,25 +95,4 @@ func nearest(typed string, names []string) string {
 		return ""
 	}
 	return "; nearest: " + strings.Join(out, ", ")
-}
-
-// slips counts wrong, missing and extra characters (Levenshtein distance).
-func slips(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

@@ -7,24 +7,6 @@ import (
 	"backleaf/record/trade"
 )
 
-// Grades are common practice: nothing coarser than 150 on cloth, 180 and 220
-// usual; beyond about P600 the last coat is polished; a lead ground never dry.
-func TestSandings(t *testing.T) {
-	for s, want := range map[trade.Surface][4]int64{
-		trade.SurfaceWood: {0, 120, 220, 0}, trade.SurfaceFibreboard: {0, 180, 240, 0}, trade.SurfaceEdges: {0, 150, 220, 0}, trade.SurfaceComposite: {0, 220, 400, 0},
-		trade.SurfaceCloth: {150, 180, 220, 0}, trade.SurfaceGround: {0, 220, 320, 0}, trade.SurfaceLastGround: {0, 320, 400, 600}, trade.SurfaceGesso: {0, 180, 600, 0},
-		trade.SurfaceOilGround: {0, 320, 400, 0}, trade.SurfaceLeadGround: {0, 320, 400, 0}, trade.SurfaceGloss: {0, 240, 320, 0},
-	} {
-		got, ok := trade.SandingOf(s)
-		if !ok || [4]int64{got.Coarsest, got.From, got.To, got.Finest} != want {
-			t.Errorf("%s: %+v, want %v", s, got, want)
-		}
-		if got.NeverDry != (s == trade.SurfaceLeadGround) {
-			t.Errorf("%s: never dry %v", s, got.NeverDry)
-		}
-	}
-}
-
 // What stains an acrylic film: a paint maker's notes on discolouration.
 func TestStains(t *testing.T) {
 	if got := trade.Stains(trade.BoardStrata(record.AluminiumComp)); got != record.No {

@@ -63,7 +63,6 @@ var works = map[Work]string{
 	"maker-plywood":          "a paint maker’s notes on plywood (two editions) and on drying times",
 	"MITRA-731":              "MITRA QID 731, large tempera panels: question",
 	"MITRA-tempera-cloth":    "MITRA, egg tempera on cloth for a wall: question",
-	"maker-wet-sanding":      "a paint maker’s note on wet sanding",
 	"REACH-XIV-notice":       "notice on the authorisation of lead chromates",
 	"WAM-paintings":          "Western Australian Museum, Conservation and Care of Collections, paintings, summary",
 	"CCI-10-1":               "CCI Notes 10/1, Cleaning paintings: precautions, opening",

@@ -28,16 +28,6 @@ func TestWorks(t *testing.T) {
 	for _, r := range binders {
 		all = append(all, r.from)
 	}
-	join := func(s Standing) string {
-		var out []string
-		for _, w := range s.Works {
-			out = append(out, string(w))
-		}
-		return strings.Join(out, " ")
-	}
-	for _, s := range sandings {
-		all = append(all, join(s.Rests))
-	}
 	used := map[Work]bool{Practice: true, Memory: true}
 	for _, from := range all {
 		if strings.TrimSpace(from) == "" {

@@ -82,7 +82,7 @@ func (d *desk) act() error {
 		page.Said, page.Seen, err = d.try(a, v, r, at, f)
 	}
 	if p, ok := errors.AsType[*book.Posted](d.sent(page.Token)); ok {
-		return d.wrote(a, page, p.First)
+		return d.wrote(page, p.First)
 	}
 	if err == nil && f.Get("go") == "write" {
 		if page.Changed = f.Get("seen") != page.Seen; !page.Changed {
@@ -209,16 +209,16 @@ func (d *desk) do(a act, page *form, f url.Values) error {
 	once.ctx = book.Once(d.ctx, page.Token)
 	w, err := a.do(&once, v, r, at, f)
 	if p, ok := errors.AsType[*book.Posted](err); ok {
-		return d.wrote(a, page, p.First)
+		return d.wrote(page, p.First)
 	}
 	if err != nil {
 		return d.showForm(a, page, f, err)
 	}
-	return d.wrote(a, page, w.Entries[0].Seq)
+	return d.wrote(page, w.Entries[0].Seq)
 }
 
 // wrote goes to the page where what was written is shown.
-func (d *desk) wrote(a act, page *form, seq int64) error {
+func (d *desk) wrote(page *form, seq int64) error {
 	to := page.Back
 	if to == "" || to[0] != '/' || strings.HasPrefix(to, "//") || strings.Contains(to, "\\") {
 		to = "/"

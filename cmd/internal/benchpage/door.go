@@ -163,9 +163,6 @@ func (d *Door) keep(ctx context.Context) error {
 	return d.Book.SetSetting(ctx, pairings, string(b))
 }
 
-// pairPage asks a device for the code.
-func (s *Server) pairPage(w http.ResponseWriter, r *http.Request) { s.askCode(w, http.StatusOK, "") }
-
 func (s *Server) askCode(w http.ResponseWriter, status int, why string) {
 	v := view{Title: s.text("page-pair"), Tell: s.Words}
 	if why != "" {

@@ -96,12 +96,9 @@ func fieldOf(e record.Entry, path string) bool {
 	if path == "at" {
 		return true
 	}
-	i := slices.IndexFunc(e.Kind().Fields(), func(f record.Field) bool { return f.Name == path })
-	if i < 0 {
-		return false
-	}
-	f := e.Kind().Fields()[i]
-	return f.Fields == nil && !strings.HasSuffix(f.Name, "_as") && f.Ref == "" && f.Is != "sha256" && f.Is != "media"
+	return slices.ContainsFunc(e.Kind().Fields(), func(f record.Field) bool {
+		return f.Name == path && f.Fields == nil && !strings.HasSuffix(f.Name, "_as") && f.Ref == "" && f.Is != "sha256" && f.Is != "media"
+	})
 }
 
 func amend(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (w studio.Written, err error) {
@@ -122,10 +119,15 @@ func amend(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Value
 	if r.Err() != nil {
 		return w, r.Err()
 	}
+	return correct(d, v, at, old, record.Amended{Entry: old.Seq, Because: f.Get("because"), Change: change})
+}
+
+// correct writes a correction, of all panels of the entry or of some.
+func correct(d *desk, v *studio.View, at record.When, old record.Entry, by record.Body) (studio.Written, error) {
 	if len(v.Panels) == len(old.Panels) {
 		v.Panels = nil
 	}
-	w, outdated, err := bench.Correct(d.ctx, v, at, old, record.Amended{Entry: old.Seq, Because: f.Get("because"), Change: change})
+	w, outdated, err := bench.Correct(d.ctx, v, at, old, by)
 	for _, o := range outdated {
 		w.Warnings = append(w.Warnings, record.Say("page-outdated", record.With("panel", o.Panel), record.With("entry", record.EntryRef(o.Certificate))))
 	}

@@ -54,12 +54,8 @@ func (d *desk) find() error {
 	for _, r := range rows {
 		body.Panels = append(body.Panels, d.line(d.shop.Panel(r.Number)))
 	}
-	if len(body.Panels) > mostFound {
-		body.Panels = body.Panels[:mostFound]
-	}
-	if len(body.Panels) == 0 {
-		body.Nothing = true
-	}
+	body.Panels = body.Panels[:min(len(body.Panels), mostFound)]
+	body.Nothing = len(body.Panels) == 0
 	return d.show("find", d.say("page-find"), body)
 }
 

@@ -165,21 +165,10 @@ func askWhy(a *ask) {
 	a.add("because", "line")
 }
 
-func withdraw(d *desk, v *studio.View, r *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
-	seq, err := typed.Entry(f.Get("entry"))
+func withdraw(d *desk, v *studio.View, _ *typed.Reader, at record.When, f url.Values) (studio.Written, error) {
+	old, err := d.about()
 	if err != nil {
 		return studio.Written{}, err
 	}
-	old, err := bench.Entry(d.ctx, v.Book, seq)
-	if err != nil {
-		return studio.Written{}, err
-	}
-	if len(v.Panels) == len(old.Panels) { // all of it
-		v.Panels = nil
-	}
-	w, outdated, err := bench.Correct(d.ctx, v, at, old, record.Withdrawn{Entry: seq, Because: first(f, "because", "why")})
-	for _, o := range outdated {
-		w.Warnings = append(w.Warnings, record.Say("page-outdated", record.With("panel", o.Panel), record.With("entry", record.EntryRef(o.Certificate))))
-	}
-	return w, err
+	return correct(d, v, at, old, record.Withdrawn{Entry: old.Seq, Because: first(f, "because", "why")})
 }

@@ -106,7 +106,7 @@ func (s *Server) Handler() (http.Handler, error) {
 	} {
 		mux.Handle(pattern, s.serve(serve))
 	}
-	mux.HandleFunc("GET /pair", s.pairPage)
+	mux.HandleFunc("GET /pair", func(w http.ResponseWriter, _ *http.Request) { s.askCode(w, http.StatusOK, "") })
 	mux.HandleFunc("POST /pair", s.pair)
 	mux.Handle("GET /devices", s.serve((*desk).devices))
 	mux.Handle("POST /devices", s.serve((*desk).endPairing))

@@ -173,9 +173,7 @@ func (d *desk) batches() (out []batchLine) {
 		out[i].Panels++
 		stages[p.Batch][p.Stage()] = true
 	}
-	if len(out) > mostBatches {
-		out = out[:mostBatches]
-	}
+	out = out[:min(len(out), mostBatches)]
 	for i := range out {
 		var words []string
 		for _, s := range record.Stages {

@@ -13,6 +13,7 @@ import (
 
 	"backleaf/record/bag"
 	"backleaf/record/book"
+	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/verify"
 	"backleaf/record/tell"
@@ -65,7 +66,7 @@ func Derive(ctx context.Context, dir string, root *os.Root, info []bag.Field, si
 		return nil
 	}
 	compare := func(name string, data []byte) error {
-		there, err := readPart(root, name, int64(len(data)))
+		there, err := safefile.ReadIn(root, name, int64(len(data)))
 		mu.Lock()
 		defer mu.Unlock()
 		x.Files++

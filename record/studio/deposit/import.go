@@ -16,6 +16,7 @@ import (
 	"backleaf/record/bag"
 	"backleaf/record/book"
 	"backleaf/record/form"
+	"backleaf/record/safefile"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
@@ -142,7 +143,7 @@ func importFiles(ctx context.Context, bookPath string, root *os.Root, es []recor
 		if err := ctx.Err(); err != nil {
 			return have, made, warnings, err
 		}
-		data, err := readPart(root, path.Join("data", partOf(f)), kept.MaxBytes)
+		data, err := safefile.ReadIn(root, path.Join("data", partOf(f)), kept.MaxBytes)
 		if f.Private && errors.Is(err, fs.ErrNotExist) {
 			continue // a deposit holds none that prints a name or a price
 		}

@@ -30,7 +30,7 @@ type Journal struct {
 // elsewhere in the deposit, the book and the signed head, must say the same:
 // checksums alone can be made anew by anyone.
 func ReadJournal(ctx context.Context, dir string, root *os.Root) (j Journal, err error) {
-	data, err := readPart(root, "data/journal.json", exchange.MaxBytes)
+	data, err := safefile.ReadIn(root, "data/journal.json", exchange.MaxBytes)
 	if err != nil {
 		return j, err
 	}
@@ -50,7 +50,7 @@ func ReadJournal(ctx context.Context, dir string, root *os.Root) (j Journal, err
 	if err := j.agreesWithBook(ctx, filepath.Join(dir, "data", "book.sqlite")); err != nil {
 		return j, err
 	}
-	note, err := readPart(root, "data/keys/head.txt", seal.MaxNoteBytes)
+	note, err := safefile.ReadIn(root, "data/keys/head.txt", seal.MaxNoteBytes)
 	if errors.Is(err, fs.ErrNotExist) {
 		return j, nil // nothing in the deposit is signed
 	}
@@ -100,17 +100,4 @@ func (j *Journal) agreesWithHead(note []byte) error {
 		return nil
 	}
 	return errors.New("keys/head.txt is not signed with a key of the journal")
-}
-
-func readPart(root *os.Root, name string, most int64) ([]byte, error) {
-	f, err := safefile.OpenIn(root, filepath.FromSlash(name), most)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	data, err := safefile.ReadAll(f, most)
-	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %w", name, err)
-	}
-	return data, nil
 }

@@ -7,8 +7,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path"
-	"strings"
 
 	"backleaf/record"
 	"backleaf/record/bag"
@@ -127,7 +125,7 @@ func (a *archive) keys(j *judgement, root *os.Root) {
 		if i > 1000 {
 			break
 		}
-		data, err := readIn(root, name)
+		data, err := safefile.ReadIn(root, name, seal.MaxNoteBytes)
 		var p seal.PublicKey
 		if err == nil {
 			p, err = seal.ParsePublicPEM(data)
@@ -160,7 +158,7 @@ func (a *archive) heads(j *judgement, root *os.Root) {
 	}
 	wrong := 0
 	for _, name := range names {
-		note, err := readIn(root, name)
+		note, err := safefile.ReadIn(root, name, seal.MaxNoteBytes)
 		var h seal.Head
 		if err == nil {
 			h, err = openHead(note, a.ring, a.origin)
@@ -223,14 +221,4 @@ func (a *archive) End() []deed.Result {
 		j.say(deed.Fails, "deposit-record-missing", record.With("panels", missing))
 	}
 	return j
-}
-
-// readIn reads a small file of a deposit.
-func readIn(root *os.Root, name string) ([]byte, error) {
-	f, err := safefile.OpenIn(root, path.Clean(strings.TrimPrefix(name, "/")), seal.MaxNoteBytes)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return safefile.ReadAll(f, seal.MaxNoteBytes)
 }

@@ -14,6 +14,7 @@ import (
 	"backleaf/record/bag"
 	"backleaf/record/deed"
 	"backleaf/record/pdf"
+	"backleaf/record/safefile"
 	"backleaf/record/seal"
 )
 
@@ -93,7 +94,7 @@ func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error)
 // signature checks the word by which the deposit is signed as a whole. It is
 // over the list of the lists of all files, which the bag is held against.
 func (c *depositCheck) signature(report bag.Report) {
-	note, err := readIn(c.root, DepositSignature, seal.MaxNoteBytes)
+	note, err := safefile.ReadIn(c.root, DepositSignature, seal.MaxNoteBytes)
 	if errors.Is(err, fs.ErrNotExist) {
 		c.say(deed.Unknown, "deposit-not-signed")
 		return
@@ -104,7 +105,7 @@ func (c *depositCheck) signature(report bag.Report) {
 	}
 	var list []byte
 	if err == nil {
-		list, err = readIn(c.root, SignedManifest, 1<<20)
+		list, err = safefile.ReadIn(c.root, SignedManifest, 1<<20)
 	}
 	switch {
 	case err != nil:
@@ -267,14 +268,14 @@ func (c *depositCheck) evidence(p string) (e Evidence, ok bool) {
 		e.Remarks = mended(&e.Files)
 		// The key may stand once for all records.
 		for dir := path.Dir(p); e.Files.Key == nil && dir != "."; dir = path.Dir(dir) {
-			if above, err := readIn(c.root, path.Join(path.Dir(dir), deed.KeyName), maxPart); err == nil {
+			if above, err := safefile.ReadIn(c.root, path.Join(path.Dir(dir), deed.KeyName), maxPart); err == nil {
 				e.Files.Key = above
 			}
 		}
 		return e, true
 	case path.Ext(p) == ".pdf":
 		e = Evidence{Name: p, Kind: Certificate}
-		data, err := readIn(c.root, p, pdf.MaxBytes)
+		data, err := safefile.ReadIn(c.root, p, pdf.MaxBytes)
 		if err != nil {
 			return fail(err)
 		}

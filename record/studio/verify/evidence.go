@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path"
-	"path/filepath"
 
 	"backleaf/record"
 	"backleaf/record/deed"
@@ -104,7 +103,7 @@ var Names = []string{deed.RecordName, deed.SignatureName, deed.KeyName, deed.Hea
 // are any.
 func deedIn(root *os.Root, dir string) (files deed.Files, any bool, err error) {
 	for _, n := range Names {
-		data, err := readIn(root, path.Join(dir, n), maxPart)
+		data, err := safefile.ReadIn(root, path.Join(dir, n), maxPart)
 		if errors.Is(err, fs.ErrNotExist) {
 			continue
 		}
@@ -114,14 +113,4 @@ func deedIn(root *os.Root, dir string) (files deed.Files, any bool, err error) {
 		*files.Named(n), any = data, true
 	}
 	return files, any, nil
-}
-
-// readIn reads a file below a folder, of at most so many bytes.
-func readIn(root *os.Root, name string, most int64) ([]byte, error) {
-	f, err := safefile.OpenIn(root, filepath.FromSlash(name), most)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return safefile.ReadAll(f, most)
 }
