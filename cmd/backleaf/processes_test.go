@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"strings"
 	"testing"
 	"time"
 
@@ -18,6 +20,7 @@ import (
 	"backleaf/record/deed"
 	"backleaf/record/deposit"
 	"backleaf/record/linkedart"
+	"backleaf/record/seal"
 	"backleaf/record/tell"
 	"backleaf/record/toolcheck"
 )
@@ -27,7 +30,11 @@ import (
 func TestProcesses(t *testing.T) {
 	if toolcheck.InChild(t, func(to string) {
 		debug.SetGCPercent(-1) // a process of a moment
-		if err := os.WriteFile(to, digests(t), 0o600); err != nil {
+		make := digests
+		if strings.HasSuffix(to, "deposit") {
+			make = deposited
+		}
+		if err := os.WriteFile(to, make(t), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}) {
@@ -56,6 +63,19 @@ func TestProcesses(t *testing.T) {
 			})
 		}
 	})
+	// A deposit takes as long as all the others together, so of it there are fewer.
+	var deposits [2][]byte
+	for i := range toolcheck.Rounds(8, 2) {
+		to := filepath.Join(t.TempDir(), "deposit")
+		toolcheck.Cost(t, to)
+		deposits[min(i, 1)] = must(os.ReadFile(to))
+		if i > 0 && !bytes.Equal(deposits[0], deposits[1]) {
+			t.Errorf("deposit %d:\n%s\nthe first:\n%s", i+1, deposits[1], deposits[0])
+		}
+	}
+	if bytes.Count(deposits[0], []byte(" data/")) < 80 {
+		t.Errorf("%s", deposits[0])
+	}
 	if !bytes.Equal(first[0], first[1]) || bytes.Count(first[0], []byte("\n")) < 30 {
 		t.Errorf("%s\n%s", first[0], first[1])
 	}
@@ -67,7 +87,9 @@ func digests(t *testing.T) []byte {
 	file := func(name string) []byte { return must(os.ReadFile(filepath.Join(v1, name))) }
 	r := must(deed.Read(file("record/" + deed.RecordName)))
 	w, p := r.Workshop, r.Panel
-	d := deed.Deed{Record: file("record/record.json")}
+	key := seal.DemoKey()
+	d := deed.Deed{Record: file("record/record.json"), Signature: file("record/record.sig"), Key: key.Public(), Head: file("record/head.txt"), Proof: file("record/proof.json"), Demo: true}
+	d.Statement = must(seal.Statement{Origin: must(seal.Origin(w.Studio.Mark, w.Studio.Journal)), Number: string(p.Number), Maker: w.Studio.Maker, Issued: "2031-06-02", Record: seal.DigestOf(d.Record)}.Sign(key))
 	at := time.Date(2031, 6, 2, 10, 0, 0, 0, time.UTC)
 	photograph := func(ph record.Photograph) ([]byte, error) { return file("photographs/" + ph.SHA256 + ".png"), nil }
 	var out bytes.Buffer
@@ -83,7 +105,7 @@ func digests(t *testing.T) []byte {
 	say("dossier HTML", must(all.HTML()))
 	say("dossier text", []byte(must(all.Text())))
 	ph, _ := panelpage.Front(p)
-	shown := must(panelpage.Draw(panelpage.Input{Workshop: w, Panel: p, Deed: d, Photograph: must(photograph(ph))}))
+	shown := must(panelpage.Draw(panelpage.Input{Workshop: w, Panel: p, Deed: d, Photograph: must(photograph(ph)), Key: &key}))
 	say("page", shown.HTML)
 	for _, a := range shown.Assets {
 		say(a.Name, a.Data)
@@ -96,5 +118,27 @@ func digests(t *testing.T) []byte {
 		say(table.Name, must(table.CSV()))
 	}
 	say("index", must(deposit.Index(tell.English, w)))
+	return out.Bytes()
+}
+
+// deposited are the digests of all files of a deposit of the book of version 1,
+// signed.
+func deposited(t *testing.T) []byte {
+	_, path := frozen(t)
+	t.Chdir(filepath.Dir(path))
+	if err := seal.DemoKey().Create("studio.key", nil); err != nil {
+		t.Fatal(err)
+	}
+	says(t, exitDone, "", "deposit", "deposit")
+	var out bytes.Buffer
+	err := filepath.WalkDir("deposit", func(name string, d fs.DirEntry, err error) error {
+		if err == nil && !d.IsDir() {
+			fmt.Fprintf(&out, "%x %s\n", sha256.Sum256(must(os.ReadFile(name))), strings.TrimPrefix(name, "deposit/"))
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
 	return out.Bytes()
 }
