@@ -2,6 +2,7 @@ package record
 
 import (
 	"cmp"
+	"reflect"
 	"slices"
 	"strings"
 	"time"
@@ -149,25 +150,12 @@ func (p *Panel) sinceUsedAgain() *Panel {
 // the fields it gives.
 func (p *Panel) Description() Described {
 	var d Described
-	set := func(to *string, from string) {
-		if from != "" {
-			*to = from
-		}
-	}
+	to := reflect.ValueOf(&d).Elem()
 	for _, e := range Each[Described](p.sinceUsedAgain()) {
-		b := e.Body
-		for _, f := range []struct {
-			to   *string
-			from string
-		}{{&d.Title, b.Title}, {&d.Subject, b.Subject}, {&d.Inscription, b.Inscription}, {&d.Signed, b.Signed},
-			{&d.Features, b.Features}, {&d.Type, b.Type}, {&d.Medium, b.Medium}, {&d.Owner, b.Owner}, {&d.Romanised, b.Romanised}, {&d.Edition, b.Edition}, {&d.Summary, b.Summary}, {(*string)(&d.Framed), string(b.Framed)}, {&d.Note, b.Note}} {
-			set(f.to, f.from)
-		}
-		if !b.Made.IsZero() {
-			d.Made = b.Made
-		}
-		if !b.MeantFor.IsZero() {
-			d.MeantFor = b.MeantFor
+		for i, from := range reflect.ValueOf(e.Body).Fields() {
+			if !from.IsZero() {
+				to.FieldByIndex(i.Index).Set(from)
+			}
 		}
 	}
 	if d.Owner == "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"slices"
 	"strings"
 
 	"github.com/go-json-experiment/json/jsontext"
@@ -132,17 +133,12 @@ var typography = strings.NewReplacer("\u2212", "-", "\u2044", "/", "½", " 1/2",
 
 func findUnit[D dimension](name string) (unit, bool) {
 	var d D
-	for _, u := range d.units() {
-		if u.name == name {
-			return u, true
-		}
-		for _, a := range u.also {
-			if a == name {
-				return u, true
-			}
-		}
+	us := d.units()
+	i := slices.IndexFunc(us, func(u unit) bool { return u.name == name || slices.Contains(u.also, name) })
+	if i < 0 {
+		return unit{}, false
 	}
-	return unit{}, false
+	return us[i], true
 }
 
 func parseQuantity[D dimension](s string) (quantity[D], error) {
@@ -228,13 +224,12 @@ func tidyNumber(s string) (string, *big.Rat, error) {
 	return t, r, nil
 }
 
+// parseNumber reads a number without a sign.
 func parseNumber(s string) (*big.Rat, error) {
 	bad := func() (*big.Rat, error) { return nil, fmt.Errorf("%q is not a number", clip(s)) }
-	neg := strings.HasPrefix(s, "-")
-	t := strings.TrimPrefix(s, "-")
-	whole, frac, mixed := strings.Cut(t, " ")
-	if !mixed && strings.Contains(t, "/") {
-		whole, frac = "", t
+	whole, frac, mixed := strings.Cut(s, " ")
+	if !mixed && strings.Contains(s, "/") {
+		whole, frac = "", s
 	}
 	r := new(big.Rat)
 	if whole != "" {
@@ -256,9 +251,6 @@ func parseNumber(s string) (*big.Rat, error) {
 	} else if whole == "" {
 		return bad()
 	}
-	if neg {
-		r.Neg(r)
-	}
 	return r, nil
 }
 
@@ -271,18 +263,10 @@ func isDecimal(s string) bool {
 	return isDigits(w) && (!point || isDigits(f))
 }
 
+// roundRat rounds to a whole number, half away from zero.
 func roundRat(r *big.Rat) (int64, bool) {
-	two := big.NewInt(2)
-	n := new(big.Int).Mul(new(big.Int).Abs(r.Num()), two)
-	n.Add(n, r.Denom())
-	n.Quo(n, new(big.Int).Mul(r.Denom(), two))
-	if !n.IsInt64() || n.Int64() == math.MaxInt64 {
-		return 0, false
-	}
-	if r.Sign() < 0 {
-		return -n.Int64(), true
-	}
-	return n.Int64(), true
+	n, ok := new(big.Int).SetString(r.FloatString(0), 10)
+	return n.Int64(), ok && n.IsInt64() && n.Int64() != math.MaxInt64
 }
 
 func unitNames[D dimension]() string {

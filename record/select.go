@@ -115,30 +115,19 @@ func list(ns []Number) string {
 	return strings.Join(s, ", ")
 }
 
-// nearest names up to three known numbers within two slips of the finger.
+// nearest names up to three known numbers with the fewest slips of the finger,
+// at most two.
 func (r Roll) nearest(bare string) string {
-	type near struct {
-		n Number
-		d int
-	}
-	var ns []near
-	for _, n := range r.Numbers {
-		if d := Slips(bare, n.Bare()); d <= 2 {
-			ns = append(ns, near{n, d})
-		}
-	}
-	slices.SortStableFunc(ns, func(a, b near) int {
-		if a.d != b.d {
-			return a.d - b.d
-		}
-		return slices.Index(r.Numbers, a.n) - slices.Index(r.Numbers, b.n)
-	})
+	least := 2
 	var out []string
-	for i, x := range ns {
-		if i == 3 || x.d > ns[0].d {
-			break
+	for _, n := range r.Numbers {
+		d := Slips(bare, n.Bare())
+		if d < least {
+			least, out = d, nil
 		}
-		out = append(out, string(x.n))
+		if d == least && len(out) < 3 {
+			out = append(out, string(n))
+		}
 	}
 	if out == nil {
 		return ""
