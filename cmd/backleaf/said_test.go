@@ -74,7 +74,7 @@ func codes(t *testing.T) (refusals, warned map[string]bool) {
 					in = refusals
 				case "refuse.Input":
 					in, place = refusals, 1
-				case "record.Say", "about", "a.told", "a.noted", "a.line":
+				case "record.Say", "about", "absent", "a.told", "a.noted", "a.line":
 				default:
 					return true
 				}

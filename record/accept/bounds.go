@@ -17,14 +17,6 @@ func Ahead(at record.When, now time.Time) bool {
 	return ok && first.After(now.Add(time.Minute))
 }
 
-// checkPast refuses what is said to have happened after it was written down.
-func checkPast(e record.Entry) error {
-	if written, ok := e.Written.Exact(); ok && Ahead(e.At, written) {
-		return refuse("at", "%s is later than now", e.At)
-	}
-	return nil
-}
-
 // NoRoom reports a temperature that no workroom has: most often a slip of the
 // unit.
 func NoRoom(t record.Temperature) bool {

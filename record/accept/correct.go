@@ -40,7 +40,7 @@ func checkAmendment(k Known, a record.Amended, panels []record.Number) error {
 	for _, base := range []record.Entry{old, e} {
 		now, err := base.Patched(a.Change)
 		if err == nil {
-			err = firstUnread(now)
+			err = now.Fault()
 		}
 		if err == nil {
 			err = Check(now)
@@ -56,14 +56,6 @@ func checkAmendment(k Known, a record.Amended, panels []record.Number) error {
 		}
 	}
 	return nil
-}
-
-// firstUnread says what is wrong with a value that cannot be read.
-func firstUnread(e record.Entry) error {
-	if len(e.Newer) == 0 {
-		return nil
-	}
-	return e.Fault()
 }
 
 func checkWithdrawal(k Known, w record.Withdrawn, panels []record.Number) error {

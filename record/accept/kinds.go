@@ -1,6 +1,7 @@
 package accept
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -14,7 +15,7 @@ var byKind = map[record.Kind]func(record.Body) error{
 	"lot":      of(func(l record.Lot) error { return checkOwnKey(l.Key) }),
 	"maker":    of(func(m record.Maker) error { return checkOwnKey(m.Key) }),
 	"recipe":   of(func(r record.Recipe) error { return checkOwnKey(r.Key) }),
-	"cut":      of(checkCut),
+	"cut":      of(func(c record.Cut) error { return checkSize("size", c.Size) }),
 	"coat":     of(checkCoat),
 	"cloth":    of(func(c record.ClothLaid) error { return checkCoating(c.Coating) }),
 	"paint":    of(func(p record.PaintLayer) error { return checkCoating(p.Coating) }),
@@ -33,13 +34,8 @@ func checkMaterial(m record.Material) error {
 	if err := checkOwnKey(m.Key); err != nil {
 		return err
 	}
-	for _, p := range []struct {
-		f string
-		d record.Percent
-	}{{"solids_by_mass", m.SolidsMass}, {"solids_by_volume", m.SolidsVolume}} {
-		if n, ok := p.d.Millipercent(); ok && n > 100000 {
-			return refuse(p.f, "more than 100 %%")
-		}
+	if err := cmp.Or(checkShare("solids_by_mass", m.SolidsMass), checkShare("solids_by_volume", m.SolidsVolume)); err != nil {
+		return err
 	}
 	for _, w := range []struct {
 		f        string
@@ -60,10 +56,6 @@ func checkOwnKey(k record.Key) error {
 		return refuse("key", "\"unknown\" cannot be the name of a thing on the shelf")
 	}
 	return nil
-}
-
-func checkCut(c record.Cut) error {
-	return checkSize("size", c.Size)
 }
 
 func checkSize(field string, s record.Size) error {
@@ -87,7 +79,7 @@ func checkCoat(c record.Coat) error {
 func checkCoating(c record.Coating) error {
 	for i, p := range c.Mix {
 		if p.Parts > 10000 {
-			return &record.FieldError{Field: fmt.Sprintf("mix/%d/parts", i), Why: "at most 10000 parts"}
+			return refuse(fmt.Sprintf("mix/%d/parts", i), "at most 10000 parts")
 		}
 	}
 	if !c.WetTotal.IsZero() && !c.WetEach.IsZero() {
@@ -106,13 +98,10 @@ func checkCoating(c record.Coating) error {
 			return refuse(w.f, "a coat of nothing: leave it out if it was not measured")
 		}
 	}
-	if err := checkRoom(c.Temperature); err != nil {
-		return err
-	}
-	return checkHumidity("humidity", c.Humidity)
+	return cmp.Or(checkRoom(c.Temperature), checkShare("humidity", c.Humidity))
 }
 
-func checkHumidity(f string, p record.Percent) error {
+func checkShare(f string, p record.Percent) error {
 	if n, ok := p.Millipercent(); ok && n > 100000 {
 		return refuse(f, "more than 100 %%")
 	}
@@ -123,10 +112,7 @@ func checkClimate(c record.Climate) error {
 	if c.Temperature.IsZero() && c.Humidity.IsZero() {
 		return refuse("temperature", "missing: a reading has a temperature, a humidity or both")
 	}
-	if err := checkRoom(c.Temperature); err != nil {
-		return err
-	}
-	return checkHumidity("humidity", c.Humidity)
+	return cmp.Or(checkRoom(c.Temperature), checkShare("humidity", c.Humidity))
 }
 
 func checkSanded(s record.Sanded) error {

@@ -69,8 +69,8 @@ func checkText(b []byte, change bool) error {
 			return syntax(err)
 		}
 		kind := byte(tok.Kind())
-		_, n := d.StackIndex(d.StackDepth())
-		isName := d.StackDepth() > 0 && n%2 == 1 && topIsObject(d)
+		in, n := d.StackIndex(d.StackDepth())
+		isName := d.StackDepth() > 0 && n%2 == 1 && in == '{'
 		switch kind {
 		case '0':
 			n, err := strconv.ParseInt(tok.String(), 10, 64)
@@ -106,11 +106,6 @@ func checkText(b []byte, change bool) error {
 		}
 		last = kind
 	}
-}
-
-func topIsObject(d *jsontext.Decoder) bool {
-	k, _ := d.StackIndex(d.StackDepth())
-	return k == '{'
 }
 
 func syntax(err error) error {

@@ -1,6 +1,7 @@
 package accept
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"reflect"
@@ -35,22 +36,14 @@ func Check(e record.Entry) error {
 	if _, ok := e.Written.Exact(); !ok && !e.Written.IsZero() {
 		return refuse("written", "expected an exact time with its offset, like 2026-05-02T14:05:00+02:00")
 	}
-	if err := checkPast(e); err != nil {
-		return err
+	if written, ok := e.Written.Exact(); ok && Ahead(e.At, written) {
+		return refuse("at", "%s is later than now", e.At)
 	}
-	if err := checkPanels(e.Kind().Traits(), e.Panels); err != nil {
-		return err
-	}
-	if err := checkHands(e); err != nil {
-		return err
-	}
-	if err := fields(reflect.ValueOf(e.Body), "", e.Kind().Fields()); err != nil {
-		return err
-	}
-	if check, ok := byKind[e.Kind()]; ok {
+	err := cmp.Or(checkPanels(e.Kind().Traits(), e.Panels), checkHands(e), fields(reflect.ValueOf(e.Body), "", e.Kind().Fields()))
+	if check, ok := byKind[e.Kind()]; ok && err == nil {
 		return check(e.Body)
 	}
-	return nil
+	return err
 }
 
 func refuse(field, format string, args ...any) error {
@@ -96,24 +89,24 @@ func checkPanels(t record.Traits, panels []record.Number) error {
 	for i, n := range panels {
 		f := "panels/" + strconv.Itoa(i)
 		if !n.WellFormed() {
-			return &record.FieldError{Field: f, Why: fmt.Sprintf("%q is not a panel number: expected something like KB26-0142-1", clip(string(n)))}
+			return refuse(f, "%q is not a panel number: expected something like KB26-0142-1", clip(string(n)))
 		}
 		if seen[n] {
-			return &record.FieldError{Field: f, Why: fmt.Sprintf("%s is named twice", n)}
+			return refuse(f, "%s is named twice", n)
 		}
 		seen[n] = true
 	}
 	switch {
 	case panels != nil && len(panels) == 0:
-		return &record.FieldError{Field: "panels", Why: "an empty list: leave the field out"}
+		return refuse("panels", "an empty list: leave the field out")
 	case t.Most == 0 && len(panels) > 0:
-		return &record.FieldError{Field: "panels", Why: "this kind of entry names no panels"}
+		return refuse("panels", "this kind of entry names no panels")
 	case t.Least == 1 && t.Most == 1 && len(panels) != 1:
-		return &record.FieldError{Field: "panels", Why: "this kind of entry names exactly one panel"}
+		return refuse("panels", "this kind of entry names exactly one panel")
 	case t.Least > len(panels):
-		return &record.FieldError{Field: "panels", Why: "missing: this kind of entry names at least one panel"}
+		return refuse("panels", "missing: this kind of entry names at least one panel")
 	case len(panels) > t.Most:
-		return &record.FieldError{Field: "panels", Why: fmt.Sprintf("more than %d panels in one entry", t.Most)}
+		return refuse("panels", "more than %d panels in one entry", t.Most)
 	}
 	return nil
 }

@@ -18,7 +18,7 @@ const kindSuffix = "_kind"
 
 // fillWords gives each such text its word, where the list has it.
 func fillWords(b record.Body) record.Body {
-	if !isKnown(b) {
+	if blank, ok := record.Blank(b.Kind()); !ok || reflect.TypeOf(b) != reflect.TypeOf(blank) {
 		return b
 	}
 	v := reflect.New(reflect.TypeOf(b)).Elem()
@@ -94,9 +94,4 @@ func fillChange(change jsontext.Value) jsontext.Value {
 		return change
 	}
 	return out
-}
-
-func isKnown(b record.Body) bool {
-	blank, ok := record.Blank(b.Kind())
-	return ok && reflect.TypeOf(b) == reflect.TypeOf(blank)
 }

@@ -4,6 +4,7 @@
 package bench
 
 import (
+	"cmp"
 	"context"
 	"reflect"
 	"slices"
@@ -117,7 +118,7 @@ func After(ctx context.Context, v *studio.View, e record.Entry) (means, warnings
 		return corrected(ctx, v, e)
 	}
 	if d, ok := e.Body.(record.Described); ok {
-		warnings = Unprintable(printed(d), d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
+		warnings = Unprintable(cmp.Or(d.Romanised, d.Title), d.Subject, d.Inscription, d.Signed, d.Features, d.Medium)
 	}
 	if c, ok := e.Body.(record.Climate); ok {
 		return airOf(c), nil, nil
@@ -218,14 +219,6 @@ func once(all []record.Said) (out []record.Said) {
 		}
 	}
 	return out
-}
-
-// printed is the title that papers fall back on.
-func printed(d record.Described) string {
-	if d.Romanised != "" {
-		return d.Romanised
-	}
-	return d.Title
 }
 
 // Unprintable warns of texts with a character that no face at hand has: they

@@ -17,7 +17,7 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.Coat:
 		return judgeCoat(v, b)
 	case record.ClothLaid:
-		return b, slices.Concat(unnamed(b.Mix), clothless(b)), coating(b.Coating)
+		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), absent("cloth-not-recorded", b.Cloth == "")), coating(b.Coating)
 	case record.PaintLayer:
 		return b, nil, coating(b.Coating)
 	case record.Varnish:
@@ -87,26 +87,15 @@ func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error
 	if c.Purpose == "" {
 		c.Purpose = v.Shop.PurposeOf(c.Mix)
 	}
-	ws := unnamed(c.Mix)
-	if c.Purpose == "" {
-		ws = append(ws, record.Say("purpose-not-recorded"))
-	}
-	return c, ws, nil
+	return c, slices.Concat(absent("material-not-recorded", len(c.Mix) == 0), absent("purpose-not-recorded", c.Purpose == "")), nil
 }
 
-// unnamed remarks on a coat of nobody knows what.
-func unnamed(mix []record.Part) []record.Said {
-	if len(mix) > 0 {
+// absent remarks on what a reader would miss.
+func absent(code string, is bool) []record.Said {
+	if !is {
 		return nil
 	}
-	return []record.Said{record.Say("material-not-recorded")}
-}
-
-func clothless(c record.ClothLaid) []record.Said {
-	if c.Cloth != "" {
-		return nil
-	}
-	return []record.Said{record.Say("cloth-not-recorded")}
+	return []record.Said{record.Say(code)}
 }
 
 // coating refuses a coat of nothing, and a room that is none.
