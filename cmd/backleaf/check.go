@@ -5,6 +5,10 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
+	"fmt"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
 )
 
 func newCheck(a *app) {
@@ -23,11 +27,11 @@ func newCheck(a *app) {
 			}
 		}
 		return r.reading(func(r *run) error {
-			w, ps, err := questions.Chosen(r.ctx, r.Book, r.args, except)
-			if err != nil {
+			out := &findings{app: a, Groups: questions.Groups{Every: all || why != ""}}
+			if err := questions.Check(r.ctx, a.catalogue(), r.Book, r.args, except, a.now(), why, a.progress(), out.add); err != nil {
 				return err
 			}
-			return a.sayFindings(questions.Check(a.catalogue(), w, ps, a.now(), why, a.progress()), all || why != "")
+			return out.end()
 		})
 	})
 }
@@ -45,40 +49,63 @@ func (a *app) sayRule(r check.Rule) {
 	t.Done()
 }
 
-// sayFindings prints findings and ends with exit code 3 if one falls short.
-func (a *app) sayFindings(found []questions.Findings, all bool) error {
-	if a.asJSON {
-		if err := a.sayJSON(found); err != nil {
-			return err
-		}
-	} else {
-		for i, g := range questions.Alike(found, all) {
-			if i > 0 {
-				a.say("")
-			}
-			a.sayPanelFindings(g, all)
-		}
-		if len(found) == 0 {
-			a.noted("no-panels-to-check")
-		}
+// findings prints findings: as JSON panel by panel as they come, else what is said
+// of several panels together, the gravest first.
+type findings struct {
+	*app
+	questions.Groups
+	n     int
+	short bool
+}
+
+func (f *findings) add(x questions.Findings) error {
+	f.n++
+	f.short = f.short || x.FallsShort()
+	if !f.asJSON {
+		f.Add(x)
+		return nil
 	}
-	if questions.FallsShort(found) {
+	b, err := json.Marshal(x, json.Deterministic(true), jsontext.WithIndentPrefix("  "), jsontext.WithIndent("  "))
+	if err != nil {
+		return err
+	}
+	between := ",\n"
+	if f.n == 1 {
+		between = "[\n"
+	}
+	_, err = fmt.Fprintf(f.out, "%s  %s", between, b)
+	return err
+}
+
+// end ends with exit code 3 if a finding falls short.
+func (f *findings) end() error {
+	switch {
+	case f.asJSON && f.n == 0:
+		f.say("[]")
+	case f.asJSON:
+		f.say("\n]")
+	case f.n == 0:
+		f.noted("no-panels-to-check")
+	}
+	for i, g := range f.Worst() {
+		if i > 0 {
+			f.say("")
+		}
+		f.sayPanelFindings(g, f.Every)
+	}
+	if f.short {
 		return quiet(exitFinding)
 	}
 	return nil
 }
 
 // sayPanelFindings prints what is said of all panels of a group.
-func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
-	f := group[0]
-	if len(group) == 1 {
+func (a *app) sayPanelFindings(g *questions.Group, all bool) {
+	f := g.First
+	if len(g.Panels) == 1 {
 		a.told("panel-checked", record.With("panel", f.Panel), record.With("title", f.Title))
 	} else {
-		var ns []record.Number
-		for _, g := range group {
-			ns = append(ns, g.Panel)
-		}
-		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", ns)))
+		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", g.Panels)))
 	}
 	lines := soundLines - 3 // without the panel, the head of the questions and the count
 	for _, x := range f.Findings {
@@ -94,7 +121,7 @@ func (a *app) sayPanelFindings(group []questions.Findings, all bool) {
 		a.sayQuestions(f.Questions(), lines)
 	}
 	count := f.Count()
-	a.told("check-count", record.With("each", len(group)), record.With("holds", count[check.Holds]), record.With("short", count[check.FallsShort]),
+	a.told("check-count", record.With("each", len(g.Panels)), record.With("holds", count[check.Holds]), record.With("short", count[check.FallsShort]),
 		record.With("open", count[check.NotRecorded]), record.With("out", count[check.NotApplicable]))
 }
 

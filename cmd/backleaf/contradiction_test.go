@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -62,7 +63,8 @@ func (s tale) answers(t *testing.T, papers bool) map[string]string {
 	spoken("show", func(a *app) error { return a.story(w, p) })
 	for name, all := range map[string]bool{"check": false, "check --all": true} {
 		spoken(name, func(a *app) error {
-			return a.sayFindings(questions.Check(tell.English, w, []*record.Panel{p}, taleNow, "", nil), all)
+			f := &findings{app: a, Groups: questions.Groups{Every: all}}
+			return cmp.Or(f.add(questions.Checked(tell.English, w, p, taleNow, "")), f.end())
 		})
 	}
 	for _, topic := range ask.Topics() {

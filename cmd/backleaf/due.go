@@ -11,7 +11,7 @@ import (
 func newDue(a *app) {
 	var at, calendar string
 	a.reads("due", flags{"at": &at, "calendar": &calendar, "json": &a.asJSON}, func(r *run) error {
-		w, ps, err := questions.Chosen(r.ctx, r.Book, r.args, nil)
+		w, err := r.Book.WorkshopOf(r.ctx)
 		if err != nil {
 			return err
 		}
@@ -21,7 +21,10 @@ func newDue(a *app) {
 				return err
 			}
 		}
-		steps, ics := questions.Due(a.catalogue(), w, ps, now)
+		steps, ics, err := questions.DueOf(r.ctx, a.catalogue(), r.Book, r.args, now)
+		if err != nil {
+			return err
+		}
 		if calendar != "" {
 			if err := put(calendar, "calendar", ics(a.now())); err != nil {
 				return err

@@ -54,20 +54,21 @@ type Step struct {
 func Due(w *record.Workshop, at time.Time) []Step {
 	var steps []Step
 	for _, p := range w.Panels {
-		s := unmeasured(w, asOf(p, at), at)
-		if s.cut.Seq == 0 {
-			continue
-		}
-		if _, gone := s.p.Discarded(); gone {
-			continue
-		}
-		if _, away := s.p.Away(); away {
-			continue
-		}
-		steps = append(steps, s.steps()...)
+		steps = append(steps, Next(w, p, at)...)
 	}
-	order(steps, at)
+	Order(steps, at)
 	return steps
+}
+
+// Next is [Due] for one panel.
+func Next(w *record.Workshop, p *record.Panel, at time.Time) []Step {
+	s := unmeasured(w, asOf(p, at), at)
+	_, gone := s.p.Discarded()
+	_, away := s.p.Away()
+	if s.cut.Seq == 0 || gone || away {
+		return nil
+	}
+	return s.steps()
 }
 
 // asOf is a panel without what had certainly not happened yet.
@@ -107,7 +108,8 @@ func (s Step) State(at time.Time) State {
 	return Now
 }
 
-func order(steps []Step, at time.Time) {
+// Order puts overdue steps first, as [Due] does.
+func Order(steps []Step, at time.Time) {
 	end := func(s Step) int64 {
 		if s.Until.IsZero() {
 			return 1 << 62

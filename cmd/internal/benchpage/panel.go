@@ -83,7 +83,7 @@ func (d *desk) panel() error {
 		if err != nil {
 			return err
 		}
-		for _, x := range questions.Check(d.c, around, []*record.Panel{around.Panel(p.Number)}, d.now, "", nil)[0].Findings {
+		for _, x := range questions.Checked(d.c, around, around.Panel(p.Number), d.now, "").Findings {
 			if !x.Open() {
 				body.Rest++
 				continue

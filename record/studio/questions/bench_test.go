@@ -81,13 +81,6 @@ func BenchmarkTwoFilters(b *testing.B) {
 func BenchmarkAllPanels(b *testing.B) {
 	s := large(b)
 	then := time.Date(1990, 3, 1, 0, 0, 0, 0, time.UTC)
-	chosen := func(b *testing.B) (*record.Workshop, []*record.Panel) {
-		w, ps, err := questions.Chosen(b.Context(), s.Book, nil, nil)
-		if err != nil {
-			b.Fatal(err)
-		}
-		return w, ps
-	}
 	var all []record.Number
 	if err := s.Book.Panels(b.Context(), book.Narrow{}, func(p book.Present) error { all = append(all, p.Number); return nil }); err != nil {
 		b.Fatal(err)
@@ -100,14 +93,16 @@ func BenchmarkAllPanels(b *testing.B) {
 	}
 	b.Run("due", func(b *testing.B) {
 		toolcheck.Against(b, func() {
-			w, ps := chosen(b)
-			questions.Due(tell.English, w, ps, then)
+			if _, _, err := questions.DueOf(b.Context(), tell.English, s.Book, nil, then); err != nil {
+				b.Fatal(err)
+			}
 		}, fold)
 	})
 	b.Run("check", func(b *testing.B) {
 		toolcheck.Against(b, func() {
-			w, ps := chosen(b)
-			questions.Check(tell.English, w, ps, then, "", nil)
+			if err := questions.Check(b.Context(), tell.English, s.Book, nil, nil, then, "", nil, func(questions.Findings) error { return nil }); err != nil {
+				b.Fatal(err)
+			}
 		}, fold)
 	})
 }

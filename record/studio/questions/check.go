@@ -1,14 +1,14 @@
 package questions
 
 import (
+	"context"
+	"crypto/sha256"
 	"fmt"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/check"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
@@ -69,33 +69,24 @@ func found(c *tell.Catalogue, f check.Finding) Finding {
 	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), c.Sources(f), c.Found(short), asks}
 }
 
-// Check holds panels against the rules, or against one of them, the worst panel
-// first, and says in the words of a catalogue what it finds.
-func Check(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, now time.Time, rule string, progress studio.Progress) []Findings {
-	all, show := make([]Findings, len(ps)), progress.Of("panels")
-	var next, done atomic.Int64
-	var cores sync.WaitGroup
-	for core := range runtime.GOMAXPROCS(0) {
-		cores.Go(func() {
-			for i := next.Add(1) - 1; i < int64(len(ps)); i = next.Add(1) - 1 {
-				all[i] = checked(c, w, ps[i], now, rule)
-				if n := done.Add(1); show != nil && core == 0 {
-					show(n, int64(len(ps)))
-				}
-			}
-		})
+// Check holds panels, found as [Chosen] finds them, against the rules, or against
+// one of them, and gives what it finds of each, in the words of a catalogue, to f.
+func Check(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except []string, now time.Time, rule string, progress studio.Progress, f func(Findings) error) error {
+	ns, err := numbers(ctx, b, terms, except)
+	if err != nil {
+		return err
 	}
-	cores.Wait()
-	if show != nil && len(ps) > 0 {
-		show(int64(len(ps)), int64(len(ps)))
-	}
-	slices.SortStableFunc(all, func(a, b Findings) int { return b.weight() - a.weight() })
-	return all
+	done, show := 0, progress.Of("panels")
+	return book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (Findings, error) { return Checked(c, w, p, now, rule), nil }, func(x Findings) error {
+		if done++; show != nil {
+			show(int64(done), int64(len(ns)))
+		}
+		return f(x)
+	})
 }
 
-// checked holds one panel against the rules, or against one of them; only what
-// is shown is reckoned.
-func checked(c *tell.Catalogue, w *record.Workshop, p *record.Panel, now time.Time, rule string) Findings {
+// Checked holds one panel against the rules, or against one of them.
+func Checked(c *tell.Catalogue, w *record.Workshop, p *record.Panel, now time.Time, rule string) Findings {
 	f := Findings{Panel: p.Number, Title: p.Description().Title}
 	var only []string
 	if rule != "" {
@@ -110,9 +101,7 @@ func checked(c *tell.Catalogue, w *record.Workshop, p *record.Panel, now time.Ti
 }
 
 // FallsShort reports that any finding falls short by more than information.
-func FallsShort(found []Findings) bool {
-	return slices.ContainsFunc(found, func(f Findings) bool { return slices.ContainsFunc(f.Findings, Finding.FallsShort) })
-}
+func (f Findings) FallsShort() bool { return slices.ContainsFunc(f.Findings, Finding.FallsShort) }
 
 // FallsShort reports that a finding falls short by more than information.
 func (x Finding) FallsShort() bool {
@@ -162,24 +151,42 @@ func (f Findings) Count() map[check.Outcome]int {
 	return count
 }
 
-// Alike groups panels of which the same is said, in the order of the first: of
-// every rule, or only of open findings.
-func Alike(found []Findings, every bool) [][]Findings {
-	var out [][]Findings
-	at := map[string]int{}
-	for _, f := range found {
-		said := fmt.Sprint(f.Count())
-		for _, x := range f.Findings {
-			if every || x.Open() {
-				said += fmt.Sprintf("\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
-			}
+// A Group is panels of which the same is said.
+type Group struct {
+	First  Findings
+	Panels []record.Number
+}
+
+// Groups are panels of which the same is said, of every rule or only of open
+// findings.
+type Groups struct {
+	Every bool
+	all   []*Group
+	at    map[[sha256.Size]byte]*Group
+}
+
+// Add puts a panel into its group.
+func (g *Groups) Add(f Findings) {
+	said := sha256.New()
+	fmt.Fprint(said, f.Count())
+	for _, x := range f.Findings {
+		if g.Every || x.Open() {
+			fmt.Fprintf(said, "\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
 		}
-		i, ok := at[said]
-		if !ok {
-			i = len(out)
-			at[said], out = i, append(out, nil)
-		}
-		out[i] = append(out[i], f)
 	}
-	return out
+	if g.at == nil {
+		g.at = map[[sha256.Size]byte]*Group{}
+	}
+	key := [sha256.Size]byte(said.Sum(nil))
+	if g.at[key] == nil {
+		g.at[key] = &Group{First: f}
+		g.all = append(g.all, g.at[key])
+	}
+	g.at[key].Panels = append(g.at[key].Panels, f.Panel)
+}
+
+// Worst are the groups, the gravest first.
+func (g *Groups) Worst() []*Group {
+	slices.SortStableFunc(g.all, func(a, b *Group) int { return b.First.weight() - a.First.weight() })
+	return g.all
 }

@@ -52,34 +52,56 @@ func Around(ctx context.Context, b *book.Book, ns ...record.Number) (*record.Wor
 	return b.WorkshopOf(ctx, all...)
 }
 
-// Chosen finds panels and what they share entries with; without terms, all
-// panels that were not discarded and that this program can read.
-func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
+// numbers finds panels; without terms, all that were not discarded and that this
+// program can read.
+func numbers(ctx context.Context, b *book.Book, terms, except []string) (ns []record.Number, err error) {
 	if err := studio.Known(b); err != nil {
-		return nil, nil, err
+		return nil, err
 	}
 	if len(terms) == 0 {
-		w, err := b.Workshop(ctx)
-		if err != nil {
-			return nil, nil, err
-		}
-		var ps []*record.Panel
-		for _, p := range w.Panels {
-			if _, gone := p.Discarded(); !gone && len(p.Newer) == 0 {
-				ps = append(ps, p)
+		err := b.Panels(ctx, book.Narrow{}, func(p book.Present) error {
+			if p.Place != book.Discarded && !p.Newer {
+				ns = append(ns, p.Number)
 			}
-		}
-		return w, ps, nil
+			return nil
+		})
+		return ns, err
 	}
 	roll, err := b.Roll(ctx, slices.Concat(terms, except)...)
 	if err != nil {
+		return nil, err
+	}
+	if ns, err = roll.Select(terms, except); err != nil {
+		return nil, refuse.Because("no-such-panel", err)
+	}
+	var newer []record.Number
+	if err := b.Panels(ctx, book.Narrow{Numbers: ns}, func(p book.Present) error {
+		if p.Newer {
+			newer = append(newer, p.Number)
+		}
+		return nil
+	}); err != nil || newer == nil {
+		return ns, err
+	}
+	w, err := b.WorkshopOf(ctx, newer[0])
+	if err != nil {
+		return nil, err
+	}
+	return ns, studio.Readable(w.Panel(newer[0]))
+}
+
+// Chosen finds panels as [numbers] does, with what they share entries with.
+func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
+	ns, err := numbers(ctx, b, terms, except)
+	if err != nil {
 		return nil, nil, err
 	}
-	ns, err := roll.Select(terms, except)
-	if err != nil {
-		return nil, nil, refuse.Because("no-such-panel", err)
+	var w *record.Workshop
+	if len(terms) == 0 {
+		w, err = b.Workshop(ctx)
+	} else {
+		w, err = Around(ctx, b, ns...)
 	}
-	w, err := Around(ctx, b, ns...)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -87,5 +109,5 @@ func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.
 	for _, n := range ns {
 		ps = append(ps, w.Panel(n))
 	}
-	return w, ps, studio.Readable(ps...)
+	return w, ps, nil
 }

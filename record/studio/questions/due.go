@@ -1,9 +1,11 @@
 package questions
 
 import (
+	"context"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/check"
 	"backleaf/record/tell"
 )
@@ -25,18 +27,32 @@ type Step struct {
 // Due returns the next steps of these panels as they look from a moment, in
 // its time zone, in the words of a catalogue, and the same for a calendar.
 func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
-	wanted := map[record.Number]bool{}
+	var all []check.Step
 	for _, p := range ps {
-		wanted[p.Number] = true
+		all = append(all, check.Next(w, p, moment)...)
 	}
-	var some []check.Step
-	for _, s := range check.Due(w, moment) {
-		if wanted[s.Panels[0]] { // before they are grouped a step has one panel
-			s.From, s.Safe, s.Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
-			some = append(some, s)
-		}
+	return inWords(c, all, moment)
+}
+
+// DueOf is [Due] for panels found as [Chosen] finds them.
+func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte, err error) {
+	ns, err := numbers(ctx, b, terms, nil)
+	if err != nil {
+		return nil, nil, err
 	}
-	groups := check.Group(some)
+	var all []check.Step
+	err = book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) ([]check.Step, error) { return check.Next(w, p, moment), nil },
+		func(next []check.Step) error { all = append(all, next...); return nil })
+	steps, calendar = inWords(c, all, moment)
+	return steps, calendar, err
+}
+
+func inWords(c *tell.Catalogue, all []check.Step, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
+	check.Order(all, moment)
+	for i, s := range all {
+		all[i].From, all[i].Safe, all[i].Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
+	}
+	groups := check.Group(all)
 	steps = []Step{}
 	for _, s := range groups {
 		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry, s.Said})
