@@ -166,3 +166,51 @@ func TestWordsThatLie(t *testing.T) {
 		t.Error(said)
 	}
 }
+
+// The studio's own status says of a paper what a buyer must hear; the record of
+// a public page, which it names too, is no certificate.
+func TestStatusesOfTheStudio(t *testing.T) {
+	dir, honest := issued(t)
+	k, _, err := seal.LoadKey(filepath.Join(dir, "studio.key"), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := attached(t, honest)
+	origin, _, _ := strings.Cut(string(files[deed.HeadName]), "\n")
+	paper, record := writeTo(t, filepath.Join(t.TempDir(), "c.pdf"), honest), seal.DigestOf(files[deed.RecordName])
+	for standing, c := range map[seal.Standing]struct {
+		code int
+		says string
+	}{
+		seal.Issued:    {exitDone, "in force by the studio’s status"},
+		seal.Shown:     {exitIntegrity, "NO CERTIFICATE: the record of the studio’s public page"},
+		seal.Discarded: {exitIntegrity, "DISCARDED"},
+		seal.Earlier:   {exitIntegrity, "of an EARLIER WORK"},
+		seal.Stolen:    {exitIntegrity, "STOLEN"},
+	} {
+		s := seal.Status{Origin: origin, Date: "2026-06-01", Papers: map[seal.Standing][]seal.Digest{standing: {record}}, Size: 9, Root: seal.LeafHash(nil)}
+		code, said := verified(t, paper, "--status", writeTo(t, filepath.Join(t.TempDir(), "status"), must(s.Sign(k))))
+		if first, _, _ := strings.Cut(said, "\n"); code != c.code || !strings.Contains(first, c.says) {
+			t.Errorf("%s: exit code %d\n%s", standing, code, said)
+		}
+	}
+}
+
+// With the studio's lost key anyone can sign what only a later program can
+// read.
+func TestNewerOfLostKey(t *testing.T) {
+	dir, honest := issued(t)
+	k, _, err := seal.LoadKey(filepath.Join(dir, "studio.key"), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	typedIn(t, dir, "", "studio", "key", "lost", "--because", "stolen")
+	newer := []byte(`{"backleaf":"record/2","title":"Nocturne"}`)
+	in := t.TempDir()
+	writeTo(t, filepath.Join(in, deed.RecordName), newer)
+	writeTo(t, filepath.Join(in, deed.SignatureName), must(k.SignRecord(newer)))
+	writeTo(t, filepath.Join(in, deed.KeyName), attached(t, honest)[deed.KeyName])
+	if code, said := verifiedWith(t, dir, in); code != exitIntegrity || !strings.Contains(said, "NOT ISSUED") {
+		t.Errorf("exit code %d\n%s", code, said)
+	}
+}

@@ -86,3 +86,14 @@ func TestSuccession(t *testing.T) {
 		t.Error(r.Results)
 	}
 }
+
+// A key that was only put beside another does not sign unseen.
+func TestKeyBeside(t *testing.T) {
+	a, b := testKey(t, 1), testKey(t, 2)
+	bk := newBook(t, a)
+	put(t, bk, record.Entry{Body: deed.KeyMade(b.Public())})
+	r := deed.Verify(made(t, bk, first, &b).Files())
+	if !strings.Contains(texts(r, deed.Unknown), a.Public().Fingerprint().Groups()) {
+		t.Error(r.Results)
+	}
+}

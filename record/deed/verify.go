@@ -288,8 +288,11 @@ func (r *Report) ring() {
 		switch {
 		case named:
 			r.say(Holds, "key-named-successor", record.With("key", p.Fingerprint().Short()), record.With("successor", heir.Short()))
-		case ring.Standing(p) == Lost && p != *r.Key:
+		case p == *r.Key:
+		case ring.Standing(p) == Lost:
 			r.say(Unknown, "key-without-heir", record.With("key", p.Fingerprint().Groups()))
+		default: // the studio has one key at a time
+			r.say(Unknown, "key-beside", record.With("key", p.Fingerprint().Groups()))
 		}
 	}
 }

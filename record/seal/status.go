@@ -57,11 +57,13 @@ const (
 	Withdrawn  Standing = "withdrawn" // a certificate
 	Stolen     Standing = "stolen"    // the maker reports the panel stolen
 	Missing    Standing = "missing"   // the maker reports the panel lost
+	Discarded  Standing = "discarded" // the panel was
+	Earlier    Standing = "earlier"   // a certificate of a work that another took the place of on the panel
 	Shown      Standing = "page"      // the page of a panel
 )
 
 // Standings lists them in the order of a status.
-var Standings = []Standing{KeyRetired, KeyLost, Issued, Replaced, Withdrawn, Stolen, Missing, Shown}
+var Standings = []Standing{KeyRetired, KeyLost, Issued, Replaced, Withdrawn, Stolen, Missing, Discarded, Earlier, Shown}
 
 var errStatus = errors.New("not the status of a studio: its lines are not those of one, or not in their order")
 

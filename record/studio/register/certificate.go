@@ -29,6 +29,9 @@ func (r *Register) certificate(j *judgement, p *record.Panel, e verify.Evidence,
 				j.say(deed.Fails, "was-withdrawn", record.With("when", x.At), record.With("entry", record.EntryRef(x.Seq)), record.With("because", x.Body.Because))
 			}
 		}
+		if again, ok := record.Latest[record.UsedAgain](p); ok && c.Seq < again.Seq {
+			j.say(deed.Fails, "earlier-work", record.With("when", again.At), record.With("entry", record.EntryRef(again.Seq)))
+		}
 		if e.Kind == verify.Certificate && c.Body.PDF != "" {
 			if c.Body.PDF == e.Digest.String() {
 				j.say(deed.Holds, "very-file")
@@ -46,24 +49,13 @@ func (r *Register) certificate(j *judgement, p *record.Panel, e verify.Evidence,
 		// A certificate's entry is the next after the head that it carries.
 		j.say(deed.Fails, "certificate-not-in-journal", record.With("entry", record.EntryRef(rep.Record.Size+1)))
 	default:
-		j.say(deed.Unknown, "certificate-unknown")
+		j.say(deed.Unknown, "certificate-unknown", record.With("as", record.Code(e.Kind)))
 	}
 	j.whereabouts(p)
 }
 
 // whereabouts says what a buyer must hear of a panel.
-func (j *judgement) whereabouts(p *record.Panel) {
-	if h, away := p.Away(); away && (h.Body.How == "theft" || h.Body.How == "loss") {
-		code := "panel-stolen"
-		if h.Body.How == "loss" {
-			code = "panel-lost"
-		}
-		j.say(deed.Fails, code, record.With("when", h.At), record.With("entry", record.EntryRef(h.Seq)))
-	}
-	if d, ok := p.Discarded(); ok {
-		j.say(deed.Fails, "panel-discarded", record.With("when", d.At), record.With("entry", record.EntryRef(d.Seq)), record.With("because", d.Body.Because))
-	}
-}
+func (j *judgement) whereabouts(p *record.Panel) { *j = append(*j, verify.Whereabouts(p)...) }
 
 // judgeFile looks a PDF up by its digest alone, and says what became of each
 // panel on it.
@@ -92,6 +84,9 @@ func (r *Register) judgeUnread(j *judgement, e verify.Evidence, rep deed.Report)
 	case rep.Key == nil:
 	case r.ring.Standing(*rep.Key) == deed.Unrecorded:
 		j.say(deed.Fails, "key-not-of-book")
+		return
+	case r.ring.Standing(*rep.Key) == deed.Lost: // when it was signed, nothing shows
+		j.say(deed.Fails, "certificate-of-lost-key")
 		return
 	}
 	digest := seal.DigestOf(e.Files.Record).String()

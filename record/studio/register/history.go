@@ -59,10 +59,11 @@ func (r *Register) judgeRecord(ctx context.Context, j *judgement, rec deed.Recor
 	if err != nil {
 		return err
 	}
-	if same {
-		if err := r.leftOut(ctx, j, rec, stored); err != nil {
-			return err
-		}
+	if !same {
+		return nil // what came since can be told of one history only
+	}
+	if err := r.leftOut(ctx, j, rec, stored); err != nil {
+		return err
 	}
 	var kinds []record.Code
 	var entries []record.EntryRef

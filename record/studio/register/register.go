@@ -110,6 +110,10 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 			return j, nil
 		case deed.Retired:
 			j.say(deed.Since, "key-retired-since")
+			if at := r.retired(*rep.Key); rep.Record != nil && rep.Record.Size >= at || rep.Head != nil && rep.Head.Size >= at {
+				j.say(deed.Fails, "signed-after-retired", record.With("entry", record.EntryRef(at)))
+				return j, nil
+			}
 		case deed.Lost:
 			j.say(deed.Since, "key-lost-since")
 			lost = true
@@ -140,6 +144,16 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 		return j, nil
 	}
 	return j, r.judgeRecord(ctx, &j, *rep.Record, digest, same)
+}
+
+// retired returns the entry by which a key handed over to its heir.
+func (r *Register) retired(p seal.PublicKey) int64 {
+	for _, e := range r.shop.Keys {
+		if b, ok := e.Body.(record.KeyRetired); ok && b.Fingerprint == p.Fingerprint().String() {
+			return e.Seq
+		}
+	}
+	return 0
 }
 
 // Symbol says what the book knows of the panel that a symbol names.

@@ -103,7 +103,7 @@ func (w *writer) panelPage(ctx context.Context, p *record.Panel) error {
 	if m, ok := w.mark(name + "/" + index); ok && !w.Anew && m.From == from {
 		if names := named(m.page); !slices.ContainsFunc(names, w.lacks) {
 			w.stands(name, names)
-			w.carries(m.Record)
+			w.carries(p.Number, m.Record)
 			return nil
 		}
 	}
@@ -112,7 +112,7 @@ func (w *writer) panelPage(ctx context.Context, p *record.Panel) error {
 	if err != nil {
 		return err
 	}
-	w.carries(record)
+	w.carries(p.Number, record)
 	written, err := w.putPage(name, out, from, record)
 	if written {
 		w.mu.Lock()
@@ -122,10 +122,10 @@ func (w *writer) panelPage(ctx context.Context, p *record.Panel) error {
 	return err
 }
 
-func (w *writer) carries(record seal.Digest) {
+func (w *writer) carries(n record.Number, digest seal.Digest) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	w.records = append(w.records, record)
+	w.records[n] = digest
 }
 
 func (w *writer) unread(n record.Number, err error) {

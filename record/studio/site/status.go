@@ -22,7 +22,7 @@ func (w *writer) writeStatus() error {
 	if err != nil {
 		return err
 	}
-	s := seal.Status{Origin: origin, Date: now.Format(time.DateOnly), Size: w.journal.size, Root: w.journal.root, Papers: map[seal.Standing][]seal.Digest{seal.Shown: w.records}}
+	s := seal.Status{Origin: origin, Date: now.Format(time.DateOnly), Size: w.journal.size, Root: w.journal.root, Papers: map[seal.Standing][]seal.Digest{}}
 	for _, e := range shop.Keys {
 		if r, ok := e.Body.(record.KeyRetired); ok {
 			s.Successions = append(s.Successions, seal.FromPaper([]byte(r.Statement)))
@@ -37,7 +37,11 @@ func (w *writer) writeStatus() error {
 		}
 	}
 	for _, p := range shop.Panels {
-		standings(p, s.Papers)
+		page, shown := w.records[p.Number]
+		if shown {
+			s.Papers[seal.Shown] = append(s.Papers[seal.Shown], page)
+		}
+		standings(p, page, s.Papers)
 	}
 	note, err := s.Sign(*w.Key)
 	if err != nil {
@@ -48,30 +52,43 @@ func (w *writer) writeStatus() error {
 	return err
 }
 
-// standings adds the certificates of a panel.
-func standings(p *record.Panel, to map[seal.Standing][]seal.Digest) {
-	of := map[int64]seal.Digest{}
+// standings adds the certificates of a panel, and what a buyer must hear of it
+// to these and to the record of its page.
+func standings(p *record.Panel, page seal.Digest, to map[seal.Standing][]seal.Digest) {
+	of := map[int64]seal.Digest{0: page}
 	add := func(as seal.Standing, entry int64) {
-		if d, ok := of[entry]; ok {
+		if d := of[entry]; d != (seal.Digest{}) {
 			to[as] = append(to[as], d)
 		}
 	}
-	for _, c := range record.Each[record.Issued](p) {
+	issued := record.Each[record.Issued](p)
+	again, _ := record.Latest[record.UsedAgain](p)
+	for _, c := range issued {
 		if d, err := seal.ParseDigest(c.Body.Record); err == nil {
 			of[c.Seq] = d
 			add(seal.Issued, c.Seq)
+			if c.Seq < again.Seq {
+				add(seal.Earlier, c.Seq)
+			}
 		}
 	}
-	for _, c := range record.Each[record.Issued](p) {
-		add(seal.Replaced, c.Body.Replaces)
+	for _, c := range issued {
+		if c.Body.Replaces != 0 {
+			add(seal.Replaced, c.Body.Replaces)
+		}
 	}
 	for _, r := range record.Each[record.Revoked](p) {
 		add(seal.Withdrawn, r.Body.Certificate)
 	}
+	_, discarded := p.Discarded()
 	h, away := p.Away()
-	if as, ok := map[record.Parting]seal.Standing{"theft": seal.Stolen, "loss": seal.Missing}[h.Body.How]; ok && away {
-		for entry := range of {
+	as, reported := map[record.Parting]seal.Standing{"theft": seal.Stolen, "loss": seal.Missing}[h.Body.How]
+	for entry := range of {
+		if reported && away {
 			add(as, entry)
+		}
+		if discarded {
+			add(seal.Discarded, entry)
 		}
 	}
 }

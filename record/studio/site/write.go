@@ -24,14 +24,15 @@ type writer struct {
 
 	mu      sync.Mutex // pages are drawn on all cores; it guards what they lead to
 	result  Result
-	wanted  map[string]bool         // assets that some page names
-	records []seal.Digest           // of the pages
-	pages   map[string]bool         // folders
-	blurred map[record.Number]error // photographs that cannot be read
+	wanted  map[string]bool               // assets that some page names
+	records map[record.Number]seal.Digest // of the pages
+	pages   map[string]bool               // folders
+	blurred map[record.Number]error       // photographs that cannot be read
 }
 
 func (w *writer) write(ctx context.Context) error {
 	w.wanted, w.pages, w.blurred = map[string]bool{}, map[string]bool{}, map[record.Number]error{}
+	w.records = map[record.Number]seal.Digest{}
 	w.warnOfLink()
 	if w.Key == nil {
 		w.warn("site-not-signed")

@@ -41,6 +41,8 @@ var listed = []struct {
 	{seal.Replaced, deed.Fails, "listed-replaced"},
 	{seal.Stolen, deed.Fails, "listed-stolen"},
 	{seal.Missing, deed.Fails, "listed-lost"},
+	{seal.Discarded, deed.Fails, "listed-discarded"},
+	{seal.Earlier, deed.Fails, "listed-earlier"},
 }
 
 // Paper says how the status names a record, and what it says of its key.
@@ -94,8 +96,10 @@ func (l Listed) Paper(_ context.Context, e Evidence, rep deed.Report) (out []dee
 	case !good:
 	case slices.Contains(says, seal.Issued):
 		say(deed.Holds, "listed-issued")
+	case slices.Contains(says, seal.Shown) && e.Kind == Certificate: // anyone can take a page's record and draw a paper round it
+		say(deed.Fails, "page-as-certificate")
 	case slices.Contains(says, seal.Shown):
-		say(deed.Holds, "listed-page")
+		say(deed.Unknown, "listed-page")
 	default:
 		say(deed.Unknown, "listed-not")
 	}

@@ -139,6 +139,10 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 		}
 		p.Results = append(p.Results, more...)
 	}
+	// A book that holds the record knows what came after.
+	if rep.Record != nil && !slices.ContainsFunc(p.Results, func(r deed.Result) bool { return r.Said.Code == "history-begins" }) {
+		p.Results = append(p.Results, Whereabouts(rep.Record.Panel)...)
+	}
 	if len(c.Witnesses) == 0 && (rep.Record != nil || rep.Statement != nil) {
 		p.Results = append(p.Results, deed.Found(deed.Unknown, "no-witness"))
 	}
