@@ -193,7 +193,7 @@ func (x ways) run(t *testing.T, before []byte) {
 	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	saidOfFile, codeOfFile := actOut(third, "import "+file+" --also amended --also withdrawn")
+	saidOfFile, codeOfFile := actOut(third, "import "+file+" --also amended,withdrawn,handed-over,discarded,photograph")
 	// What comes out of a file says so, and that is all that differs.
 	byImport := strings.Replace(lastEntry(t, third), `"imported":{"from":"acts.json"},`, "", 1)
 

@@ -13,7 +13,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
+	"backleaf/record/deed"
 	"backleaf/record/seal"
 	"backleaf/record/studio/verify"
 )
@@ -114,6 +116,15 @@ func TestDepositsThatLie(t *testing.T) {
 		{"a list of lists missing", func(d string) { os.Remove(filepath.Join(d, "tagmanifest-sha256.txt")) }, false, exitIntegrity, "tagmanifest-sha256.txt is missing"},
 		{"an empty folder", func(d string) { os.Mkdir(filepath.Join(d, "CERTIFIED"), 0o755) }, false, exitIntegrity, "CERTIFIED was added"},
 		{"signed again by a stranger", func(d string) { resigned(t, d) }, false, exitIntegrity, "the whole with another key"},
+		{"signed again by a stranger, of no entries", func(d string) {
+			os.Remove(filepath.Join(d, "data/journal.json"))
+			os.Remove(filepath.Join(d, "data/book.sqlite"))
+			recounted(t, d)
+			word := must(seal.OpenDeposit(must(os.ReadFile(filepath.Join(d, verify.DepositSignature)))))
+			word.Entries, word.Root = 0, seal.LeafHash(nil)
+			writeTo(t, filepath.Join(d, verify.DepositSignature), must(word.Sign(must(seal.NewKey()))))
+			resigned(t, d)
+		}, false, exitIntegrity, "of a journal that is not in it"},
 		{"without journal and book, signed again by a stranger", func(d string) {
 			os.Remove(filepath.Join(d, "data/journal.json"))
 			os.Remove(filepath.Join(d, "data/book.sqlite"))
@@ -253,5 +264,50 @@ func TestUnsignedDepositsThatLie(t *testing.T) {
 		{"no words named", altered("bag-info.txt", "Words-Version: ", "Other-Version: "), true, exitUnverified, "and the deposit names none"},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.check(t, honest) })
+	}
+}
+
+// A deposit is held against the book here and the status that is given, and
+// what does not hold of it is not read back.
+func TestDepositBesideWitnesses(t *testing.T) {
+	studio, _ := issued(t)
+	k, _, err := seal.LoadKey(filepath.Join(studio, "studio.key"), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thief, _ := issued(t)
+	dir := filepath.Join(t.TempDir(), "deposit")
+	typedIn(t, studio, "", "deposit", dir)
+	word := must(seal.OpenDeposit(must(os.ReadFile(filepath.Join(dir, verify.DepositSignature)))))
+	own := must(os.ReadFile(filepath.Join(studio, "c.pdf")))
+	status := func(k seal.Key) string {
+		s := seal.Status{Origin: word.Origin, Date: "2026-06-01", Size: word.Entries, Root: word.Root, Papers: map[seal.Standing][]seal.Digest{
+			seal.Withdrawn: {seal.DigestOf(attached(t, own)[deed.RecordName])}}}
+		return writeTo(t, filepath.Join(t.TempDir(), "status"), must(s.Sign(k)))
+	}
+	for _, c := range []struct {
+		beside string
+		args   []string
+		code   int
+		says   string
+	}{
+		{studio, nil, exitDone, "holds            the journal in the book here begins with the "},
+		{thief, nil, exitIntegrity, "it is of another journal"},
+		{"", []string{"--status", status(k)}, exitDone, "deposit: papers in it were withdrawn or replaced, or their panels stolen, lost or discarded, since; signed"},
+		{"", []string{"--status", status(must(seal.NewKey()))}, exitDone, "deposit: the status beside it is not of this key"},
+	} {
+		if code, said := verifiedWith(t, c.beside, append([]string{dir}, c.args...)...); code != c.code || !strings.Contains(said, c.says) {
+			t.Errorf("%v: exit code %d, not %d; %q in\n%s", c.args, code, c.code, c.says, said)
+		}
+	}
+	typedIn(t, studio, "", "certificate", "withdraw", "0001", "--because", "sold twice")
+	if code, said := verifiedWith(t, studio, dir); code != exitDone || !strings.Contains(said, "deposit: papers in it were withdrawn") {
+		t.Errorf("exit code %d\n%s", code, said)
+	}
+	resigned(t, dir)
+	heir := filepath.Join(t.TempDir(), "studio.sqlite")
+	typedAt(time.Now(), "--book", heir, "studio", "new", "--empty")
+	if said, code := typedAt(time.Now(), "--book", heir, "import", dir, "--highest", "none"); code != exitIntegrity || !strings.Contains(said, "does not hold: ") {
+		t.Errorf("exit code %d\n%s", code, said)
 	}
 }

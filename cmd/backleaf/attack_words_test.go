@@ -214,3 +214,17 @@ func TestNewerOfLostKey(t *testing.T) {
 		t.Errorf("exit code %d\n%s", code, said)
 	}
 }
+
+// What cannot be verified is not verified by standing beside other such things.
+func TestNothingVerified(t *testing.T) {
+	k, heir := must(seal.NewKey()), must(seal.NewKey())
+	word := must(seal.Succession{Origin: "backleaf/KB", New: heir.Public(), Date: "2026-06-01"}.Sign(k))
+	for text, says := range map[string]string{
+		"KB26-0001-K\nKB26-0002-V\n": "KB26-0001-K",
+		string(word) + string(word):  "word for the key that follows it",
+	} {
+		if code, said := verified(t, writeTo(t, filepath.Join(t.TempDir(), "text"), []byte(text))); code != exitUnverified || !strings.Contains(said, says) {
+			t.Errorf("exit code %d\n%s", code, said)
+		}
+	}
+}

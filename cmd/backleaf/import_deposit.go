@@ -10,7 +10,9 @@ import (
 
 // importDeposit reads a deposit back into an empty book.
 func (r *run) importDeposit(dir string, highest []string) error {
-	x, problems, err := deposit.Import(r.ctx, dir, r.path(), highest, r.now, r.progress())
+	x, problems, err := deposit.Import(r.ctx, dir, r.path(), highest, r.now, r.progress(), func() error {
+		return r.sound(verify.Evidence{Name: dir, Kind: verify.Deposit})
+	})
 	for i, p := range problems {
 		if i == verify.MaxProblems {
 			r.noted("and-more", record.With("n", len(problems)-i))

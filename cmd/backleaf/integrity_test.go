@@ -141,8 +141,9 @@ func TestRewrittenBesideCertificates(t *testing.T) {
 		line string
 		code int
 		says string
-	}{{"rebuild", exitDone, ""}, {"verify", exitIntegrity, "the journal does not begin with the"}} {
-		if said, code := typedAt(time.Now(), append([]string{"--book", path}, step.line)...); code != step.code || !strings.Contains(said, step.says) {
+	}{{"rebuild", exitDone, ""}, {"verify", exitIntegrity, "the journal does not begin with the"},
+		{"restore " + path + " --to " + filepath.Join(t.TempDir(), "new.sqlite") + " --highest none", exitIntegrity, "the journal does not begin with the"}} {
+		if said, code := typedAt(time.Now(), append([]string{"--book", path}, strings.Fields(step.line)...)...); code != step.code || !strings.Contains(said, step.says) {
 			t.Errorf("%s: exit code %d\n%s", step.line, code, said)
 		}
 	}
@@ -185,5 +186,27 @@ func TestVastEntry(t *testing.T) {
 	db.Close()
 	if said, code := typedAt(time.Now(), "verify", path); code != exitIntegrity || !strings.Contains(said, "too big") {
 		t.Errorf("exit code %d\n%s", code, said)
+	}
+}
+
+// A book in which somebody changed the bytes of an entry vouches for nothing,
+// and nothing is signed from it.
+func TestChangedWitness(t *testing.T) {
+	dir, _ := issued(t)
+	path := filepath.Join(dir, "studio.sqlite")
+	db, err := sql.Open("sqlite", path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range []string{"DROP TRIGGER entry_stays", "UPDATE entry SET bytes = CAST(replace(CAST(bytes AS TEXT), 'Dune, evening', 'Dune, morning') AS BLOB)"} {
+		if _, err := db.Exec(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	db.Close()
+	for _, args := range [][]string{{"verify", filepath.Join(dir, "c.pdf")}, {"site", filepath.Join(dir, "site")}, {"certificate", "0001", "-o", filepath.Join(dir, "d.pdf"), "--because", "again"}} {
+		if said, code := typedAt(time.Now(), append([]string{"--book", path}, args...)...); code == exitDone || !strings.Contains(said, "the book does not hold") && !strings.Contains(said, "not what its hash was made from") {
+			t.Errorf("%v: exit code %d\n%s", args, code, said)
+		}
 	}
 }

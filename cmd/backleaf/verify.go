@@ -2,13 +2,16 @@ package main
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
 	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/deed"
 	"backleaf/record/pattern"
+	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/register"
 	"backleaf/record/studio/verify"
 	"backleaf/record/tell"
@@ -49,7 +52,7 @@ func (r *run) verifyPapers(status string) error {
 		return err
 	}
 	c := verify.Checker{}
-	w, err := register.Open(r.ctx, r.path())
+	w, err := register.Open(r.ctx, r.path(), r.progress())
 	if err == nil {
 		defer w.Close()
 		c.Witnesses = []verify.Witness{w}
@@ -61,7 +64,11 @@ func (r *run) verifyPapers(status string) error {
 		if err != nil {
 			return err
 		}
-		c.Witnesses = append(c.Witnesses, l)
+		if c.Witnesses = append(c.Witnesses, l); w != nil {
+			if c.Remarks, err = w.Status(r.ctx, l.Status); err != nil {
+				return err
+			}
+		}
 	}
 	return r.verified(c, all)
 }
@@ -82,10 +89,12 @@ func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 		return err
 	}
 	failed, unverified, kept := 0, 0, false
+	verified := slices.ContainsFunc(papers, func(p verify.Paper) bool { return p.Verified })
 	for _, p := range papers {
 		failed += p.Failed
 		// The number on a label stands beside what is signed.
-		if !p.Verified && (p.Kind != verify.Symbol || len(papers) == 1) {
+		label := slices.ContainsFunc(p.Results, func(r deed.Result) bool { return r.Said.Code == "symbol-well-formed" })
+		if !p.Verified && !(label && verified) {
 			unverified++
 		}
 		for _, r := range p.Results {
@@ -101,6 +110,45 @@ func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 		return &failure{errors.New("nothing could be verified: see why, above"), "", exitUnverified}
 	}
 	return nil
+}
+
+// sound refuses to go on with a deposit or book of which something does not
+// hold, but for kept files that are missing: those are told otherwise. That a
+// signature is missing is said.
+func (r *run) sound(e verify.Evidence) error {
+	c := verify.Checker{Books: register.Books{Progress: r.progress(), Quick: true}, Now: r.now()}
+	papers, err := c.Check(r.ctx, []verify.Evidence{e})
+	if err != nil {
+		return err
+	}
+	broken := false
+	for _, x := range papers[0].Results {
+		text := oneLine(tell.Say(r.catalogue(), x.Said))
+		switch {
+		case x.Said.Code == "deposit-key-unused":
+			r.talk("%s", text)
+		case x.Verdict == deed.Fails && !ofKeptFile(x.Said):
+			r.talk("does not hold: %s", text)
+			broken = true
+		}
+	}
+	if broken {
+		return refuse.Breaks("not-whole", "%s does not hold", e.Name)
+	}
+	return nil
+}
+
+// ofKeptFile reports a result about a file beside a book, or its key.
+func ofKeptFile(s record.Said) bool {
+	codes := []string{s.Code}
+	for _, v := range s.Values {
+		if v.Name == "about" {
+			codes = append(codes, v.Texts...)
+		}
+	}
+	return slices.ContainsFunc(codes, func(c string) bool {
+		return slices.Contains([]string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, c)
+	})
 }
 
 // evidence reads a file or folder, or standard input for "-".

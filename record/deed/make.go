@@ -120,6 +120,14 @@ func (d *Deed) sign(f file, w *record.Workshop, p *record.Panel, key seal.Key, h
 	if err != nil {
 		return err
 	}
+	// What is signed is what the journal's hashes were made from.
+	var shown []seal.Entry
+	for i, e := range f.Entries {
+		shown = append(shown, seal.Entry{Seq: places[i], Bytes: e})
+	}
+	if err := proof.Verify(h, shown); err != nil {
+		return fmt.Errorf("the book does not hold: %w", err)
+	}
 	if d.Proof, err = proof.Bytes(); err != nil {
 		return err
 	}

@@ -70,7 +70,8 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 // Restore makes a book from a backup, with its photographs and papers, after verifying
 // all of it. highest are the highest numbers on any label, one a year, or
 // [typed.NoneLater]: the book never gives them or lower ones to another panel.
-func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress) (Copy, error) {
+// sound is asked before anything is written.
+func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress, sound func() error) (Copy, error) {
 	c := &copier{from: from, to: to, progress: progress, done: map[string]bool{}}
 	if err := Vacant(to); err != nil {
 		return c.Copy, refuse.Because("restore-there", fmt.Errorf("cannot restore: %w", err))
@@ -84,6 +85,9 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 		last = w.Panels[n-1].Number
 	}
 	used, err := typed.Highest(w.Studio, last, highest)
+	if err == nil {
+		err = sound()
+	}
 	if err != nil {
 		return c.Copy, err
 	}

@@ -36,8 +36,9 @@ type Imported struct {
 
 // Import reads a deposit back into the empty book at a path: the same journal,
 // hash for hash, and its photographs. highest is as in [exchange.Order]. Problems
-// are those of a folder that is no whole deposit.
-func Import(ctx context.Context, dir, bookPath string, highest []string, clock func() time.Time, progress studio.Progress) (x Imported, problems []string, err error) {
+// are those of a folder that is no whole deposit. sound is asked before anything
+// is written.
+func Import(ctx context.Context, dir, bookPath string, highest []string, clock func() time.Time, progress studio.Progress, sound func() error) (x Imported, problems []string, err error) {
 	end := progress.Busy("checking-deposit", 0)
 	report, err := bag.Validate(ctx, dir)
 	end()
@@ -63,6 +64,9 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 		return x, nil, refuse.Breaks("not-written", "cannot read the deposit %s: %w", dir, err)
 	}
 	if err := isEmpty(ctx, bookPath); err != nil {
+		return x, nil, err
+	}
+	if err := sound(); err != nil {
 		return x, nil, err
 	}
 	x.Name = j.Name

@@ -46,10 +46,12 @@ type Taken struct {
 
 // Asking reports that entries of a kind are taken out of a file only where that
 // is asked for by name: they erase, declare a key, issue or take back a paper,
-// correct or withdraw what the book says, publish, or rename the studio.
+// correct or withdraw what the book says, publish, rename the studio, or say where
+// a panel went, so that no theft begins or ends unseen; or they name a photograph,
+// which such a file does not bring.
 func Asking(k record.Kind) bool {
 	life := k.Traits().Life
-	return life == "keys" || life == "papers" || life == "book"
+	return life == "keys" || life == "papers" || life == "book" || life == "whereabouts" || k == "photograph"
 }
 
 // Counted counts the entries of each kind, in the order of their names.

@@ -56,7 +56,7 @@ func (k Books) Deposit(ctx context.Context, dir string, root *os.Root, report ba
 	a.keys(&j, root)
 	a.heads(&j, root)
 	_, err = root.Lstat(verify.DepositSignature)
-	if report.Valid && (signed != nil) == (err == nil) && !j.fails() {
+	if !k.Quick && report.Valid && (signed != nil) == (err == nil) && !j.fails() {
 		k.derive(ctx, &j, dir, root, report.Info, signed)
 	} else { // it is not as it was made: that was said
 		j.say(deed.Unknown, "deposit-not-derived")
@@ -184,8 +184,11 @@ func (a *archive) heads(j *judgement, root *os.Root) {
 }
 
 // Record says what of a record or certificate is not as in the journal.
-func (a *archive) Record(kind verify.Kind, rec deed.Record) []deed.Result {
+func (a *archive) Record(kind verify.Kind, rec deed.Record, key *seal.PublicKey) []deed.Result {
 	var j judgement
+	if key != nil && a.ring.Standing(*key) == deed.Unrecorded {
+		j.say(deed.Fails, "key-not-of-book")
+	}
 	if origin, _ := seal.Origin(rec.Workshop.Studio.Mark, rec.Workshop.Studio.Journal); origin != a.origin {
 		j.say(deed.Fails, "other-journal", record.With("journal", origin))
 		return j

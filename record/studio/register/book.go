@@ -16,7 +16,10 @@ import (
 )
 
 // Books reads the books among what is checked. It is a [verify.Books].
-type Books struct{ Progress studio.Progress }
+type Books struct {
+	Progress studio.Progress
+	Quick    bool // the pages of a deposit are not made anew
+}
 
 // Book says what holds of a book: the journal, its look-up tables, the heads,
 // the photographs and papers beside it, and its key file.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"backleaf/record"
 	"backleaf/record/deed"
@@ -31,6 +32,44 @@ func (r *Register) judgeHead(ctx context.Context, f deed.Files) ([]deed.Result, 
 		j.say(deed.Fails, "book-older", record.With("entries", h.Size), record.With("own", r.size))
 	default:
 		j.say(deed.Fails, "head-parts", record.With("entries", h.Size))
+	}
+	return j, nil
+}
+
+// Status says whether a status of the studio speaks of a history that the book
+// has.
+func (r *Register) Status(ctx context.Context, s seal.Status) (j []deed.Result, err error) {
+	if mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); s.Origin != mine || !slices.ContainsFunc(r.ring.Keys, s.SpeaksFor) {
+		return nil, nil // that is said of each paper
+	}
+	same, err := r.begins(ctx, s.Size, s.Root)
+	switch {
+	case err != nil || same:
+		return nil, err
+	case s.Size > r.size:
+		return []deed.Result{deed.Found(deed.Unknown, "book-before-status", record.With("entries", s.Size), record.With("own", r.size))}, nil
+	}
+	return []deed.Result{deed.Found(deed.Fails, "head-parts", record.With("entries", s.Size))}, nil
+}
+
+// Deposit says whether the word over a deposit is of the studio's journal.
+func (r *Register) Deposit(ctx context.Context, d seal.Deposit) (out []deed.Result, err error) {
+	var j judgement
+	if r.otherJournal(&j, d.Origin) {
+		return j, nil
+	}
+	same, err := r.begins(ctx, d.Entries, d.Root)
+	switch {
+	case err != nil:
+		return nil, err
+	case r.ring.Standing(d.Key) == deed.Unrecorded:
+		j.say(deed.Fails, "key-not-of-book")
+	case same:
+		j.say(deed.Holds, "book-begins-with-head", record.With("entries", d.Entries))
+	case d.Entries > r.size:
+		j.say(deed.Unknown, "book-older", record.With("entries", d.Entries), record.With("own", r.size))
+	default:
+		j.say(deed.Fails, "head-parts", record.With("entries", d.Entries))
 	}
 	return j, nil
 }

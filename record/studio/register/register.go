@@ -5,6 +5,7 @@ package register
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -12,6 +13,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
+	"backleaf/record/studio"
 	"backleaf/record/studio/verify"
 )
 
@@ -24,17 +26,21 @@ type Register struct {
 	root seal.Hash
 }
 
-// Open opens the studio's book; the error wraps book.ErrNoBook if there is
+// Open opens the studio's book and reads it back, for a witness whose entries
+// were changed vouches for nothing; the error wraps book.ErrNoBook if there is
 // none.
-func Open(ctx context.Context, path string) (*Register, error) {
+func Open(ctx context.Context, path string, progress studio.Progress) (*Register, error) {
 	b, err := book.OpenReadOnly(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	r, err := Of(ctx, b)
+	var r *Register
+	if _, err = b.Verify(ctx, progress.Of("entries")); err == nil {
+		r, err = Of(ctx, b)
+	}
 	if err != nil {
 		b.Close()
-		return nil, err
+		return nil, fmt.Errorf("cannot ask the book %s: %w", path, err)
 	}
 	return r, nil
 }
@@ -71,7 +77,7 @@ func (j judgement) fails() bool {
 
 // Paper says what the studio's book knows of a certificate, a record or a head.
 func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report) ([]deed.Result, error) {
-	var j judgement
+	j := judgement{deed.Found(deed.Unknown, "book-asked", record.With("file", r.book.Path()), record.With("mark", r.shop.Studio.Mark), record.With("entries", r.size))}
 	number := record.Number("")
 	switch {
 	case rep.Record != nil:
@@ -94,12 +100,7 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 	if rep.Record != nil {
 		origin, _ = seal.Origin(rep.Record.Workshop.Studio.Mark, rep.Record.Workshop.Studio.Journal)
 	}
-	if mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); origin != mine {
-		if mark := "backleaf/" + r.shop.Studio.Mark; origin == mark || strings.HasPrefix(origin, mark+"/") {
-			j.say(deed.Fails, "other-journal", record.With("journal", origin))
-			return j, nil
-		}
-		j.say(deed.Unknown, "other-studio", record.With("mark", r.shop.Studio.Mark))
+	if r.otherJournal(&j, origin) {
 		return j, nil
 	}
 	lost := false
@@ -144,6 +145,20 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 		return j, nil
 	}
 	return j, r.judgeRecord(ctx, &j, *rep.Record, digest, same)
+}
+
+// otherJournal says that something is of another journal than the book's.
+func (r *Register) otherJournal(j *judgement, origin string) bool {
+	mark := "backleaf/" + r.shop.Studio.Mark
+	switch mine, _ := seal.Origin(r.shop.Studio.Mark, r.shop.Studio.Journal); {
+	case origin == mine:
+		return false
+	case origin == mark || strings.HasPrefix(origin, mark+"/"):
+		j.say(deed.Fails, "other-journal", record.With("journal", origin))
+	default:
+		j.say(deed.Unknown, "other-studio", record.With("mark", r.shop.Studio.Mark))
+	}
+	return true
 }
 
 // retired returns the entry by which a key handed over to its heir.

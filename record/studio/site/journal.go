@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"crypto/sha256"
+	"fmt"
 	"maps"
 	"slices"
 
@@ -34,6 +35,15 @@ func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
 	all, err := b.Entries(ctx, book.Filter{To: j.size})
 	if err != nil {
 		return nil, err
+	}
+	var tree seal.Tree // a status is signed over what the hashes were made from
+	for _, s := range all {
+		if err := tree.Append(s.Bytes); err != nil {
+			return nil, err
+		}
+	}
+	if root, err := seal.Root(tree.Size(), &tree); err != nil || tree.Size() != j.size || root != j.root {
+		return nil, fmt.Errorf("%w: its entries are not those of its hashes; see \"backleaf verify\"", book.ErrBroken)
 	}
 	for _, s := range all {
 		switch {

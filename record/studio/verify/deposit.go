@@ -39,6 +39,7 @@ type depositCheck struct {
 	counts   map[Kind]int
 	unsigned []string
 	keys     []seal.PublicKey
+	panels   []record.Number
 	told     int // problems told one by one
 	more     int
 }
@@ -50,27 +51,32 @@ func (c *depositCheck) say(v deed.Verdict, code string, values ...record.Value) 
 // part says a result about one file, up to a bound of them.
 func (c *depositCheck) part(file string, r deed.Result) {
 	if c.told++; c.told > MaxProblems {
-		c.more++
+		if r.Verdict != deed.Since {
+			c.more++
+		}
 		return
 	}
 	values := append([]record.Value{record.With("file", file), record.With("about", record.Code(r.Said.Code))}, r.Said.Values...)
 	code := "part"
-	if r.Newer {
+	switch {
+	case r.Newer:
 		code = "part-newer"
+	case r.Verdict == deed.Since:
+		code = "part-since"
 	}
 	c.results = append(c.results, deed.Result{Verdict: r.Verdict, Said: record.Said{Code: code, Values: values}, Newer: r.Newer})
 }
 
 // deposit checks the bag and every record, certificate and book in it, each by
 // itself and against the others.
-func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error) {
+func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, []record.Number, error) {
 	report, err := bag.Validate(ctx, dir)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	root, err := os.OpenRoot(dir)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %w", err)
+		return nil, nil, fmt.Errorf("cannot read %w", err)
 	}
 	defer root.Close()
 	d := &depositCheck{Checker: c, root: root, dir: dir, counts: map[Kind]int{}}
@@ -80,15 +86,24 @@ func (c Checker) deposit(ctx context.Context, dir string) ([]deed.Result, error)
 		var results []deed.Result
 		d.archive, results = c.Books.Deposit(ctx, dir, root, report, d.signed)
 		d.results = append(d.results, results...)
-		if d.archive == nil && d.signed != nil && d.signed.Entries > 0 {
+		if d.archive == nil && d.signed != nil {
 			d.say(deed.Fails, "deposit-signed-of-nothing", record.With("entries", d.signed.Entries))
 		}
 	}
+	if d.signed != nil {
+		for _, w := range c.Witnesses {
+			results, err := w.Deposit(ctx, *d.signed)
+			if err != nil {
+				return nil, nil, err
+			}
+			d.results = append(d.results, results...)
+		}
+	}
 	if err := d.parts(ctx); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	d.end()
-	return d.results, nil
+	return d.results, d.panels, nil
 }
 
 // signature checks the word by which the deposit is signed as a whole. It is
@@ -188,8 +203,33 @@ func (c *depositCheck) parts(ctx context.Context) error {
 				c.part(p, r)
 			}
 		}
+		if e.Kind != Book && e.Unread == nil {
+			return c.asked(ctx, p, e)
+		}
 		return nil
 	})
+}
+
+// asked asks the witnesses of a record or certificate. What became of it since is
+// no fault of a deposit; that the studio never knew it is.
+func (c *depositCheck) asked(ctx context.Context, p string, e Evidence) error {
+	rep := deed.Verify(e.Files)
+	for _, w := range c.Witnesses {
+		results, err := w.Paper(ctx, e, rep)
+		if err != nil {
+			return err
+		}
+		for _, r := range results {
+			switch became := slices.ContainsFunc(standings, func(s standing) bool { return s.became && slices.Contains(s.from, r.Said.Code) }); {
+			case r.Verdict != deed.Fails, became && e.Kind != Certificate:
+				continue
+			case became:
+				r.Verdict = deed.Since
+			}
+			c.part(p, r)
+		}
+	}
+	return nil
 }
 
 // record checks a record or certificate by itself and against the journal.
@@ -208,8 +248,11 @@ func (c *depositCheck) record(p string, e Evidence) []deed.Result {
 	case stripped(e.Files, rep):
 		results = append(results, partsMissing)
 	}
+	if rep.Record != nil {
+		c.panels = append(c.panels, rep.Record.Number)
+	}
 	if c.archive != nil && rep.Record != nil {
-		results = append(results, c.archive.Record(e.Kind, *rep.Record)...)
+		results = append(results, c.archive.Record(e.Kind, *rep.Record, rep.Key)...)
 	}
 	return results
 }

@@ -128,9 +128,9 @@ func certificateIn(name string, data []byte) Evidence {
 }
 
 var (
-	noteBegins = pattern.Of(`^backleaf/[^ ]+( panel statement| key succession)?$`)
+	noteBegins = pattern.Of(`^backleaf/[^ ]+( panel statement)?$`)
 	// Words of the studio that belong to other things than a panel's papers.
-	noteElsewhere = pattern.Of(`^backleaf/[^ ]+ (status|deposit|panel page)$`)
+	noteElsewhere = pattern.Of(`^backleaf/[^ ]+ (status|deposit|panel page|key succession)$`)
 
 	noteEnds = pattern.Of(`^— `)
 

@@ -107,6 +107,15 @@ func (l Listed) Paper(_ context.Context, e Evidence, rep deed.Report) (out []dee
 	return out, nil
 }
 
+// Deposit says whether the status speaks for the key that signed a deposit.
+func (l Listed) Deposit(_ context.Context, d seal.Deposit) ([]deed.Result, error) {
+	if l.SpeaksFor(d.Key) && l.Origin == d.Origin {
+		return nil, nil
+	}
+	day, err := record.ParseWhen(l.Date)
+	return []deed.Result{deed.Found(deed.Unknown, "status-of-other-key", record.With("date", day), record.With("key", l.Key.Fingerprint().Groups()))}, err
+}
+
 // Symbol has nothing to say: a status names no panels.
 func (Listed) Symbol(record.Number, string) []deed.Result { return nil }
 

@@ -10,53 +10,56 @@ import (
 
 // A standing is one of the things that the first line says of a paper.
 type standing struct {
-	code string   // "sum-" and this is the code of its words
-	from []string // codes of the results that it follows from
-	good bool     // it follows from results that hold, and means that something was verified
+	code   string   // "sum-" and this is the code of its words
+	from   []string // codes of the results that it follows from
+	good   bool     // it follows from results that hold, and means that something was verified
+	became bool     // it is what became of a good paper
 }
 
 // standings are in the order in which they are said, the worst first. What
 // fails and is not among them is altered.
 var standings = []standing{
-	{"altered", nil, false},
-	{"other-panel", []string{"symbol-of-other"}, false},
-	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key", "signed-after-retired"}, false},
-	{"withdrawn", []string{"was-withdrawn", "listed-withdrawn"}, false},
-	{"replaced", []string{"was-replaced", "listed-replaced"}, false},
-	{"stolen", []string{"panel-stolen", "listed-stolen"}, false},
-	{"lost", []string{"panel-lost", "listed-lost"}, false},
-	{"discarded", []string{"panel-discarded", "listed-discarded"}, false},
-	{"earlier", []string{"earlier-work", "listed-earlier"}, false},
-	{"page", []string{"page-as-certificate", "listed-page"}, false},
-	{"files-bad", []string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, false},
-	{"anyone-signs", []string{"anyone-signs"}, false},
-	{"other-link", []string{"other-link"}, false},
-	{"key-without-heir", []string{"key-without-heir"}, false},
-	{"key-beside", []string{"key-beside"}, false},
-	{"letters-alike", []string{"letters-alike"}, false},
-	{"dated-ahead", []string{"dated-ahead"}, false},
-	{"other-studio", []string{"other-studio"}, false},
-	{"other-status", []string{"status-of-other-key", "status-without-key"}, false},
-	{"not-listed", []string{"listed-not"}, false},
-	{"key-lost-since", []string{"key-lost-since"}, false},
-	{"parted", []string{"histories-part"}, false},
-	{"unknown-here", []string{"certificate-unknown"}, false},
-	{"book-older", []string{"book-older"}, false},
-	{"other-file", []string{"other-file"}, false},
-	{"appended", []string{"appended"}, false},
-	{"strays", []string{"strays"}, false},
-	{"newer", []string{"record-newer", "record-partly-newer", "part-newer", "whole-book-newer"}, false},
-	{"corrected", []string{"record-corrected"}, false},
-	{"title-changed", []string{"title-changed"}, false},
-	{"varnish-removed", []string{"varnish-removed"}, false},
-	{"words-differ", []string{"deposit-made-otherwise"}, false},
-	{"key-unused", []string{"deposit-key-unused"}, false},
-	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true},
-	{"book-holds", []string{"whole-book-holds"}, true},
-	{"known", []string{"symbol-known", "label-known", "book-begins-with-head"}, true},
-	{"listed", []string{"listed-issued"}, true},
-	{"whole", []string{"deposit-whole"}, true},
-	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}, false},
+	{"altered", nil, false, false},
+	{"other-panel", []string{"symbol-of-other"}, false, false},
+	{"not-issued", []string{"other-journal", "key-not-of-book", "panel-not-in-book", "certificate-not-in-journal", "certificate-of-lost-key", "signed-after-retired"}, false, false},
+	{"withdrawn", []string{"was-withdrawn", "listed-withdrawn"}, false, true},
+	{"replaced", []string{"was-replaced", "listed-replaced"}, false, true},
+	{"stolen", []string{"panel-stolen", "listed-stolen"}, false, true},
+	{"lost", []string{"panel-lost", "listed-lost"}, false, true},
+	{"discarded", []string{"panel-discarded", "listed-discarded"}, false, true},
+	{"earlier", []string{"earlier-work", "listed-earlier"}, false, true},
+	{"page", []string{"page-as-certificate", "listed-page"}, false, true},
+	{"files-bad", []string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, false, false},
+	{"anyone-signs", []string{"anyone-signs"}, false, false},
+	{"parts-since", []string{"part-since"}, false, false},
+	{"other-link", []string{"other-link"}, false, false},
+	{"key-without-heir", []string{"key-without-heir"}, false, false},
+	{"key-beside", []string{"key-beside"}, false, false},
+	{"letters-alike", []string{"letters-alike"}, false, false},
+	{"dated-ahead", []string{"dated-ahead"}, false, false},
+	{"other-studio", []string{"other-studio"}, false, false},
+	{"other-status", []string{"status-of-other-key", "status-without-key"}, false, false},
+	{"not-listed", []string{"listed-not"}, false, false},
+	{"key-lost-since", []string{"key-lost-since"}, false, false},
+	{"parted", []string{"histories-part"}, false, false},
+	{"unknown-here", []string{"certificate-unknown"}, false, false},
+	{"book-before-status", []string{"book-before-status"}, false, false},
+	{"book-older", []string{"book-older"}, false, false},
+	{"other-file", []string{"other-file"}, false, false},
+	{"appended", []string{"appended"}, false, false},
+	{"strays", []string{"strays"}, false, false},
+	{"newer", []string{"record-newer", "record-partly-newer", "part-newer", "whole-book-newer"}, false, false},
+	{"corrected", []string{"record-corrected"}, false, false},
+	{"title-changed", []string{"title-changed"}, false, false},
+	{"varnish-removed", []string{"varnish-removed"}, false, false},
+	{"words-differ", []string{"deposit-made-otherwise"}, false, false},
+	{"key-unused", []string{"deposit-key-unused"}, false, false},
+	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true, false},
+	{"book-holds", []string{"whole-book-holds"}, true, false},
+	{"known", []string{"symbol-known", "label-known", "book-begins-with-head"}, true, false},
+	{"listed", []string{"listed-issued"}, true, false},
+	{"whole", []string{"deposit-whole"}, true, false},
+	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}, false, false},
 }
 
 // sum says in one line all that applies, the worst first, and whether anything
@@ -92,7 +95,7 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 	if !any && !failed {
 		line = append(line, record.Say("sum-not-known"))
 	}
-	return line, any
+	return line, any && !failed
 }
 
 // says repeats what a record or a statement says, for a person to compare with

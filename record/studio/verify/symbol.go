@@ -23,13 +23,13 @@ func Typed(text string) string {
 
 // symbol checks what the QR symbol of a label or certificate says: a number,
 // or a link that ends with one.
-func (c Checker) symbol(text string) (of record.Number, out []deed.Result) {
+func (c Checker) symbol(text string) (of []record.Number, out []deed.Result) {
 	say := func(v deed.Verdict, code string, values ...record.Value) {
 		out = append(out, deed.Found(v, code, values...))
 	}
 	if len(text) > maxSymbol {
 		say(deed.Unknown, "line-too-long", record.With("most", maxSymbol))
-		return "", out
+		return nil, out
 	}
 	naan := ""
 	if m := arkPrefix().FindStringSubmatch(text); m != nil {
@@ -43,7 +43,7 @@ func (c Checker) symbol(text string) (of record.Number, out []deed.Result) {
 	n, err := record.ParseNumber(Typed(text), naan)
 	if err != nil {
 		say(deed.Fails, "symbol-wrong", deed.Why(err))
-		return "", out
+		return nil, out
 	}
 	say(deed.Holds, "symbol-well-formed", record.With("panel", n))
 	for _, w := range c.Witnesses {
@@ -53,5 +53,5 @@ func (c Checker) symbol(text string) (of record.Number, out []deed.Result) {
 		say(deed.Unknown, "no-witness-of-panel")
 	}
 	say(deed.Unknown, "symbol-can-be-copied")
-	return n, out
+	return []record.Number{n}, out
 }

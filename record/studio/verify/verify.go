@@ -21,6 +21,8 @@ import (
 type Witness interface {
 	// Paper says what is known of a certificate, a record or a head.
 	Paper(context.Context, Evidence, deed.Report) ([]deed.Result, error)
+	// Deposit says whether it knows the word by which a deposit is signed.
+	Deposit(context.Context, seal.Deposit) ([]deed.Result, error)
 	// Symbol says what is known of the panel that a symbol names, and whether
 	// the text is one of this studio's at all.
 	Symbol(n record.Number, text string) []deed.Result
@@ -41,7 +43,7 @@ type Books interface {
 // Archive is the journal of a deposit, against which its records are read.
 type Archive interface {
 	// Record says what of a record or certificate is not as in the journal.
-	Record(Kind, deed.Record) []deed.Result
+	Record(Kind, deed.Record, *seal.PublicKey) []deed.Result
 	// End says what is missing after all records were read.
 	End() []deed.Result
 }
@@ -51,19 +53,20 @@ type Archive interface {
 type Checker struct {
 	Witnesses []Witness
 	Books     Books
-	Now       time.Time // what is dated later is remarked on; zero: nothing is
+	Remarks   []deed.Result // on the witnesses themselves
+	Now       time.Time     // what is dated later is remarked on; zero: nothing is
 }
 
 // Paper is what was found of one thing.
 type Paper struct {
-	Name     string        `json:"name"`
-	Kind     Kind          `json:"kind"`
-	Sum      []record.Said `json:"sum"`           // the first line: all that applies, the worst first
-	Verified bool          `json:"verified"`      // a signature, a book or a witness was asked and holds
-	Says     []record.Said `json:"says,omitzero"` // what the record says
-	Results  []deed.Result `json:"results"`       // all that was looked at
-	Failed   int           `json:"does_not_hold"` // how many of these do not hold
-	of       record.Number // the panel; empty if it is of none, or not known
+	Name     string          `json:"name"`
+	Kind     Kind            `json:"kind"`
+	Sum      []record.Said   `json:"sum"`           // the first line: all that applies, the worst first
+	Verified bool            `json:"verified"`      // a signature, a book or a witness was asked and holds
+	Says     []record.Said   `json:"says,omitzero"` // what the record says
+	Results  []deed.Result   `json:"results"`       // all that was looked at
+	Failed   int             `json:"does_not_hold"` // how many of these do not hold
+	of       []record.Number // the panels that it is of, as far as is known
 }
 
 // Check checks evidence.
@@ -82,13 +85,14 @@ func (c Checker) Check(ctx context.Context, all []Evidence) ([]Paper, error) {
 		}
 		p.Sum, p.Verified = sum(p.Results)
 		papers = append(papers, p)
-		if p.of != "" && e.Kind != Symbol {
-			of = append(of, p.of)
+		if e.Kind != Symbol {
+			of = append(of, p.of...)
 		}
 	}
 	for i := range papers { // a label, and papers of another panel beside it
-		if p := &papers[i]; p.Kind == Symbol && p.of != "" && of != nil && !slices.Contains(of, p.of) {
-			p.Results = append(p.Results, deed.Found(deed.Fails, "symbol-of-other", record.With("panel", p.of), record.With("others", of)))
+		if p := &papers[i]; p.Kind == Symbol && len(p.of) == 1 && of != nil && !slices.Contains(of, p.of[0]) {
+			others := slices.Compact(slices.Sorted(slices.Values(of)))
+			p.Results = append(p.Results, deed.Found(deed.Fails, "symbol-of-other", record.With("panel", p.of[0]), record.With("others", others[:min(len(others), MaxProblems)])))
 			p.Failed++
 			p.Sum, p.Verified = sum(p.Results)
 		}
@@ -106,7 +110,7 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 		p.Results = append(p.Results, results...)
 		return nil
 	case e.Kind == Deposit:
-		p.Results, err = c.deposit(ctx, e.Name)
+		p.Results, p.of, err = c.deposit(ctx, e.Name)
 		return err
 	case e.Kind == Book:
 		p.Results = c.book(ctx, e.Name)
@@ -119,9 +123,9 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 		rep = deed.Verify(e.Files)
 		p.Says = says(rep)
 		if rep.Record != nil {
-			p.of = rep.Record.Number
+			p.of = []record.Number{rep.Record.Number}
 		} else if rep.Statement != nil {
-			p.of = record.Number(rep.Statement.Number)
+			p.of = []record.Number{record.Number(rep.Statement.Number)}
 		}
 		p.Results = append(p.Results, rep.Results...)
 		p.Results = append(p.Results, c.remarks(rep)...)
@@ -138,6 +142,9 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 			return err
 		}
 		p.Results = append(p.Results, more...)
+	}
+	if rep.Record != nil || rep.Statement != nil {
+		p.Results = append(p.Results, c.Remarks...)
 	}
 	// A book that holds the record knows what came after.
 	if rep.Record != nil && !slices.ContainsFunc(p.Results, func(r deed.Result) bool { return r.Said.Code == "history-begins" }) {
