@@ -26,7 +26,7 @@ func newDue(a *app) {
 			return err
 		}
 		if calendar != "" {
-			if err := put(calendar, "calendar", ics(a.now())); err != nil {
+			if err := put(calendar, ics(a.now())); err != nil {
 				return err
 			}
 			a.noted("calendar-written", record.With("file", calendar))

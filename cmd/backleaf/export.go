@@ -22,7 +22,7 @@ func newExport(a *app) {
 		if err := exchange.Write(&b, es); err != nil {
 			return err
 		}
-		if err := create(file, "export", 0o644, b.Bytes()); err != nil {
+		if err := create(file, 0o644, b.Bytes()); err != nil {
 			return err
 		}
 		a.told("entries-exported", record.With("file", file), record.With("n", len(es)))

@@ -14,7 +14,7 @@ func keySheet(a *app) {
 		}
 		pdf, err := keys.Sheet(a.catalogue(), w.Studio, r.key, a.now().In(studio.Zone(w.Studio)))
 		if err == nil {
-			err = create(r.args[0], "recovery sheet", 0o600, pdf)
+			err = create(r.args[0], 0o600, pdf)
 		}
 		if err == nil {
 			a.told("recovery-sheet", record.With("file", r.args[0]), record.With("key", r.key.Public().Fingerprint().Short()))

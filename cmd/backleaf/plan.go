@@ -121,7 +121,7 @@ func hoursOf(text string) (plan.Hours, error) {
 // planFiles writes the plan where it was asked for.
 func (a *app) planFiles(d planning.Day, o planFlags) error {
 	written := func(path string, data []byte, what string) error {
-		err := put(path, "plan", data)
+		err := put(path, data)
 		if err == nil {
 			a.noted("plan-written", record.With("file", path), record.With("what", record.Code(what)))
 		}

@@ -29,19 +29,14 @@ func (a *app) sayJSON(v any) error {
 }
 
 // put writes a file, in the place of one that is there; create never does.
-func put(path, what string, data []byte) error {
-	return written(safefile.Write, path, what, 0o644, data)
+func put(path string, data []byte) error { return safefile.Write(path, 0o644, content(data)) }
+
+func create(path string, mode os.FileMode, data []byte) error {
+	return safefile.Create(path, mode, content(data))
 }
 
-func create(path, what string, mode os.FileMode, data []byte) error {
-	return written(safefile.Create, path, what, mode, data)
-}
-
-func written(write func(string, os.FileMode, func(*os.File) error) error, path, what string, mode os.FileMode, data []byte) error {
-	if err := write(path, mode, func(f *os.File) error { _, err := f.Write(data); return err }); err != nil {
-		return fmt.Errorf("cannot write the %s: %w", what, err)
-	}
-	return nil
+func content(data []byte) func(*os.File) error {
+	return func(f *os.File) error { _, err := f.Write(data); return err }
 }
 
 func yesNo(is bool) record.Answer {

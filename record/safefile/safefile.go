@@ -48,6 +48,9 @@ func Create(path string, mode fs.FileMode, fill func(f *os.File) error) error {
 }
 
 func put(path string, mode fs.FileMode, fill func(*os.File) error, take func(from, to string) error) error {
+	if _, err := os.Stat(filepath.Dir(path)); errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("cannot write %s: there is no folder %s", path, filepath.Dir(path))
+	}
 	return unfinished(path, func(dir string) error {
 		temp := filepath.Join(dir, filepath.Base(path))
 		if err := writeTemp(temp, mode, fill); err != nil {

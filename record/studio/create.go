@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"io/fs"
 	"time"
 
 	"backleaf/record"
@@ -26,6 +27,9 @@ func Create(ctx context.Context, path string, clock func() time.Time, random io.
 		es = append(es, e)
 	}
 	b, err := book.Create(ctx, path)
+	if errors.Is(err, fs.ErrExist) {
+		return refuse.Because("book-there", err)
+	}
 	if err != nil {
 		return err
 	}
