@@ -96,6 +96,8 @@ func TestSymbolsThatLie(t *testing.T) {
 		{"https://anna.example/P/KB260001K", "", exitDone},
 		{"HTTPS://ANNA.EXAMPLE/P/KB26-0001-K", "", exitDone},
 		{"KB26-0001-K", "", exitDone},
+		{"https://anna.example/p/KB260001K", "its link is not one that the studio prints", exitDone},
+		{"https://anna.example\u017f/P/KB260001K", "its link is not one that the studio prints", exitDone},
 		{"https:evil.example/KB260001K", "its link is not one that the studio prints", exitDone},
 		{"//evil.example/KB260001K", "its link is not one that the studio prints", exitDone},
 		{"evil.example/KB260001K", "its link is not one that the studio prints", exitDone},

@@ -171,6 +171,30 @@ func (r *Register) retired(p seal.PublicKey) int64 {
 	return 0
 }
 
+// hostFolded spells scheme and host of a link in one way: capitals count from the
+// path on, and no other letters than those of ASCII have a second form here, since
+// what looks like one of them leads elsewhere (RFC 3986, 6.2.2.1).
+func hostFolded(link string) string {
+	host := 0
+	if _, after, ok := strings.Cut(link, "://"); ok {
+		host = len(link) - len(after)
+	}
+	path := len(link)
+	if at := strings.IndexAny(link[host:], "/?#"); at >= 0 {
+		path = host + at
+	}
+	return smallASCII(link[:path]) + link[path:]
+}
+
+func smallASCII(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'A' && r <= 'Z' {
+			return r + 'a' - 'A'
+		}
+		return r
+	}, s)
+}
+
 // Symbol says what the book knows of the panel that a symbol names.
 func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 	var j judgement
@@ -187,9 +211,9 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 	// What stands before the number: nothing, the studio's base, or its ARK.
 	link, _, more := strings.Cut(strings.TrimSpace(text), "\n")
 	link = strings.TrimPrefix(strings.TrimSpace(link), "\ufeff")
-	before := strings.ToUpper(strings.TrimSuffix(link, verify.Typed(link)))
-	naan := strings.ToUpper(r.shop.Studio.NAAN)
-	if ark := naan != "" && (before == "ARK:/"+naan+"/" || before == "ARK:"+naan+"/"); before != "" && !ark && before != strings.ToUpper(r.shop.Studio.LinkBase) {
+	before := strings.TrimSuffix(link, verify.Typed(link))
+	ark, naan := smallASCII(before), smallASCII(r.shop.Studio.NAAN)
+	if isARK := naan != "" && (ark == "ark:/"+naan+"/" || ark == "ark:"+naan+"/"); before != "" && !isARK && hostFolded(before) != hostFolded(r.shop.Studio.LinkBase) {
 		j.say(deed.Unknown, "other-link")
 	}
 	if more {
