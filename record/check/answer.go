@@ -1,17 +1,18 @@
 package check
 
-import "backleaf/record"
+import (
+	"backleaf/record"
+	"backleaf/record/trade"
+)
 
 // Questions are answered yes, no or unknown, and answers are joined so that an
 // unknown never decides (Kleene's strong logic). A verdict made of such
 // answers stays as it was or becomes "not recorded" when the record knows less.
 
-func is(b bool) record.Answer {
-	if b {
-		return record.Yes
-	}
-	return record.No
-}
+var (
+	is   = trade.Is
+	some = trade.Some
+)
 
 func not(a record.Answer) record.Answer {
 	switch a {
@@ -25,32 +26,11 @@ func not(a record.Answer) record.Answer {
 
 // all is yes if every answer is, and no if one is no.
 func all(answers ...record.Answer) record.Answer {
-	out := record.Yes
+	var nots []record.Answer
 	for _, a := range answers {
-		switch a {
-		case record.No:
-			return record.No
-		case record.Yes:
-		default:
-			out = record.Unknown
-		}
+		nots = append(nots, not(a))
 	}
-	return out
-}
-
-// some is yes if one answer is, and no if every one is no.
-func some(answers ...record.Answer) record.Answer {
-	out := record.No
-	for _, a := range answers {
-		switch a {
-		case record.Yes:
-			return record.Yes
-		case record.No:
-		default:
-			out = record.Unknown
-		}
-	}
-	return out
+	return not(some(nots...))
 }
 
 // outcome turns two answers into an outcome: whether a rule is for a thing,

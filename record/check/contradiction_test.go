@@ -82,7 +82,7 @@ func TestNoContradictions(t *testing.T) {
 		}
 	})
 	for i, c := range contradictions {
-		if !seen[i] {
+		if !seen[i] && toolcheck.Thorough() { // in fewer rounds not every code is reached
 			t.Errorf("no history says %s", c.a)
 		}
 	}

@@ -2,8 +2,16 @@ package trade
 
 import "backleaf/record"
 
-// either is yes if one of the answers is, no only if all are.
-func either(as ...record.Answer) record.Answer {
+// Is makes an answer of what is certain.
+func Is(b bool) record.Answer {
+	if b {
+		return yes
+	}
+	return no
+}
+
+// Some is yes if one of the answers is, no only if all are.
+func Some(as ...record.Answer) record.Answer {
 	out := record.No
 	for _, a := range as {
 		switch a {

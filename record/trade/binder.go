@@ -86,7 +86,7 @@ func Fuses(b record.Binder) record.Answer {
 
 // IsOil answers whether a binder is a drying oil or an alkyd.
 func IsOil(b record.Binder) record.Answer {
-	return typical(b, func(r binderRow) record.Answer { return answer(r.oil) })
+	return typical(b, func(r binderRow) record.Answer { return Is(r.oil) })
 }
 
 func typical(b record.Binder, q func(binderRow) record.Answer) record.Answer {
@@ -94,13 +94,6 @@ func typical(b record.Binder, q func(binderRow) record.Answer) record.Answer {
 		return q(row)
 	}
 	return maybe
-}
-
-func answer(b bool) record.Answer {
-	if b {
-		return yes
-	}
-	return no
 }
 
 // Binders lists the binders of a layer, and whether those are all. A paint is

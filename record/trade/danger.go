@@ -70,7 +70,7 @@ func DangersOf(layers []Made) Dangers {
 		if harmful == maybe && !slices.Contains(d.Open, m.Layer.Seq) {
 			d.Open = append(d.Open, m.Layer.Seq)
 		}
-		d.Harmful = either(d.Harmful, harmful)
+		d.Harmful = Some(d.Harmful, harmful)
 		if m.IsOil() == yes {
 			d.add(Danger{Risk: OilyRags, Sure: true, Seq: m.Layer.Seq, Face: m.Layer.Face})
 		}
@@ -93,10 +93,10 @@ func (m Made) harmful(d *Dangers) record.Answer {
 		if x.Hazard != "" {
 			d.add(Danger{Risk: HazardText, Sure: true, Seq: at.Seq, Face: at.Face, Material: x.Key, Product: x.Name, Text: x.Hazard})
 		}
-		stated = either(stated, cmp.Or(x.Toxic, maybe))
+		stated = Some(stated, cmp.Or(x.Toxic, maybe))
 	}
 	if !m.All {
-		stated = either(stated, maybe)
+		stated = Some(stated, maybe)
 	}
 	ps := m.Pigments()
 	doubt := false // a name may stand for something that harms

@@ -66,7 +66,7 @@ func TestPairs(t *testing.T) {
 		f := Facts{}
 		for _, s := range strings.Fields(list) {
 			name, not := strings.CutPrefix(s, "!")
-			f[Condition(name)] = answer(!not)
+			f[Condition(name)] = Is(!not)
 		}
 		return f
 	}

@@ -84,7 +84,7 @@ func namedIn(words []string) []part {
 func (r reading) ask(q func(*pigmentRow) record.Answer) record.Answer {
 	out := record.No
 	for _, p := range r.parts {
-		out = either(out, p.ask(q))
+		out = Some(out, p.ask(q))
 	}
 	if out == record.No && (r.named || !r.all || len(r.parts) == 0) {
 		return record.Unknown
@@ -106,7 +106,7 @@ func (p part) ask(q func(*pigmentRow) record.Answer) record.Answer {
 func mixed(rows []*pigmentRow, q func(*pigmentRow) record.Answer) record.Answer {
 	out := record.No
 	for _, r := range rows {
-		out = either(out, q(r))
+		out = Some(out, q(r))
 	}
 	return out
 }
@@ -162,7 +162,7 @@ func Among(ps []record.Pigment, ask func(record.Pigment) record.Answer) record.A
 	}
 	out := record.No
 	for _, p := range ps {
-		out = either(out, ask(p))
+		out = Some(out, ask(p))
 	}
 	return out
 }

@@ -50,7 +50,7 @@ func (r *pigmentRow) grave() record.Answer {
 	out := record.No
 	for _, h := range grave {
 		if !r.bound {
-			out = either(out, r.holding(h))
+			out = Some(out, r.holding(h))
 		}
 	}
 	return out
@@ -64,7 +64,7 @@ func (r *pigmentRow) zincIn(forms ...Zinc) record.Answer {
 		forms = append(zincForms, "some-form")
 	}
 	for _, z := range forms {
-		out = either(out, listed(string(z), r.zinc, strings.ReplaceAll(r.zinc, "?", " ")))
+		out = Some(out, listed(string(z), r.zinc, strings.ReplaceAll(r.zinc, "?", " ")))
 	}
 	return out
 }

@@ -8,5 +8,5 @@ func IsWater(s record.Solvent) record.Answer {
 	case "", "other", record.Unknown:
 		return maybe
 	}
-	return answer(s == "water")
+	return Is(s == "water")
 }

@@ -68,7 +68,7 @@ func dyes(layers []Made) string {
 		if a == no && !m.Told() {
 			a = maybe
 		}
-		fades = either(fades, a, m.gum())
+		fades = Some(fades, a, m.gum())
 	}
 	switch {
 	case !painted:

@@ -93,7 +93,7 @@ func WaitsFor(upper, lower Strata, thick record.Answer) (ws []Wait, known record
 					continue
 				}
 				w, ok := WaitFor(u, l, reading)
-				if as = append(as, answer(ok)); ok {
+				if as = append(as, Is(ok)); ok {
 					ws = append(ws, w)
 				}
 			}

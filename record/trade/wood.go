@@ -6,7 +6,7 @@ import "backleaf/record"
 // dust is wood dust and damp moves it.
 func IsWooden(k record.BoardKind) record.Answer {
 	if w, ok := wooden[k]; ok {
-		return answer(w)
+		return Is(w)
 	}
 	return maybe
 }
