@@ -66,7 +66,7 @@ func TestScan(t *testing.T) {
 	if err := os.WriteFile(file, []byte(pdf), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if out, err := exec.Command("pdftoppm", "-r", "300", "-W", "1500", "-H", "1100", "-png", "-singlefile", file, filepath.Join(dir, "label")).CombinedOutput(); err != nil {
+	if out, err := exec.Command("pdftoppm", "-r", "300", "-W", "1500", "-H", "1300", "-png", "-singlefile", file, filepath.Join(dir, "label")).CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}
 	f, err := os.Open(filepath.Join(dir, "label.png"))
