@@ -95,9 +95,9 @@ var englishCertificate = CertificateWords{
 	Sentence:   "{text}.",
 	NotText: "The maker’s own statement and record, to be read with the work. It is no appraisal, and by itself no proof of authorship. " +
 		"Questions of treatment go to a conservator.",
-	VerifyPlain: "The number stands on the back of the panel. The text in the symbol agrees with this page.", VerifyAsk: "The studio can confirm its key.",
-	VerifyText: "For a technician: the PDF holds record.json, the whole record, whose SHA-256 heads this page; " +
-		"record.sig, its Ed25519 signature; studio.pem, the key; head.txt and proof.json, its place in the studio’s journal. Take them out with “pdfdetach -saveall” and run the test.",
+	VerifyPlain: "The text in the symbol agrees with this page, the number with the panel’s back.", VerifyAsk: "The studio can confirm its key.",
+	VerifyText: "For a technician: “pdfdetach -saveall” takes out of the PDF record.json, whose SHA-256 heads this page; record.sig, its Ed25519 signature; " +
+		"studio.pem, the key; head.txt and proof.json, its place in the studio’s journal. Then run the test.",
 	VerifyNone: "The PDF of this certificate holds record.json, the whole record. Take it out with “pdfdetach -saveall”; “sha256sum record.json” gives the figure at the head of this page.",
 	Symbol:     "The main facts, as signed text",
 	Link:       "Link", Signature: "Digital signature", Key: "Studio key", Test: "Test",
