@@ -65,7 +65,13 @@ func (r *Register) judgeFile(j *judgement, e verify.Evidence) {
 		if f.Folder == kept.Papers && f.SHA256 == e.Digest.String() {
 			known = true
 			j.say(deed.Holds, "label-known", record.With("panel", f.Panel), record.With("entry", record.EntryRef(f.Entry)))
-			j.whereabouts(r.shop.Panel(f.Panel))
+			p := r.shop.Panel(f.Panel)
+			for _, l := range record.Each[record.LabelPrinted](p) {
+				if l.Seq == f.Entry && l.Body.Record != "" {
+					j.digest(p, l.Body.Record)
+				}
+			}
+			j.whereabouts(p)
 		}
 	}
 	if !known {

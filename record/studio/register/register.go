@@ -217,6 +217,7 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 		j.say(deed.Unknown, "other-link")
 	}
 	if more {
+		j.digestIn(p, text)
 		j.say(deed.Unknown, "symbol-more-lines")
 	}
 	return j
