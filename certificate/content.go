@@ -117,7 +117,7 @@ func (c *content) takeLines(d record.Described) {
 		}
 	}
 	w := c.words
-	add("{text}", first(c.teller.MediumLine()), "medium and support", true)
+	add("{text}", c.in.Catalogue.Capital(c.teller.MediumLine()), "medium and support", true)
 	add("{text}", c.teller.Dimensions(), "size", false)
 	add("{text}", c.teller.Edition(c.ownHands()), "edition and frame", false)
 	add(w.SignedLine, d.Signed, "signature", true)
@@ -163,15 +163,6 @@ func (c *content) ownHands() bool {
 	return c.teller.Painted() && c.teller.Painter() != "" && c.teller.OwnHands()
 }
 
-// first starts a text with a capital.
-func first(s string) string {
-	r := []rune(s)
-	if len(r) == 0 {
-		return s
-	}
-	return strings.ToUpper(string(r[:1])) + string(r[1:])
-}
-
 // takeGaps says what is not recorded: the gaps of the record, and of the
 // categories of Object ID those that it does not ask for.
 func (c *content) takeGaps(d record.Described) {
@@ -188,7 +179,7 @@ func (c *content) takeGaps(d record.Described) {
 		}
 	}
 	if names != nil {
-		c.gaps = append(c.gaps, c.sentence(first(c.teller.List(names))))
+		c.gaps = append(c.gaps, c.sentence(c.in.Catalogue.Capital(c.teller.List(names))))
 	}
 }
 

@@ -1,6 +1,7 @@
 package certificate
 
 import (
+	"cmp"
 	"math"
 
 	"backleaf/record/paper"
@@ -32,7 +33,7 @@ func (c *content) front(s sheet, pages int) ([]paper.Shape, placed, error) {
 	var at placed
 	head, sign, foot := c.headOf(s), c.signing(s), c.footOf(s, pages)
 	block, err := c.block(s, captionW)
-	if err := firstError(err, head.err, sign.err, foot.err); err != nil {
+	if err := cmp.Or(err, head.err, sign.err, foot.err); err != nil {
 		return nil, at, err
 	}
 	room := s.room() - head.height - sign.height - foot.height - 3*leastGapMM

@@ -1,6 +1,7 @@
 package certificate
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -141,7 +142,7 @@ func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, floa
 	if p&(gapsMoved|gapsLeft) == 0 {
 		c.gapsIn(r)
 	}
-	if err := firstError(l.err, r.err); err != nil {
+	if err := cmp.Or(l.err, r.err); err != nil {
 		return nil, 0, err
 	}
 	return []paper.Shape{l.at(s.side, y), r.at(s.side+wide+backGutterMM, y)}, math.Max(l.height, r.height), nil
@@ -205,7 +206,7 @@ func (c *content) notThis(s sheet) *column {
 		}
 	}
 	r.text(paper.Span{Style: text, Text: strings.Join(where, "\n"), Field: "studio"})
-	if err := firstError(l.err, r.err); err != nil {
+	if err := cmp.Or(l.err, r.err); err != nil {
 		col.fail(err)
 	}
 	col.shapes = append(col.shapes, l.at(0, 0), r.at(wide+backGutterMM, 0))
@@ -225,15 +226,6 @@ func (c *content) elsewhere(p moved) string {
 		}
 	}
 	return c.words.OnPage.With("parts", c.teller.List(parts), "page", "3")
-}
-
-func firstError(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // rest sets what found no room on the reverse, on as many pages as it needs.

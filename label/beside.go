@@ -61,7 +61,7 @@ func ruler(doc *paper.Document, o Options) error {
 		{at.X + 36, at.Y + 48, 90, long(height-48, 25.4, 6*25.4), 25.4, 8, string(words.Inches)},
 	}
 	for _, s := range scales {
-		shapes, err := scale(s.length, s.unit, s.parts, s.name)
+		shapes, err := scale(ruled{s.length, s.unit, s.parts, s.name, 1, 0.15, 1})
 		if err != nil {
 			return err
 		}
@@ -70,36 +70,50 @@ func ruler(doc *paper.Document, o Options) error {
 	return nil
 }
 
-// scale draws a ruler from the origin to the right, its lines upright.
-func scale(length, unit float64, parts int, name string) ([]paper.Shape, error) {
+// A ruled scale has so many parts to the unit; its lines stand on one side of
+// it, below (1) or above (-1).
+type ruled struct {
+	length, unit float64 // mm
+	parts        int
+	name         string // of the unit, behind the last figure
+	side, weight float64
+	times        float64 // how long the lines are, of 6 mm at each unit
+}
+
+// scale draws a ruler from the origin to the right.
+func scale(s ruled) ([]paper.Shape, error) {
 	var ticks [][]paper.Point
 	var shapes []paper.Shape
-	steps := int(length/unit*float64(parts) + 0.5)
+	steps := int(s.length/s.unit*float64(s.parts) + 1e-6)
 	for i := 0; i <= steps; i++ {
-		x, h := float64(i)*unit/float64(parts), 2.5
+		x, h := float64(i)*s.unit/float64(s.parts), 2.5*s.times
 		switch {
-		case i%parts == 0:
-			h = 6
-			n := i / parts
-			text := strconv.Itoa(n)
-			if unit == 10 {
-				text = strconv.Itoa(n * 10)
+		case i%s.parts == 0:
+			h = 6 * s.times
+			n := i / s.parts
+			if s.unit == 10 {
+				n *= 10
 			}
-			if i == steps {
-				text += paper.NoBreakSpace + name
+			text := strconv.Itoa(n)
+			if i == steps && s.name != "" {
+				text += paper.NoBreakSpace + s.name
 			}
 			b, err := paper.Compose(0, paper.Span{Style: pageSmall, Text: text})
 			if err != nil {
 				return nil, err
 			}
-			shapes = append(shapes, paper.Text{X: x + 0.5, Y: 6, Block: b})
-		case 2*i%parts == 0:
-			h = 4
+			top := h
+			if s.side < 0 {
+				top = -h - b.HeightMM()
+			}
+			shapes = append(shapes, paper.Text{X: x + 0.5, Y: top, Block: b})
+		case 2*i%s.parts == 0:
+			h = 4 * s.times
 		}
-		ticks = append(ticks, []paper.Point{{X: x, Y: 0}, {X: x, Y: h}})
+		ticks = append(ticks, []paper.Point{{X: x, Y: 0}, {X: x, Y: s.side * h}})
 	}
-	ticks = append(ticks, []paper.Point{{X: 0, Y: 0}, {X: length, Y: 0}})
-	return append(shapes, paper.Strokes{Lines: ticks, WeightMM: 0.15}), nil
+	ticks = append(ticks, []paper.Point{{X: 0, Y: 0}, {X: s.length, Y: 0}})
+	return append(shapes, paper.Strokes{Lines: ticks, WeightMM: s.weight}), nil
 }
 
 // note draws the page on paper, print and paste. It is no part of a label.

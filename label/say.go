@@ -3,7 +3,6 @@ package label
 import (
 	"fmt"
 	"strconv"
-	"unicode"
 	"unicode/utf8"
 
 	"backleaf/record"
@@ -60,7 +59,7 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	in := Input{
 		Number: t.Number(), Back: back(p.Size()), Blank: stage == StageBlank,
 		Title: t.PrintTitle(), Maker: t.Maker(), Place: t.MakerPlace(),
-		Medium: capitalised(t.MediumLine()), Dimensions: capitalised(t.MeasuredSize()), OtherUnits: capitalised(t.Dimensions()),
+		Medium: c.Capital(t.MediumLine()), Dimensions: c.Capital(t.MeasuredSize()), OtherUnits: c.Capital(t.Dimensions()),
 		Hazards: t.Warnings(), BuildUp: t.BuildUp(), BuildUpShort: t.BuildUpShort(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
 	}
 	if w.Studio.Demo {
@@ -68,12 +67,12 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	}
 	switch made := p.Description().Made; {
 	case in.Blank:
-		in.Title, in.Medium = string(c.Lines.Blank), capitalised(t.SupportLine())
+		in.Title, in.Medium = string(c.Lines.Blank), c.Capital(t.SupportLine())
 		in.Made = words.Made.With("dates", t.MadeBetween())
 	case made.Known():
 		in.Date = t.DateOfWork()
 	default:
-		in.Made = capitalised(t.DateOfWork())
+		in.Made = c.Capital(t.DateOfWork())
 	}
 	if !in.Blank {
 		in.Varnish = t.VarnishLine()
@@ -133,7 +132,7 @@ func changed(t *tell.Teller, p *record.Panel) string {
 			add(words.TreatedLong.With("date", t.Day(e.At)))
 		}
 	}
-	return capitalised(s)
+	return t.Catalogue().Capital(s)
 }
 
 // back is the area of the board.
@@ -144,13 +143,4 @@ func back(s record.Size) Area {
 		return Area{}
 	}
 	return Area{float64(w) / 1000, float64(h) / 1000}
-}
-
-// capitalised begins a sentence.
-func capitalised(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToTitle(r)) + s[n:]
 }

@@ -49,7 +49,7 @@ func (b *builder) movement() []Item {
 	t := Table{Columns: []Column{{string(c.Side), 1}, {string(c.Movement), 3}, {string(c.Source), 3}}}
 	source := mv.Source.String()
 	if mv.LowConfidence {
-		source = sentence(source, string(w.LowConfidence))
+		source = b.sentence(source, string(w.LowConfidence))
 	}
 	size := b.p.Size()
 	for i, l := range []record.Length{size.Height, size.Width} {

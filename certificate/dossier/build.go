@@ -113,7 +113,7 @@ func (ps *pairs) word(name tell.Message, w any)               { ps.add(name, ps.
 // others adds what else a body says, by the names of its fields.
 func (ps *pairs) others(body record.Body, elsewhere ...string) {
 	for _, r := range ps.b.c.Others(body, elsewhere...) {
-		ps.list = append(ps.list, Pair{upper(r.Name), r.Value})
+		ps.list = append(ps.list, Pair{ps.b.c.Capital(r.Name), r.Value})
 	}
 }
 
@@ -123,7 +123,7 @@ func (b *builder) figure(text tell.Message, draw func(w, h float64) ([]paper.Dra
 }
 
 // sentence joins short statements. What was recorded keeps its own full stop.
-func sentence(parts ...string) string {
+func (b *builder) sentence(parts ...string) string {
 	out := ""
 	for _, p := range parts {
 		switch {
@@ -131,7 +131,7 @@ func sentence(parts ...string) string {
 		case out == "":
 			out = p
 		case strings.HasSuffix(out, "."):
-			out += " " + upper(p)
+			out += " " + b.c.Capital(p)
 		default:
 			out += "; " + p
 		}

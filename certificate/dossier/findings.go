@@ -70,12 +70,3 @@ func (b *builder) entries(seqs []int64) string {
 	}
 	return b.c.Entries(seqs)
 }
-
-// upper starts a sentence with a capital.
-func upper(s string) string {
-	r := []rune(s)
-	if len(r) == 0 {
-		return s
-	}
-	return strings.ToUpper(string(r[:1])) + string(r[1:])
-}

@@ -12,7 +12,7 @@ func (b *builder) history() []Item {
 	var rows []joined
 	for _, e := range b.p.Events {
 		if said := b.happened(e); said != "" {
-			rows = append(rows, joined{at: []record.When{e.At}, seqs: []int64{e.Seq}, cells: []string{upper(said)}, byDay: true})
+			rows = append(rows, joined{at: []record.When{e.At}, seqs: []int64{e.Seq}, cells: []string{b.c.Capital(said)}, byDay: true})
 		}
 	}
 	t := Table{Columns: []Column{{string(c.Date), 2}, {string(c.What), 7}, {string(c.Entry), 0.8}}}
@@ -45,22 +45,22 @@ func (b *builder) happened(e record.Event) string {
 func (b *builder) glance() Section {
 	g := b.d.Glance
 	ps := &pairs{b: b}
-	ps.add(g.Is, sentence(upper(b.MediumLine()), b.Dimensions(), b.DateOfWork()))
+	ps.add(g.Is, b.sentence(b.c.Capital(b.MediumLine()), b.Dimensions(), b.DateOfWork()))
 	warnings := b.Warnings()
 	if warnings == nil {
 		warnings = []string{string(g.NoHazard)}
 	}
-	ps.add(g.Hazards, sentence(warnings...))
+	ps.add(g.Hazards, b.sentence(warnings...))
 	ps.add(g.Varnish, b.VarnishLine())
 	ps.add(g.Condition, b.condition())
 	gaps := string(g.NoGaps)
 	if together := b.GapsTogether(); together != nil {
-		gaps = sentence(append(together, string(g.MoreGaps))...)
+		gaps = b.sentence(append(together, string(g.MoreGaps))...)
 	}
 	ps.add(g.Gaps, gaps)
 	ps.add(g.Changed, b.changed())
 	for i := range ps.list {
-		ps.list[i].Value = upper(ps.list[i].Value)
+		ps.list[i].Value = b.c.Capital(ps.list[i].Value)
 	}
 	front := func(r record.PhotoRole) bool { return r == record.PhotoFront }
 	return Section{string(g.Title), append(b.pictures(front, 58), ps.list)}

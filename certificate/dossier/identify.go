@@ -61,7 +61,7 @@ func (b *builder) photographs() string {
 	var out []string
 	for _, p := range record.Each[record.Photograph](b.p) {
 		more := []string{p.Body.Caption, b.c.OtherClauses(p.Body, "role", "media_type", "width_px", "height_px", "caption")}
-		out = append(out, b.d.Names.Photograph.With("role", b.Word(p.Body.Role), "more", sentence(more...), "entry", b.Entry(p.Seq)))
+		out = append(out, b.d.Names.Photograph.With("role", b.Word(p.Body.Role), "more", b.sentence(more...), "entry", b.Entry(p.Seq)))
 	}
 	if out == nil {
 		return string(b.d.Names.NoPhotograph)

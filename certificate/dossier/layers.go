@@ -46,7 +46,7 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 		faces, extra := b.facesOf(l)
 		on := b.Faces(faces)
 		if extra != nil {
-			on = sentence(on, b.d.Layers.Extra.With("faces", b.Faces(extra)))
+			on = b.sentence(on, b.d.Layers.Extra.With("faces", b.Faces(extra)))
 		}
 		thick, guess := b.thickness(l, faces)
 		estimate = estimate || guess
@@ -125,7 +125,7 @@ func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, e
 			said[i] = b.d.Layers.OnFace.With("faces", b.Faces(on[s]), "t", s)
 		}
 	}
-	return sentence(said...), estimate
+	return b.sentence(said...), estimate
 }
 
 // mix says what a coating was made of, how it was thinned and laid.
@@ -156,7 +156,7 @@ func (b *builder) mix(c *record.Coating) string {
 			thinned = w.ThinnedWith.With("share", b.Quantity(c.Thinned), "thinner", b.c.Beside(c.Thinner, c.ThinnerIs))
 		}
 	}
-	return sentence(said, thinned, with(w.Tool, "tool", b.tool(c.Tool, c.ToolIs)), filmBy(b, c), c.Note)
+	return b.sentence(said, thinned, with(w.Tool, "tool", b.tool(c.Tool, c.ToolIs)), filmBy(b, c), c.Note)
 }
 
 // held keeps a short name on one line.
@@ -210,7 +210,7 @@ func (b *builder) paint() []Item {
 			oil = look(w.Lean, w.Fat, "", string(e.Body.Oil))
 		}
 		thick, _ := b.thickness(l, []record.Face{l.Face})
-		cells := []string{sentence(b.Layer(l), on), b.pigments(e.Body.Pigments), sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
+		cells := []string{b.sentence(b.Layer(l), on), b.pigments(e.Body.Pigments), b.sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
 			e.Body.Underdrawing, b.mix(l.Coating), b.amount(l), thick}
 		for k, text := range cells {
 			said := text != "" && text != b.Said("")

@@ -38,7 +38,7 @@ func (b *builder) products() []Item {
 		if basis == "" {
 			basis = string(w.Stated)
 		}
-		t.Rows = append(t.Rows, []string{name, binder, sentence(said...), basis})
+		t.Rows = append(t.Rows, []string{name, binder, b.sentence(said...), basis})
 		if rest := b.c.OtherClauses(m, "key", "name", "producer", "binder", "basis", "hazard", "uses"); rest != "" {
 			stated = append(stated, Text{Text: w.Also.With("product", m.Name, "stated", rest), Small: true})
 		}
@@ -66,5 +66,5 @@ func (b *builder) lot(k record.Key) string {
 	if !ok {
 		return string(k)
 	}
-	return sentence(b.lotName(k), b.c.OtherClauses(l, "key", "material", "producer_lot"))
+	return b.sentence(b.lotName(k), b.c.OtherClauses(l, "key", "material", "producer_lot"))
 }

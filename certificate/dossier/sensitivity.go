@@ -25,7 +25,7 @@ func (b *builder) sensitivity() []Item {
 			row = append(row, string(w.Effects[effect]))
 		}
 		t.Rows = append(t.Rows, row)
-		sources = append(sources, w.EffectSource.With("binder", upper(name), "source", w.Memory.With("source", rests.Works[0].Title())))
+		sources = append(sources, w.EffectSource.With("binder", b.c.Capital(name), "source", w.Memory.With("source", rests.Works[0].Title())))
 	}
 	if t.Rows == nil && unlisted == nil {
 		return []Item{Text{Text: string(w.NoBinder)}}

@@ -103,18 +103,18 @@ func (b *builder) step(e record.Event) (s step, ok bool) {
 	case record.Varnish:
 		return layer(record.Layer{Varnish: &body, Coating: &body.Coating}, body.Faces), true
 	case record.Trimmed:
-		return step{words: string(w.Trimmed), detail: sentence(b.tool(body.Tool, body.ToolIs), answer(w.Eased, body.Eased), body.Note)}, true
+		return step{words: string(w.Trimmed), detail: b.sentence(b.tool(body.Tool, body.ToolIs), answer(w.Eased, body.Eased), body.Note)}, true
 	case record.Sanded:
 		grit := b.Said("")
 		if body.Grit > 0 {
 			grit = b.Word(body.Scale) + paper.NoBreakSpace + strconv.FormatInt(body.Grit, 10)
 		}
 		return step{words: w.On.With("step", w.Sanded.With("grit", grit), "faces", b.Faces(body.Faces)),
-			detail: sentence(answer(w.SandedWet, body.Wet), answer(w.SandedThrough, body.Through), answer(w.Dusted, body.Dusted), body.Note)}, true
+			detail: b.sentence(answer(w.SandedWet, body.Wet), answer(w.SandedThrough, body.Through), answer(w.Dusted, body.Dusted), body.Note)}, true
 	case record.Braced:
-		return step{words: string(w.Braced), detail: sentence(wordOf(b, body.Bracing), wordOf(b, body.Fixing), wordOf(b, body.Run), body.Note)}, true
+		return step{words: string(w.Braced), detail: b.sentence(wordOf(b, body.Bracing), wordOf(b, body.Fixing), wordOf(b, body.Run), body.Note)}, true
 	case record.WarmAir:
-		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: sentence(b.Faces(body.Faces), body.Note)}, true
+		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: b.sentence(b.Faces(body.Faces), body.Note)}, true
 	case record.Climate:
 		return b.reading(body, step{}), true
 	}

@@ -46,7 +46,7 @@ func (b *builder) support() []Item {
 	ps.add(n.Cut, b.Moment(cut.At)+" ("+b.Entry(cut.Seq)+")")
 	ps.add(n.Sealed, b.SealedFaces())
 	for _, br := range record.Each[record.Braced](b.p) {
-		ps.add(n.Bracing, sentence(b.Word(br.Body.Bracing), wordOf(b, br.Body.Fixing), wordOf(b, br.Body.Run), br.Body.Note, b.Entry(br.Seq)))
+		ps.add(n.Bracing, b.sentence(b.Word(br.Body.Bracing), wordOf(b, br.Body.Fixing), wordOf(b, br.Body.Run), br.Body.Note, b.Entry(br.Seq)))
 	}
 	ps.others(c, "batch", "board", "board_lot", "grain", "rough_side", "settled", "degreased", "keyed", "year")
 	return []Item{ps.list}
@@ -104,7 +104,7 @@ func (b *builder) cloths() []Item {
 		ps.quantity(n.Weighted, c.Weighted)
 		ps.quantity(n.Oversize, c.Oversize)
 		for _, t := range record.Each[record.Trimmed](b.p) {
-			ps.add(n.Trimmed, sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", b.tool(t.Body.Tool, t.Body.ToolIs), b.eased(t.Body)))
+			ps.add(n.Trimmed, b.sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", b.tool(t.Body.Tool, t.Body.ToolIs), b.eased(t.Body)))
 		}
 		if l, ok := b.clothOf(e.Seq); ok && len(l.Losses) > 0 {
 			ps.add(n.Today, b.Layer(l))

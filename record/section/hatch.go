@@ -22,29 +22,12 @@ func at(x, y float64) paper.Point { return paper.Point{X: x, Y: y} }
 
 func segment(x1, y1, x2, y2 float64) []paper.Point { return []paper.Point{at(x1, y1), at(x2, y2)} }
 
-// slanted draws parallel lines rising to the right at 45°.
-func slanted(r paper.Rect, pitch float64) paper.Shape {
+// parallel draws lines across the rectangle that go so far to the right from
+// its foot to its top: its height for a slope of 45°, nothing for upright ones.
+func parallel(r paper.Rect, pitch, right float64) paper.Shape {
 	var lines [][]paper.Point
-	for x := r.X - r.H; x < r.X+r.W; x += pitch {
-		lines = append(lines, segment(x, r.Y+r.H, x+r.H, r.Y))
-	}
-	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
-}
-
-// counter draws parallel lines falling to the right at 45°.
-func counter(r paper.Rect, pitch float64) paper.Shape {
-	var lines [][]paper.Point
-	for x := r.X - r.H; x < r.X+r.W; x += pitch {
-		lines = append(lines, segment(x, r.Y, x+r.H, r.Y+r.H))
-	}
-	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
-}
-
-// upright draws vertical lines.
-func upright(r paper.Rect, pitch float64) paper.Shape {
-	var lines [][]paper.Point
-	for x := r.X + pitch/2; x < r.X+r.W; x += pitch {
-		lines = append(lines, segment(x, r.Y, x, r.Y+r.H))
+	for x := r.X - math.Abs(right) + pitch/2; x < r.X+r.W+math.Abs(right); x += pitch {
+		lines = append(lines, segment(x, r.Y+r.H, x+right, r.Y))
 	}
 	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
 }
@@ -168,25 +151,24 @@ func endGrain(r paper.Rect) paper.Shape {
 
 // speckle draws short strokes in all directions: fibreboard.
 func speckle(r paper.Rect) paper.Shape {
-	const perSquareMM = 1.1
-	n := noise(11)
-	var lines [][]paper.Point
-	for range int(r.W * r.H * perSquareMM) {
-		x, y := r.X+r.W*n.next(), r.Y+r.H*n.next()
+	return scattered(r, 11, 1.1, func(n *noise) (dx, dy float64) {
 		sin, cos := math.Sincos(math.Pi * n.next())
-		lines = append(lines, segment(x-0.3*cos, y-0.3*sin, x+0.3*cos, y+0.3*sin))
-	}
-	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
+		return 0.6 * cos, 0.6 * sin
+	})
 }
 
 // fibres draws many level fibres: hardboard, pressed flat.
 func fibres(r paper.Rect) paper.Shape {
-	const perSquareMM = 0.9
-	n := noise(13)
+	return scattered(r, 13, 0.9, func(n *noise) (dx, dy float64) { return 0.6 + 0.8*n.next(), 0.2 * (n.next() - 0.5) })
+}
+
+// scattered draws strokes anywhere in a rectangle, so many to the square millimetre.
+func scattered(r paper.Rect, seed noise, perSquareMM float64, stroke func(*noise) (dx, dy float64)) paper.Shape {
 	var lines [][]paper.Point
 	for range int(r.W * r.H * perSquareMM) {
-		x, y := r.X+r.W*n.next(), r.Y+r.H*n.next()
-		lines = append(lines, segment(x, y, x+0.6+0.8*n.next(), y+0.2*(n.next()-0.5)))
+		x, y := r.X+r.W*seed.next(), r.Y+r.H*seed.next()
+		dx, dy := stroke(&seed)
+		lines = append(lines, segment(x-dx/2, y-dy/2, x+dx/2, y+dy/2))
 	}
 	return paper.Strokes{Lines: lines, WeightMM: hatchMM}
 }
@@ -206,7 +188,7 @@ func cells(r paper.Rect) []paper.Shape {
 	skin := r.H * 0.1
 	return []paper.Shape{
 		paper.Rects{Areas: []paper.Rect{{X: r.X, Y: r.Y, W: r.W, H: skin}, {X: r.X, Y: r.Y + r.H - skin, W: r.W, H: skin}}},
-		upright(paper.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H}, 3.5),
+		parallel(r, 3.5, 0),
 	}
 }
 

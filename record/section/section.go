@@ -212,13 +212,13 @@ func (b Band) inside(r paper.Rect) []paper.Shape {
 	case Cloth:
 		return []paper.Shape{hatch(r, weave(r)...)}
 	case Sealer:
-		return []paper.Shape{hatch(r, slanted(r, 1.3))}
+		return []paper.Shape{hatch(r, parallel(r, 1.3, r.H))}
 	case Adhesive:
-		return []paper.Shape{hatch(r, slanted(r, 1.3), counter(r, 1.3))}
+		return []paper.Shape{hatch(r, parallel(r, 1.3, r.H), parallel(r, 1.3, -r.H))}
 	case Ground:
 		return []paper.Shape{hatch(r, dots(r))}
 	case Paint:
-		return []paper.Shape{hatch(r, upright(r, 1.7))}
+		return []paper.Shape{hatch(r, parallel(r, 1.7, 0))}
 	case Varnish:
 		return []paper.Shape{hatch(r, glints(r))}
 	}
