@@ -73,9 +73,9 @@ func metal(code string) statement {
 
 var statements = []statement{
 	{"harm", "open", []phrase{
-		{`\bholds [^.]*\. do not sand, do not burn`, "held", ""}, {`recorded as harmful when sanded`, "held", ""}, {`the [a-z ]+ is harmful when sanded`, "held", ""},
+		{`\b(?:holds|contains) [^.]*\. do not sand, do not burn`, "held", ""}, {`recorded as harmful when sanded`, "held", ""}, {`the [a-z ]+ is harmful when sanded`, "held", ""},
 		{`the [a-z ]+ holds (lead|cadmium|mercury|arsenic|chromate|barium|antimony)`, "held", ""}, {`falls short, warning toxic-layers`, "held", ""},
-		{`\bmay hold [^.]*\. do not sand, do not burn`, "may", ""}, {`none: every colour is known`, "none", ""}, {`(^| )holds toxic-layers`, "none", "check"},
+		{`\bmay (?:hold|contain) [^.]*\. do not sand, do not burn`, "may", ""}, {`none: every colour is known`, "none", ""}, {`(^| )holds toxic-layers`, "none", "check"},
 		{`none that the record names`, "none open", "dossier"}, {`not recorded: it cannot be ruled out`, "open may", ""}, {`more cannot be ruled out`, "held", ""},
 		{`is harmful when dry`, "held may open", ""}, {`not recorded toxic-layers`, "may open", "check"}, {`never dry-sand`, "held may", ""},
 	}},
