@@ -63,13 +63,17 @@ func measured(t *testing.T, dir string, args []string) string {
 	var said strings.Builder
 	c.Stdout, c.Stderr = io.Discard, &said
 	began := time.Now()
-	err := c.Run()
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	peak := peakMB(c.Process.Pid)
+	err := c.Wait()
 	took := time.Since(began)
 	if x, ok := err.(*exec.ExitError); err != nil && (!ok || x.ExitCode() != exitFinding && args[0] != "verify") { // the photographs of the journal never were
 		t.Fatalf("%s: %v\n%s", args, err, said.String())
 	}
 	s := c.ProcessState
-	return fmt.Sprintf("%.2f s, %.2f s, %d MB", took.Seconds(), (s.UserTime() + s.SystemTime()).Seconds(), s.SysUsage().(*syscall.Rusage).Maxrss/1024)
+	return fmt.Sprintf("%.2f s, %.2f s, %d MB", took.Seconds(), (s.UserTime() + s.SystemTime()).Seconds(), min(<-peak, s.SysUsage().(*syscall.Rusage).Maxrss>>10))
 }
 
 // Start, against the least program on the same library for command lines, and

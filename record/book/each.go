@@ -5,6 +5,8 @@ import (
 	"context"
 	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"backleaf/record"
 )
@@ -13,6 +15,9 @@ import (
 // for: enough that the shelf is not folded too often, few enough that memory
 // stays flat.
 const chunk = 1000
+
+// block is how many of them are asked at once, as an answer may be large.
+const block = 64
 
 // Each folds panels a thousand at a time, on all cores, asks of each what work
 // says, and gives the answers to f in the order of the numbers. The workshop
@@ -26,64 +31,89 @@ func Each[T any](ctx context.Context, b *Book, numbers []record.Number, work fun
 	if err != nil {
 		return err
 	}
-	type answers struct {
-		all []T
+	type answer struct {
+		of  T
 		err error
 	}
-	turns := make(chan chan answers, runtime.GOMAXPROCS(0))
+	turns := make(chan chan answer, runtime.GOMAXPROCS(0)-1)
 	go func() {
 		defer close(turns)
 		for part := range slices.Chunk(numbers, chunk) {
-			turn := make(chan answers, 1)
+			turn := make(chan answer, block)
 			select {
 			case turns <- turn:
 			case <-ctx.Done():
 				return
 			}
 			go func() {
-				var a answers
-				a.all, a.err = each(ctx, b, shelf, part, work)
-				turn <- a
+				defer close(turn)
+				say := func(of T, err error) error {
+					select {
+					case turn <- answer{of, err}:
+						return err
+					case <-ctx.Done():
+						return ctx.Err()
+					}
+				}
+				if err := each(ctx, b, shelf, part, work, func(t T) error { return say(t, nil) }); err != nil {
+					say(*new(T), err)
+				}
 			}()
 		}
 	}()
 	for turn := range turns {
-		a := <-turn
-		for _, t := range a.all {
-			a.err = cmp.Or(a.err, ctx.Err())
-			if a.err == nil {
-				a.err = f(t)
+		for a := range turn {
+			err := cmp.Or(a.err, ctx.Err())
+			if err == nil {
+				err = f(a.of)
 			}
-		}
-		if a.err != nil {
-			return a.err
+			if err != nil {
+				return err
+			}
 		}
 	}
 	return ctx.Err()
 }
 
-func each[T any](ctx context.Context, b *Book, shelf []record.Entry, part []record.Number, work func(*record.Workshop, *record.Panel) (T, error)) ([]T, error) {
+func each[T any](ctx context.Context, b *Book, shelf []record.Entry, part []record.Number, work func(*record.Workshop, *record.Panel) (T, error), say func(T) error) error {
 	es, err := b.about(ctx, part)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	w, err := record.Fold(merged(shelf, es))
 	if err != nil {
-		return nil, err
+		return err
 	}
-	var out []T
-	for _, n := range part {
-		p := w.Panel(n)
-		if p == nil {
-			continue // it came between two looks at the book
+	for some := range slices.Chunk(part, block) {
+		type said struct {
+			there bool
+			of    T
+			err   error
 		}
-		t, err := work(w, p)
-		if err = cmp.Or(err, ctx.Err()); err != nil {
-			return nil, err
+		all := make([]said, len(some))
+		var next atomic.Int64
+		var cores sync.WaitGroup
+		for range runtime.GOMAXPROCS(0) {
+			cores.Go(func() {
+				for i := next.Add(1) - 1; i < int64(len(some)); i = next.Add(1) - 1 {
+					if p := w.Panel(some[i]); p != nil { // else it came between two looks at the book
+						t, err := work(w, p)
+						all[i] = said{true, t, err}
+					}
+				}
+			})
 		}
-		out = append(out, t)
+		cores.Wait()
+		for _, x := range all {
+			if err = x.err; err == nil && x.there {
+				err = say(x.of)
+			}
+			if err != nil {
+				return err
+			}
+		}
 	}
-	return out, nil
+	return nil
 }
 
 // shelf reads all entries about no panel, with what corrects them.

@@ -165,7 +165,7 @@ type Groups struct {
 	at    map[[sha256.Size]byte]*Group
 }
 
-// Add puts a panel into its group.
+// Add puts a panel into its group. Only what is printed is kept.
 func (g *Groups) Add(f Findings) {
 	said := sha256.New()
 	fmt.Fprint(said, f.Count())
@@ -179,6 +179,12 @@ func (g *Groups) Add(f Findings) {
 	}
 	key := [sha256.Size]byte(said.Sum(nil))
 	if g.at[key] == nil {
+		f.Findings = slices.Clone(f.Findings)
+		for i := range f.Findings {
+			if f.Findings[i].Said = nil; !g.Every {
+				f.Findings[i].Text = ""
+			}
+		}
 		g.at[key] = &Group{First: f}
 		g.all = append(g.all, g.at[key])
 	}
