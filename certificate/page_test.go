@@ -206,7 +206,7 @@ func TestStress(t *testing.T) {
 					}
 				}
 				for n := 2; n <= len(pages); n++ {
-					if !strings.Contains(page, fmt.Sprintf("%dOF%d", n, len(pages))) {
+					if !strings.Contains(page, fmt.Sprintf("%dof%d", n, len(pages))) {
 						t.Errorf("page %d of %d does not say so", n, len(pages))
 					}
 				}
