@@ -161,7 +161,7 @@ func TestReadersAreBounded(t *testing.T) {
 		{"50,000 × 50,000 pixels", png, "panel photo 1 x", exitError, "pixels", false},
 		{"50,000 × 50,000 pixels for a mark", png, "studio change --mark-picture x", exitError, "no PNG picture", false},
 		{"a sparse file to verify", sparse, "verify x", exitError, "larger than 64 MB", false},
-		{"a sparse file to import", sparse, "import x", exitError, "not an import file", false},
+		{"a sparse file to import", sparse, "import x", exitError, "this is no file of entries", false},
 		{"a sparse photograph", sparse, "panel photo 1 x", exitError, "larger than 64 MB", false},
 		{"a sparse status", sparse, "verify certificate.pdf --status x", exitError, "more than 1000000 bytes", false},
 		{"a sparse book", sparse, "verify --book x", exitError, "this is not a book", false},
