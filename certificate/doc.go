@@ -4,8 +4,9 @@
 // The front shows the work first: the photograph as large as its proportions
 // and the page allow, title, maker, date, medium, dimensions (after Cataloging
 // Cultural Objects 3.2.1), how it is signed and inscribed, what is dangerous,
-// the maker's statement with room for a hand and a round stamp of 35 mm, and
-// the number that stands on the back of the panel. The reverse repeats title,
+// the maker's statement above the room for a hand and a round stamp of 35 mm, the
+// number that stands on the back of the panel, and the whole fingerprint of the
+// studio's key. The reverse repeats title,
 // maker, number and digest, so that the two cannot be parted, and holds the
 // build-up as a drawing, care, what is not recorded (with the categories of
 // Object ID), what was corrected, what the certificate is not, and how to check

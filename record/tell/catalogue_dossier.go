@@ -61,7 +61,7 @@ type DossierNames struct {
 
 	Fibre, Weave, Threads, Mass, Came, Run, Oversize, WetThrough, Pressed, Weighted, Trimmed, OnFaces, Note Message
 
-	Underdrawing, Technique, Pigments, Varnish Message
+	Underdrawing, Technique, Pigments Message
 }
 
 // DossierColumns head the columns of tables.
@@ -156,7 +156,7 @@ var englishDossier = DossierWords{
 		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing", Today: "Today",
 		Fibre: "Fibre", Weave: "Weave", Threads: "Threads, warp × weft", Mass: "Mass", Came: "Came sized or primed", Run: "Warp runs", Oversize: "Cut oversize by", WetThrough: "Wetted through",
 		Pressed: "Edges pressed", Weighted: "Under weights", Trimmed: "Trimmed", OnFaces: "Laid on", Note: "Note",
-		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments", Varnish: "Varnish"},
+		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments"},
 	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "Face", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
 		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
 		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
