@@ -66,8 +66,8 @@ func face(f string) statement {
 func metal(code string) statement {
 	m := strings.ReplaceAll(code, "chromium-vi", "chromate")
 	return statement{code, "no", []phrase{
-		{`\bholds [^.;]*\b` + m + `\b`, "held", ""}, {`\bin the [a-z ]+(\([a-z0-9, ]+\))?: ` + m + `\b`, "held", ""}, {`\bcontains [^.;]*\b` + m + `\b`, "held", ""},
-		{`\bmay hold [^.;]*\b` + m + `\b`, "may", ""}, {`\bmay contain [^.;]*\b` + m + `\b`, "may", ""},
+		{`\b(?:holds|contains) [^.;]*\b` + m + `\b`, "held", ""}, {`\bin the [a-z ]+(\([a-z0-9, ]+\))?: ` + m + `\b`, "held", ""},
+		{`\bmay (?:hold|contain) [^.;]*\b` + m + `\b`, "may", ""},
 	}}
 }
 
