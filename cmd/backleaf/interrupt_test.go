@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"io"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -10,16 +11,21 @@ import (
 
 // A command that waits for its input ends when it is interrupted.
 func TestInterruptedInput(t *testing.T) {
-	for _, args := range [][]string{{"import", "-"}, {"verify", "-"}} {
+	path := filepath.Join(t.TempDir(), "studio.sqlite")
+	typedAt(time.Now(), "--book", path, "studio", "new", "--empty")
+	for _, args := range [][]string{{"--book", path, "import", "-"}, {"verify", "-"}} {
 		in, typing := io.Pipe()
 		defer typing.Close()
 		ctx, stop := context.WithCancel(context.Background())
 		var out, said strings.Builder
 		a := &app{in: in, out: &out, err: &said, env: func(string) string { return "" }, now: time.Now}
-		code := make(chan int)
-		go func() { code <- a.run(ctx, args) }()
+		code := make(chan int, 1)
+		go func() {
+			code <- a.run(ctx, args)
+			in.Close()
+		}()
 		if _, err := typing.Write([]byte("{")); err != nil { // it is reading
-			t.Fatal(err)
+			t.Fatalf("%v: nothing was read: %s", args, said.String())
 		}
 		stop()
 		select {

@@ -84,7 +84,7 @@ func (t *Teller) care() []trade.Advice {
 }
 
 // inBothScales tells each temperature in °C and °F, the studio's scale first: a
-// panel travels further than its studio. The ends of a humidity are one value.
+// panel travels further than its studio.
 func (t *Teller) inBothScales(s record.Said) record.Said {
 	s.Values = slices.Clone(s.Values)
 	for i, v := range s.Values {
@@ -98,9 +98,6 @@ func (t *Teller) inBothScales(s record.Said) record.Said {
 			metric, other = other, metric
 		}
 		s.Values[i] = Told(v.Name, t.c.Join.Bracket.With("text", metric, "aside", other))
-	}
-	if dry, damp := s.Value("dry"), s.Value("damp"); dry.Name != "" && damp.Name != "" {
-		s.Values = append(s.Values, Told("humidity", t.c.between(dry.Text(), damp.Text())))
 	}
 	return s
 }

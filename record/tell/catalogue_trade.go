@@ -75,7 +75,7 @@ var englishTrade = texts{
 
 // englishCare is advice to whoever keeps a panel, by code.
 var englishCare = map[string]Message{
-	"care-room-of-comfort":      "Where people are comfortable, at about {humidity} relative humidity, without quick swings.",
+	"care-room-of-comfort":      "Where people are comfortable, at about {humidity:range} relative humidity, without quick swings.",
 	"care-never-beyond":         "Never long below {dry} or above {damp}: boards may split, or mould grow.",
 	"care-climate-of-museums":   "In a museum: {cold} to {warm} and {dry} to {damp} relative humidity, within a day no more than {temperature-change} °C and {humidity-change} % of change.",
 	"care-climate-of-loans":     "On loan: {cold} to {warm} and {dry} to {damp} relative humidity, within a day no more than {humidity-change} % of change.",
@@ -125,7 +125,7 @@ var englishCare = map[string]Message{
 
 // englishCareInShort is the advice that a label has, with the codes of the above.
 var englishCareInShort = map[string]Message{
-	"label-care-room-of-comfort":   "{humidity} relative humidity, no quick swings",
+	"label-care-room-of-comfort":   "{humidity:range} relative humidity, no quick swings",
 	"label-care-no-sun":            "no sun, no heat",
 	"label-care-no-water":          "no water",
 	"label-care-oil-cold":          "no frost",

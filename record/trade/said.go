@@ -14,6 +14,7 @@ func (a Advice) Said() record.Said {
 	add("warm", a.Warm, !a.Warm.IsZero())
 	add("dry", a.Dry, !a.Dry.IsZero())
 	add("damp", a.Damp, !a.Damp.IsZero())
+	add("humidity", []record.Percent{a.Dry, a.Damp}, !a.Dry.IsZero() && !a.Damp.IsZero())
 	add("lux", a.Lux, a.Lux > 0)
 	add("uv", a.UV, a.UV > 0)
 	add("gap", a.Gap, !a.Gap.IsZero())
