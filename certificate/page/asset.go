@@ -45,11 +45,11 @@ func scriptAsset(c *tell.Catalogue) (Asset, error) {
 	if err != nil {
 		return Asset{}, err
 	}
-	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, indent().ReplaceAll(script, nil))), nil
+	return asset(".js", fmt.Appendf(nil, "\"use strict\";\nconst words = %s;\n%s", words, unread().ReplaceAll(script, nil))), nil
 }
 
-// indent is what a browser needs nothing of.
-var indent = pattern.Of(`(?m)^ +`)
+// unread is what a browser needs nothing of: remarks, indents and empty lines.
+var unread = pattern.Of(`(?m)^ *//.*\n| // .*$|^ +|^\n`)
 
 // widths are those of the pictures that a browser may choose from, in pixels:
 // the column of text on a small and on a large screen, and twice that.

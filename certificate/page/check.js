@@ -126,25 +126,26 @@ async function checkProof(d) {
   return [line("holds", "proof", { n: record.entries.length })];
 }
 
-// checkKeys follows the life of the keys that the journal tells.
+// checkKeys follows the life of the keys that the journal tells. Whoever has a
+// key can make another: an older one counts only where it named its successor.
 async function checkKeys(d, key) {
-  const ring = {};
-  let current = "";
+  const ring = {}, heirs = {}, lost = {};
   for (const e of d.record.entries) {
     if (e.kind === "key-made") {
       const k = await readKey(e.public_key);
-      if (k.print !== e.fingerprint) throw new Error("key");
+      if (k.print !== e.fingerprint || ring[k.print]) throw new Error("key");
       ring[k.print] = k;
-      current = k.print;
     } else if (e.kind === "key-retired") {
       const said = fields(await readNote(e.statement + "\n", ring[e.fingerprint]));
       if (said.new[0] !== ring[e.successor].line) throw new Error("key");
-      current = e.successor;
-    } else if (e.kind === "key-lost" && current === e.fingerprint) {
-      current = "";
-    }
+      heirs[e.fingerprint] = e.successor;
+    } else if (e.kind === "key-lost") lost[e.fingerprint] = true;
   }
-  return [line(current === key.print ? "holds" : "fails", current === key.print ? "keys" : "keys-not")];
+  if (!ring[key.print] || heirs[key.print] || lost[key.print]) return [line("fails", "keys-not")];
+  const leads = (print, steps = 100) => print === key.print || (steps && heirs[print] && !lost[print] && leads(heirs[print], steps - 1));
+  const alone = Object.keys(ring).filter((print) => !leads(print));
+  d.older = Object.keys(ring).filter((print) => print !== key.print && leads(print));
+  return [line("holds", alone.length ? "keys-now" : "keys"), ...alone.map((print) => line("since", lost[print] ? "key-lost" : "key-alone", { key: groups(print) }))];
 }
 
 // stated is what the page states, as package page hashes it.
@@ -202,22 +203,28 @@ async function checkStatus(d, key) {
   let text;
   try { text = new TextDecoder().decode(await fetched("../status")); } catch { return [line("unknown", "status-none")]; }
   const said = fields(await readNote(text, key));
+  if (said.key[0] !== key.line) return [line("fails", "status-not")];
+  d.status = said;
   const on = date(said.date[0]);
   const days = Math.floor((Date.now() - Date.parse(said.date[0])) / 86400000);
   const age = days < -1 ? say("age-ahead") : days < 1 ? say("age-today") : say("age-days", { n: days });
-  const standing = (sum, names) => names.filter((n) => said[n]?.includes(sum)).map((n) => words[n]).join(", ");
-  const out = [line("holds", "status", { date: on, age })];
-  if (said.key[0] !== key.line) return [line("fails", "status-not")];
-  const own = standing(key.print, ["retired", "lost"]);
-  if (own) out.push(line("fails", "status-key", { date: on, standing: own }));
+  const own = ["retired", "lost"].filter((n) => said[n]?.includes(key.print)).map((n) => words[n]).join(", ");
   const named = said.page?.includes(await digest(d.bytes));
-  out.push(named ? line("holds", "status-page", { date: on }) : line("since", "status-older", { date: on }));
-  for (const e of d.record.entries.filter((e) => e.kind === "certificate-issued" && e.panels.includes(d.record.number))) {
-    const s = standing(e.record_sha256, ["issued", "replaced", "withdrawn", "stolen", "missing"]);
-    const digest = groups(e.record_sha256).slice(0, 19);
-    out.push({ ...line(s === words.issued ? "holds" : "since", s ? "paper-status" : "paper-none", { digest, date: on, standing: s }), standing: s !== words.issued && s });
-  }
-  return out;
+  return [line("holds", "status", { date: on, age }),
+    ...(own ? [line("fails", "status-key", { date: on, standing: own })] : []),
+    named ? line("holds", "status-page", { date: on }) : line("since", "status-older", { date: on }),
+    ...d.record.entries.filter((e) => e.kind === "certificate-issued" && e.panels.includes(d.record.number)).map((e) => became(d, e))];
+}
+
+// became says what became of a certificate, by the studio's status and by the
+// record of this page.
+function became(d, e) {
+  const told = { withdrawn: (o) => o.kind === "certificate-withdrawn" && o.certificate === e.seq, replaced: (o) => o.replaces === e.seq };
+  const standing = ["issued", "replaced", "withdrawn", "stolen", "missing"].filter((n) => d.status?.[n]?.includes(e.record_sha256) || told[n] && d.record.entries.some(told[n])).map((n) => words[n]).join(", ");
+  const values = { digest: groups(e.record_sha256).slice(0, 19), date: d.status && date(d.status.date[0]), standing };
+  if (!d.status) return standing ? line("since", "paper-record", values) : line("unknown", "status-none");
+  const issued = standing === words.issued;
+  return { ...line(issued ? "holds" : "since", standing ? "paper-status" : "paper-none", values), standing: !issued && standing };
 }
 
 // checkSignature says whether the key signed the record.
@@ -253,7 +260,7 @@ async function checkBrought(d, files) {
   const record = files["record.json"];
   for (const [name, data] of Object.entries(files)) {
     const start = new TextDecoder().decode(data.slice(0, 9));
-    if (start.startsWith("%PDF-")) out.push(await checkPDF(d, name, data));
+    if (start.startsWith("%PDF-")) out.push(...(await checkPDF(d, name, data)));
     else if (start === "backleaf/" && name !== "head.txt") out.push(...(await checkStatement(d, new TextDecoder().decode(data))));
     else if (!["record.json", "record.sig", "studio.pem", "head.txt", "proof.json"].includes(name)) out.push(line("unknown", "file-unknown", { name }));
   }
@@ -268,21 +275,22 @@ async function checkBrought(d, files) {
       ...(brought.head ? await attempt(() => checkHead(brought, key), "head-not") : []),
       ...(brought.proof ? await attempt(() => checkProof(brought), "proof-form") : [])];
   }, "deed-not", { name })));
-  return [...out, known(d, await digest(record))];
+  return [...out, ...known(d, await digest(record))];
 }
 
 // known says whether the page knows a record as that of a certificate.
 function known(d, sum) {
   const e = d.record.entries.find((e) => e.kind === "certificate-issued" && e.record_sha256 === sum);
-  return e ? line("holds", "deed-known", { date: date(e.at ?? e.written) }) : line("unknown", "deed-unknown");
+  return e ? [line("holds", "deed-known", { date: date(e.at ?? e.written) }), became(d, e)] : [line("unknown", "deed-unknown")];
 }
 
 // checkPDF compares a file with those that left the studio; it reads nothing in it.
 async function checkPDF(d, name, data) {
   const sum = await digest(data);
   const e = d.record.entries.find((e) => e.pdf_sha256 === sum);
-  if (!e) return line("unknown", "pdf-other", { name });
-  return line("holds", e.kind === "label-printed" ? "pdf-label" : "pdf-issued", { name, date: date(e.at ?? e.written) });
+  if (!e) return [line("unknown", "pdf-other", { name })];
+  const values = { name, date: date(e.at ?? e.written) };
+  return e.kind === "label-printed" ? [line("holds", "pdf-label", values)] : [line("holds", "pdf-issued", values), became(d, e)];
 }
 
 // checkStatement reads the text of a certificate's large symbol.
@@ -292,7 +300,7 @@ async function checkStatement(d, typed) {
     const key = await keyInNote(text);
     const said = await readNote(text, key);
     return [line("holds", "note", { text: said.slice(1).filter((l) => !/^(record|key): /.test(l)).join("; ") }), key.line === d.key ? line("holds", "deed-key") : line("fails", "deed-otherkey"),
-      known(d, fields(said).record?.[0] ?? "")];
+      ...known(d, fields(said).record?.[0] ?? "")];
   }, "note-not");
 }
 
@@ -324,8 +332,10 @@ const verdicts = ["fails", "since", "unknown", "holds"]; // the worst first
 function showChecks(at, d, key, lines) {
   const papers = d.bytes && d.record.entries.some((e) => e.kind === "certificate-issued");
   at.replaceChildren(element("p", summary(lines, papers), "verdict"));
-  if (key) at.append(element("pre", groups(key.print).replace(/((?:\w+ ){3}\w+) /g, "$1\n"), "key"));
+  const figures = (print) => element("pre", groups(print).replace(/((?:\w+ ){3}\w+) /g, "$1\n"), "key");
+  if (key) at.append(figures(key.print));
   if (key && papers) at.append(element("p", words.compare));
+  if (papers && d.older?.length) at.append(element("p", words["compare-older"]), ...d.older.map(figures));
   if (d.demo) at.append(element("p", words.demo));
   at.append(list(lines.toSorted((a, b) => verdicts.indexOf(a.verdict) - verdicts.indexOf(b.verdict))));
 }

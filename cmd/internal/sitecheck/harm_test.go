@@ -220,3 +220,63 @@ func attached(t testing.TB, dir string) (five []string) {
 	}
 	return five
 }
+
+// Keys of which the journal tells, each made in the browser: A, B, C.
+const keyring = `(async () => {
+  const make = async () => {
+    const pair = await crypto.subtle.generateKey("Ed25519", true, ["sign", "verify"]);
+    const line = base64(new Uint8Array(await crypto.subtle.exportKey("spki", pair.publicKey)));
+    return { ...(await readKey(line)), sign: pair.privateKey };
+  };
+  const [a, b, c] = [await make(), await make(), await make()];
+  const made = (k) => ({ kind: "key-made", fingerprint: k.print, public_key: k.line });
+  const lost = (k) => ({ kind: "key-lost", fingerprint: k.print });
+  const retired = async (k, heir) => {
+    const body = "backleaf/KB key succession\nold: " + k.print + "\nnew: " + heir.line + "\n", name = body.split(" ", 1)[0];
+    const id = (await sha256(join(utf8(name + "\n"), [1], k.raw))).slice(0, 4);
+    const signature = new Uint8Array(await crypto.subtle.sign("Ed25519", k.sign, utf8(body)));
+    return { kind: "key-retired", fingerprint: k.print, successor: heir.line && heir.print, statement: body + "\n\u2014 " + name + " " + base64(join(id, signature)) };
+  };
+  const out = {};
+  for (const [name, entries, key] of [
+    ["one", [made(a)], a], ["none", [made(a)], b], ["retired", [made(a), made(b), await retired(a, b)], b], ["the retired one", [made(a), made(b), await retired(a, b)], a],
+    ["twice over", [made(a), made(b), await retired(a, b), made(c), await retired(b, c)], c], ["lost", [made(a), lost(a), made(b)], b], ["the lost one", [made(a), lost(a), made(b)], a],
+    ["two at once", [made(a), made(b)], b], ["another's heir", [made(a), made(b), made(c), await retired(a, b)], c], ["retired, then lost", [made(a), made(b), await retired(a, b), lost(a)], b],
+  ]) {
+    const d = { record: { entries } }, lines = await checkKeys(d, key);
+    out[name] = [...lines.map((l) => Object.keys(words).find((w) => l.text === words[w] || l.text.startsWith(words[w].split("{")[0]) && words[w].includes("{key}"))), ...(d.older ?? []).map(() => "older")].join(" ");
+  }
+  const d = JSON.parse(document.getElementById("data").textContent);
+  await checkPage(d);
+  const issued = d.record.entries.find((e) => e.kind === "certificate-issued"), own = d.status;
+  const brought = (status) => { d.status = status; return known(d, issued.record_sha256).map((l) => l.verdict).join(" "); };
+  out["issued"] = brought({ ...own, issued: [issued.record_sha256] });
+  out["withdrawn since"] = brought({ ...own, withdrawn: [issued.record_sha256] });
+  out["stolen since"] = brought({ ...own, issued: [issued.record_sha256], stolen: [issued.record_sha256] });
+  out["not listed"] = brought({ date: own.date });
+  out["no status"] = brought(undefined);
+  d.record.entries.push({ kind: "certificate-withdrawn", certificate: issued.seq });
+  out["withdrawn on record"] = brought(undefined);
+  window.told = out;
+})(); undefined`
+
+// Of each other key that did not name this one it is said, and of a certificate
+// that is brought what became of it.
+func TestKeysAndStandings(t *testing.T) {
+	_, site := demonstration(t)
+	h := serve(t, site)
+	p := open(t, 1280, "light")
+	p.checked(h.page(panel))
+	p.Do(chromedp.Evaluate[chromedp.Void](keyring))
+	p.Until("!!window.told")
+	got := value[map[string]string](p, "window.told")
+	for name, want := range map[string]string{
+		"one": "keys", "none": "keys-not", "retired": "keys older", "the retired one": "keys-not", "twice over": "keys older older", "lost": "keys-now key-lost",
+		"the lost one": "keys-not", "two at once": "keys-now key-alone", "another's heir": "keys-now key-alone key-alone", "retired, then lost": "keys-now key-lost",
+		"issued": "holds holds", "withdrawn since": "holds since", "stolen since": "holds since", "not listed": "holds since", "no status": "holds unknown", "withdrawn on record": "holds since",
+	} {
+		if got[name] != want {
+			t.Errorf("%s: the page says %q, want %q", name, got[name], want)
+		}
+	}
+}
