@@ -148,6 +148,15 @@ async function checkKeys(d, key) {
   return [line("holds", alone.length ? "keys-now" : "keys"), ...alone.map((print) => line("since", lost[print] ? "key-lost" : "key-alone", { key: groups(print) }))];
 }
 
+// solid refuses an element whose shadow tree shows something else than stands
+// in it, also one that scripts cannot see: where there is none, one can be put,
+// which shows what stands there.
+function solid(n) {
+  if (!/-|^(article|aside|blockquote|body|div|footer|h\d|header|main|nav|p|section|span)$/.test(n.localName)) return;
+  if (n.shadowRoot) throw new Error("shadow");
+  n.attachShadow({ mode: "open" }).append(element("slot"));
+}
+
 // stated is what the page states, as package page hashes it.
 function stated() {
   const parts = [];
@@ -156,6 +165,7 @@ function stated() {
       if (parts.at(-1)[0] === "'") parts[parts.length - 1] += n.data; else parts.push("'" + n.data);
     }
     if (n.nodeType !== Node.ELEMENT_NODE) return;
+    solid(n);
     parts.push("<" + n.localName);
     const named = Array.from(n.attributes).filter((a) => a.name !== "style" && !a.name.startsWith("data-"));
     parts.push(...named.map((a) => "=" + a.name + "=" + a.value).sort());
@@ -364,6 +374,18 @@ function showBring(at, d) {
   at.append(box);
 }
 
+// guarded gives a file only if it is the one that its name was made of, which
+// the studio signed with the page.
+async function guarded(e) {
+  const a = e.currentTarget;
+  if (a.protocol === "blob:" || fromFolder) return;
+  e.preventDefault();
+  const data = await fetched(a.href).catch(() => new Uint8Array());
+  if (!a.pathname.split("/").pop().startsWith((await digest(data)) + ".")) return a.after(element("b", say("picture-not", { name: a.download })));
+  a.href = URL.createObjectURL(new Blob([data]));
+  a.click();
+}
+
 let pageText = "";
 
 async function main() {
@@ -375,12 +397,13 @@ async function main() {
   try { new DecompressionStream("gzip"); await crypto.subtle.importKey("raw", point, "Ed25519", false, ["verify"]); } catch {
     return at.replaceChildren(element("p", say("cannot", { why: words["why-old"] }), "verdict"));
   }
-  pageText = await digest(stated());
+  try { pageText = await digest(stated()); } catch { /* it states what nobody signed */ }
   let d;
   try { d = Object(JSON.parse(carried.textContent)); } catch { d = {}; }
   const { key, lines } = await checkPage(d);
   showChecks(at, d, key, lines);
   if (d.bytes) showBring(at, d);
+  document.querySelectorAll("a[download]").forEach((a) => a.addEventListener("click", guarded));
   at.dataset.done = "yes";
 }
 

@@ -83,6 +83,9 @@ func TestChangedPages(t *testing.T) {
 		{"a link on the page", inPage(`download="record.json"`, `download="record.jsom"`), []string{"text-not"}},
 		{"a drawing", inPage(`viewBox="0 0 76 `, `viewBox="0 0 77 `), []string{"text-not"}},
 		{"more text behind the page", map[string][]byte{panel + "/": append(bytes.Clone(page), "<p>Sold by us</p>"...)}, []string{"text-not"}},
+		{"a title shown over the title", inPage(">Low water, Saltmere</h1>", `><template shadowrootmode="open">Nocturne</template>Low water, Saltmere</h1>`), []string{"text-not"}},
+		{"a title that scripts do not see", inPage(">Low water, Saltmere</h1>", `><template shadowrootmode="closed">Nocturne</template>Low water, Saltmere</h1>`), []string{"text-not"}},
+		{"a page over the page", inPage("<main>", `<main><template shadowrootmode="closed"><h1>Nocturne</h1></template>`), []string{"text-not"}},
 		{"photograph", files("a/*.jpeg", 100), []string{"picture-not"}},
 		{"style", files("a/*.css", 3), []string{"picture-not"}},
 		{"status", files("status", 200), []string{"status-not"}},
@@ -244,7 +247,7 @@ const keyring = `(async () => {
     ["two at once", [made(a), made(b)], b], ["another's heir", [made(a), made(b), made(c), await retired(a, b)], c], ["retired, then lost", [made(a), made(b), await retired(a, b), lost(a)], b],
   ]) {
     const d = { record: { entries } }, lines = await checkKeys(d, key);
-    out[name] = [...lines.map((l) => Object.keys(words).find((w) => l.text === words[w] || l.text.startsWith(words[w].split("{")[0]) && words[w].includes("{key}"))), ...(d.older ?? []).map(() => "older")].join(" ");
+    out[name] = [...lines.map((l) => ["keys", "keys-now", "keys-not", "key-lost", "key-alone"].find((w) => l.text.startsWith(words[w].split("{")[0]))), ...(d.older ?? []).map(() => "older")].join(" ");
   }
   const d = JSON.parse(document.getElementById("data").textContent);
   await checkPage(d);
@@ -279,4 +282,13 @@ func TestKeysAndStandings(t *testing.T) {
 			t.Errorf("%s: the page says %q, want %q", name, got[name], want)
 		}
 	}
+	// A file that is not the one its name was made of is not given out.
+	files := map[string][]byte{}
+	for _, at := range value[[]string](p, `Array.from(document.querySelectorAll("a[download]"), (a) => a.pathname)`) {
+		files[strings.TrimPrefix(at, prefix)] = []byte("forged")
+	}
+	h.put(files)
+	p.checked(h.page(panel))
+	p.Do(chromedp.Evaluate[chromedp.Void](`document.querySelector("a[download='record.json']").click()`))
+	p.Until(`!!document.querySelector("a[download='record.json'] + b")`)
 }
