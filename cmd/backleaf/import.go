@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"bytes"
 	"fmt"
+	"io"
 	"os"
 
 	"backleaf/cmd/internal/terminal"
@@ -34,8 +35,14 @@ func newImport(a *app) {
 			}
 			order.Asked = append(order.Asked, record.Kind(k))
 		}
-		in := a.in
-		if o.file != "-" {
+		var in io.Reader
+		if o.file == "-" { // read before the book is opened, which nobody else writes to meanwhile
+			data, err := a.readInput("-")
+			if err != nil {
+				return err
+			}
+			in = bytes.NewReader(data)
+		} else {
 			f, err := safefile.Open(o.file, safefile.Unbounded)
 			if err != nil {
 				return err
@@ -52,10 +59,7 @@ func newImport(a *app) {
 
 // importEntries writes what a file holds, or says what it would.
 func (r *run) importEntries(o exchange.Order, file *bufio.Reader) error {
-	begins, err := terminal.Waiting(r.interrupted, func() ([]byte, error) { b, _ := file.Peek(512); return b, nil })
-	if err != nil {
-		return err
-	}
+	begins, _ := file.Peek(512)
 	v, err := r.Look(r.ctx, nil, nil)
 	if err != nil {
 		return err
