@@ -25,24 +25,24 @@ func (r *reader) metals() Answer {
 		case x.Pigment == record.Pigment{}:
 			continue
 		case !x.Sure:
-			may = append(may, r.say("ask-may-hold", name, record.With("metal", record.Code(x.Risk))))
+			may = once(may, r.say("ask-may-hold", name, record.With("metal", record.Code(x.Risk))))
 			continue
 		}
 		sure, es = once(sure, line), once(es, x.Seq)
 	}
 	switch {
 	case sure != nil:
-		a := recorded(es, r.list(append(sure, may...)), r.say("ask-do-not-sand"), r.list(texts))
+		a := recorded(es, append([]string{r.list(append(sure, may...)), r.say("ask-do-not-sand")}, texts...)...)
 		if d.Open != nil {
 			a.Lines = append(a.Lines, r.say("ask-rest-open"))
 		}
 		return a
 	case d.Harmful == record.No:
-		return recorded(nil, r.say("ask-none-harmful"), r.say("ask-only-analysis"), r.list(texts))
+		return recorded(nil, append([]string{r.say("ask-none-harmful"), r.say("ask-only-analysis")}, texts...)...)
 	case len(r.p.Layers()) == 0:
 		return r.none()
 	}
-	return open(d.Open, r.say("ask-not-ruled-out"), r.list(may), r.list(texts))
+	return open(d.Open, append([]string{r.say("ask-not-ruled-out"), r.list(may)}, texts...)...)
 }
 
 func (r *reader) hazards() Answer {
