@@ -241,7 +241,7 @@ var notTold = []struct{ where, fields, why string }{
 	{"dossier", "material.uses", "of the shelf; each layer says what it served as"},
 	{"tables", "amended.change", "as JSON"},
 	{"dossier, show --json", "published", "of the page, not of the panel"},
-	{"ask", "cut.year", "stands in the number"}, {"dossier", "cut.year", "stands in the number"},
+	{"show, ask, dossier", "cut.year", "stands in the number"}, {"dossier", "photograph.width_px photograph.height_px", "of the file, which is named by its digest"},
 	{"show, dossier, ask, bench page", "mix.parts", "of one thing there are no parts"},
 	{"show, ask, dossier, show --json, bench page", "amended withdrawn", "told as what they changed"},
 	{"show --json", "studio", "of the studio"},
