@@ -193,7 +193,7 @@ func (p *tablet) write() {
 	} else {
 		p.tap(words)
 	}
-	for range 200 {
+	for range 600 {
 		if strings.Contains(p.text(), "Take it back") || !strings.Contains(p.text(), "will be written") && strings.Contains(p.text(), "Written down") {
 			return
 		}

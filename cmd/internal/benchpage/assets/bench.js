@@ -53,7 +53,9 @@
   const take = (form, html) => { // the answer to a form: what is said, not what was typed
     const page = new DOMParser().parseFromString(html, "text/html"), fresh = page.querySelector("#said");
     if (!fresh) return false;
+    const held = document.activeElement;
     said().replaceChildren(...fresh.childNodes);
+    if (held && !held.isConnected) [...said().querySelectorAll("button")].find(b => b.textContent === held.textContent)?.focus({ preventScroll: true });
     form.elements.seen.value = page.querySelector("input[name=seen]").value;
     return true;
   };
@@ -108,7 +110,7 @@
 
   for (const form of document.querySelectorAll("form.act")) {
     let wait;
-    form.addEventListener("change", () => preview(form));
+    form.addEventListener("change", () => { clearTimeout(wait); preview(form); }); // what waits would look a second time, under a finger on its way
     form.addEventListener("input", () => { clearTimeout(wait); waiting(true); wait = setTimeout(() => preview(form), 400); });
     form.addEventListener("submit", e => {
       e.preventDefault();
