@@ -22,16 +22,22 @@ func (r *Register) judgeHead(ctx context.Context, f deed.Files) ([]deed.Result, 
 		j.say(deed.Fails, "head-not-of-book", deed.Why(err))
 		return j, nil
 	}
-	ok, err := r.begins(ctx, h.Size, h.Root)
+	return r.follows(ctx, j, h.Size, h.Root, deed.Fails)
+}
+
+// follows says whether the book begins with so many entries of this root;
+// older is the verdict where the book has fewer.
+func (r *Register) follows(ctx context.Context, j judgement, size int64, root seal.Hash, older deed.Verdict) ([]deed.Result, error) {
+	same, err := r.begins(ctx, size, root)
 	switch {
 	case err != nil:
 		return nil, err
-	case ok:
-		j.say(deed.Holds, "book-begins-with-head", record.With("entries", h.Size))
-	case h.Size > r.size:
-		j.say(deed.Fails, "book-older", record.With("entries", h.Size), record.With("own", r.size))
+	case same:
+		j.say(deed.Holds, "book-begins-with-head", record.With("entries", size))
+	case size > r.size:
+		j.say(older, "book-older", record.With("entries", size), record.With("own", r.size))
 	default:
-		j.say(deed.Fails, "head-parts", record.With("entries", h.Size))
+		j.say(deed.Fails, "head-parts", record.With("entries", size))
 	}
 	return j, nil
 }
@@ -58,20 +64,11 @@ func (r *Register) Deposit(ctx context.Context, d seal.Deposit) (out []deed.Resu
 	if r.otherJournal(&j, d.Origin) {
 		return j, nil
 	}
-	same, err := r.begins(ctx, d.Entries, d.Root)
-	switch {
-	case err != nil:
-		return nil, err
-	case r.ring.Standing(d.Key) == deed.Unrecorded:
+	if r.ring.Standing(d.Key) == deed.Unrecorded {
 		j.say(deed.Fails, "key-not-of-book")
-	case same:
-		j.say(deed.Holds, "book-begins-with-head", record.With("entries", d.Entries))
-	case d.Entries > r.size:
-		j.say(deed.Unknown, "book-older", record.With("entries", d.Entries), record.With("own", r.size))
-	default:
-		j.say(deed.Fails, "head-parts", record.With("entries", d.Entries))
+		return j, nil
 	}
-	return j, nil
+	return r.follows(ctx, j, d.Entries, d.Root, deed.Unknown)
 }
 
 // openHead opens a head that any key of the studio signed.
