@@ -144,7 +144,7 @@ func TestPagesThatLie(t *testing.T) {
 			c["AF"] = append(c["AF"].([]any), spec(f, "record.json", "record.json", files["record.json"]))
 		}), exitDone, exitDone, "signed and unaltered", "not the very file", nil},
 		{"without attachments", attach(func(c pdf.Dict, f *pdf.File) { delete(c, "AF"); delete(c, "Names") }),
-			exitUnverified, exitUnverified, "nothing of it could be verified", "nothing of it could be verified", []string{"it carries no record"}},
+			exitUnverified, exitUnverified, "it carries no record: nothing can be said", "it carries no record", []string{"only the file as the studio sent it"}},
 		{"cut off", honest[:len(honest)-2000], exitUnverified, exitUnverified, "nothing of it could be verified", "nothing of it", []string{"take the attachments out with another program"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

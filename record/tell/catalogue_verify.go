@@ -50,6 +50,8 @@ var englishVerify = map[string]Message{
 	"sum-whole":              "whole: all checksums hold",
 	"sum-not-signed":         "not signed: anyone can have made it",
 	"sum-not-known":          "nothing of it could be verified",
+	"sum-no-paper":           "no paper made by this program: nothing can be said about it",
+	"sum-pdf-without-record": "it carries no record: nothing can be said about it",
 
 	// What the record says, to be compared with page and panel.
 	"says-number":     "number      {value}",
@@ -108,15 +110,14 @@ var englishVerify = map[string]Message{
 	"pdf-encrypted":      "what this PDF holds: it is encrypted; take the attachments out with another program and check them",
 	"pdf-ambiguous":      "that every program takes the same files out of this PDF: {why}",
 	"pdf-not-read":       "what this PDF holds: it is damaged, or made in a way that is not read here; take the attachments out with another program and check them ({why})",
-	"pdf-without-record": "what this PDF is: it carries no record; it is a preview, another paper, or not from here",
+	"pdf-without-record": "what this PDF is: a paper of somebody else, a label or preview, or a certificate that was printed anew; only the file as the studio sent it can be checked",
 	"stray-alike":        "that all is by its own name: {file} is attached too, which a reader takes for a part of the record",
 	"note-elsewhere":     "what this note is worth by itself: it is a{kind, select, status { status: give it beside a paper with --status} deposit { word over a deposit: name the deposit’s folder} succession { key’s word for the key that follows it: the studio’s status and journal carry it} other { word over a panel’s page, which checks itself in a browser}}",
 	"strays":             "what else is attached to the file and does not belong to its record: {files}",
 	"appended":           "what was appended to the file after it was made, {times, plural, one {once} other {{times} times}}: the page may show other things than it did",
 	"private-key":        "it is a private key: show it to nobody; what it signed is checked with the public one, studio.pem",
-	"text-empty":         "what this is: it is empty",
+	"no-paper":           "what this is: {kind, select, empty {it is empty} folder {a folder without a record and without a deposit in it; name the papers in it one by one} picture {a picture; to check a paper that it shows, name the file of the paper, or put the text of its symbol into a file} packed {packed files, as of a zip or a text program; unpack it first} text {a text without a panel number} other {a file of another program}}",
 	"too-many-lines":     "what stands behind the first {n} lines: it was not read",
-	"text-too-long":      "what this is: a text of more than {most} bytes is that of no symbol and no note",
 	"line-too-long":      "what this is: a line of more than {most} characters is the text of no symbol",
 
 	// What nobody was there to say.

@@ -8,11 +8,9 @@ import (
 	"os"
 	"path"
 
-	"backleaf/record"
 	"backleaf/record/deed"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
-	"backleaf/record/studio/refuse"
 )
 
 // Evidence is one thing that verify is asked about.
@@ -36,6 +34,7 @@ const (
 	Deposit     Kind = "deposit"
 	Book        Kind = "book"
 	Symbol      Kind = "symbol"
+	Foreign     Kind = "no paper"
 )
 
 // MaxPaper bounds what somebody else made; maxPart what is one part of a record.
@@ -89,7 +88,7 @@ func folderEvidence(name string) ([]Evidence, error) {
 		return nil, err
 	}
 	if !any {
-		return nil, refuse.Cannot("no-evidence", "%s holds neither a record nor a deposit", name).With(record.With("file", deed.RecordName))
+		return []Evidence{noPaper(name, "folder")}, nil
 	}
 	e := Evidence{Name: name, Kind: Folder, Files: files}
 	e.Remarks = mended(&e.Files)

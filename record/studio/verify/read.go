@@ -5,6 +5,7 @@ import (
 	"errors"
 	"path/filepath"
 	"strings"
+	"unicode/utf8"
 
 	"backleaf/record"
 	"backleaf/record/deed"
@@ -37,8 +38,8 @@ func Read(name string, data []byte) []Evidence {
 		one.Kind, one.Unread = Symbol, unread(deed.Fails, "private-key")
 	case len(data) == seal.SignatureSize && bytes.ContainsFunc(data, func(r rune) bool { return r < ' ' || r == '\uFFFD' }):
 		one.Files.Signature = data
-	case len(data) > maxText:
-		one.Kind, one.Unread = Symbol, unread(deed.Unknown, "text-too-long", record.With("most", maxText))
+	case !utf8.Valid(data), strings.ContainsRune(text, 0), len(data) > maxText:
+		return []Evidence{noPaper(name, kindOf(text))}
 	default:
 		return symbolsIn(name, text)
 	}
@@ -56,6 +57,24 @@ func onlyPDF(data []byte) []byte {
 func unread(v deed.Verdict, code string, values ...record.Value) *deed.Result {
 	r := deed.Found(v, code, values...)
 	return &r
+}
+
+// noPaper is what carries nothing of this program, so that nothing can be said
+// about it.
+func noPaper(name, kind string) Evidence {
+	return Evidence{Name: name, Kind: Foreign, Unread: unread(deed.Unknown, "no-paper", record.With("kind", record.Code(kind)))}
+}
+
+// kindOf is what a person would call a file of another program, by its first
+// bytes (ISO 10918-1, ISO 15948, APPNOTE.TXT of ZIP); "other" where it is none of these.
+func kindOf(data string) string {
+	switch {
+	case strings.HasPrefix(data, "\xff\xd8\xff"), strings.HasPrefix(data, "\x89PNG\r\n"):
+		return "picture"
+	case strings.HasPrefix(data, "PK\x03\x04"):
+		return "packed"
+	}
+	return "other"
 }
 
 // mended takes away what an editor or the mail puts into key, head and
@@ -136,6 +155,9 @@ var (
 
 	// What a symbol without a link says after its number is in further lines.
 	symbolBegins = pattern.Of(`(?i)^(https?:|ark:|\x{feff}?[bcdfghjkmnpqrstvwxz]{1,4}[0-9]{2}-?[0-9a-z-]+$)`)
+
+	// What was meant as a panel number, letters taken for figures among them.
+	meantNumber = pattern.Of(`(?i)^[a-z]{1,4}[0-9oil]{2}-?[0-9oil]{3,}-?[0-9a-z]?$`)
 )
 
 // symbolsIn takes apart a text as it comes from QR symbols.
@@ -182,7 +204,7 @@ func symbolsIn(name, text string) []Evidence {
 	}
 	end()
 	if out == nil {
-		out = []Evidence{{Name: name, Kind: Symbol, Unread: unread(deed.Unknown, "text-empty")}}
+		out = []Evidence{noPaper(name, "empty")}
 	}
 	return out
 }

@@ -66,8 +66,11 @@ var standings = []standing{
 // was verified at all.
 func sum(results []deed.Result) (line []record.Said, any bool) {
 	first := map[int]record.Said{}
-	idle, failed := false, false
+	idle, failed, nothing := false, false, record.Say("sum-not-known")
 	for _, r := range results {
+		if r.Said.Code == "no-paper" || r.Said.Code == "pdf-without-record" {
+			nothing = record.Say("sum-" + r.Said.Code)
+		}
 		failed = failed || r.Verdict == deed.Fails
 		idle = idle || r.Said.Code == "histories-part" || r.Said.Code == "deposit-key-unused"
 		i := slices.IndexFunc(standings, func(s standing) bool {
@@ -93,7 +96,7 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 		any = any || s.good && !idle
 	}
 	if !any && !failed {
-		line = append(line, record.Say("sum-not-known"))
+		line = append(line, nothing)
 	}
 	return line, any && !failed
 }

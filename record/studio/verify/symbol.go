@@ -40,8 +40,12 @@ func (c Checker) symbol(text string) (of []record.Number, out []deed.Result) {
 			naan = w.NAAN()
 		}
 	}
-	n, err := record.ParseNumber(Typed(text), naan)
-	if err != nil {
+	typed := Typed(text)
+	n, err := record.ParseNumber(typed, naan)
+	switch {
+	case err != nil && !meantNumber().MatchString(typed):
+		return nil, []deed.Result{*noPaper("", "text").Unread}
+	case err != nil:
 		say(deed.Fails, "symbol-wrong", deed.Why(err))
 		return nil, out
 	}

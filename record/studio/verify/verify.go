@@ -104,6 +104,9 @@ func (c Checker) Check(ctx context.Context, all []Evidence) ([]Paper, error) {
 func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) {
 	p.Results = append(p.Results, e.Remarks...)
 	switch {
+	case e.Kind == Foreign:
+		p.Results = append(p.Results, *e.Unread)
+		return nil
 	case e.Kind == Symbol && e.Unread == nil:
 		var results []deed.Result
 		p.of, results = c.symbol(e.Symbol)
