@@ -1,45 +1,39 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
 	"backleaf/record"
-	"backleaf/record/pattern"
+	"backleaf/record/edtf"
 )
 
 // DateForms are the ways in which a sheet may write days; parts of them
 // ("05.1998", "1998") are read too, and EDTF always.
 var DateForms = []string{"edtf", "DD.MM.YYYY", "DD/MM/YYYY", "DD-MM-YYYY", "MM/DD/YYYY", "MM-DD-YYYY", "YYYY.MM.DD", "YYYY/MM/DD"}
 
-var about = pattern.Of(`(?i)^(?:~|c\.|ca\.|circa\b|ca\b|c\b|about\b|around\b|um\b|etwa\b|vers\b|environ\b)\s*`)
+// nobodyKnows are the words of people for a date that is not known.
+var nobodyKnows = []string{"unknown", "?", "n.d.", "undated", "unbekannt", "o.j.", "ohne jahr", "inconnu", "inconnue", "s.d."}
 
 // parseDate reads a date of a sheet.
 func parseDate(s, form string, now time.Time) (record.When, error) {
-	if s == "" || strings.EqualFold(s, record.Unknown) {
-		return record.ParseWhen(s)
+	if slices.Contains(nobodyKnows, strings.ToLower(s)) {
+		s = record.Unknown
 	}
-	plain, tail := s, ""
-	if m := about().FindString(plain); m != "" {
-		plain, tail = plain[len(m):], "~"
-	} else if p, ok := strings.CutSuffix(plain, "?"); ok {
-		plain, tail = strings.TrimSpace(p), "?"
-	}
-	if iso, ok := toISO(plain, form); ok {
-		plain = iso
-	} else if iso, ok := fromNames(plain); ok {
-		plain = iso
-	}
-	w, err := record.ParseWhen(plain + tail)
+	inForm := func(s string) string { return toISO(s, form) }
+	w, err := record.ParseWhen(cmp.Or(inForm(s), s))
 	if err != nil {
-		if w, err = record.ParseWhen(s); err != nil {
-			also := ""
-			if form != "" && form != "edtf" {
-				also = " in the form " + form + ","
-			}
-			return w, fmt.Errorf("not a date: expected one%s like 1998, 1998-05, 1998-05-17, 1998~ (about), 199X or unknown", also)
+		w, err = record.ParseWhen(cmp.Or(edtf.Spoken(s, now, inForm), "?"))
+	}
+	if err != nil {
+		also := ""
+		if form != "" && form != "edtf" {
+			also = " in the form " + form + ","
 		}
+		return w, fmt.Errorf("not a date: expected one%s like 1998, Mai 1998, 1998-05-17, um 1998, 1990er or unknown", also)
 	}
 	if t, ok := w.Earliest(); ok && t.After(now) {
 		return w, fmt.Errorf("it is later than today")
@@ -48,9 +42,13 @@ func parseDate(s, form string, now time.Time) (record.When, error) {
 }
 
 // toISO turns "3.5.1998" into "1998-05-03", and parts of it likewise.
-func toISO(s, form string) (string, bool) {
+// Empty: it is not in that form.
+func toISO(s, form string) string {
 	if form == "" || form == "edtf" {
-		return "", false
+		return ""
+	}
+	if strings.HasPrefix(form, "MM") && strings.Count(s, ".") > 1 {
+		return "?" // with points the day comes first; here it could be either
 	}
 	separator := strings.Trim(form, "DMY")[:1]
 	names := strings.Split(form, separator)
@@ -65,13 +63,13 @@ func toISO(s, form string) (string, bool) {
 		names = kept
 	}
 	if len(figures) != len(names) {
-		return "", false
+		return ""
 	}
 	part := map[string]string{}
 	for i, n := range names {
 		f := strings.TrimSpace(figures[i])
 		if strings.Trim(f, "0123456789") != "" || f == "" || len(f) > len(n) || n == "YYYY" && len(f) != 4 {
-			return "", false
+			return ""
 		}
 		part[n] = strings.Repeat("0", len(n)-len(f)) + f
 	}
@@ -79,5 +77,5 @@ func toISO(s, form string) (string, bool) {
 	if part["DD"] != "" {
 		iso += "-" + part["DD"]
 	}
-	return iso, true
+	return iso
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -189,7 +190,8 @@ func (r *rowReader) refuse(field, format string, args ...any) {
 	if value == "" {
 		value = r.get(field)
 	}
-	r.refused = append(r.refused, Refusal{r.line, col, value, fmt.Sprintf(format, args...)})
+	why := strings.TrimPrefix(fmt.Sprintf(format, args...), strconv.Quote(value)+": ") // it stands beside it
+	r.refused = append(r.refused, Refusal{r.line, col, value, why})
 }
 
 func (r *rowReader) date(field string) record.When {

@@ -165,10 +165,18 @@ func TestPrivate(t *testing.T) {
 func TestRefused(t *testing.T) {
 	for _, x := range []struct{ name, header, cells, rest, want string }{
 		{"no size", "title", "Dune", "", `line 2, (height): the size is missing`},
-		{"no width", "height,width", "30 cm,", "", `line 2, height, "30 cm": the size is missing`},
+		{"no width", "height,width", "30 cm,", "", `line 2, width: the width is missing`},
+		{"no height", "height,width", ",30 cm", "", `line 2, height: the height is missing`},
+		{"a bad width in one cell", "size", "40 x 3o cm", "", `line 2, size, "40 x 3o cm": "3o cm" is not a length`},
+		{"a bad height in one cell", "size", "4o x 30 cm", "", `line 2, size, "4o x 30 cm": "4o" is not a length`},
+		{"a bad depth in one cell", "size", "40 x 30 x 3o mm", "", `"3o mm" is not a length`},
+		{"a bad depth", "size,depth", "40 x 30 cm,3o", "", `line 2, depth, "3o": not a length`},
+		{"half a size", "size", "30x", "", `line 2, size, "30x": a figure is missing: expected a size like`},
+		{"a paper format", "size", "A4", "", `"A4" is not a length`},
+		{"a quotation mark in a size", "size", `30x40cm "small"`, "", `is not a length`},
 		{"a bad width", "height,width", "30 cm,wide", "", `line 2, width, "wide": not a length: expected one like 30 cm`},
 		{"a bad height", "height,width", "tall,30 cm", "", `line 2, height, "tall": not a length`},
-		{"no unit", "size", "30 x 40", "", `line 2, size, "30 x 40": size "30 x 40": it has no unit`},
+		{"no unit", "size", "30 x 40", "", `line 2, size, "30 x 40": it has no unit`},
 		{"too small", "size", "1 x 1 mm", "", `line 2, size, "1 x 1 mm": a side between 5 mm and 10 m`},
 		{"twice", "size,depth", "20 x 20 x 1 cm,3 mm", "", `line 2, depth, "3 mm": the thickness is given twice`},
 		{"twice whole", "size,height", "20 x 20 cm,20 cm", "", `line 2, size, "20 x 20 cm": the size is given twice`},
@@ -178,7 +186,7 @@ func TestRefused(t *testing.T) {
 		{"a date", "size,cut", "20x20cm,98", "", `line 2, cut, "98": not a date: expected one like 1998,`},
 		{"a date to come", "size,made", "20x20cm,2031", "", `line 2, made, "2031": it is later than today`},
 		{"no such day", "size,cut", "20x20cm,30.2.1998", `,"dates":"DD.MM.YYYY"`, `line 2, cut, "30.2.1998": not a date: expected one in the form DD.MM.YYYY,`},
-		{"a coat without face", "size,coats", "20x20cm,white", "", `line 2, coats, "white": "white": expected a material and its faces`},
+		{"a coat without face", "size,coats", "20x20cm,white", "", `line 2, coats, "white": expected a material and its faces`},
 		{"a wrong face", "size,coats", "20x20cm,white on top", "", `"top" is not one of front, back, edges, all`},
 		{"a wrong purpose", "size,coats", "20x20cm,white on all as fun", "", `"fun" is not one of size,`},
 		{"no coat", "size,coats", "20x20cm,white on all x0", "", `no coat at all`},
@@ -246,6 +254,13 @@ func TestFiles(t *testing.T) {
 			t.Errorf("%s: %v, %+v", stray, err, s)
 		}
 	}
+	// Within a cell it is that of inches or of a name.
+	for cell, want := range map[string]string{`12" x 16"`: "size:12 x 16 in", `20x20 "small"`: ""} {
+		s, err := read(t, "Size,Title\n"+cell+",the \"old\" quay\n", mapping)
+		if err != nil || want == "" && len(s.Refused) != 1 || want != "" && (len(s.Rows) != 1 || !strings.Contains(told(t, s.Rows[0]), want) || !strings.Contains(told(t, s.Rows[0]), `the \old\ quay`)) {
+			t.Errorf("%s: %v, %+v", cell, err, s)
+		}
+	}
 	for _, x := range []struct{ data, want string }{
 		{"", "the sheet is empty"},
 		{"\n \n", "the sheet is empty"},
@@ -272,7 +287,8 @@ func TestDates(t *testing.T) {
 		{"DD.MM.YYYY", "c. 5.1998", "1998-05~"}, {"DD.MM.YYYY", "1998-05-17", "1998-05-17"}, {"DD.MM.YYYY", "17. 5. 1998", "1998-05-17"},
 		{"MM/DD/YYYY", "5/17/1998", "1998-05-17"}, {"MM/DD/YYYY", "5/1998", "1998-05"}, {"DD/MM/YYYY", "5/17/1998", ""},
 		{"DD-MM-YYYY", "17-05-1998", "1998-05-17"}, {"YYYY/MM/DD", "1998/5/7", "1998-05-07"}, {"YYYY/MM/DD", "1998/05", "1998-05"},
-		{"MM/DD/YYYY", "5/17/98", ""}, {"DD.MM.YYYY", "35912", ""}, {"DD.MM.YYYY", "29.2.1999", ""}, {"", "spring of love 1998", ""}, {"", "17.5.1998", ""},
+		{"MM/DD/YYYY", "5/17/98", ""}, {"DD.MM.YYYY", "35912", ""}, {"DD.MM.YYYY", "29.2.1999", ""}, {"", "spring of love 1998", ""}, {"", "17.5.1998", "1998-05-17"}, {"MM/DD/YYYY", "5.6.1998", ""},
+		{"DD.MM.YYYY", "12.3.98", "1998-03-12"}, {"DD.MM.YYYY", "12.3.05", "2005-03-12"}, {"DD/MM/YYYY", "c. 3/5/1998", "1998-05-03~"}, {"DD/MM/YYYY", "3.98", ""},
 	} {
 		s, err := read(t, "size,cut\n20x20cm,"+x.typed+"\n", plainly("size,cut", fmt.Sprintf(`,"dates":%q`, map[bool]string{true: "edtf", false: x.form}[x.form == ""])))
 		switch {

@@ -1,7 +1,10 @@
 package sheet
 
 import (
+	"cmp"
+	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"backleaf/record"
@@ -80,8 +83,15 @@ func (r *rowReader) size() record.Size {
 		whole = record.Unknown + " x " + record.Unknown
 	}
 	if whole == "" {
-		if h == "" || w == "" {
+		switch {
+		case h == "" && w == "":
 			r.refuse(r.sizeField(), "the size is missing; write unknown where nobody knows it")
+			return record.Size{}
+		case h == "":
+			r.refuse("height", "the height is missing")
+			return record.Size{}
+		case w == "":
+			r.refuse("width", "the width is missing")
 			return record.Size{}
 		}
 		h, w = withUnit(h, r.mapping.Unit), withUnit(w, r.mapping.Unit)
@@ -109,14 +119,26 @@ func (r *rowReader) size() record.Size {
 			unit = r.mapping.Unit
 		}
 		if s, err = record.ParseSize(whole + " x " + withUnit(d, unit)); err != nil {
-			r.refuse("depth", "%v", err)
+			r.refuse("depth", "not a length: expected one like 3 mm, 1/8 in or unknown")
 			return record.Size{}
 		}
 	}
 	if err != nil {
-		r.refuse(r.sizeField(), "%v", err)
+		r.refuse(r.sizeField(), "%s: expected a size like 30 x 40 cm, 8 x 10 x 1/8 in or unknown", wrongSide(whole, err))
 	}
 	return s
+}
+
+// wrongSide is the side of a size that is no length, or what else is wrong with it.
+func wrongSide(whole string, err error) string {
+	for _, side := range strings.FieldsFunc(whole, func(c rune) bool { return strings.ContainsRune("xX×*", c) }) {
+		if _, err := record.ParseSize(withUnit(side, "cm") + " x 1 cm"); err != nil {
+			return strconv.Quote(clip(strings.TrimSpace(side))) + " is not a length"
+		}
+	}
+	_, why, _ := strings.Cut(err.Error(), ": ")
+	why, _, _ = strings.Cut(why, "; expected")
+	return why
 }
 
 // withUnit gives a figure without a unit the usual one.
@@ -172,7 +194,7 @@ func (r *rowReader) described() {
 
 // handover reads how the panel left. The private part goes its own way.
 func (r *rowReader) handover() {
-	p := Private{To: r.get("handover_to"), Price: plainPrice(r.get("handover_price")), Note: r.get("handover_private_note")}
+	p := Private{To: r.get("handover_to"), Price: r.get("handover_price"), Note: r.get("handover_private_note")}
 	note, cells := r.get("handover_note"), ""
 	for _, f := range []string{"handover", "handover_date", "handover_to", "handover_price", "handover_private_note", "handover_note"} {
 		cells += r.cell(f)
@@ -191,11 +213,12 @@ func (r *rowReader) handover() {
 		return
 	}
 	if p.Price != "" {
-		if last := p.Price[len(p.Price)-1]; last >= '0' && last <= '9' && r.mapping.Currency != "" {
+		if r.mapping.Currency != "" && !strings.ContainsFunc(p.Price, func(c rune) bool { return unicode.IsLetter(c) || unicode.Is(unicode.Sc, c) }) {
 			p.Price += " " + r.mapping.Currency
 		}
 		if err := r.Price(p.Price); err != nil {
-			r.refuse("handover_price", "%v", err)
+			_, why, _ := strings.Cut(err.Error(), `": `)
+			r.refuse("handover_price", "%s", cmp.Or(why, err.Error()))
 		}
 	}
 	for f, text := range map[string]string{"handover_to": p.To, "handover_private_note": p.Note} {

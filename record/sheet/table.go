@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"backleaf/record/pattern"
 	"bytes"
 	"encoding/csv"
 	"errors"
@@ -60,23 +61,28 @@ func newReader(text string, delimiter rune) *csv.Reader {
 	return r
 }
 
-// readRows reads a line after the other. Where a quotation mark stands that ends
-// or begins nothing, that line is wrong, and the next is read as a row again.
+// readRows reads a line after the other. A quotation mark within a cell is that
+// of inches or of a title. Where one begins a cell and ends nothing, that line is
+// wrong, and the next is read as a row again.
 func readRows(text string, delimiter rune) (table, error) {
 	var t table
 	r, above := newReader(text, delimiter), 0
 	for {
 		cells, err := r.Read()
+		line := above
 		var bad *csv.ParseError
-		if errors.As(err, &bad) && t.header != nil {
-			t.rows = append(t.rows, tableRow{line: above + bad.StartLine, wrong: "a quotation mark stands alone; in a cell write two of them, and one before and after the cell"})
+		switch {
+		case errors.As(err, &bad) && t.header != nil:
+			one := ""
 			for range bad.StartLine {
-				_, text, _ = strings.Cut(text, "\n")
+				one, text, _ = strings.Cut(text, "\n")
 			}
 			r, above = newReader(text, delimiter), above+bad.StartLine
-			continue
-		}
-		switch {
+			line, cells = above, strings.Split(strings.TrimSuffix(one, "\r"), string(delimiter))
+			if slices.ContainsFunc(cells, stray) {
+				t.rows = append(t.rows, tableRow{line: line, wrong: "a quotation mark stands alone; in a cell write two of them, and one before and after the cell"})
+				continue
+			}
 		case err == io.EOF && t.header == nil:
 			return t, fmt.Errorf("the sheet is empty: expected a header and a row for each panel")
 		case err == io.EOF:
@@ -85,12 +91,13 @@ func readRows(text string, delimiter rune) (table, error) {
 			return t, fmt.Errorf("line %d, character %d: %w", bad.Line, bad.Column, bad.Err)
 		case err != nil:
 			return t, err
+		default:
+			first, _ := r.FieldPos(0)
+			line += first
 		}
 		for i, c := range cells {
 			cells[i] = strings.TrimSpace(Unguard(strings.Trim(c, " \u00a0")))
 		}
-		line, _ := r.FieldPos(0)
-		line += above
 		if !slices.ContainsFunc(cells, func(c string) bool { return c != "" }) {
 			continue
 		}
@@ -109,6 +116,15 @@ func readRows(text string, delimiter rune) (table, error) {
 			return t, fmt.Errorf("more than %d rows: split the sheet", MaxRows)
 		}
 	}
+}
+
+var inches = pattern.Of(`[0-9½¼¾⅛⅜⅝⅞]"`)
+
+// stray reports a cell with a quotation mark that is neither one of a pair within
+// it nor that of inches.
+func stray(cell string) bool {
+	marks := strings.Count(cell, `"`)
+	return strings.HasPrefix(strings.TrimSpace(cell), `"`) || marks%2 == 1 && marks != len(inches().FindAllString(cell, -1))
 }
 
 // decode accepts UTF-8 with or without its mark and says what else it sees.

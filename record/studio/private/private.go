@@ -70,10 +70,10 @@ func Of(ctx context.Context, b *book.Book, seq int64) (p Part, here bool, err er
 
 var priceText = pattern.Of(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$`)
 
-// ParsePrice reads "38.50 EUR"; the currency may be left out where the studio
-// has one.
+// ParsePrice reads "38.50 EUR", and prices as people write them into a sheet; the
+// currency may be left out where the studio has one.
 func ParsePrice(s, currency string) (Price, error) {
-	m := priceText().FindStringSubmatch(strings.TrimSpace(s))
+	m := priceText().FindStringSubmatch(plainPrice(s))
 	if m == nil {
 		return Price{}, fmt.Errorf("%q: expected an amount and a currency, like \"38.50 EUR\"", s)
 	}

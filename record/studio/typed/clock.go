@@ -1,70 +1,101 @@
 package typed
 
 import (
-	"regexp"
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"backleaf/record/edtf"
 	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 )
 
 var (
-	clockText  = pattern.Of(`(?i)^([01]?[0-9]|2[0-3])[:.h]([0-5][0-9])( ?[ap]\.?m\.?)?$`)
-	fullHour   = pattern.Of(`(?i)^([01]?[0-9]|2[0-3])()() ?(?:h|uhr)$`)
-	hourText   = pattern.Of(`(?i)^(1[0-2]|0?[1-9])()( ?[ap]\.?m\.?)$`)
-	agoText    = pattern.Of(`(?i)^(.+?) ?(minutes?|min|hours?|h|days?|d|weeks?) ago$`)
-	pointDate  = pattern.Of(`^([0-9]{1,2})\.([0-9]{1,2})\.((?:20)?[0-9]{2}|1[0-9]{3})$`)
+	clockText  = pattern.Of(`^(half past |quarter past |quarter to )?([0-9]{1,2})(?:(?::|\.|h| h | uhr )([0-5][0-9]))? ?(h|hrs|hours|uhr|heures|o['’]?clock|am|pm)?$`)
+	agoText    = pattern.Of(`^(.+?) ?(minutes?|mins?|hours?|hrs?|h|days?|d|weeks?) ago$`)
 	strokeDate = pattern.Of(`^([0-9]{1,2})/([0-9]{1,2})/((?:20)?[0-9]{2}|1[0-9]{3})$`)
 )
 
-// hour reads "14:05", "14.05", "2pm", "2:30 pm".
-func hour(s string) (h, min int, ok bool) {
-	if strings.EqualFold(s, "noon") || strings.EqualFold(s, "midday") {
-		s = "12:00"
-	}
-	m := clockText().FindStringSubmatch(s)
-	for _, other := range []*regexp.Regexp{hourText(), fullHour()} {
-		if m == nil {
-			m = other.FindStringSubmatch(s)
-		}
-	}
-	if m == nil {
-		return 0, 0, false
-	}
-	h, _ = strconv.Atoi(m[1])
-	min, _ = strconv.Atoi(m[2])
-	if half := strings.ToLower(strings.TrimSpace(m[3])); half != "" {
-		if h < 1 || h > 12 {
-			return 0, 0, false
-		}
-		h %= 12
-		if half[0] == 'p' {
-			h += 12
-		}
-	}
-	return h, min, true
+// hour is an hour of the clock. A doubtful one may mean the other half of the day.
+type hour struct {
+	h, min   int
+	bare     bool // a figure alone, which may be no hour at all
+	doubtful bool
 }
 
-// counts are the numbers people write out.
-var counts = map[string]float64{"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "ten": 10, "twenty": 20, "half an": 0.5, "half a": 0.5, "a quarter of an": 0.25, "quarter of an": 0.25, "three quarters of an": 0.75, "a couple of": 2, "one and a half": 1.5}
+// hours are the hours that people write out.
+var hours = []string{"noon", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+
+// parseHour reads "14:05", "14.05", "2pm", "2:30 pm", "14 Uhr", "half past two".
+// Nobody works at night without saying so: 2:30 may be after noon, 02:30 is not.
+func parseHour(s string) (c hour, ok bool) {
+	if s == "noon" || s == "midday" {
+		return hour{h: 12}, true
+	}
+	words := strings.Split(s, " ")
+	for i, w := range words {
+		if n := slices.Index(hours, w); n > 0 {
+			words[i] = strconv.Itoa(n)
+		}
+	}
+	m := clockText().FindStringSubmatch(strings.Join(words, " "))
+	if m == nil {
+		return c, false
+	}
+	spoken, minutes, half := m[1], m[3], m[4]
+	c.h, _ = strconv.Atoi(m[2])
+	c.min, _ = strconv.Atoi(minutes)
+	c.bare = spoken+minutes+half == ""
+	clock12 := c.h > 0 && c.h <= 12
+	switch half {
+	case "am", "pm":
+		if c.h %= 12; half == "pm" {
+			c.h += 12
+		}
+		return c, clock12 && spoken == ""
+	case "", "o'clock", "o’clock", "oclock":
+		c.doubtful = c.h > 0 && c.h < 12 && m[2][0] != '0' && (minutes == "" || c.h < 6)
+	}
+	switch spoken {
+	case "half past ":
+		c.min = 30
+	case "quarter past ":
+		c.min = 15
+	case "quarter to ":
+		c.h, c.min = c.h-1, 45
+	}
+	return c, c.h >= 0 && c.h < 24 && (spoken == "" || clock12 && minutes == "")
+}
+
+// on is that hour of a day.
+func (c hour) on(day time.Time) time.Time {
+	return time.Date(day.Year(), day.Month(), day.Day(), c.h, c.min, 0, 0, day.Location())
+}
+
+// partsOfDay are the hours that a part of a day has, the first and the last.
+var partsOfDay = map[string][2]int{"morning": {1, 11}, "afternoon": {12, 18}, "evening": {16, 23}, "night": {19, 23}}
+
+// counts are the numbers people write out, without "of".
+var counts = map[string]float64{"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "ten": 10, "fifteen": 15, "twenty": 20, "half an": 0.5, "half": 0.5, "a half": 0.5, "half a": 0.5,
+	"a quarter an": 0.25, "quarter an": 0.25, "three quarters an": 0.75, "a couple": 2, "one and a half": 1.5}
 
 // ago reads "half an hour ago", "20 min ago", "2 days ago"; of days only the
 // day is known.
 func ago(s string, now time.Time) (t time.Time, daily, ok bool) {
-	m := agoText().FindStringSubmatch(s)
+	m := agoText().FindStringSubmatch(strings.Replace(s, "an hour and a half", "1.5 hours", 1))
 	if m == nil {
 		return t, false, false
 	}
-	n, known := counts[strings.ToLower(m[1])]
+	n, known := counts[m[1]]
 	if !known {
 		var err error
 		if n, err = strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64); err != nil || n < 0 || n > 10000 {
 			return t, false, false
 		}
 	}
-	switch m[2][0] | 0x20 {
+	switch m[2][0] {
 	case 'd':
 		return now.AddDate(0, 0, -int(n)), true, n == float64(int(n))
 	case 'w':
@@ -75,99 +106,64 @@ func ago(s string, now time.Time) (t time.Time, daily, ok bool) {
 	return now.Add(-time.Duration(n * float64(time.Minute))), false, true
 }
 
-// dayOf parts a day from the hour after it. A day is zero where none is named;
-// then all of it is left for the hour.
-func dayOf(s string, now time.Time) (day time.Time, clock string, err error) {
+// day is a day that was named.
+type day struct {
+	time.Time
+	relative bool // by a word, not by a date
+	weekly   bool // by a weekday, so that it may be the one before
+}
+
+// dayOf reads "yesterday", "Mon", "last Monday", "27 Apr", "23.11.2025", "Mon 27
+// Apr"; nothing is today. ok is false where it is no day.
+func dayOf(s string, now time.Time) (d day, ok bool, err error) {
+	switch s {
+	case "", "today", "this", "heute":
+		return day{Time: now, relative: true}, true, nil
+	case "yesterday", "last", "gestern":
+		return day{Time: now.AddDate(0, 0, -1), relative: true}, true, nil
+	}
+	if t, daily, ok := ago(s, now); ok && daily {
+		return day{Time: t, relative: true}, true, nil
+	}
 	first, rest, _ := strings.Cut(s, " ")
-	word := strings.ToLower(strings.TrimSuffix(first, ","))
-	switch word {
-	case "today":
-		return now, rest, nil
-	case "yesterday":
-		return now.AddDate(0, 0, -1), rest, nil
-	case "last":
-		for i := 1; i <= 7; i++ {
-			d := now.AddDate(0, 0, -i)
-			name, clock, _ := strings.Cut(rest, " ")
-			if strings.EqualFold(name, d.Weekday().String()) {
-				return d, clock, nil
-			}
+	last := first == "last"
+	if last {
+		first, rest, _ = strings.Cut(rest, " ")
+	}
+	for i := range 8 {
+		t := now.AddDate(0, 0, -i)
+		name := strings.ToLower(t.Weekday().String())
+		switch {
+		case last && i == 0 || !slices.Contains([]string{name, name[:3], name[:3] + "."}, first):
+		case rest == "":
+			return day{t, true, !last}, true, nil
+		case !last:
+			return dayOf(rest, now) // "Mon 27 Apr"
 		}
 	}
-	for i := range 7 {
-		d := now.AddDate(0, 0, -i)
-		name := strings.ToLower(d.Weekday().String())
-		if word != name && word != name[:3] {
-			continue
+	if m := strokeDate().FindStringSubmatch(s); m != nil {
+		if len(m[3]) == 2 {
+			m[3] = "20" + m[3]
 		}
-		if h, min, ok := hour(rest); i == 0 && (!ok || time.Date(d.Year(), d.Month(), d.Day(), h, min, 0, 0, now.Location()).After(now.Add(time.Minute))) && rest != "" {
-			d = d.AddDate(0, 0, -7) // later today is not meant
-		}
-		if _, _, ok := hour(rest); ok || rest == "" {
-			return d, rest, nil
-		}
-		return dayOf(rest, now) // "Mon 27 Apr 14:00"
-	}
-	if m := strokeDate().FindStringSubmatch(first); m != nil {
-		m[3] = year(m[3])
 		a, _ := strconv.Atoi(m[1])
 		b, _ := strconv.Atoi(m[2])
 		switch {
 		case a <= 12 && b <= 12 && a != b:
-			return day, "", refuse.Unclearly("day-or-month", "%q could be %s-%02d-%02d or %s-%02d-%02d", first, m[3], b, a, m[3], a, b)
-		case a > 12 || a == b:
-			first = m[1] + "." + m[2] + "." + m[3]
-		default:
-			first = m[2] + "." + m[1] + "." + m[3]
+			return d, false, refuse.Unclearly("day-or-month", "%q could be %s-%02d-%02d or %s-%02d-%02d", s, m[3], b, a, m[3], a, b)
+		case a <= 12:
+			a, b = b, a
 		}
+		s = strconv.Itoa(a) + "." + strconv.Itoa(b) + "." + m[3]
 	}
-	if m := pointDate().FindStringSubmatch(first); m != nil {
-		first = m[1] + "." + m[2] + "." + year(m[3])
-		if d, err := time.ParseInLocation("2.1.2006", first, now.Location()); err == nil {
-			return d, rest, nil
-		}
-		return day, s, nil
-	}
-	if date, clock, ok := strings.Cut(first, "T"); ok && rest == "" {
-		first, rest = date, clock
-	}
-	if d, err := time.ParseInLocation(time.DateOnly, first, now.Location()); err == nil && rest != "" {
-		if _, _, ok := hour(rest); ok {
-			return d, rest, nil
-		}
-	}
-	return namedDay(s, now)
-}
-
-// year gives two figures of a year their century.
-func year(figures string) string {
-	if len(figures) == 2 {
-		return "20" + figures
-	}
-	return figures
-}
-
-// namedDay reads a day with the name of its month, as papers print it.
-func namedDay(s string, now time.Time) (day time.Time, clock string, err error) {
-	words := strings.Fields(strings.ReplaceAll(s, ",", ""))
-	for _, n := range []int{3, 2} {
-		if len(words) < n || len(words) > n+2 {
+	for i, text := range []string{s, s + " " + strconv.Itoa(now.Year())} { // the year may be left out
+		t, err := time.ParseInLocation(time.DateOnly, cmp.Or(edtf.Spoken(text, now, nil), text), now.Location())
+		if err != nil {
 			continue
 		}
-		text := strings.Join(words[:n], " ")
-		for _, layout := range []string{"2 January 2006", "2 Jan 2006", "January 2 2006", "Jan 2 2006", "2 January", "2 Jan", "January 2", "Jan 2"} {
-			d, err := time.ParseInLocation(layout, text, now.Location())
-			if err != nil {
-				continue
-			}
-			if d.Year() == 0 { // the last one there was
-				d = time.Date(now.Year(), d.Month(), d.Day(), 0, 0, 0, 0, now.Location())
-				if d.After(now) {
-					d = d.AddDate(-1, 0, 0)
-				}
-			}
-			return d, strings.Join(words[n:], " "), nil
+		if i > 0 && t.After(now) {
+			t = t.AddDate(-1, 0, 0) // the last one there was
 		}
+		return day{Time: t}, true, nil
 	}
-	return day, s, nil
+	return d, false, nil
 }

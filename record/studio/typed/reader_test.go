@@ -82,22 +82,44 @@ func TestAt(t *testing.T) {
 		"2026-04-20T14:00":         "2026-04-20T14:00:00+03:00",
 		"2 May 2026, 14:05":        "2026-05-02T14:05:00+03:00",
 		"today, 14:05":             "2026-05-02T14:05:00+03:00",
-		"half past two":            "!half-of-day",
-		"2 o'clock":                "!half-of-day",
+		"half past two":            "!half-of-day 02:30|14:30",
+		"2 o'clock":                "!half-of-day 02:00|14:00",
 		"Friday morning":           "!vague-time",
 		"yesterday evening":        "!vague-time",
 		"last week":                "!vague-time",
-		"12":                       "!time-not-read",
-		"405":                      "!time-not-read",
-		"tomorrow":                 "!time-not-read",
-		"99.1.2026":                "!time-not-read",
-		"1998-05-03 to 05":         "!time-not-read",
-		"25:00":                    "!time-not-read",
+		"12":                       "2026-05-02T12:00:00+03:00",
+		// The evening of 2 May 2026, a Saturday, 16:00; 21:00 has not been yet.
+		"9": "2026-05-02T09:00:00+03:00", "at 9": "2026-05-02T09:00:00+03:00", "9 o'clock": "2026-05-02T09:00:00+03:00", "at nine": "2026-05-02T09:00:00+03:00", "half past nine": "2026-05-02T09:30:00+03:00",
+		"yesterday at 9": "!half-of-day yesterday 09:00|yesterday 21:00", "yesterday at nine": "!half-of-day yesterday 09:00|yesterday 21:00", "Friday at 9": "!half-of-day friday 09:00|friday 21:00",
+		"at 2": "!half-of-day 02:00|14:00", "2:30": "!half-of-day 02:30|14:30", "02:30": "2026-05-02T02:30:00+03:00", "quarter to 3": "!half-of-day 02:45|14:45", "1 May at 9": "!half-of-day 1 may 09:00|1 may 21:00",
+		"yesterday at 9:00": "2026-05-01T09:00:00+03:00", "yesterday at 14": "2026-05-01T14:00:00+03:00", "yesterday at 9 am": "2026-05-01T09:00:00+03:00", "yesterday, 9 p.m.": "2026-05-01T21:00:00+03:00",
+		"9 Uhr 30": "2026-05-02T09:30:00+03:00", "gestern um 9 Uhr": "2026-05-01T09:00:00+03:00", "vorgestern": "2026-04-30", "heute 14 Uhr": "2026-05-02T14:00:00+03:00", "14 h 05": "2026-05-02T14:05:00+03:00", "14 hrs": "2026-05-02T14:00:00+03:00",
+		"this morning at 9": "2026-05-02T09:00:00+03:00", "this afternoon at 2": "2026-05-02T14:00:00+03:00", "2:15 this afternoon": "2026-05-02T14:15:00+03:00", "9 in the morning": "2026-05-02T09:00:00+03:00",
+		"yesterday evening at 8:30": "2026-05-01T20:30:00+03:00", "last night at 10": "2026-05-01T22:00:00+03:00", "last night at 1": "!vague-time", "this morning at 15:00": "!vague-time", "tonight at 8": "!vague-time",
+		"14:05 yesterday": "2026-05-01T14:05:00+03:00", "9am on Friday": "2026-05-01T09:00:00+03:00", "14:05 on 1 May": "2026-05-01T14:05:00+03:00", "on Friday at 14:05": "2026-05-01T14:05:00+03:00", "day before yesterday at 9:00": "2026-04-30T09:00:00+03:00",
+		"3 days ago at 14:00": "2026-04-29T14:00:00+03:00", "an hour and a half ago": "2026-05-02T14:30:00+03:00", "half hour ago": "2026-05-02T15:30:00+03:00", "15 mins ago": "2026-05-02T15:45:00+03:00", "2 hrs ago": "2026-05-02T14:00:00+03:00", "1,5 h ago": "2026-05-02T14:30:00+03:00",
+		"1st of May": "2026-05-01", "May 1st at 2:30 pm": "2026-05-01T14:30:00+03:00", "1.5. 9:30": "2026-05-01T09:30:00+03:00", "2026/05/01": "2026-05-01", "3. Mai 2025": "2025-05-03", "3 May 17:00": "2025-05-03T17:00:00+03:00",
+		"about 1998": "1998~", "summer 1998": "1998-22", "the 1990s": "199X", "March 2026": "2026-03", "1998-99": "1998/1999",
+		"around 9:30": "!vague-time", "yesterday around 9:30": "!vague-time", "about an hour ago": "!vague-time", "a while ago": "!vague-time", "lunchtime": "!vague-time", "midnight": "!vague-time", "last month": "!vague-time",
+		"May 20 26": "!later-than-now", "20 May 22": "2022-05-20", "31 April": "!time-not-read", "half nine": "!time-not-read", "14:00-15:00": "!time-not-read", "24:00": "!time-not-read", "in an hour": "!time-not-read", "13 pm": "!time-not-read",
+		"405":              "!time-not-read",
+		"tomorrow":         "!time-not-read",
+		"99.1.2026":        "!time-not-read",
+		"1998-05-03 to 05": "!time-not-read",
+		"25:00":            "!time-not-read",
 	} {
 		r := reader(t)
 		got := r.At(said).String()
 		if r.Err() != nil {
 			got = "!" + refuse.Code(r.Err())
+			if e := r.Err().(*refuse.Error); e.Said.Code == "half-of-day" {
+				got += " " + e.Said.Values[0].Texts[0] + "|" + e.Said.Values[1].Texts[0]
+				for _, v := range e.Said.Values { // what is proposed can be said
+					if again := reader(t); again.At(v.Texts[0]).String() == "" || again.Err() != nil {
+						t.Errorf("%q proposes %q: %v", said, v.Texts[0], again.Err())
+					}
+				}
+			}
 		}
 		if got != want {
 			t.Errorf("%q: %s, want %s", said, got, want)

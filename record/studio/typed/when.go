@@ -1,13 +1,16 @@
 package typed
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"backleaf/record"
 	"backleaf/record/accept"
+	"backleaf/record/edtf"
 	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 )
@@ -35,81 +38,137 @@ func (r *Reader) read(typed string, bench bool) record.When {
 	return w
 }
 
+// said leaves out of what was said of a time what does not matter.
+var (
+	said   = strings.NewReplacer("a.m.", "am", "p.m.", "pm", ", ", " ", "vorgestern", "2 days ago", "day before yesterday", "2 days ago")
+	isoDay = pattern.Of(`^([0-9]{4}-[0-9]{2}-[0-9]{2})t`)
+	filler = []string{"at", "on", "um", "the", "of", "in"}
+)
+
 func parseAt(typed string, now time.Time, loc *time.Location, bench bool) (record.When, error) {
 	now = now.In(loc)
-	s := strings.Join(strings.Fields(typed), " ")
-	s = strings.TrimPrefix(strings.NewReplacer(" at ", " ", ", ", " ").Replace(s), "at ")
-	switch strings.ToLower(s) {
-	case "", "now", "just now":
-		return record.Moment(now), nil
-	case "the day before yesterday", "day before yesterday":
-		s = "2 days ago"
-	}
-	if t, daily, ok := ago(s, now); ok {
-		if daily {
-			return record.ParseWhen(t.Format(time.DateOnly))
+	typed = strings.Join(strings.Fields(typed), " ")
+	words := strings.Fields(isoDay().ReplaceAllString(said.Replace(strings.ToLower(typed)), "$1 "))
+	hourly := bench && len(words) == 1 || slices.Contains(words, "at") || slices.Contains(words, "um")
+	words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(filler, w) })
+	part := ""
+	words = slices.DeleteFunc(words, func(w string) bool {
+		_, ok := partsOfDay[w]
+		if ok {
+			part = w
 		}
+		return ok
+	})
+	s := strings.Join(words, " ")
+	if part == "" && (s == "" || s == "now" || s == "just now" || s == "right now") {
+		return record.Moment(now), nil
+	}
+	if t, daily, ok := ago(s, now); ok && !daily && part == "" {
 		return record.Moment(t), nil
 	}
-	if m := vague().FindStringSubmatch(s); m != nil {
-		return record.When{}, refuse.Unclearly("vague-time", "%q names no hour", s)
+	if w, err, four := fourFigures(s, now); bench && four {
+		return w, err
 	}
-	if m := spoken().FindStringSubmatch(s); m != nil {
-		return record.When{}, refuse.Unclearly("half-of-day", "%q could be before or after noon", s)
-	}
-	if bench && fourFigures().MatchString(s) {
-		h, m := s[:2], s[2:]
-		hours, min, clock := hour(h + ":" + m)
-		switch year, _ := strconv.Atoi(s); {
-		case !clock:
-		case year < oldest || year > now.Year():
-			s = h + ":" + m
-		case hours*60+min > now.Hour()*60+now.Minute(): // that hour has not been yet
-		default:
-			return record.When{}, refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, h, m).With(record.With("clock", h+":"+m), record.With("year", s))
-		}
-	}
-	if year, ok := strings.CutPrefix(strings.ToLower(s), "year "); ok && fourFigures().MatchString(year) {
-		s = year
-	}
-	day, clock, err := dayOf(s, now)
+	d, ok, err := dayOf(s, now)
 	switch {
 	case err != nil:
 		return record.When{}, err
-	case clock == "" && !day.IsZero(): // the day is known, the hour is not
-		return notAhead(s, now, day.Format(time.DateOnly))
-	case day.IsZero():
-		day = now
+	case ok && part != "":
+		return record.When{}, refuse.Unclearly("vague-time", "%q does not say when exactly", typed)
+	case ok: // the day is known, the hour is not
+		return notAhead(typed, now, d.Format(time.DateOnly))
 	}
-	if h, min, ok := hour(clock); ok {
-		t := time.Date(day.Year(), day.Month(), day.Day(), h, min, 0, 0, loc)
-		if t.Hour() != h || t.Minute() != min {
-			return record.When{}, refuse.Unclearly("no-such-time", "%q does not exist: the clock was put forward then", s)
+	for n := 1; n <= min(4, len(words)); n++ {
+		for _, first := range []bool{false, true} { // where the hour stands
+			on, clock := words[:len(words)-n], words[len(words)-n:]
+			if first {
+				clock, on = words[:n], words[n:]
+			}
+			c, is := parseHour(strings.Join(clock, " "))
+			d, ok, err := dayOf(strings.Join(on, " "), now)
+			if is && err != nil {
+				return record.When{}, err
+			}
+			if is && ok && (!c.bare || hourly || part != "" || d.relative && len(on) > 0) {
+				return moment(typed, strings.Join(on, " "), c, d, part, now)
+			}
 		}
-		if t.After(now.Add(time.Minute)) {
-			return record.When{}, refuse.Unclearly("later-today", "%q is later than now", s).With(record.With("clock", clock))
-		}
-		return record.Moment(t), nil
 	}
-	return notAhead(s, now, s)
+	w, err := notAhead(typed, now, typed)
+	if refuse.Code(err) == "time-not-read" && vague().MatchString(s) {
+		err = refuse.Unclearly("vague-time", "%q does not say when exactly", typed)
+	}
+	return w, err
 }
 
-// vague says a part of a day, or longer; spoken an hour of the clock without
-// its half of the day.
-var (
-	vague  = pattern.Of(`(?i)\b(morning|afternoon|evening|tonight|night|week|recently|earlier|lately)$`)
-	spoken = pattern.Of(`(?i)\b(half past|quarter (past|to)|o'clock|oclock|o’clock)\b`)
-)
+// moment is an hour of a day, where no other can be meant.
+func moment(typed, on string, c hour, d day, part string, now time.Time) (record.When, error) {
+	other := c
+	other.h += 12
+	clock := func(c hour) string { return strings.TrimSpace(fmt.Sprintf("%s %02d:%02d", on, c.h, c.min)) }
+	if span, ok := partsOfDay[part]; ok {
+		within := func(c hour) bool { return c.h >= span[0] && c.h <= span[1] }
+		switch {
+		case within(other) && c.h < 12:
+			c = other
+		case !within(c):
+			return record.When{}, refuse.Unclearly("vague-time", "%q is no hour of the %s", typed, part)
+		}
+	} else if c.doubtful && !other.on(d.Time).After(now) {
+		return record.When{}, refuse.Unclearly("half-of-day", "%q could be before or after noon", typed).With(record.With("early", clock(c)), record.With("late", clock(other)))
+	}
+	t := c.on(d.Time)
+	if d.weekly && t.After(now.Add(time.Minute)) {
+		t = t.AddDate(0, 0, -7) // later today is not meant
+	}
+	switch {
+	case t.Hour() != c.h || t.Minute() != c.min:
+		return record.When{}, refuse.Unclearly("no-such-time", "%q does not exist: the clock was put forward then", typed)
+	case t.After(now.Add(time.Minute)):
+		return record.When{}, refuse.Unclearly("later-today", "%q is later than now", typed).With(record.With("clock", fmt.Sprintf("%02d:%02d", c.h, c.min)))
+	}
+	return record.Moment(t), nil
+}
+
+// vague says less than a day, or no certain one.
+var vague = pattern.Of(`\b(weeks?|months?|years?|recently|earlier|lately|lunch|lunchtime|midnight|tonight|dusk|dawn|while|other day)\b|\b(about|around|approx|ca\.?|roughly|a few|some) .*([:.][0-9]{2}|ago)`)
+
+// fourFigures reads four figures as an hour, a year, or neither where both could
+// be meant.
+func fourFigures(s string, now time.Time) (w record.When, err error, ok bool) {
+	if year, ok := strings.CutPrefix(s, "year "); ok && four().MatchString(year) {
+		w, err = notAhead(s, now, year)
+		return w, err, true
+	}
+	if !four().MatchString(s) {
+		return w, nil, false
+	}
+	year, _ := strconv.Atoi(s)
+	c := hour{h: year / 100, min: year % 100}
+	switch {
+	case c.h > 23 || c.min > 59, year >= oldest && year <= now.Year() && c.on(now).After(now): // that hour is none, or has not been yet
+		w, err = notAhead(s, now, s)
+	case year >= oldest && year <= now.Year():
+		err = refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, s[:2], s[2:]).With(record.With("clock", s[:2]+":"+s[2:]), record.With("year", s))
+	default:
+		w, err = moment(s, "", c, day{Time: now}, "", now)
+	}
+	return w, err, true
+}
 
 // oldest is the first year that four figures at the bench could mean.
 const oldest = 1500
 
-var fourFigures = pattern.Of(`^[0-9]{4}$`)
+var four = pattern.Of(`^[0-9]{4}$`)
 
-// notAhead reads an EDTF text that does not lie ahead.
-func notAhead(typed string, now time.Time, edtf string) (record.When, error) {
-	w, err := record.ParseWhen(edtf)
+// notAhead reads an EDTF text, or a date as people write it, that does not lie
+// ahead.
+func notAhead(typed string, now time.Time, text string) (record.When, error) {
+	w, err := record.ParseWhen(text)
 	if err != nil {
+		w, err = record.ParseWhen(edtf.Spoken(text, now, nil))
+	}
+	if err != nil || w.IsZero() {
 		return record.When{}, refuse.Unclearly("time-not-read", "the time %q cannot be read", typed)
 	}
 	if accept.Ahead(w, now) {
@@ -118,20 +177,17 @@ func notAhead(typed string, now time.Time, edtf string) (record.When, error) {
 	return w, nil
 }
 
-var monthText = pattern.Of(`^(0?[1-9]|1[0-2])[/.]([0-9]{4})$`)
-
 // Until reads a date that may lie ahead, as a tin prints it: "2027-03",
 // "03/2027", "31.03.2027".
 func (r *Reader) Until(field, typed string, into *record.When) {
 	s := strings.TrimSpace(typed)
-	if m := monthText().FindStringSubmatch(s); m != nil {
-		s = fmt.Sprintf("%s-%02s", m[2], m[1])
-	} else if day, clock, err := dayOf(s, r.Now.In(r.Zone)); err != nil {
+	d, ok, err := dayOf(strings.ToLower(s), r.Now.In(r.Zone))
+	if err != nil {
 		r.Fail(err)
-	} else if !day.IsZero() && clock == "" {
-		s = day.Format(time.DateOnly)
+	} else if ok {
+		s = d.Format(time.DateOnly)
 	}
-	w, err := record.ParseWhen(s)
+	w, err := record.ParseWhen(cmp.Or(edtf.Spoken(s, r.Now, nil), s))
 	if err != nil {
 		r.Fail(refuse.Input(field, "no-date", "%q is no date", typed))
 	}
@@ -146,8 +202,8 @@ func Moment(s string, like time.Time) (time.Time, error) {
 			return t, nil
 		}
 	}
-	if h, min, ok := hour(s); ok {
-		return time.Date(like.Year(), like.Month(), like.Day(), h, min, 0, 0, like.Location()), nil
+	if c, ok := parseHour(strings.ToLower(s)); ok && !c.bare {
+		return c.on(like), nil
 	}
 	return like, refuse.Input("at", "no-moment", "%q is not a moment", s)
 }

@@ -1,13 +1,14 @@
-package sheet
+package private
 
 import (
 	"backleaf/record/pattern"
+	"cmp"
 	"strings"
 )
 
 var (
-	written = pattern.Of(`^(?:(€|EUR|£|GBP|CHF|USD) *)?(\d[\d., '’\x{00a0}\x{202f}]*?)(?:[,.] ?[-–—])? *(€|EUR|Euro|£|GBP|CHF|USD)?$`)
-	signs   = map[string]string{"€": "EUR", "Euro": "EUR", "£": "GBP"}
+	written = pattern.Of(`(?i)^(?:(€|£|[a-z]{3}) *)?(\d[\d., '’\x{00a0}\x{202f}]*?)(?:[,.] ?[-–—]{1,2})? *(€|£|euros?|[a-z]{3})?$`)
+	signs   = map[string]string{"€": "EUR", "EURO": "EUR", "EUROS": "EUR", "£": "GBP"}
 	cents   = pattern.Of(`[.,](\d{1,2})$`)
 	grouped = pattern.Of(`^\d{1,3}([., '’\x{00a0}\x{202f}]\d{3})*$`)
 )
@@ -36,11 +37,9 @@ func plainPrice(s string) string {
 	}, whole)
 	out := whole + after
 	for _, code := range []string{m[1], m[3]} {
-		if c, ok := signs[code]; ok {
-			code = c
-		}
+		code = strings.ToUpper(code)
 		if code != "" {
-			return out + " " + code
+			return out + " " + cmp.Or(signs[code], code)
 		}
 	}
 	return out
