@@ -112,6 +112,20 @@ func (u unit) base(r *big.Rat) (int64, bool) {
 	return n, ok && n <= maxBase && n >= -maxBase
 }
 
+// whole is base for a whole number in its one spelling, as most are.
+func (u unit) whole(s string) (n int64, ok bool) {
+	if u.zero != 0 || u.den != 1 || len(s) > 6 || s == "" || s[0] == '0' {
+		return 0, false
+	}
+	for _, c := range []byte(s) {
+		if c < '0' || c > '9' {
+			return 0, false
+		}
+		n = 10*n + int64(c-'0')
+	}
+	return n * u.num, n*u.num <= maxBase
+}
+
 // splitUnit parts what is typed into figures and unit: the unit begins at the
 // first character that no figure has. It may hold a digit itself ("g/m2") or
 // begin with a stroke ("14 /cm").
@@ -160,6 +174,9 @@ func parseQuantity[D dimension](s string) (quantity[D], error) {
 			return none, fmt.Errorf("%s %q has no unit: add %s", d.name(), s, unitNames[D]())
 		}
 		return none, fmt.Errorf("%s %q: the unit must be %s", d.name(), s, unitNames[D]())
+	}
+	if base, ok := un.whole(n); ok {
+		return quantity[D]{n, un.name, base, false}, nil
 	}
 	n, r, err := tidyNumber(n)
 	if err != nil {

@@ -42,62 +42,62 @@ type massPerAreaDim struct{}
 type threadDim struct{}
 type spreadDim struct{}
 
-func (lengthDim) name() string { return "length" }
-func (lengthDim) units() []unit {
-	return []unit{
-		{"mm", 1000, 1, nil, 0}, {"cm", 10000, 1, nil, 0}, {"m", 1000000, 1, nil, 0},
-		{"in", 25400, 1, []string{`"`, "″", "inch", "inches"}, 0}, {"ft", 304800, 1, []string{"'"}, 0},
-		{"µm", 1, 1, []string{"um", "μm", "micron", "microns"}, 0}, {"mil", 254, 10, []string{"mils"}, 0},
-	}
+func (lengthDim) name() string  { return "length" }
+func (lengthDim) units() []unit { return lengthUnits }
+
+var lengthUnits = []unit{
+	{"mm", 1000, 1, nil, 0}, {"cm", 10000, 1, nil, 0}, {"m", 1000000, 1, nil, 0},
+	{"in", 25400, 1, []string{`"`, "″", "inch", "inches"}, 0}, {"ft", 304800, 1, []string{"'"}, 0},
+	{"µm", 1, 1, []string{"um", "μm", "micron", "microns"}, 0}, {"mil", 254, 10, []string{"mils"}, 0},
 }
 
-func (amountDim) name() string { return "amount" }
-func (amountDim) units() []unit {
-	return []unit{
-		{"g", 1000, 1, nil, 0}, {"kg", 1000000, 1, nil, 0}, {"mL", 1000, 1, []string{"ml"}, 0}, {"L", 1000000, 1, []string{"l"}, 0},
-		{"oz", 45359237, 1600, nil, 0}, {"lb", 45359237, 100, nil, 0},
-		{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}, 0}, {"US qt", 946352946, 1000, []string{"qt"}, 0}, {"US gal", 3785411784, 1000, []string{"gal"}, 0},
-		{"m", 1000000, 1, nil, 0}, {"yd", 914400, 1, nil, 0}, {"m2", 1000000, 1, []string{"m²"}, 0}, {"sheets", 1, 1, []string{"sheet"}, 0},
-	}
+func (amountDim) name() string  { return "amount" }
+func (amountDim) units() []unit { return amountUnits }
+
+var amountUnits = []unit{
+	{"g", 1000, 1, nil, 0}, {"kg", 1000000, 1, nil, 0}, {"mL", 1000, 1, []string{"ml"}, 0}, {"L", 1000000, 1, []string{"l"}, 0},
+	{"oz", 45359237, 1600, nil, 0}, {"lb", 45359237, 100, nil, 0},
+	{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}, 0}, {"US qt", 946352946, 1000, []string{"qt"}, 0}, {"US gal", 3785411784, 1000, []string{"gal"}, 0},
+	{"m", 1000000, 1, nil, 0}, {"yd", 914400, 1, nil, 0}, {"m2", 1000000, 1, []string{"m²"}, 0}, {"sheets", 1, 1, []string{"sheet"}, 0},
 }
 
-func (percentDim) name() string { return "share" }
-func (percentDim) units() []unit {
-	return []unit{{"%", 1000, 1, []string{"percent", "per cent"}, 0}}
-}
+func (percentDim) name() string  { return "share" }
+func (percentDim) units() []unit { return percentUnits }
 
-func (densityDim) name() string { return "density" }
-func (densityDim) units() []unit {
-	return []unit{{"g/mL", 1000, 1, []string{"g/ml", "kg/L", "kg/l", "g/cm3"}, 0}, {"kg/m3", 1, 1, []string{"kg/m³", "g/L"}, 0},
-		{"lb/US gal", 453592370000, 3785411784, []string{"lb/gal"}, 0}}
-}
+var percentUnits = []unit{{"%", 1000, 1, []string{"percent", "per cent"}, 0}}
 
-func (durationDim) name() string { return "time" }
-func (durationDim) units() []unit {
-	return []unit{{"h", 3600, 1, []string{"hour", "hours"}, 0}, {"min", 60, 1, []string{"minute", "minutes"}, 0}, {"s", 1, 1, nil, 0},
-		{"d", 86400, 1, []string{"day", "days"}, 0}, {"weeks", 604800, 1, []string{"week", "w"}, 0}, {"months", 2629746, 1, []string{"month"}, 0}}
-}
+func (densityDim) name() string  { return "density" }
+func (densityDim) units() []unit { return densityUnits }
 
-func (temperatureDim) name() string { return "temperature" }
-func (temperatureDim) units() []unit {
-	return []unit{{"°C", 1000, 1, []string{"C", "c", "℃"}, 0}, {"°F", 5000, 9, []string{"F", "f", "℉"}, 32}}
-}
+var densityUnits = []unit{{"g/mL", 1000, 1, []string{"g/ml", "kg/L", "kg/l", "g/cm3"}, 0}, {"kg/m3", 1, 1, []string{"kg/m³", "g/L"}, 0},
+	{"lb/US gal", 453592370000, 3785411784, []string{"lb/gal"}, 0}}
 
-func (massPerAreaDim) name() string { return "weight of cloth" }
-func (massPerAreaDim) units() []unit {
-	return []unit{{"g/m2", 1000, 1, []string{"g/m²", "gsm"}, 0}, {"oz/yd2", 2834952312500, 83612736, []string{"oz/yd²", "oz"}, 0}}
-}
+func (durationDim) name() string  { return "time" }
+func (durationDim) units() []unit { return durationUnits }
 
-func (threadDim) name() string { return "thread count" }
-func (threadDim) units() []unit {
-	return []unit{{"/cm", 100, 1, []string{"per cm"}, 0}, {"/in", 10000, 254, []string{"per in"}, 0}}
-}
+var durationUnits = []unit{{"h", 3600, 1, []string{"hour", "hours"}, 0}, {"min", 60, 1, []string{"minute", "minutes"}, 0}, {"s", 1, 1, nil, 0},
+	{"d", 86400, 1, []string{"day", "days"}, 0}, {"weeks", 604800, 1, []string{"week", "w"}, 0}, {"months", 2629746, 1, []string{"month"}, 0}}
 
-func (spreadDim) name() string { return "amount per area" }
-func (spreadDim) units() []unit {
-	return []unit{{"g/m2", 1000, 1, []string{"g/m²"}, 0}, {"mL/m2", 1000, 1, []string{"ml/m2", "mL/m²", "ml/m²"}, 0},
-		{"oz/ft2", 28349523125000, 92903040, []string{"oz/ft²"}, 0}}
-}
+func (temperatureDim) name() string  { return "temperature" }
+func (temperatureDim) units() []unit { return temperatureUnits }
+
+var temperatureUnits = []unit{{"°C", 1000, 1, []string{"C", "c", "℃"}, 0}, {"°F", 5000, 9, []string{"F", "f", "℉"}, 32}}
+
+func (massPerAreaDim) name() string  { return "weight of cloth" }
+func (massPerAreaDim) units() []unit { return massPerAreaUnits }
+
+var massPerAreaUnits = []unit{{"g/m2", 1000, 1, []string{"g/m²", "gsm"}, 0}, {"oz/yd2", 2834952312500, 83612736, []string{"oz/yd²", "oz"}, 0}}
+
+func (threadDim) name() string  { return "thread count" }
+func (threadDim) units() []unit { return threadUnits }
+
+var threadUnits = []unit{{"/cm", 100, 1, []string{"per cm"}, 0}, {"/in", 10000, 254, []string{"per in"}, 0}}
+
+func (spreadDim) name() string  { return "amount per area" }
+func (spreadDim) units() []unit { return spreadUnits }
+
+var spreadUnits = []unit{{"g/m2", 1000, 1, []string{"g/m²"}, 0}, {"mL/m2", 1000, 1, []string{"ml/m2", "mL/m²", "ml/m²"}, 0},
+	{"oz/ft2", 28349523125000, 92903040, []string{"oz/ft²"}, 0}}
 
 // MilligramsPerSquareMeter returns the mass per area; false when it is none.
 func (s Spread) MilligramsPerSquareMeter() (int64, bool) {

@@ -11,7 +11,7 @@ import (
 func newDue(a *app) {
 	var at, calendar string
 	a.reads("due", flags{"at": &at, "calendar": &calendar, "json": &a.asJSON}, func(r *run) error {
-		w, err := r.Book.WorkshopOf(r.ctx)
+		w, err := r.Book.Shelf(r.ctx)
 		if err != nil {
 			return err
 		}

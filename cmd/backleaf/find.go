@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 
+	"backleaf/record"
 	"backleaf/record/studio/questions"
 )
 
@@ -19,12 +20,15 @@ func newFind(a *app) {
 			return err
 		}
 		return r.reading(func(r *run) error {
-			rows, of, warnings, err := search.Panels(r.ctx, r.Session)
-			if err != nil {
+			var warnings []record.Said
+			err := r.sayPanelRows(by, func(f func(questions.Row) error) (err error) {
+				warnings, err = search.Panels(r.ctx, r.Session, f)
 				return err
+			})
+			if err == nil {
+				a.warn(nil, warnings)
 			}
-			defer a.warn(nil, warnings)
-			return a.sayPanelRows(rows, of, by)
+			return err
 		})
 	})
 }

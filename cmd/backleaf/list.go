@@ -19,11 +19,7 @@ func newList(a *app) {
 				return err
 			}
 			o.Terms = r.args
-			rows, of, err := questions.List(r.ctx, r.Book, o)
-			if err != nil {
-				return err
-			}
-			return a.sayPanelRows(rows, of, by)
+			return r.sayPanelRows(by, func(f func(questions.Row) error) error { return questions.List(r.ctx, r.Book, o, f) })
 		})
 	}
 }
@@ -38,26 +34,39 @@ func (o *order) flags() flags { return flags{"sort": &o.by, "reverse": &o.revers
 
 func (o *order) known() error { return questions.KnownOrder(o.by) }
 
-func (a *app) sayPanelRows(rows []questions.Row, of int, o order) error {
-	questions.Sort(rows, o.by, o.reverse)
-	if a.asCSV {
-		return sheet.Write(a.out, questions.Table(a.catalogue(), rows))
+// sayPanelRows prints the rows of a list as they come.
+func (r *run) sayPanelRows(o order, list func(func(questions.Row) error) error) error {
+	c, n := r.catalogue(), 0
+	each := func(f func(questions.Row) error) error {
+		return questions.Sorted(list, o.by, o.reverse, func(x questions.Row) error { n++; return f(x) })
 	}
-	if a.asJSON {
-		return a.sayJSON(rows)
+	switch {
+	case r.asCSV:
+		return sheet.Write(r.out, func(row func([]string) error) error {
+			return cmp.Or(row(questions.Columns), each(func(x questions.Row) error { return row(x.Cells(c)) }))
+		})
+	case r.asJSON:
+		return r.sayJSONList(func(add func(any) error) error { return each(func(x questions.Row) error { return add(x) }) })
 	}
-	if of == 0 {
-		a.noted("no-panels")
+	t := r.table()
+	if err := each(func(x questions.Row) error {
+		t.Row(string(x.Number), string(x.Batch), c.Fill("{size}", record.With("size", x.Size)), c.Word(x.Stage), tell.Say(c, x.Where),
+			tell.Say(c, record.Say("title", record.With("title", x.Title))))
 		return nil
+	}); err != nil {
+		return err
 	}
-	if len(rows) == 0 {
-		a.noted("none-of-panels", record.With("n", of))
-		return nil
+	if n > 0 {
+		return t.Done()
 	}
-	t, c := a.table(), a.catalogue()
-	for _, r := range rows {
-		t.Row(string(r.Number), string(r.Batch), c.Fill("{size}", record.With("size", r.Size)), c.Word(r.Stage), tell.Say(c, r.Where),
-			tell.Say(c, record.Say("title", record.With("title", r.Title))))
+	of, err := r.Book.Count(r.ctx)
+	switch {
+	case err != nil:
+		return err
+	case of == 0:
+		r.noted("no-panels")
+	default:
+		r.noted("none-of-panels", record.With("n", of))
 	}
-	return t.Done()
+	return nil
 }

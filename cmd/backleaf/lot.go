@@ -70,7 +70,7 @@ func lotTrace(a *app) {
 		}
 		switch {
 		case a.asCSV:
-			return sheet.Write(a.out, rows)
+			return sheet.Write(a.out, sheet.Rows(rows))
 		case a.asJSON:
 			return a.sayJSON(all)
 		}

@@ -28,6 +28,28 @@ func (a *app) sayJSON(v any) error {
 	return err
 }
 
+// sayJSONList prints the values that list adds as one indented JSON list, each as
+// it comes.
+func (a *app) sayJSONList(list func(add func(any) error) error) error {
+	before := "[\n"
+	if err := list(func(v any) error {
+		b, err := json.Marshal(v, json.Deterministic(true), jsontext.WithIndentPrefix("  "), jsontext.WithIndent("  "))
+		if err == nil {
+			_, err = fmt.Fprintf(a.out, "%s  %s", before, b)
+		}
+		before = ",\n"
+		return err
+	}); err != nil {
+		return err
+	}
+	if before == "[\n" {
+		a.say("[]")
+	} else {
+		a.say("\n]")
+	}
+	return nil
+}
+
 // put writes a file, in the place of one that is there; create never does.
 func put(path string, data []byte) error { return safefile.Write(path, 0o644, content(data)) }
 

@@ -199,7 +199,8 @@ var readings = []reading{
 		return html.UnescapeString(answer.Body.String())
 	}},
 	{"list --json", func(t *testing.T, es []record.Entry, _ *record.Workshop, p *record.Panel) string {
-		rows, _, err := questions.List(t.Context(), bookOf(t, es), questions.Listing{Terms: []string{string(p.Number)}})
+		var rows []questions.Row
+		err := questions.List(t.Context(), bookOf(t, es), questions.Listing{Terms: []string{string(p.Number)}}, func(r questions.Row) error { rows = append(rows, r); return nil })
 		return string(must(json.Marshal(must(rows, err))))
 	}},
 	{"dublin core", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {

@@ -158,6 +158,33 @@ func (b *Book) WorkshopOf(ctx context.Context, numbers ...record.Number) (*recor
 	return b.fold(ctx, Filter{Panels: append([]record.Number{}, numbers...)})
 }
 
+// Story folds what is told of one panel: what names it, studio, makers and
+// shelf, of the lots only those that went into it. The air of the room, by
+// which rules judge, is not in it.
+func (b *Book) Story(ctx context.Context, n record.Number) (*record.Workshop, error) {
+	return b.described(ctx, `SELECT seq FROM mention WHERE panel = ?1 UNION SELECT seq FROM described WHERE kind <> 'lot'
+		UNION SELECT seq FROM used JOIN described ON kind = 'lot' AND 'lot ' || name = thing WHERE panel = ?1`, string(n))
+}
+
+// Shelf folds the studio, its makers and what is on the shelf.
+func (b *Book) Shelf(ctx context.Context) (*record.Workshop, error) {
+	return b.described(ctx, "SELECT seq FROM described")
+}
+
+// described folds the entries that a query names, with what corrects them.
+func (b *Book) described(ctx context.Context, query string, args ...any) (w *record.Workshop, err error) {
+	err = b.view(ctx, func(s *session) error {
+		es, err := s.entries(`WITH RECURSIVE need (seq) AS (`+query+`
+			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, args...)
+		if err == nil {
+			w, err = record.Fold(es)
+		}
+		return err
+	})
+	return w, err
+}
+
 func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
 	stored, err := b.Entries(ctx, f)
 	if err != nil {

@@ -23,7 +23,7 @@ type Table struct {
 // CSV returns the table for a spreadsheet.
 func (t Table) CSV() ([]byte, error) {
 	var b bytes.Buffer
-	if err := sheet.Write(&b, t.Rows); err != nil {
+	if err := sheet.Write(&b, sheet.Rows(t.Rows)); err != nil {
 		return nil, fmt.Errorf("cannot write table %s: %w", t.Name, err)
 	}
 	return b.Bytes(), nil

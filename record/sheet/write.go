@@ -36,20 +36,32 @@ func startsFormula(s string) bool {
 	return false
 }
 
-// Write writes rows as CSV in the form of RFC 4180, UTF-8, every cell guarded.
-// The first row is the header.
-func Write(w io.Writer, rows [][]string) error {
+// Write writes the rows that list gives, one after the other, as CSV in the form
+// of RFC 4180, UTF-8, every cell guarded. The first row is the header.
+func Write(w io.Writer, list func(row func([]string) error) error) error {
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
-	for _, row := range rows {
+	if err := list(func(row []string) error {
 		safe := make([]string, len(row))
 		for i, s := range row {
 			safe[i] = Guard(s)
 		}
-		if err := c.Write(safe); err != nil {
-			return err
-		}
+		return c.Write(safe)
+	}); err != nil {
+		return err // a header alone was not written yet
 	}
 	c.Flush()
 	return c.Error()
+}
+
+// Rows are rows at hand, for [Write].
+func Rows(rows [][]string) func(func([]string) error) error {
+	return func(f func([]string) error) error {
+		for _, row := range rows {
+			if err := f(row); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 }

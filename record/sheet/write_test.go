@@ -46,7 +46,7 @@ func FuzzGuard(f *testing.F) {
 // around a line break, a comma or a quote, which is doubled).
 func TestWrite(t *testing.T) {
 	var b bytes.Buffer
-	err := sheet.Write(&b, [][]string{{"a", "b"}, {"x,y", `say "no"`}, {"two\nlines", "=1"}})
+	err := sheet.Write(&b, sheet.Rows([][]string{{"a", "b"}, {"x,y", `say "no"`}, {"two\nlines", "=1"}}))
 	if want := "a,b\r\n\"x,y\",\"say \"\"no\"\"\"\r\n\"two\r\nlines\",'=1\r\n"; err != nil || b.String() != want {
 		t.Errorf("%q, %v, want %q", b.String(), err, want)
 	}

@@ -3,6 +3,7 @@ package tell
 import (
 	"fmt"
 	"strings"
+	"sync"
 
 	"backleaf/record"
 )
@@ -208,14 +209,22 @@ func (c *Catalogue) fill(m Message, s record.Said) string {
 	return text
 }
 
+// read holds the pieces of messages that were told: a catalogue has some
+// thousands, and some are told for every panel.
+var read sync.Map
+
 // telling fills a message and says which values are told by it.
 func (c *Catalogue) telling(m Message, s record.Said) (string, map[string]bool) {
-	ps, err := m.pieces()
-	if err != nil {
-		return string(m), nil
+	ps, ok := read.Load(m)
+	if !ok {
+		p, err := m.pieces()
+		if err != nil {
+			return string(m), nil
+		}
+		ps, _ = read.LoadOrStore(m, p)
 	}
 	f := filling{c: c, said: s, told: map[string]bool{}}
-	f.put(ps)
+	f.put(ps.([]piece))
 	return f.text.String(), f.told
 }
 

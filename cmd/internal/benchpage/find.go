@@ -47,12 +47,11 @@ func (d *desk) find() error {
 	if err != nil {
 		return err
 	}
-	rows, _, _, err := search.Panels(d.ctx, d.Studio)
-	if err != nil {
-		return err
-	}
-	for _, r := range rows {
+	if _, err := search.Panels(d.ctx, d.Studio, func(r questions.Row) error {
 		body.Panels = append(body.Panels, d.line(d.shop.Panel(r.Number)))
+		return nil
+	}); err != nil {
+		return err
 	}
 	body.Panels = body.Panels[:min(len(body.Panels), mostFound)]
 	body.Nothing = len(body.Panels) == 0

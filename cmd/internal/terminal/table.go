@@ -1,6 +1,7 @@
 package terminal
 
 import (
+	"bufio"
 	"cmp"
 	"fmt"
 	"io"
@@ -13,16 +14,21 @@ import (
 // be wider than the terminal.
 type Table struct {
 	Out   io.Writer
-	Width int // 0: as wide as it comes
-	lines [][]string
+	Width int      // 0: as wide as it comes
+	lines []string // cells parted by a sign that none holds: a list of all panels stays small
+	most  []int    // of each column
 }
 
 // Row adds a line of cells.
 func (t *Table) Row(cells ...string) {
 	for i, c := range cells {
 		cells[i] = Clean(strings.ReplaceAll(c, "\n", " "))
+		if i == len(t.most) {
+			t.most = append(t.most, 0)
+		}
+		t.most[i] = max(t.most[i], utf8.RuneCountInString(cells[i]))
 	}
-	t.lines = append(t.lines, cells)
+	t.lines = append(t.lines, strings.Join(cells, "\x00"))
 }
 
 // Pair adds a name and a value, unless there is none.
@@ -34,8 +40,9 @@ func (t *Table) Pair(name, value string) {
 
 // Done prints the table.
 func (t *Table) Done() error {
-	_, err := io.WriteString(t.Out, t.Text())
-	return err
+	buf := bufio.NewWriter(t.Out)
+	t.write(buf)
+	return buf.Flush()
 }
 
 // Empty reports whether there is no row yet.
@@ -44,8 +51,14 @@ func (t *Table) Empty() bool { return len(t.lines) == 0 }
 // Text is the table without trailing spaces.
 func (t *Table) Text() string {
 	var buf strings.Builder
+	t.write(&buf)
+	return buf.String()
+}
+
+func (t *Table) write(to io.Writer) {
 	widths := t.widths(t.Width)
-	for _, row := range t.lines {
+	for _, l := range t.lines {
+		row := strings.Split(l, "\x00")
 		cells, most := make([][]string, len(row)), 0
 		for i, c := range row {
 			cells[i] = strings.Split(Wrap(c, widths[i]), "\n")
@@ -63,22 +76,14 @@ func (t *Table) Text() string {
 					line.WriteString(strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(cell))+2))
 				}
 			}
-			fmt.Fprintln(&buf, strings.TrimRight(line.String(), " "))
+			fmt.Fprintln(to, strings.TrimRight(line.String(), " "))
 		}
 	}
-	return buf.String()
 }
 
 // widths are those of the columns; the widest give way first.
 func (t *Table) widths(most int) (out []int) {
-	for _, row := range t.lines {
-		for i, c := range row {
-			if i == len(out) {
-				out = append(out, 0)
-			}
-			out[i] = max(out[i], utf8.RuneCountInString(c))
-		}
-	}
+	out = slices.Clone(t.most)
 	for all := sum(out); most > 0 && all > most; all-- {
 		i := slices.Index(out, slices.MaxFunc(out, cmp.Compare))
 		if out[i] <= least {

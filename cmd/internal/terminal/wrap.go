@@ -97,6 +97,9 @@ var ofPrint = strings.NewReplacer("\u00a0×\u00a0", " x ", "\u00a0", " ", "\u202
 // Clean makes text from outside safe for a terminal: what could steer it is
 // shown as a code instead.
 func Clean(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r != '\n' && (r < ' ' || r > '~') }) {
+		return s
+	}
 	var b strings.Builder
 	for _, r := range ofPrint.Replace(s) {
 		if r != '\n' && accept.CheckLine(string(r)) != nil {

@@ -53,7 +53,7 @@ func Ask(ctx context.Context, c *tell.Catalogue, s *studio.Session, panel, quest
 	if err != nil {
 		return Reply{}, refuse.Because("no-such-panel", err)
 	}
-	w, err := s.Book.WorkshopOf(ctx, n)
+	w, err := s.Book.Story(ctx, n)
 	if err != nil {
 		return Reply{}, err
 	}

@@ -14,7 +14,7 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-// One finds one panel by what was typed, with what is needed to fold it.
+// One finds one panel by what was typed, with what is needed to tell it.
 func One(ctx context.Context, b *book.Book, typed string) (*record.Workshop, *record.Panel, error) {
 	roll, err := b.Roll(ctx, typed)
 	if err != nil {
@@ -24,7 +24,7 @@ func One(ctx context.Context, b *book.Book, typed string) (*record.Workshop, *re
 	if err != nil {
 		return nil, nil, refuse.Because("no-such-panel", err)
 	}
-	w, err := b.WorkshopOf(ctx, n)
+	w, err := b.Story(ctx, n)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -182,40 +182,42 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 	return find.Finding(rule, o, now), nil
 }
 
-// Panels finds the panels, and counts all there are.
-func (s Search) Panels(ctx context.Context, session *studio.Session) (rows []Row, of int, warnings []record.Said, err error) {
+// Panels gives each panel that is found to f.
+func (s Search) Panels(ctx context.Context, session *studio.Session, f func(Row) error) (warnings []record.Said, err error) {
 	b := session.Book
-	w, err := b.WorkshopOf(ctx)
+	w, err := b.Shelf(ctx)
 	if err != nil {
-		return nil, 0, nil, err
+		return nil, err
 	}
 	n := s.narrow
 	if err := s.filter.onShelf(ctx, b, w, &n); err != nil {
-		return nil, 0, nil, err
+		return nil, err
 	}
 	if s.filter.HandedTo != "" {
 		if n.Numbers, warnings, err = handedTo(ctx, session, s.filter.HandedTo); err != nil {
-			return nil, 0, nil, err
+			return nil, err
 		}
 	}
-	rows = []Row{}
+	found, rows := false, []Row{}
+	take := func(r Row) error { found = true; return f(r) }
 	err = b.Panels(ctx, n, func(p book.Present) error {
-		if !slices.ContainsFunc(s.rows, func(fits func(book.Present) bool) bool { return !fits(p) }) {
+		switch {
+		case slices.ContainsFunc(s.rows, func(fits func(book.Present) bool) bool { return !fits(p) }):
+			return nil
+		case len(s.tests) > 0:
 			rows = append(rows, rowOf(p))
+			return nil
 		}
-		return nil
+		return take(rowOf(p))
 	})
-	if err == nil && len(s.tests) > 0 {
-		rows, err = s.tested(ctx, b, rows)
+	if err == nil && len(rows) > 0 {
+		err = s.tested(ctx, b, rows, take)
 	}
-	if err != nil {
-		return nil, 0, nil, err
-	}
-	if of, err = b.Count(ctx); err == nil && len(rows) == 0 {
+	if err == nil && !found {
 		near, err := s.filter.nearest(ctx, b, w)
-		return rows, of, append(warnings, near...), err
+		return append(warnings, near...), err
 	}
-	return rows, of, warnings, err
+	return warnings, err
 }
 
 // nearest proposes, for each word that nothing bears, the nearest word of a
@@ -234,20 +236,24 @@ func (f Filter) nearest(ctx context.Context, b *book.Book, w *record.Workshop) (
 	return said, err
 }
 
-// tested keeps the rows of the panels that fit every test of their story.
-func (s Search) tested(ctx context.Context, b *book.Book, rows []Row) ([]Row, error) {
+// tested gives the rows of the panels that fit every test of their story to f.
+func (s Search) tested(ctx context.Context, b *book.Book, rows []Row, f func(Row) error) error {
 	numbers := make([]record.Number, len(rows))
 	for i, r := range rows {
 		numbers[i] = r.Number
 	}
-	fit := map[record.Number]bool{}
-	err := book.Each(ctx, b, numbers, func(w *record.Workshop, p *record.Panel) (record.Number, error) {
+	return book.Each(ctx, b, numbers, func(w *record.Workshop, p *record.Panel) (record.Number, error) {
 		if slices.ContainsFunc(s.tests, func(t find.Test) bool { return !t(w, p) }) {
 			return "", nil
 		}
 		return p.Number, nil
-	}, func(n record.Number) error { fit[n] = true; return nil })
-	return slices.DeleteFunc(rows, func(r Row) bool { return !fit[r.Number] }), err
+	}, func(n record.Number) error {
+		if n == "" {
+			return nil
+		}
+		rows = rows[slices.IndexFunc(rows, func(r Row) bool { return r.Number == n }):]
+		return f(rows[0])
+	})
 }
 
 // onShelf finds what is named of the shelf and of the batches. What is not in

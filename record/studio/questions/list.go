@@ -40,15 +40,13 @@ func where(p book.Place) record.Said {
 	return record.Say("where-away", record.With("how", record.Parting(p)))
 }
 
-// Table is a list of panels for a spreadsheet, in a language. Dates are EDTF
-// texts.
-func Table(c *tell.Catalogue, rows []Row) [][]string {
-	out := [][]string{{"number", "own_reference", "batch", "title", "made", "size", "board", "stage", "where", "where_since"}}
-	for _, r := range rows {
-		out = append(out, []string{string(r.Number), r.Own, string(r.Batch), r.Title, r.Made.String(), r.Size.String(),
-			r.Board, string(r.Stage), tell.Say(c, r.Where), r.Since.String()})
-	}
-	return out
+// Columns are the heads of a list of panels for a spreadsheet.
+var Columns = []string{"number", "own_reference", "batch", "title", "made", "size", "board", "stage", "where", "where_since"}
+
+// Cells are a row for a spreadsheet, in a language. Dates are EDTF texts.
+func (r Row) Cells(c *tell.Catalogue) []string {
+	return []string{string(r.Number), r.Own, string(r.Batch), r.Title, r.Made.String(), r.Size.String(),
+		r.Board, string(r.Stage), tell.Say(c, r.Where), r.Since.String()}
 }
 
 // Listing says which panels are to be listed; each filter narrows it.
@@ -58,32 +56,25 @@ type Listing struct {
 	Discarded           bool // list discarded panels that were not named, too
 }
 
-// List lists panels, and counts all there are.
-func List(ctx context.Context, b *book.Book, l Listing) (rows []Row, of int, err error) {
+// List gives each panel that is to be listed to f.
+func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error {
 	n := book.Narrow{Batch: record.Key(l.Batch), Stage: record.Stage(l.Stage)}
 	if len(l.Terms) > 0 {
 		roll, err := b.Roll(ctx, l.Terms...)
 		if err != nil {
-			return nil, 0, err
+			return err
 		}
 		if n.Numbers, err = roll.Select(l.Terms, nil); err != nil {
-			return nil, 0, refuse.Because("no-such-panel-to-list", err)
+			return refuse.Because("no-such-panel-to-list", err)
 		}
 	}
 	title := strings.ToLower(l.Title)
-	rows = []Row{}
-	err = b.Panels(ctx, n, func(p book.Present) error {
-		gone := p.Place == book.Discarded && !l.Discarded && n.Numbers == nil
-		if !gone && strings.Contains(strings.ToLower(p.Title), title) {
-			rows = append(rows, rowOf(p))
+	return b.Panels(ctx, n, func(p book.Present) error {
+		if p.Place == book.Discarded && !l.Discarded && n.Numbers == nil || !strings.Contains(strings.ToLower(p.Title), title) {
+			return nil
 		}
-		return nil
+		return f(rowOf(p))
 	})
-	if err != nil {
-		return nil, 0, err
-	}
-	of, err = b.Count(ctx)
-	return rows, of, err
 }
 
 // KnownStage refuses what is no stage of the work.

@@ -43,8 +43,16 @@ func KnownOrder(by []string) error {
 	return nil
 }
 
-// Sort sorts rows by the first word, those alike by the next.
-func Sort(rows []Row, by []string, reverse bool) {
+// Sorted gives the rows of a list to f sorted by the first word, those alike by
+// the next. A list as it comes is not held.
+func Sorted(list func(func(Row) error) error, by []string, reverse bool, f func(Row) error) error {
+	if by == nil && !reverse {
+		return list(f)
+	}
+	var rows []Row
+	if err := list(func(r Row) error { rows = append(rows, r); return nil }); err != nil {
+		return err
+	}
 	slices.SortStableFunc(rows, func(a, b Row) int {
 		for _, word := range by {
 			if n := orders[word](a, b); n != 0 {
@@ -56,6 +64,12 @@ func Sort(rows []Row, by []string, reverse bool) {
 	if reverse {
 		slices.Reverse(rows)
 	}
+	for _, r := range rows {
+		if err := f(r); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func place(r Row) string { return r.Where.Code + " " + r.Where.Value("how").Text() }
