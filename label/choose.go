@@ -15,8 +15,8 @@ import (
 // its area can hold, and for all labels of one area the same type and the
 // same symbols. It works on all cores: to encode a symbol takes longest.
 func Arrange(labels []Input, o Options) ([]Layout, error) {
-	fillers := make([]*filler, len(labels))
-	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i]); return err })
+	known, fillers := &texts{}, make([]*filler, len(labels))
+	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i], known); return err })
 	if err != nil {
 		return nil, err
 	}
@@ -30,13 +30,17 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 			f.numberPt = least.numberPt
 		}
 	}
-	err = each(len(labels), func(i int) error {
+	choose := func(i int) error {
+		fillers[i].guess = fillers[0].guess // most are like the first
 		if err := fillers[i].choose(); err != nil {
 			return fmt.Errorf("label of %s: %w", labels[i].Number, err)
 		}
 		return nil
-	})
-	if err != nil {
+	}
+	if err := each(min(1, len(labels)), choose); err != nil {
+		return nil, err
+	}
+	if err := each(max(0, len(labels)-1), func(i int) error { return choose(i + 1) }); err != nil {
 		return nil, err
 	}
 	for _, group := range groups {
@@ -83,10 +87,11 @@ type filler struct {
 	at       int          // the setting chosen
 	keep     []Field      // the fields that find room, in the order of staying
 	later    [][]string   // hazards for further labels
+	guess    int          // of how many fields find room
 	tried    map[int]bool // settings that hold keep, or not
 }
 
-func (o Options) filler(in Input) (*filler, error) {
+func (o Options) filler(in Input, known *texts) (*filler, error) {
 	place := Area{}
 	if o.Sheet != nil {
 		place = o.Sheet.Place
@@ -100,8 +105,8 @@ func (o Options) filler(in Input) (*filler, error) {
 	if err != nil {
 		return nil, fmt.Errorf("label of %s: %w", in.Number, err)
 	}
-	f := &filler{size: size, settings: settings(size.area), tried: map[int]bool{}}
-	f.arranger = arranger{in: in, words: o.Catalogue.Label, area: size.area, cache: map[blockKey]paper.Block{}, parts: 1, part: 1}
+	f := &filler{size: size, settings: settings(size.area), guess: len(staying), tried: map[int]bool{}}
+	f.arranger = arranger{in: in, words: o.Catalogue.Label, area: size.area, texts: known, parts: 1, part: 1}
 	if err := f.encode(); err != nil {
 		return nil, fmt.Errorf("label of %s: %w", in.Number, err)
 	}
@@ -158,7 +163,7 @@ func (f *filler) holdMost() error {
 	if err != nil {
 		return err
 	}
-	if f.keep = whole; len(whole) < len(all) {
+	if f.keep = whole; len(whole) < len(all) && f.broken {
 		broken, err := f.most(all, true)
 		if err != nil {
 			return err
@@ -174,24 +179,45 @@ func (f *filler) holdMost() error {
 // the first that finds no room. One that would find none even alone is passed
 // over.
 func (f *filler) most(all []Field, rough bool) (keep []Field, err error) {
-	if ok, err := f.anyHolds(all, rough); ok || err != nil {
-		return all, err
-	}
-	for _, field := range all {
-		more := append(slices.Clone(keep), field)
-		ok, err := f.anyHolds(more, rough)
+	from := f.guess
+	for i := 0; len(all) > 0; i++ {
+		n, err := f.longest(keep, all, min(from, len(all)), rough)
 		if err != nil {
 			return nil, err
 		}
-		if ok {
-			keep = more
-			continue
+		if i == 0 {
+			f.guess = n
 		}
-		if alone, err := f.anyHolds([]Field{field}, rough); alone || err != nil {
+		keep, all, from = append(keep, all[:n]...), all[n:], 0
+		if len(all) == 0 {
+			break
+		}
+		if alone, err := f.anyHolds(all[:1], rough); alone || err != nil {
 			return keep, err
 		}
+		all = all[1:]
 	}
 	return keep, nil
+}
+
+// longest is how many of the fields the label holds beside those it keeps. It
+// goes up or down from a guess.
+func (f *filler) longest(keep, all []Field, n int, rough bool) (int, error) {
+	for up, down := false, false; ; {
+		ok, err := f.anyHolds(append(slices.Clone(keep), all[:n]...), rough)
+		switch {
+		case err != nil:
+			return 0, err
+		case ok && (down || n == len(all)):
+			return n, nil
+		case ok:
+			n, up = n+1, true
+		case up || n <= 1: // without any it was tried before
+			return max(n-1, 0), nil
+		default:
+			n, down = n-1, true
+		}
+	}
 }
 
 // advance goes to the first setting from the one chosen on that holds all.
@@ -336,7 +362,7 @@ func (f *filler) carryOn(left []string) error {
 func (f *filler) continuation(hazards []string) *filler {
 	c := &filler{size: f.size, settings: f.settings, tried: map[int]bool{}, at: f.at}
 	c.arranger = arranger{in: Input{Number: f.in.Number, Notice: f.in.Notice, Maker: f.in.Maker, Hazards: hazards}, words: f.words, area: f.area,
-		cache: map[blockKey]paper.Block{}, numberPt: f.numberPt, part: 2, parts: max(2, f.parts)}
+		texts: f.texts, numberPt: f.numberPt, part: 2, parts: max(2, f.parts)}
 	return c
 }
 

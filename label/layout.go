@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"backleaf/record/paper"
 )
@@ -44,7 +45,8 @@ type arranger struct {
 	numberPt    float64 // the most for the number
 	symbol      *paper.Symbol
 	facts       *paper.Symbol
-	cache       map[blockKey]paper.Block // texts composed before
+	texts       *texts
+	broken      bool // a word was broken, at some setting
 
 	setting
 	keep  map[Field]bool
@@ -84,21 +86,47 @@ type blockKey struct {
 	text  string
 }
 
-// compose is [paper.Compose]; the many ways that are tried have most of their
-// texts in common.
+// texts are those composed before: the labels of a studio, and the many ways
+// that are tried, have most in common.
+type texts struct {
+	mu     sync.Mutex
+	blocks map[blockKey]paper.Block
+}
+
+const mostTexts = 20000 // kept at a time
+
+// compose is [paper.Compose].
 func (a *arranger) compose(width float64, spans ...paper.Span) (paper.Block, error) {
-	key := blockKey{width: width, style: spans[0].Style, text: spans[0].Text}
+	key := blockKey{style: spans[0].Style, text: spans[0].Text}
 	for _, s := range spans[1:] {
 		key.text += "\x00" + s.Text // a second text has a style that follows from the first
 	}
-	if b, ok := a.cache[key]; ok {
+	b, err := a.texts.compose(key, spans)
+	if err != nil || width <= 0 || b.WidthMM() <= width {
+		return b, err
+	}
+	key.width = width
+	return a.texts.compose(key, spans)
+}
+
+func (t *texts) compose(key blockKey, spans []paper.Span) (paper.Block, error) {
+	t.mu.Lock()
+	b, ok := t.blocks[key]
+	t.mu.Unlock()
+	if ok {
 		return b, nil
 	}
-	b, err := paper.Compose(width, spans...)
-	if err == nil {
-		a.cache[key] = b
+	b, err := paper.Compose(key.width, spans...)
+	if err != nil {
+		return b, err
 	}
-	return b, err
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.blocks == nil || len(t.blocks) >= mostTexts {
+		t.blocks = map[blockKey]paper.Block{}
+	}
+	t.blocks[key] = b
+	return b, nil
 }
 
 func (a *arranger) left() float64  { return a.x }
@@ -320,6 +348,7 @@ func (a *arranger) fit(y, indent float64, up bool, spans ...paper.Span) (paper.B
 		}
 		least := a.beside(top, top+b.HeightMM())
 		if least >= width {
+			a.broken = a.broken || b.Broken()
 			if b.Broken() && !a.rough || b.WidthMM() > width-indent+1e-6 {
 				return b, errNoRoom
 			}

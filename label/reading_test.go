@@ -162,7 +162,7 @@ func printed(t *testing.T, l label.Layout, dpi float64) scan {
 	for i := range out.pix {
 		out.pix[i] = 255
 	}
-	for _, a := range shape.(paper.Rects).Areas {
+	for _, a := range shape.(interface{ Areas() []paper.Rect }).Areas() {
 		x0, y0 := a.X*scale+around, a.Y*scale+around
 		x1, y1 := x0+a.W*scale, y0+a.H*scale
 		for y := int(y0); y < int(math.Ceil(y1)) && y < n; y++ {

@@ -151,11 +151,13 @@ func (a *arranger) rows() error {
 	}
 	// What is said last goes below the work, as far as that makes the columns more even.
 	work, making := a.work(), a.making()
-	start, best, err := *a, *a, errNoRoom
+	start, best, err, broken := *a, *a, errNoRoom, a.broken
 	for n := len(making); n >= 0; n-- {
 		*a = start
 		a.boxes = slices.Clone(start.boxes)
-		switch tried := a.twin(append(slices.Clone(work), making[n:]...), making[:n]); {
+		tried := a.twin(append(slices.Clone(work), making[n:]...), making[:n])
+		broken = broken || a.broken
+		switch {
 		case tried == nil && (err != nil || a.y < best.y-1e-6):
 			best, err = *a, nil
 		case tried != nil && !errors.Is(tried, errNoRoom):
@@ -163,6 +165,7 @@ func (a *arranger) rows() error {
 		}
 	}
 	*a = best
+	a.broken = broken
 	return err
 }
 

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"compress/zlib"
 	"context"
 	"fmt"
 	"io"
@@ -60,7 +61,7 @@ func repainted(t *testing.T, data []byte) []byte {
 	}
 	err = f.Dicts(func(d pdf.Dict) error {
 		if d["Type"] == any(pdf.Name("Page")) {
-			d["Contents"] = f.Add(pdf.Deflated([]byte("BT /F1 24 Tf 72 700 Td (A Great Master, 1890) Tj ET")))
+			d["Contents"] = f.Add(pdf.Deflated(zlib.DefaultCompression, []byte("BT /F1 24 Tf 72 700 Td (A Great Master, 1890) Tj ET")))
 		}
 		return nil
 	})
@@ -118,7 +119,7 @@ func TestPagesThatLie(t *testing.T) {
 		return out
 	}
 	spec := func(f *pdf.File, name, second string, data []byte) pdf.Ref {
-		return f.Add(pdf.Dict{"Type": pdf.Name("Filespec"), "F": pdf.String(name), "UF": pdf.Text(second), "EF": pdf.Dict{"F": f.Add(pdf.Deflated(data))}})
+		return f.Add(pdf.Dict{"Type": pdf.Name("Filespec"), "F": pdf.String(name), "UF": pdf.Text(second), "EF": pdf.Dict{"F": f.Add(pdf.Deflated(zlib.DefaultCompression, data))}})
 	}
 	files := attached(t, honest)
 	for _, c := range []struct {

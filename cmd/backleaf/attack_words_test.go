@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"compress/zlib"
 	"context"
 	"crypto/x509"
 	"encoding/pem"
@@ -64,7 +65,7 @@ func TestLinesThatLie(t *testing.T) {
 		t.Fatal(err)
 	}
 	catalog["AF"] = append(catalog["AF"].([]any), f.Add(pdf.Dict{"Type": pdf.Name("Filespec"), "F": pdf.String(lie), "UF": pdf.Text(lie),
-		"EF": pdf.Dict{"F": f.Add(pdf.Deflated([]byte("{}")))}}))
+		"EF": pdf.Dict{"F": f.Add(pdf.Deflated(zlib.DefaultCompression, []byte("{}")))}}))
 	strays, err := f.Write("1.7", catalog, pdf.Dict{})
 	if err != nil {
 		t.Fatal(err)

@@ -26,6 +26,7 @@ type line struct {
 // newLine places glyphs; like gives an empty line its height.
 func newLine(glyphs []glyph, like glyph) line {
 	l := line{leadPt: like.leadPt, bodyPt: like.bodyPt}
+	var text []byte // of the last piece
 	for i, g := range glyphs {
 		l.leadPt = max(l.leadPt, g.leadPt)
 		l.bodyPt = max(l.bodyPt, g.bodyPt)
@@ -35,14 +36,24 @@ func newLine(glyphs []glyph, like glyph) line {
 		}
 		l.width += kern
 		if last := len(l.pieces) - 1; i > 0 && kern == 0 && l.pieces[last].continues(g) {
-			l.pieces[last].text += g.text
+			text = append(text, g.text...)
 			l.pieces[last].width += g.advance
 		} else {
-			l.pieces = append(l.pieces, piece{g.text, g.cut, g.sizePt, g.risePt, g.trackPt, l.width, g.advance})
+			l.end(text)
+			text = append(text[:0], g.text...)
+			l.pieces = append(l.pieces, piece{"", g.cut, g.sizePt, g.risePt, g.trackPt, l.width, g.advance})
 		}
 		l.width += g.advance
 	}
+	l.end(text)
 	return l
+}
+
+// end gives the last piece its text.
+func (l *line) end(text []byte) {
+	if last := len(l.pieces) - 1; last >= 0 {
+		l.pieces[last].text = string(text)
+	}
 }
 
 func (p piece) continues(g glyph) bool {

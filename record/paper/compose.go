@@ -76,7 +76,7 @@ func shape(s Span) ([]glyph, error) {
 	}
 	runes := []rune(text)
 	parts := fractions(runes)
-	var out []glyph
+	out := make([]glyph, 0, len(runes))
 	for i := 0; i < len(runes); {
 		if runes[i] == '\n' {
 			out = append(out, glyph{first: '\n', leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt})
@@ -105,7 +105,7 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 			return glyph{}, &GlyphError{r, s.Field, why}
 		}
 	}
-	c, ok := cutFor(s.Style.face, cluster)
+	c, thousandths, ok := cutFor(s.Style.face, cluster)
 	if !ok {
 		return glyph{}, &GlyphError{missing(s.Style.face, cluster), s.Field, "no face has it"}
 	}
@@ -118,10 +118,6 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 	}
 	g := glyph{text: string(cluster), first: cluster[0], cut: c, sizePt: size, risePt: rise,
 		leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt, trackPt: s.Style.TrackEm * s.Style.SizePt}
-	thousandths := 0
-	for _, r := range cluster {
-		thousandths += c.metric(r).advance
-	}
 	g.advance = (float64(thousandths)/1000*size + float64(len(cluster))*g.trackPt) * mmPerPt
 	return g, nil
 }
@@ -130,7 +126,7 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 // the list has at all, or else the first mark that does not go with its letter.
 func missing(face face, cluster []rune) rune {
 	for _, r := range cluster {
-		if _, ok := cutFor(face, []rune{r}); !ok {
+		if _, _, ok := cutFor(face, []rune{r}); !ok {
 			return r
 		}
 	}

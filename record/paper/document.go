@@ -1,9 +1,12 @@
 package paper
 
 import (
+	"compress/zlib"
 	"fmt"
 	"net/url"
+	"runtime"
 	"slices"
+	"sync"
 	"time"
 
 	"backleaf/record/pdf"
@@ -71,19 +74,23 @@ func (d *Document) Finish(kind Kind, attachments ...pdf.Attachment) ([]byte, err
 	if len(d.pages) == 0 {
 		return nil, fmt.Errorf("cannot write PDF: the document has no page")
 	}
-	s := newSurface()
+	s, contents := newSurface(), make([]*pdf.Stream, len(d.pages))
+	var packing sync.WaitGroup
+	room := make(chan bool, runtime.GOMAXPROCS(0)) // for pages to be packed
 	for i, p := range d.pages {
 		if !(p.WidthMM >= minPageMM && p.WidthMM <= maxPageMM && p.HeightMM >= minPageMM && p.HeightMM <= maxPageMM) {
 			return nil, fmt.Errorf("cannot write PDF: page %d is %g × %g mm, sides must be %.0f to %.0f mm", i+1, p.WidthMM, p.HeightMM, minPageMM, maxPageMM)
 		}
-		s.page(p.WidthMM, p.HeightMM)
-		s.all(p.shapes)
+		content := s.page(p)
+		room <- true
+		packing.Go(func() { contents[i] = pdf.Deflated(zlib.BestSpeed, content); <-room })
 	}
+	packing.Wait()
 	raw, err := s.bytes()
 	if err != nil {
 		return nil, err
 	}
-	return finish(raw, d, kind, attachments)
+	return finish(raw, contents, d, kind, attachments)
 }
 
 // checkLink accepts web addresses that can stand in a PDF and in markup as they are.

@@ -112,12 +112,6 @@ func (c *cut) parsed() *sfnt.Font {
 	return c.font
 }
 
-func (c *cut) metric(r rune) glyphMetric {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	return c.lookUp(r)
-}
-
 // lookUp reads the metric of a character; index 0 means that the cut lacks it.
 func (c *cut) lookUp(r rune) glyphMetric {
 	if m, ok := c.glyphs[r]; ok {
@@ -150,23 +144,29 @@ func (c *cut) kern(a, b rune) int {
 	return k
 }
 
-// covers reports whether the cut has every character of the cluster.
-func (c *cut) covers(cluster []rune) bool {
+// advance is that of the whole cluster, in thousandths of an em, if the cut has
+// every character of it.
+func (c *cut) advance(cluster []rune) (sum int, ok bool) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
 	for _, r := range cluster {
-		if c.metric(r).index == 0 {
-			return false
+		m := c.lookUp(r)
+		if m.index == 0 {
+			return 0, false
 		}
+		sum += m.advance
 	}
-	return true
+	return sum, true
 }
 
-// cutFor finds the first cut of the face that has the whole cluster: a letter
-// and its marks come from one font, or they do not fit each other.
-func cutFor(face face, cluster []rune) (*cut, bool) {
+// cutFor finds the first cut of the face that has the whole cluster, and its
+// advance: a letter and its marks come from one font, or they do not fit each
+// other.
+func cutFor(face face, cluster []rune) (c *cut, thousandths int, ok bool) {
 	for _, c := range cuts[face] {
-		if c.covers(cluster) {
-			return c, true
+		if sum, ok := c.advance(cluster); ok {
+			return c, sum, true
 		}
 	}
-	return nil, false
+	return nil, 0, false
 }

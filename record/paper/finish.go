@@ -31,8 +31,8 @@ type file struct{ *pdf.File }
 // finish reads the file that the PDF library wrote and writes its objects
 // again with what the archive formats ask for: an identifier, an output
 // intent, metadata, complete font dictionaries, printable annotations, no
-// transparency groups, and attachments.
-func finish(raw []byte, d *Document, kind Kind, attachments []pdf.Attachment) ([]byte, error) {
+// transparency groups, and attachments. contents are those of the pages.
+func finish(raw []byte, contents []*pdf.Stream, d *Document, kind Kind, attachments []pdf.Attachment) ([]byte, error) {
 	if kind != A1b && kind != A3b {
 		return nil, fmt.Errorf("cannot write PDF: no such kind %d", int(kind))
 	}
@@ -56,6 +56,13 @@ func finish(raw []byte, d *Document, kind Kind, attachments []pdf.Attachment) ([
 	pages, err := f.finishPages(catalog["Pages"], nil, 0)
 	if err != nil {
 		return nil, err
+	}
+	for i, p := range pages {
+		page, err := f.Dict(p)
+		if err != nil {
+			return nil, err
+		}
+		page["Contents"] = f.Add(contents[i])
 	}
 	if err := f.finishFonts(kind); err != nil {
 		return nil, err

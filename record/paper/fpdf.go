@@ -8,6 +8,8 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -15,6 +17,9 @@ import (
 
 // A surface paints shapes on pages. The first error stays.
 type surface struct {
+	file *fpdf.Fpdf
+	// pdf is the page that is painted: a drawing of its own, with the fonts of
+	// the file, so that its content can be packed while the next is painted.
 	pdf   *fpdf.Fpdf
 	err   error
 	fonts map[string]bool
@@ -28,16 +33,25 @@ type surface struct {
 func newSurface() *surface {
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
 	pdf.SetCatalogSort(true)
+	pdf.SetCompression(false)
 	pdf.SetCreationDate(time.Unix(0, 0).UTC())
 	pdf.SetModificationDate(time.Unix(0, 0).UTC())
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
-	return &surface{pdf: pdf, fonts: map[string]bool{}, at: identity}
+	return &surface{file: pdf, fonts: map[string]bool{}}
 }
 
-func (s *surface) page(w, h float64) {
-	s.pdf.AddPageFormat("P", fpdf.SizeType{Wd: w, Ht: h})
+// page adds a page to the file, and returns what is to stand on it.
+func (s *surface) page(p *Page) []byte {
+	size := fpdf.SizeType{Wd: p.WidthMM, Ht: p.HeightMM}
+	s.file.AddPageFormat("P", size)
 	s.at = identity
+	return s.file.CreateTemplateCustom(fpdf.PointType{}, size, func(t *fpdf.Tpl) {
+		s.pdf = &t.Fpdf
+		if s.all(p.shapes); t.Err() {
+			s.fail(t.Error())
+		}
+	}).Bytes()
 }
 
 func (s *surface) bytes() ([]byte, error) {
@@ -45,7 +59,7 @@ func (s *surface) bytes() ([]byte, error) {
 		return nil, s.err
 	}
 	var b bytes.Buffer
-	if err := s.pdf.Output(&b); err != nil {
+	if err := s.file.Output(&b); err != nil {
 		return nil, fmt.Errorf("cannot write page content: %w", err)
 	}
 	return b.Bytes(), nil
@@ -150,6 +164,27 @@ func (r Rects) paint(s *surface) {
 	s.pdf.DrawPath(mode)
 }
 
+// paint writes the path itself, as the library would: of the hundreds of areas
+// all corners lie on some lines.
+func (p placed) paint(s *surface) {
+	s.style(0, Black)
+	k, n := s.pdf.GetConversionRatio(), len(p.modules)+1
+	_, height := s.pdf.GetPageSize()
+	x, y := make([]string, n), make([]string, n)
+	for i := range n {
+		x[i] = strconv.FormatFloat((p.x+float64(i)*p.module)*k, 'f', 2, 64)
+		y[i] = strconv.FormatFloat((height-(p.y+float64(i)*p.module))*k, 'f', 2, 64)
+	}
+	var path strings.Builder
+	for _, a := range p.areas() {
+		left, right, top, bottom := x[a.Min.X], x[a.Max.X], y[a.Min.Y], y[a.Max.Y]
+		for _, text := range []string{left, " ", top, " m\n", right, " ", top, " l\n", right, " ", bottom, " l\n", left, " ", bottom, " l\nh\n"} {
+			path.WriteString(text)
+		}
+	}
+	s.pdf.RawWriteStr(path.String() + "f")
+}
+
 func (t Text) paint(s *surface) {
 	t.eachLine(func(x, y float64, l line) {
 		for _, p := range l.pieces {
@@ -160,7 +195,7 @@ func (t Text) paint(s *surface) {
 
 func (s *surface) piece(p piece, x, y float64) {
 	if !s.fonts[p.cut.key] {
-		s.pdf.AddUTF8FontFromBytes(p.cut.key, "", p.cut.file)
+		s.file.AddUTF8FontFromBytes(p.cut.key, "", p.cut.file)
 		s.fonts[p.cut.key] = true
 	}
 	s.pdf.SetFont(p.cut.key, "", p.sizePt)
@@ -179,7 +214,9 @@ func (p Picture) paint(s *surface) {
 	}
 	name := fmt.Sprintf("%x", sha256.Sum256(data))
 	opt := fpdf.ImageOptions{ImageType: "JPEG", AllowNegativePosition: true}
-	s.pdf.RegisterImageOptionsReader(name, opt, bytes.NewReader(data))
+	for _, f := range []*fpdf.Fpdf{s.file, s.pdf} {
+		f.RegisterImageOptionsReader(name, opt, bytes.NewReader(data))
+	}
 	s.pdf.ImageOptions(name, p.X, p.Y, p.W, p.H, false, opt, 0, "")
 }
 
@@ -189,7 +226,7 @@ func (l Link) paint(s *surface) {
 		return
 	}
 	box := s.at.bounds(l.X, l.Y, l.W, l.H)
-	s.pdf.LinkString(box.X, box.Y, box.W, box.H, l.URL)
+	s.file.LinkString(box.X, box.Y, box.W, box.H, l.URL)
 }
 
 func (c Clip) paint(s *surface) {

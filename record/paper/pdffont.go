@@ -2,6 +2,7 @@ package paper
 
 import (
 	"bytes"
+	"compress/zlib"
 	"crypto/sha256"
 	"fmt"
 
@@ -54,11 +55,11 @@ func (f *file) finishFont(d pdf.Dict, kind Kind) error {
 		return err
 	}
 	d["BaseFont"], cid["BaseFont"], descriptor["FontName"] = name, name, name
-	d["ToUnicode"] = f.Add(pdf.Deflated(toUnicode(codes)))
+	d["ToUnicode"] = f.Add(pdf.Deflated(zlib.DefaultCompression, toUnicode(codes)))
 	cid["CIDSystemInfo"] = pdf.Dict{"Registry": pdf.String("Adobe"), "Ordering": pdf.String("Identity"), "Supplement": int64(0)}
 	cid["W"] = widths
 	if kind == A1b {
-		descriptor["CIDSet"] = f.Add(pdf.Deflated(cidSet(codes)))
+		descriptor["CIDSet"] = f.Add(pdf.Deflated(zlib.DefaultCompression, cidSet(codes)))
 	}
 	return nil
 }

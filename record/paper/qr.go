@@ -4,6 +4,7 @@ package paper
 
 import (
 	"fmt"
+	"image"
 	"math"
 	"strings"
 
@@ -97,8 +98,16 @@ func (s Symbol) Fit(x, y, sideMM float64) (Shape, float64, error) {
 		return nil, 0, fmt.Errorf("cannot draw QR symbol in %.1f mm: its %d modules need %.1f mm with their quiet zone",
 			sideMM, s.Modules(), s.SideMM(snapUp(MinModuleMM)))
 	}
-	return Rects{s.areas(x, y, module)}, s.SideMM(module), nil
+	return placed{s, x, y, module}, s.SideMM(module), nil
 }
+
+// placed is a symbol in its place.
+type placed struct {
+	Symbol
+	x, y, module float64
+}
+
+func (p placed) svg(w *svgWriter) { Rects{p.Areas()}.svg(w) }
 
 // snapUp returns the smallest module of whole dots that is not below moduleMM.
 func snapUp(moduleMM float64) float64 {
@@ -106,34 +115,40 @@ func snapUp(moduleMM float64) float64 {
 	return math.Ceil(moduleMM/dot-1e-9) * dot
 }
 
+// Areas are what is black, in millimetres.
+func (p placed) Areas() (out []Rect) {
+	for _, a := range p.areas() {
+		out = append(out, Rect{X: p.x + float64(a.Min.X)*p.module, Y: p.y + float64(a.Min.Y)*p.module, W: float64(a.Dx()) * p.module, H: float64(a.Dy()) * p.module})
+	}
+	return out
+}
+
 // areas merges dark modules: runs of a row, and equal runs below each other.
 // Areas share whole edges at most, so that no hairline shows between them.
-func (s Symbol) areas(x, y, module float64) []Rect {
-	type run struct{ from, to int }
-	open := map[run]int{} // run in the row above -> index of its area
-	var out []Rect
-	for row, cells := range s.modules {
-		next := map[run]int{}
-		for i := 0; i < len(cells); i++ {
+func (s Symbol) areas() []image.Rectangle {
+	n := len(s.modules)
+	out := make([]image.Rectangle, 0, n*n/4)
+	above, row := make([]int, n), make([]int, n) // the areas, from 1, by where they begin
+	for y, cells := range s.modules {
+		clear(row)
+		for i := 0; i < n; i++ {
 			if !cells[i] {
 				continue
 			}
-			r := run{from: i}
-			for i < len(cells) && cells[i] {
+			from := i
+			for i < n && cells[i] {
 				i++
 			}
-			r.to = i
-			at, ok := open[r]
-			if ok {
-				out[at].H += module
+			at := above[from]
+			if at > 0 && out[at-1].Max.X == i {
+				out[at-1].Max.Y++
 			} else {
+				out = append(out, image.Rect(from, y, i, y+1))
 				at = len(out)
-				out = append(out, Rect{X: x + float64(r.from)*module, Y: y + float64(row)*module,
-					W: float64(r.to-r.from) * module, H: module})
 			}
-			next[r] = at
+			row[from] = at
 		}
-		open = next
+		above, row = row, above
 	}
 	return out
 }

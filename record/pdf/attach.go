@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"compress/zlib"
 	"crypto/md5"
 	"fmt"
 	"mime"
@@ -95,7 +96,7 @@ func (f *File) fileSpec(a Attachment, modified time.Time) Dict {
 		modified = a.Modified
 	}
 	sum := md5.Sum(a.Data) // what the format asks for; trust rests on signatures
-	stream := Deflated(a.Data)
+	stream := Deflated(zlib.DefaultCompression, a.Data)
 	stream.Dict["Type"] = Name("EmbeddedFile")
 	stream.Dict["Subtype"] = Name(a.MIME)
 	stream.Dict["Params"] = Dict{

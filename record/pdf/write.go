@@ -111,10 +111,13 @@ func (f *File) Add(o any) Ref {
 	return Ref{f.last, 0}
 }
 
-// Deflated packs data into a stream.
-func Deflated(data []byte) *Stream {
+// Deflated packs data into a stream, at a level of [zlib.NewWriterLevel].
+func Deflated(level int, data []byte) *Stream {
 	var b bytes.Buffer
-	w := zlib.NewWriter(&b)
+	w, err := zlib.NewWriterLevel(&b, level)
+	if err != nil {
+		panic(err) // there is no such level
+	}
 	w.Write(data) // a bytes.Buffer does not fail
 	w.Close()
 	return &Stream{Dict{"Filter": Name("FlateDecode")}, b.Bytes()}
