@@ -1,9 +1,11 @@
 package deed_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/deed"
 )
 
@@ -30,5 +32,19 @@ func TestRecordIsBounded(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), "more than ") {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+}
+
+// A record that could not be read back is refused when it is made.
+func TestMadeWithinBounds(t *testing.T) {
+	k := testKey(t, 1)
+	b := newBook(t, k)
+	put(t, b, slices.Repeat([]record.Entry{{Panels: []record.Number{third}, Body: record.Note{Text: "once more"}}}, 2000)...)
+	w, err := b.WorkshopOf(ctx, third)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d, err := deed.Make(ctx, b, w, w.Panel(third), nil, &k, clock); err == nil || !strings.Contains(err.Error(), "cannot make the record of KB26-0003-4: it has more than 4000 entries, 2000 acts") || d.Record != nil {
+		t.Errorf("%v, %d bytes", err, len(d.Record))
 	}
 }

@@ -51,7 +51,14 @@ func makeDeed(ctx context.Context, j Journal, w *record.Workshop, p *record.Pane
 	if err != nil {
 		return Deed{}, err
 	}
-	entries := form.Entries(stored)
+	f := file{Backleaf: version, Issued: record.Moment(issued), Number: p.Number, Head: head{root, size}}
+	for _, s := range stored {
+		f.Entries = append(f.Entries, s.Bytes)
+	}
+	entries, err := bounded(f.Entries) // what could not be read back is not begun
+	if err != nil {
+		return Deed{}, err
+	}
 	mine, err := record.Fold(entries)
 	if err != nil {
 		return Deed{}, err
@@ -60,12 +67,8 @@ func makeDeed(ctx context.Context, j Journal, w *record.Workshop, p *record.Pane
 	if here == nil || !reflect.DeepEqual(here, p) || !reflect.DeepEqual(mine.Studio, w.Studio) {
 		return Deed{}, ErrChanged
 	}
-	f := file{Backleaf: version, Head: head{root, size}, Issued: record.Moment(issued), Number: p.Number}
 	if err := f.derive(mine, here, entries); err != nil {
 		return Deed{}, err
-	}
-	for _, s := range stored {
-		f.Entries = append(f.Entries, s.Bytes)
 	}
 	for _, x := range findings {
 		f.Findings = append(f.Findings, finding{x.Entries, x.Outcome, x.Remedy, x.Rule, x.Said, x.Severity})
