@@ -21,8 +21,10 @@ type Field struct {
 	Ref      string  // what it names: "material", "lot of FIELD", "entry KIND"
 	Fields   []Field // of an object
 
-	index  []int // of the field in its Go struct
-	refers bool  // it names a material, or something in it does
+	index   []int  // of the field in its Go struct
+	refers  bool   // it names a material, or something in it does
+	free    bool   // so does it hold free text
+	as, lot *Field // which stand beside a material: its entries, its lot
 }
 
 var textMarshaler = reflect.TypeFor[encoding.TextMarshaler]()
@@ -73,7 +75,19 @@ func fieldsOf(t reflect.Type) []Field {
 			f.Fields = fieldsOf(f.Type)
 		}
 		f.refers = f.Ref == "material" || slices.ContainsFunc(f.Fields, func(f Field) bool { return f.refers })
+		f.free = f.Free() || slices.ContainsFunc(f.Fields, func(f Field) bool { return f.free })
 		out = append(out, f)
+	}
+	for i := range out {
+		for j, g := range out {
+			switch f := &out[i]; {
+			case f.Ref != "material":
+			case g.Name == f.Name+"_as":
+				f.as = &out[j]
+			case g.Ref == "lot of "+f.Name && g.Name != "offcut_of":
+				f.lot = &out[j]
+			}
+		}
 	}
 	return out
 }
@@ -82,42 +96,49 @@ func fieldsOf(t reflect.Type) []Field {
 // they hold, with its place as an RFC 6901 pointer without the first slash.
 func Walk(b Body, visit func(place string, f Field, v reflect.Value)) {
 	if isBody(b) {
-		walk(reflect.ValueOf(b), "", fieldTable[b.Kind()], visit)
+		walk(reflect.ValueOf(b), "", fieldTable[b.Kind()], false, func(place string, f *Field, v reflect.Value) { visit(place, *f, v) })
 	}
 }
 
-func walk(v reflect.Value, place string, fields []Field, visit func(string, Field, reflect.Value)) {
-	for _, f := range fields {
-		x := fieldValue(v, f)
+// walk leaves out what holds no free text, where only that is asked for.
+func walk(v reflect.Value, place string, fields []Field, free bool, visit func(string, *Field, reflect.Value)) {
+	for i := range fields {
+		f := &fields[i]
+		if free && !f.free {
+			continue
+		}
+		x := v.FieldByIndex(f.index)
 		if x.IsZero() {
 			continue
 		}
 		at := place + f.Name
 		if !f.List {
-			walkValue(x, at, f, visit)
+			walkValue(x, at, f, free, visit)
 			continue
 		}
 		for i := range x.Len() {
-			walkValue(x.Index(i), at+"/"+strconv.Itoa(i), f, visit)
+			walkValue(x.Index(i), at+"/"+strconv.Itoa(i), f, free, visit)
 		}
 	}
 }
 
-func walkValue(v reflect.Value, at string, f Field, visit func(string, Field, reflect.Value)) {
+func walkValue(v reflect.Value, at string, f *Field, free bool, visit func(string, *Field, reflect.Value)) {
 	visit(at, f, v)
 	if f.Fields != nil {
-		walk(v, at+"/", f.Fields, visit)
+		walk(v, at+"/", f.Fields, free, visit)
 	}
 }
 
 // FreeText returns what people wrote freely in a body, each text once.
 func FreeText(b Body) []string {
 	var out []string
-	Walk(b, func(_ string, f Field, v reflect.Value) {
-		if f.Free() && !slices.Contains(out, v.String()) {
-			out = append(out, v.String())
-		}
-	})
+	if isBody(b) {
+		walk(reflect.ValueOf(b), "", fieldTable[b.Kind()], true, func(_ string, f *Field, v reflect.Value) {
+			if f.Fields == nil && !slices.Contains(out, v.String()) {
+				out = append(out, v.String())
+			}
+		})
+	}
 	return out
 }
 

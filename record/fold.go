@@ -24,6 +24,7 @@ type Workshop struct {
 
 	described map[int64]Event          // every entry that describes a thing or the studio
 	versions  map[Kind]map[Key][]int64 // which of them are of one thing, in order
+	means     map[int64][]int64        // of entries that nothing corrected: those that describe what they name
 	panels    map[Number]*Panel
 	air       []Done[Climate] // readings of at most a day, in order of time
 	vague     []Done[Climate] // the others
@@ -51,7 +52,7 @@ type Event = Done[Body]
 // every entry that could once be written can be folded. The entries may be a
 // part of a journal as long as everything they refer to is among them.
 func Fold(entries []Entry) (*Workshop, error) {
-	w := &Workshop{described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, panels: map[Number]*Panel{}}
+	w := &Workshop{described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, means: map[int64][]int64{}, panels: map[Number]*Panel{}}
 	fixes := map[int64][]Entry{}
 	last := int64(0)
 	for _, e := range entries {
@@ -293,12 +294,7 @@ func (w *Workshop) finish(p *Panel) {
 			_, before := p.Events[i-1].At.Exact()
 			e.ByWriting = !(exact && before) && !p.Events[i-1].At.Before(e.At)
 		}
-		_, lots := Shelf(e.Body)
-		seqs := Entry{Makers: e.Makers, StudioAs: e.StudioAs, Body: e.Body}.Described()
-		for _, l := range lots {
-			seqs = append(seqs, w.versions["lot"][l]...)
-		}
-		for _, seq := range seqs {
+		for _, seq := range w.meant(e) {
 			for _, c := range w.described[seq].Corrections {
 				if !slices.ContainsFunc(p.Corrections, func(d Correction) bool { return d.Seq == c.Seq }) {
 					p.Corrections = append(p.Corrections, c)
@@ -315,4 +311,22 @@ func (w *Workshop) finish(p *Panel) {
 		p.Batch = c.Body.Batch
 	}
 	p.join()
+}
+
+// meant returns the entries that describe what an event names, its lots too.
+// What one entry tells of many panels is looked at once.
+func (w *Workshop) meant(e *Event) []int64 {
+	seqs, known := w.means[e.Seq]
+	if known && e.Corrections == nil {
+		return seqs
+	}
+	_, lots := Shelf(e.Body)
+	seqs = Entry{Makers: e.Makers, StudioAs: e.StudioAs, Body: e.Body}.Described()
+	for _, l := range lots {
+		seqs = append(seqs, w.versions["lot"][l]...)
+	}
+	if e.Corrections == nil {
+		w.means[e.Seq] = seqs
+	}
+	return seqs
 }

@@ -61,11 +61,12 @@ func (e Entry) Bind(as func(Meant) []int64) Entry {
 }
 
 func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []int64, set bool) {
-	for _, f := range fields {
+	for i := range fields {
+		f := &fields[i]
 		if !f.refers {
 			continue
 		}
-		x := fieldValue(v, f)
+		x := v.FieldByIndex(f.index)
 		if x.IsZero() {
 			continue
 		}
@@ -83,24 +84,18 @@ func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []
 			mentions(x, place+f.Name+"/", f.Fields, as, set)
 		case f.Ref == "material":
 			m := Mention{Place: place + f.Name, Material: Key(x.String())}
-			var bound reflect.Value
-			for _, g := range fields {
-				switch {
-				case g.Name == f.Name+"_as":
-					bound = fieldValue(v, g)
-					m.As = bound.Interface().([]int64)
-				case g.Ref == "lot of "+f.Name && g.Name != "offcut_of":
-					m.Lot, m.LotPlace = Key(fieldValue(v, g).String()), place+g.Name
-				}
+			if f.as != nil {
+				m.As = v.FieldByIndex(f.as.index).Interface().([]int64)
 			}
-			if to := as(m); set && bound.IsValid() {
-				bound.Set(reflect.ValueOf(to))
+			if f.lot != nil {
+				m.Lot, m.LotPlace = Key(v.FieldByIndex(f.lot.index).String()), place+f.lot.Name
+			}
+			if to := as(m); set && f.as != nil {
+				v.FieldByIndex(f.as.index).Set(reflect.ValueOf(to))
 			}
 		}
 	}
 }
-
-func fieldValue(v reflect.Value, f Field) reflect.Value { return v.FieldByIndex(f.index) }
 
 // Shelf lists the materials and lots a body names, each once. Unknown ones are
 // left out.
@@ -149,7 +144,7 @@ func KeyOf(b Body) Key {
 	}
 	for _, f := range b.Kind().Fields() {
 		if f.Name == "key" {
-			return Key(fieldValue(reflect.ValueOf(b), f).String())
+			return Key(reflect.ValueOf(b).FieldByIndex(f.index).String())
 		}
 	}
 	return ""

@@ -14,6 +14,8 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/form"
 	"backleaf/record/invented"
+	"backleaf/record/studio"
+	"backleaf/record/studio/bench"
 	"backleaf/record/toolcheck"
 	"backleaf/schema"
 )
@@ -102,66 +104,90 @@ func insert(b testing.TB, db *sql.DB, rows map[string][][]any) {
 	}
 }
 
-// One acknowledged entry about one panel and about fourteen.
+// One acknowledged entry about one panel and about a batch of fourteen: the
+// write alone, and with all that an act at the bench looks at to judge it.
 func BenchmarkAppend(b *testing.B) {
-	for _, n := range []int{1, 14} {
-		b.Run(say("%d", n), func(b *testing.B) {
-			k := newBook(b)
-			put(b, k, shelf...)
-			put(b, k, `{"kind":"cut","batch":"b","size":"8 x 10 in","board":"ply",`+panels(1, n)+`}`)
-			coat := parsed(b, `{"kind":"coat","purpose":"sealer","faces":["front"],"mix":[{"parts":1,"material":"sealer","lot":"sealer-1"}],`+panels(1, n)+`}`)[0]
-			for range 20 { // panels of ordinary age
-				if _, err := k.Append(ctx, clock, coat); err != nil {
-					b.Fatal(err)
-				}
+	k := newBook(b)
+	if _, err := k.Append(ctx, muchLater, large(b)...); err != nil {
+		b.Fatal(err)
+	}
+	for _, n := range []int{1, invented.Batch} {
+		var coats []record.Entry
+		for i := range toolcheck.Panels(b) / invented.Batch {
+			coat := parsed(b, say(`{"kind":"coat","purpose":"sealer","faces":["back"],"wet_each":"9 g","mix":[{"parts":1,"material":"sealer","lot":"tin-%d"}],"panels":["KB90-0001-8"]}`, i/20*280))[0]
+			coat.Panels = nil
+			for p := range n {
+				coat.Panels = append(coat.Panels, invented.Number(i*invented.Batch+p))
 			}
-			db := bare(b, "bare.sqlite")
-			insert(b, db, rowsOf(b, rawOf(b, k), tables...))
-			add := map[string]*sql.Stmt{}
-			for t, query := range map[string]string{
-				"entry": "INSERT INTO entry (seq, bytes) VALUES (?, ?)", "hash": "INSERT INTO hash (node) VALUES (zeroblob(32))", "tip": "UPDATE tip SET size = ?",
-				"about": "INSERT INTO about (seq, kind, panels) VALUES (?, 'coat', ?)", "mention": "INSERT INTO mention (panel, seq) VALUES (?, ?)",
-				"panel": "REPLACE INTO panel SELECT * FROM panel WHERE number = ?"} {
-				st, err := db.Prepare(query)
+			coats = append(coats, coat)
+		}
+		s := &studio.Session{Book: k, Clock: func() time.Time { return muchLater }, ClockIsRight: true}
+		for name, do := range map[string]func(record.Entry) ([]record.Entry, error){
+			"write": func(e record.Entry) ([]record.Entry, error) { return k.Append(ctx, muchLater, e) },
+			"act": func(e record.Entry) ([]record.Entry, error) {
+				terms := []string{string(e.Panels[0])}
+				if n > 1 {
+					terms[0] = say("batch:b%d", e.Panels[0].Serial()/n+1)
+				}
+				v, err := s.Look(ctx, terms, nil)
 				if err != nil {
-					b.Fatal(err)
+					return nil, err
 				}
-				add[t] = st
-			}
-			var es []record.Entry
-			toolcheck.Against(b, func() {
-				var err error
-				if es, err = k.Append(ctx, clock, coat); err != nil {
-					b.Fatal(err)
-				}
-			}, func() {
-				data, err := form.Write(es[0])
-				if err != nil {
-					b.Fatal(err)
-				}
-				tx, err := db.Begin()
-				if err != nil {
-					b.Fatal(err)
-				}
-				do := func(table string, args ...any) {
-					if _, err := tx.Stmt(add[table]).Exec(args...); err != nil {
+				v.AlsoAway = true
+				w, err := bench.Do(ctx, v, record.Moment(v.Now), e.Body)
+				return w.Entries, err
+			},
+		} {
+			b.Run(say("%s/%d", name, n), func(b *testing.B) {
+				db := bare(b, "bare.sqlite")
+				insert(b, db, rowsOf(b, rawOf(b, k), tables...))
+				add := map[string]*sql.Stmt{}
+				for table, query := range map[string]string{
+					"entry": "INSERT INTO entry (seq, bytes) VALUES (?, ?)", "hash": "INSERT INTO hash (node) VALUES (zeroblob(32))", "tip": "UPDATE tip SET size = ?",
+					"about": "INSERT INTO about (seq, kind, panels) VALUES (?, 'coat', ?)", "mention": "INSERT INTO mention (panel, seq) VALUES (?, ?)"} {
+					st, err := db.Prepare(query)
+					if err != nil {
 						b.Fatal(err)
 					}
+					add[table] = st
 				}
-				do("entry", es[0].Seq, data)
-				do("hash")
-				do("hash")
-				do("tip", es[0].Seq)
-				do("about", es[0].Seq, n)
-				for _, p := range es[0].Panels {
-					do("mention", string(p), es[0].Seq)
-					do("panel", string(p))
-				}
-				if err := tx.Commit(); err != nil {
-					b.Fatal(err)
-				}
+				var e record.Entry
+				var data []byte
+				i := 0
+				toolcheck.Against(b, func() {
+					es, err := do(coats[i%len(coats)])
+					if err != nil || len(es) != 1 {
+						b.Fatal(err)
+					}
+					e = es[0]
+					i++
+				}, func() {
+					tx, err := db.Begin()
+					if err != nil {
+						b.Fatal(err)
+					}
+					do := func(table string, args ...any) {
+						if _, err := tx.Stmt(add[table]).Exec(args...); err != nil {
+							b.Fatal(err)
+						}
+					}
+					if data, err = form.Write(e); err != nil {
+						b.Fatal(err)
+					}
+					do("entry", e.Seq, data)
+					do("hash")
+					do("hash")
+					do("tip", e.Seq)
+					do("about", e.Seq, n)
+					for _, p := range e.Panels {
+						do("mention", string(p), e.Seq)
+					}
+					if err := tx.Commit(); err != nil {
+						b.Fatal(err)
+					}
+				})
 			})
-		})
+		}
 	}
 }
 

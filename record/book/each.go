@@ -128,15 +128,17 @@ func (b *Book) shelf(ctx context.Context) (es []record.Entry, err error) {
 	return es, err
 }
 
+// aboutPanels reads what names panels, and what corrects it.
+const aboutPanels = `WITH RECURSIVE need (seq) AS (
+	SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
+	UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+	SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`
+
 // about reads all entries about panels and about those that shared a layer
 // with them.
 func (b *Book) about(ctx context.Context, part []record.Number) (es []record.Entry, err error) {
-	const query = `WITH RECURSIVE need (seq) AS (
-		SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
-		UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`
 	err = b.view(ctx, func(s *session) error {
-		if es, err = s.entries(query, jsonList(part)); err != nil {
+		if es, err = s.entries(aboutPanels, jsonList(part)); err != nil {
 			return err
 		}
 		asked := map[record.Number]bool{}
@@ -157,7 +159,7 @@ func (b *Book) about(ctx context.Context, part []record.Number) (es []record.Ent
 		if others == nil {
 			return nil
 		}
-		more, err := s.entries(query, jsonList(others))
+		more, err := s.entries(aboutPanels, jsonList(others))
 		es = merged(es, more)
 		return err
 	})

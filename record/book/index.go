@@ -83,84 +83,132 @@ func (d *Draft) corrected(of int64) error {
 	}
 }
 
-// indexPanels writes the rows of all panels that were touched.
+// folding is how many panels are looked at again at once: a large import does not
+// hold all of them.
+const folding = 250
+
+// indexPanels writes the rows of all panels that were touched. While those of one
+// portion are written the next are folded.
 func (d *Draft) indexPanels(ctx context.Context) error {
+	type folded struct {
+		rows []row
+		err  error
+	}
+	var turns []chan folded
 	done := 0
-	// In portions, so that a large import does not hold all its panels at once.
-	for part := range slices.Chunk(slices.Sorted(maps.Keys(d.touched)), 500) {
-		es, err := d.s.entries(`WITH RECURSIVE need (seq) AS (
-			SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
-			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, jsonList(part))
-		if err = cmp.Or(err, ctx.Err()); err != nil {
-			return err
-		}
-		w, err := record.Fold(es)
-		if err != nil {
-			return err
-		}
-		for _, n := range part {
-			p := w.Panel(n)
-			if p == nil {
-				return fmt.Errorf("%w: panel %s has no beginning", ErrBroken, n)
-			}
-			if err := d.indexPanel(p); err != nil {
+	finish := func(most int) error {
+		for ; len(turns) > most; turns = turns[1:] {
+			f := <-turns[0]
+			if err := cmp.Or(f.err, ctx.Err()); err != nil {
 				return err
 			}
-			if done++; d.Panels != nil {
+			if err := d.indexRows(f.rows); err != nil {
+				return err
+			}
+			if done += len(f.rows); d.Panels != nil {
 				d.Panels(int64(done), int64(len(d.touched)))
 			}
 		}
+		return nil
 	}
+	for part := range slices.Chunk(slices.Sorted(maps.Keys(d.touched)), folding) {
+		es, err := d.s.entries(aboutPanels, jsonList(part))
+		if err != nil {
+			return err
+		}
+		turn := make(chan folded, 1)
+		work := func() {
+			rows, err := rowsOf(es, part)
+			turn <- folded{rows, err}
+		}
+		if turns = append(turns, turn); len(part) < folding {
+			work()
+		} else {
+			go work()
+		}
+		if err := finish(1); err != nil {
+			return err
+		}
+	}
+	err := finish(0)
 	clear(d.touched)
-	return nil
+	return err
 }
 
-func (d *Draft) indexPanel(p *record.Panel) error {
-	if err := d.s.write("panel", putPresent, present(p).values()...); err != nil {
-		return err
-	}
-	if err := d.indexUsed(p); err != nil {
-		return err
-	}
-	// The index of words is dear to write, and most work adds none.
-	row, text, was := int64(p.Year())*10_000_000+int64(p.Number.Serial()), wordsOf(p), ""
-	if there, err := d.s.one("SELECT text FROM words WHERE rowid = ?", []any{row}, &was); err != nil || there && was == text {
-		return err
-	}
-	return d.s.write("words", "INSERT OR REPLACE INTO words (rowid, panel, text) VALUES (?, ?, ?)", row, string(p.Number), text)
+// row is what the look-up tables say of one panel.
+type row struct {
+	Present
+	used  []string
+	words string
 }
 
-// indexUsed writes which materials and lots went into a panel. Most work adds
-// none, so only what changed is written.
-func (d *Draft) indexUsed(p *record.Panel) error {
-	want := map[string]bool{}
+// rowsOf folds panels and makes their rows.
+func rowsOf(es []record.Entry, part []record.Number) (rows []row, err error) {
+	w, err := record.Fold(es)
+	if err != nil {
+		return nil, err
+	}
+	for _, n := range part {
+		p := w.Panel(n)
+		if p == nil {
+			return nil, fmt.Errorf("%w: panel %s has no beginning", ErrBroken, n)
+		}
+		rows = append(rows, row{present(p), usedOn(p), wordsOf(p)})
+	}
+	return rows, nil
+}
+
+// indexRows writes of the rows what is not there yet: most work changes little,
+// and the index of words is dear to write.
+func (d *Draft) indexRows(rows []row) error {
+	var numbers []record.Number
+	var places []int64
+	for _, r := range rows {
+		numbers, places = append(numbers, r.Number), append(places, r.place())
+	}
+	panels, used, words := map[any][]any{}, map[any][]string{}, map[any]string{}
+	err := cmp.Or(
+		d.s.rows("SELECT "+presentColumns+", year, serial FROM panel WHERE number IN (SELECT value FROM json_each(?))", jsonList(numbers), func(x []any) { panels[x[0]] = x }),
+		d.s.rows("SELECT panel, thing FROM used WHERE panel IN (SELECT value FROM json_each(?)) ORDER BY 1, 2", jsonList(numbers), func(x []any) { used[x[0]] = append(used[x[0]], x[1].(string)) }),
+		d.s.rows("SELECT rowid, text FROM words WHERE rowid IN (SELECT value FROM json_each(?))", jsonList(places), func(x []any) { words[x[0]] = x[1].(string) }))
+	for _, r := range rows {
+		n := string(r.Number)
+		if x := r.values(); err == nil && !slices.Equal(x, panels[n]) {
+			err = d.s.write("panel", putPresent, x...)
+		}
+		for _, thing := range r.used {
+			if _, there := slices.BinarySearch(used[n], thing); err == nil && !there {
+				err = d.s.write("used", "INSERT INTO used (panel, thing) VALUES (?, ?)", n, thing)
+			}
+		}
+		for _, thing := range used[n] {
+			if err == nil && !slices.Contains(r.used, thing) {
+				err = d.s.write("used", "DELETE FROM used WHERE panel = ? AND thing = ?", n, thing)
+			}
+		}
+		if was, there := words[r.place()]; err == nil && (!there || was != r.words) {
+			err = d.s.write("words", "INSERT OR REPLACE INTO words (rowid, panel, text) VALUES (?, ?, ?)", r.place(), n, r.words)
+		}
+	}
+	return err
+}
+
+// place is the row of a panel in the table of words.
+func (x Present) place() int64 { return int64(x.year)*10_000_000 + int64(x.Number.Serial()) }
+
+// usedOn lists which materials and lots went into a panel.
+func usedOn(p *record.Panel) (things []string) {
 	for _, ev := range p.Events {
 		materials, lots := record.Shelf(ev.Body)
 		for _, k := range materials {
-			want[Material(k)] = true
+			things = append(things, Material(k))
 		}
 		for _, k := range lots {
-			want[Lot(k)] = true
+			things = append(things, Lot(k))
 		}
 	}
-	var gone []string
-	err := d.s.each("SELECT thing FROM used WHERE panel = ?", []any{string(p.Number)}, func(scan func(...any) error) error {
-		var thing string
-		err := scan(&thing)
-		if !want[thing] {
-			gone = append(gone, thing)
-		}
-		delete(want, thing)
-		return err
-	})
-	for thing := range want {
-		err = cmp.Or(err, d.s.write("used", "INSERT INTO used (panel, thing) VALUES (?, ?)", string(p.Number), thing))
-	}
-	for _, thing := range gone {
-		err = cmp.Or(err, d.s.write("used", "DELETE FROM used WHERE panel = ? AND thing = ?", string(p.Number), thing))
-	}
-	return err
+	slices.Sort(things)
+	return slices.Compact(things)
 }
 
 // wordsOf collects what is written freely about a panel, as it stands.

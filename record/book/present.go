@@ -60,12 +60,12 @@ const (
 )
 
 func (x Present) values() []any {
-	newer := 0
+	newer := int64(0)
 	if x.Newer {
 		newer = 1
 	}
 	return []any{string(x.Number), string(x.Batch), x.Own, x.Title, x.Made.String(), x.Cut.String(), x.Size.String(), string(x.Board),
-		string(x.Stage), string(x.Place), x.Since.String(), newer, x.year, x.Number.Serial()}
+		string(x.Stage), string(x.Place), x.Since.String(), newer, int64(x.year), int64(x.Number.Serial())}
 }
 
 func readPresent(scan func(...any) error) (x Present, err error) {

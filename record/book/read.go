@@ -133,10 +133,10 @@ func (s *session) entries(query string, args ...any) (out []record.Entry, err er
 	return out, err
 }
 
-func jsonList[S ~string](list []S) string {
+func jsonList[T ~string | ~int64](list []T) string {
 	data, err := json.Marshal(list)
 	if err != nil {
-		panic("book: a list of texts is always JSON: " + err.Error())
+		panic("book: such a list is always JSON: " + err.Error())
 	}
 	return string(data)
 }
@@ -193,6 +193,25 @@ func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
 	return record.Fold(form.Entries(stored))
 }
 
+// WorkshopOfLot folds what tells how much was taken of a lot: of the panels into
+// which it went, their sizes, what names it, and what was corrected.
+func (b *Book) WorkshopOfLot(ctx context.Context, lot record.Key) (w *record.Workshop, err error) {
+	const query = `WITH RECURSIVE need (seq) AS (
+		SELECT seq FROM about JOIN entry USING (seq) WHERE seq IN (SELECT seq FROM used JOIN mention USING (panel) WHERE thing = ?1)
+			AND (kind IN ('cut', 'resized') OR instr(bytes, ?2) > 0 OR seq IN (SELECT of FROM correction))
+		UNION SELECT seq FROM about WHERE kind = 'material'
+		UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`
+	err = b.view(ctx, func(s *session) error {
+		es, err := s.entries(query, Lot(lot), []byte(`"`+lot+`"`))
+		if err == nil {
+			w, err = record.Fold(es)
+		}
+		return err
+	})
+	return w, err
+}
+
 // Roll returns the numbers this book knows. Where each of terms is a whole
 // number or "batch:NAME" that is there, it holds only their batches: whatever
 // else a book holds, these mean the same.
@@ -245,26 +264,6 @@ func (b *Book) roll(ctx context.Context, where string, args ...any) (r record.Ro
 		})
 	})
 	return r, err
-}
-
-// PanelsNaming returns the panels of all entries, and of entries corrected by
-// such, in whose text a key stands: those that may have to do with it.
-func (b *Book) PanelsNaming(ctx context.Context, key string) (out []record.Number, err error) {
-	const query = `WITH named (seq) AS (SELECT seq FROM entry WHERE instr(bytes, ?1) > 0)
-		SELECT DISTINCT panel FROM mention WHERE seq IN (SELECT seq FROM named UNION SELECT of FROM correction WHERE seq IN (SELECT seq FROM named))`
-	quoted, err := json.Marshal(key)
-	if err != nil {
-		return nil, err
-	}
-	err = b.view(ctx, func(s *session) error {
-		return s.each(query, []any{quoted}, func(scan func(...any) error) error {
-			var n string
-			err := scan(&n)
-			out = append(out, record.Number(n))
-			return err
-		})
-	})
-	return out, err
 }
 
 // NextSerial returns the next free serial number of a year. To take it, ask

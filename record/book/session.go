@@ -118,6 +118,26 @@ func (s *session) each(query string, args []any, f func(scan func(...any) error)
 	return rows.Err()
 }
 
+// rows calls f with the values of every row.
+func (s *session) rows(query string, arg any, f func([]any)) error {
+	st, err := s.prepare(query)
+	if err != nil {
+		return err
+	}
+	rows, err := st.Query(arg)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for {
+		row, err := nextRow(rows)
+		if row == nil {
+			return err
+		}
+		f(row)
+	}
+}
+
 // within runs f in one transaction, begun with the given statement.
 func (s *session) within(ctx context.Context, begin string, f func() error) error {
 	err := s.patiently(ctx, func() error { _, err := s.conn.ExecContext(ctx, begin); return err })

@@ -1,7 +1,7 @@
 package trade
 
 import (
-	"slices"
+	"sync"
 	"time"
 
 	"backleaf/record"
@@ -40,6 +40,11 @@ type waitRow struct {
 	from                 string
 }
 
+type waitOf struct {
+	Wait
+	thick bool
+}
+
 func hours(n int) Span  { return Span{Hours: n} }
 func days(n int) Span   { return Span{Days: n} }
 func months(n int) Span { return Span{Months: n} }
@@ -72,14 +77,27 @@ var waits = []waitRow{
 // where no time is known. Thick says that the lower layer is thick or holds
 // slow colours; unless that is known not to be so, the longer time holds.
 func WaitFor(upper, lower Stratum, thick record.Answer) (Wait, bool) {
-	for _, r := range waits {
-		if r.thick && thick == no || !slices.Contains(strataOf(r.over), upper) || !slices.Contains(strataOf(r.on), lower) {
-			continue
+	for _, r := range waitRows()[[2]Stratum{upper, lower}] {
+		if !r.thick || thick != no {
+			return r.Wait, true
 		}
-		return Wait{r.least, r.usual, r.better, standing(r.from)}, true
 	}
 	return Wait{}, false
 }
+
+// waitRows finds the rows of a pair.
+var waitRows = sync.OnceValue(func() map[[2]Stratum][]waitOf {
+	m := map[[2]Stratum][]waitOf{}
+	for _, r := range waits {
+		w := waitOf{Wait{r.least, r.usual, r.better, standing(r.from)}, r.thick}
+		for _, u := range strataOf(r.over) {
+			for _, l := range strataOf(r.on) {
+				m[[2]Stratum{u, l}] = append(m[[2]Stratum{u, l}], w)
+			}
+		}
+	}
+	return m
+})
 
 // WaitsFor returns all the waits that may hold for layers of which the record
 // may leave open what they are and whether the lower is thick. Known is no where

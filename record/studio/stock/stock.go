@@ -136,11 +136,7 @@ func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.
 		if !ok || l.Quantity.IsZero() || l.Quantity.IsUnknown() {
 			continue
 		}
-		ns, err := b.PanelsNaming(ctx, string(k))
-		if err != nil {
-			return nil, nil, err
-		}
-		w, err := b.WorkshopOf(ctx, ns...)
+		w, err := b.WorkshopOfLot(ctx, k)
 		if err != nil {
 			return nil, nil, err
 		}
