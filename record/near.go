@@ -5,7 +5,7 @@ import "strings"
 // Nearest returns the word of a list that was most likely meant by one that is
 // not in it: the one with the fewest slips of the finger, at most two, in all of
 // it or in a part between hyphens, else the one with the longest same beginning
-// of three letters or more. Empty: none is near.
+// of three letters or more, and of half of it. Empty: none is near.
 func Nearest(typed string, list []string) (best string) {
 	typed = strings.ToLower(typed)
 	least, longest := 3, 2
@@ -24,7 +24,7 @@ func Nearest(typed string, list []string) (best string) {
 		for n < min(len(w), len(typed)) && w[n] == typed[n] {
 			n++
 		}
-		if n > longest {
+		if n > longest && 2*n >= len(typed) {
 			best, longest = w, n
 		}
 	}
