@@ -6,12 +6,14 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 
 	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/safefile"
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
@@ -29,9 +31,13 @@ func newImport(a *app) {
 			return r.importDeposit(o.file, highest)
 		}
 		order := exchange.Order{Name: o.file, Highest: highest, Dry: o.dry, Progress: a.progress()}
+		var kinds []string
+		for _, k := range record.Kinds() {
+			kinds = append(kinds, string(k))
+		}
 		for _, k := range also {
-			if _, ok := record.Blank(record.Kind(k)); !ok {
-				return usage("", "--also: there is no kind of entry called %q", k)
+			if !slices.Contains(kinds, k) {
+				return typed.NotAmong("also", k, kinds)
 			}
 			order.Asked = append(order.Asked, record.Kind(k))
 		}

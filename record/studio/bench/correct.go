@@ -21,7 +21,7 @@ import (
 func Entry(ctx context.Context, b *book.Book, seq int64) (record.Entry, error) {
 	es, err := b.Entries(ctx, book.Filter{From: seq, To: seq})
 	if err == nil && len(es) == 0 {
-		err = refuse.Cannot("no-such-entry", "there is no entry %d", seq)
+		err = refuse.Cannot("no-such-entry", "there is no entry E%d", seq)
 	}
 	if err != nil {
 		return record.Entry{}, err

@@ -144,7 +144,7 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 	case err != nil:
 		return f, err
 	case !here:
-		return f, refuse.Cannot("no-private-part", "entry %d has no private part in this book", seq)
+		return f, nothingPrivate(ctx, s.Book, seq)
 	}
 	v, err := s.Look(ctx, nil, nil)
 	if err != nil {
@@ -155,6 +155,20 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 	}
 	f.Entry, err = s.Book.ErasePrivate(ctx, v.Local(), seq, because)
 	return f, err
+}
+
+// nothingPrivate refuses an entry that has nothing to forget, and names it: a
+// number alone could be meant for a panel.
+func nothingPrivate(ctx context.Context, b *book.Book, seq int64) error {
+	es, err := b.Entries(ctx, book.Filter{From: seq, To: seq})
+	switch {
+	case err != nil:
+		return err
+	case len(es) == 0:
+		return refuse.Cannot("no-such-entry", "there is no entry E%d", seq)
+	}
+	e := es[0].Entry
+	return refuse.Cannot("no-private-part", "E%d, of kind %s, has no private part in this book", seq, e.Kind()).With(record.With("entry", record.EntryRef(seq)), record.With("panels", e.Panels))
 }
 
 var (

@@ -140,7 +140,10 @@ func Read(bookPath string, f File) ([]byte, error) {
 // compares.
 func AsItIs(bookPath string, f File) ([]byte, error) {
 	data, err := safefile.Read(Path(bookPath, f), MaxBytes)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, refuse.Cannot("photograph-not-read", "the photograph %s/%s… on record is missing", f.Folder, f.Name[:min(12, len(f.Name))])
+	case err != nil:
 		return nil, refuse.Because("photograph-not-read", fmt.Errorf("cannot read the photograph on record: %w", err))
 	}
 	return data, nil

@@ -119,7 +119,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 		return c, refuse.Because("not-written", err)
 	}
 	if err = c.draw(in); err != nil {
-		return c, refuse.Because("not-written", err)
+		return c, refuse.Because(cmp.Or(refuse.Code(err), "not-written"), err)
 	}
 	if len(in.Deed.Signature) > 0 {
 		c.SignedBy = &in.Deed.Key

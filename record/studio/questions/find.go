@@ -137,7 +137,7 @@ func (f Filter) bounds(s *Search, r *typed.Reader) {
 	}
 	if f.Where != "" {
 		if !slices.Contains(Places(), f.Where) {
-			r.Fail(refuse.Input("where", "no-such-place", "%q is not one of %s", f.Where, strings.Join(Places(), ", ")))
+			r.Fail(typed.NotAmong("where", f.Where, Places()))
 		}
 		s.narrow.Places = places(f.Where)
 	}
@@ -177,7 +177,7 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 		o = check.FallsShort
 	}
 	if !slices.Contains(check.Outcomes, o) {
-		return nil, refuse.Input("finding", "no-such-outcome", "%q is not one of falls short, not recorded, holds, does not apply", said)
+		return nil, typed.NotAmong("finding", said, []string{"falls short", "not recorded", "holds", "does not apply"})
 	}
 	return find.Finding(rule, o, now), nil
 }

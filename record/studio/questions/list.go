@@ -8,6 +8,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
@@ -86,5 +87,5 @@ func KnownStage(stage string) error {
 	for _, st := range record.Stages {
 		s = append(s, string(st))
 	}
-	return refuse.Input("stage", "no-such-stage", "%q is not one of %s", stage, strings.Join(s, ", "))
+	return typed.NotAmong("stage", stage, s)
 }

@@ -4,13 +4,12 @@ import (
 	"cmp"
 	"maps"
 	"slices"
-	"strings"
 
 	"golang.org/x/text/collate"
 	"golang.org/x/text/language"
 
 	"backleaf/record"
-	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 )
 
 // orders compare two rows by what a list may be sorted by. What is not recorded
@@ -37,7 +36,7 @@ func Orders() []string { return slices.Sorted(maps.Keys(orders)) }
 func KnownOrder(by []string) error {
 	for _, b := range by {
 		if orders[b] == nil {
-			return refuse.Input("sort", "no-such-order", "%q is not one of %s", b, strings.Join(Orders(), ", "))
+			return typed.NotAmong("sort", b, Orders())
 		}
 	}
 	return nil

@@ -118,10 +118,15 @@ func (r *Reader) word(field, list, typed string) string {
 	}
 	known := record.Words(list)
 	if w != "" && w != record.Unknown && !slices.Contains(known, w) {
-		r.Fail(refuse.Input(field, "no-such-word", "%q is not one of %s, unknown", w, strings.Join(known, ", ")).With(record.With("near", record.Nearest(w, known))))
+		r.Fail(NotAmong(field, w, append(slices.Clone(known), record.Unknown)))
 		return ""
 	}
 	return w
+}
+
+// NotAmong refuses a word that is none of a list.
+func NotAmong(field, word string, list []string) error {
+	return refuse.Input(field, "no-such-word", "%q is not understood", word).With(record.With("near", record.Nearest(word, list)), record.With("words", list))
 }
 
 // Faces reads "front", "back", "edges" or "all"; "unknown" stands alone.
@@ -139,7 +144,7 @@ func (r *Reader) Faces(field string, typed []string) []record.Face {
 		one := Reader{}
 		Word(&one, field, t, &f)
 		if one.err != nil || f == record.Unknown && len(typed) > 1 {
-			r.Fail(refuse.Input(field, "no-such-face", "%q is not one of front, back, edges, all", t))
+			r.Fail(NotAmong(field, t, append(record.Words("Face"), "all")))
 			return nil
 		}
 		out = append(out, f)

@@ -162,7 +162,7 @@ func TestReader(t *testing.T) {
 		{"no word", "!gloss no-such-word", func(r *typed.Reader) string { typed.Word(r, "gloss", "shiny", &gloss); return "" }},
 		{"faces", "front, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"front", "edge"})) }},
 		{"all faces", "front, back, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"all"})) }},
-		{"no face", "!on no-such-face", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"side"})) }},
+		{"no face", "!on no-such-word", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"side"})) }},
 		{"a lot", "sealer/s1", func(r *typed.Reader) string { return shelf(r.OnShelf("s1")) }},
 		{"a material and its only lot", "sealer/s1", func(r *typed.Reader) string { return shelf(r.OnShelf("sealer")) }},
 		{"a material without lots", "linen/", func(r *typed.Reader) string { return shelf(r.OnShelf("linen")) }},
