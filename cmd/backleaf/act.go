@@ -208,6 +208,16 @@ func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 	}
 }
 
+// done says what came of an act, of which something may have failed: what was
+// done, and what there is to doubt.
+func (a *app) done(w studio.Written, err error) error {
+	for _, m := range w.Means {
+		a.tell(a.catalogue(), m)
+	}
+	a.warn(nil, w.Warnings)
+	return err
+}
+
 // tell prints what is said for the reader.
 func (a *app) tell(c *tell.Catalogue, s record.Said) { a.say("%s", tell.Say(c, s)) }
 

@@ -2,14 +2,11 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"path/filepath"
 
-	"backleaf/record"
 	"backleaf/record/seal"
 	"backleaf/record/studio/deposit"
 	"backleaf/record/studio/keys"
-	"backleaf/record/studio/verify"
 )
 
 func newDeposit(a *app) {
@@ -39,30 +36,5 @@ func (r *run) deposit(dir string, unsigned bool) error {
 			return err
 		}
 	}
-	m, err := deposit.Make(r.ctx, r.Session, dir, key, r.progress())
-	r.warn(nil, m.Warnings)
-	if err != nil {
-		return err
-	}
-	r.told("deposit-made", record.With("folder", dir), record.With("panels", m.Panels), record.With("entries", m.Entries), record.With("photographs", m.Photographs), record.With("root", m.Root))
-	switch {
-	case m.SignedBy != nil:
-		r.told("signed", record.With("key", m.SignedBy.Fingerprint().Short()))
-	case m.KeyOnRecord:
-		r.told("not-signed-as-asked")
-	default:
-		r.told("not-signed")
-	}
-	for i, s := range m.LeftOut {
-		if i == verify.MaxProblems {
-			r.noted("and-more-in", record.With("n", len(m.LeftOut)-i), record.With("file", m.LeftOutList))
-			break
-		}
-		r.noted("paper-left-out", record.With("what", s))
-	}
-	r.told("check-deposit", record.With("folder", dir))
-	if m.Missing > 0 {
-		return &failure{fmt.Errorf("%s missing or changed and could not be deposited", deposit.Count(m.Missing, "photograph")), "the rest is good; look for these photographs in a backup: README.txt names them", exitIntegrity}
-	}
-	return nil
+	return r.done(deposit.Make(r.ctx, r.Session, dir, key, r.progress()))
 }

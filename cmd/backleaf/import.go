@@ -11,6 +11,7 @@ import (
 	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/safefile"
+	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
@@ -85,14 +86,11 @@ func (r *run) importEntries(o exchange.Order, file *bufio.Reader) error {
 		return hinted(err, "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\"")
 	case err != nil:
 		return err
-	case t.Last == 0:
-		r.told("no-entries", record.With("file", o.Name))
-	case o.Dry:
+	case o.Dry && t.Last != 0:
 		r.noted("import-tried")
-	default:
-		r.sayImported(t, o.Name)
+		return nil
 	}
-	return nil
+	return r.done(studio.Written{Means: t.Said(o.Name)}, nil)
 }
 
 // readInput reads a file, or standard input for "-".
@@ -105,9 +103,4 @@ func (a *app) readInput(name string) ([]byte, error) {
 		return nil, fmt.Errorf("cannot read standard input: %w", err)
 	}
 	return data, nil
-}
-
-// sayImported says which entries were read from a file.
-func (a *app) sayImported(t exchange.Taken, name string) {
-	a.told("entries-imported", record.With("first", record.EntryRef(t.First)), record.With("last", record.EntryRef(t.Last)), record.With("n", int(t.Last-t.First)+1), record.With("file", name))
 }

@@ -10,22 +10,7 @@ import (
 func keyNew(a *app) {
 	var demo bool
 	a.writes("studio key new", flags{"demonstration": &demo, "passphrase-file": &a.passphraseFile}, func(r *run) error {
-		m, err := keys.Make(r.ctx, r.Session, holder{a}, demo)
-		if err != nil {
-			return err
-		}
-		how := record.Code("open")
-		switch {
-		case m.WasThere:
-			how = "there"
-		case m.Passphrase:
-			how = "passphrase"
-		}
-		a.told("key-entered", record.With("entry", record.EntryRef(m.Entry)), record.With("key", m.Key.Fingerprint().Groups()), record.With("file", m.File), record.With("how", how))
-		if !m.Key.IsDemo() {
-			a.told("next-recovery-sheet")
-		}
-		return nil
+		return a.done(keys.Make(r.ctx, r.Session, holder{a}, demo))
 	})
 }
 

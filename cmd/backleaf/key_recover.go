@@ -6,7 +6,6 @@ import (
 	"os"
 
 	"backleaf/cmd/internal/terminal"
-	"backleaf/record"
 	"backleaf/record/studio/keys"
 )
 
@@ -27,10 +26,6 @@ func keyRecover(a *app) {
 		if err != nil {
 			return fmt.Errorf("cannot read the recovery text: %w", err)
 		}
-		p, err := keys.Recover(r.ctx, r.Session, holder{a}, string(text))
-		if err == nil {
-			a.told("key-as-it-was", record.With("file", keys.File(a.path())), record.With("key", p.Fingerprint().Short()))
-		}
-		return err
+		return a.done(keys.Recover(r.ctx, r.Session, holder{a}, string(text)))
 	})
 }

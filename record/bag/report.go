@@ -20,11 +20,14 @@ const (
 	Swapped Kind = "swapped" // the content that is listed for another file
 )
 
-func (p Problem) String() string {
+func (p Problem) String() string { return p.File() + ": " + p.What }
+
+// File is the path, quoted where it could be read otherwise.
+func (p Problem) File() string {
 	if q := strconv.Quote(p.Path); q != `"`+p.Path+`"` {
-		return q + ": " + p.What
+		return q
 	}
-	return p.Path + ": " + p.What
+	return p.Path
 }
 
 // Report says what was found. A bag is complete if every file that should be

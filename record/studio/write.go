@@ -15,7 +15,17 @@ import (
 type Written struct {
 	Entries  []record.Entry
 	Warnings []record.Said
-	Means    []record.Said // what was typed, as it will count
+	Means    []record.Said // what was typed, as it will count, and what came of it
+}
+
+// Mean adds to what came of an act.
+func (w *Written) Mean(code string, values ...record.Value) {
+	w.Means = append(w.Means, record.Say(code, values...))
+}
+
+// Warn adds to what is to be doubted or done.
+func (w *Written) Warn(code string, values ...record.Value) {
+	w.Warnings = append(w.Warnings, record.Say(code, values...))
 }
 
 // Compose makes entries from what the book holds at that moment, with their

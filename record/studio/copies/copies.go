@@ -11,25 +11,12 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
-	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/kept"
+	"backleaf/record/studio/keys"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
 )
-
-// Copy is a verified copy of a book with its photographs and papers.
-type Copy struct {
-	Path        string
-	Entries     int64
-	Root        seal.Hash
-	Photographs int  // that the book names
-	Lost        int  // of these, missing or changed and not copied
-	Papers      int  // that left the studio
-	LostPapers  int  // of these, missing or changed and not copied
-	Keys        bool // the book knows a key, whose file is in no copy
-	Warnings    []record.Said
-}
 
 // Vacant makes sure that a book can be written to a path.
 func Vacant(path string) error {
@@ -43,42 +30,44 @@ func Vacant(path string) error {
 }
 
 // Backup writes a verified copy of the book and its photographs.
-func Backup(ctx context.Context, s *studio.Session, to string, progress studio.Progress) (Copy, error) {
+func Backup(ctx context.Context, s *studio.Session, to string, progress studio.Progress) (studio.Written, error) {
 	fail := func(err error) error { return fmt.Errorf("cannot make the backup: %w", err) }
-	c := &copier{from: s.Book.Path(), to: to, progress: progress, done: map[string]bool{}}
+	c := newCopier(s.Book.Path(), to, progress)
 	w, err := s.Book.Workshop(ctx)
 	if err != nil {
-		return c.Copy, fail(err)
+		return c.Written, fail(err)
 	}
 	// Photographs first: a copy of the book never names one that was not yet
 	// copied when the power failed.
 	if err := c.files(ctx, w); err != nil {
-		return c.Copy, fail(err)
+		return c.Written, fail(err)
 	}
 	end := progress.Busy("copying-entries", w.Last)
 	err = s.Book.Backup(ctx, s.Clock(), to, book.Everything)
 	end()
 	if _, made := os.Stat(to); err != nil && made != nil {
-		return c.Copy, fail(err)
+		return c.Written, fail(err)
 	} else if err != nil {
-		c.Warnings = append(c.Warnings, record.Say("backup-remark", record.With("why", err.Error())))
+		c.Warn("backup-remark", record.With("why", err.Error()))
 	}
-	err = c.finish(ctx)
-	return c.Copy, err
+	if _, err = c.finish(ctx, "backup"); c.Means != nil && keys.There(c.from) {
+		c.Mean("key-not-in-backup", record.With("file", keys.File(c.from)))
+	}
+	return c.Written, err
 }
 
 // Restore makes a book from a backup, with its photographs and papers, after verifying
 // all of it. highest are the highest numbers on any label, one a year, or
 // [typed.NoneLater]: the book never gives them or lower ones to another panel.
 // sound is asked before anything is written.
-func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress, sound func() error) (Copy, error) {
-	c := &copier{from: from, to: to, progress: progress, done: map[string]bool{}}
+func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress, sound func() error) (studio.Written, error) {
+	c := newCopier(from, to, progress)
 	if err := Vacant(to); err != nil {
-		return c.Copy, refuse.Because("restore-there", fmt.Errorf("cannot restore: %w", err))
+		return c.Written, refuse.Because("restore-there", fmt.Errorf("cannot restore: %w", err))
 	}
 	w, err := readBackup(ctx, from, progress)
 	if err != nil {
-		return c.Copy, err
+		return c.Written, err
 	}
 	last := record.Number("")
 	if n := len(w.Panels); n > 0 {
@@ -89,19 +78,21 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 		err = sound()
 	}
 	if err != nil {
-		return c.Copy, err
+		return c.Written, err
 	}
 	if err := c.files(ctx, w); err != nil {
-		return c.Copy, fmt.Errorf("cannot restore: %w", err)
+		return c.Written, fmt.Errorf("cannot restore: %w", err)
 	}
 	end := progress.Busy("restoring-entries", w.Last)
 	err = book.Restore(ctx, from, to, used...)
 	end()
 	if err != nil {
-		return c.Copy, err
+		return c.Written, err
 	}
-	err = c.finish(ctx)
-	return c.Copy, err
+	if w, err = c.finish(ctx, "restored"); c.Means != nil && len(w.Keys) > 0 && !keys.There(to) {
+		c.Mean("key-not-restored", record.With("file", keys.File(to)))
+	}
+	return c.Written, err
 }
 
 // readBackup verifies a backup and folds it.
@@ -123,37 +114,47 @@ func readBackup(ctx context.Context, from string, progress studio.Progress) (*re
 	return b.Workshop(ctx)
 }
 
-// copier copies the photographs of a book beside another.
+// copier copies the photographs and papers of a book beside another.
 type copier struct {
-	Copy
+	studio.Written
 	from, to string
 	progress studio.Progress
 	done     map[string]bool // by digest
+	n, lost  map[string]int  // by folder; lost: missing or changed, and not copied
 }
 
-// finish reads the finished copy. It is there by now: an interruption comes too
-// late.
-func (c *copier) finish(ctx context.Context) error {
+func newCopier(from, to string, progress studio.Progress) *copier {
+	return &copier{from: from, to: to, progress: progress, done: map[string]bool{}, n: map[string]int{}, lost: map[string]int{}}
+}
+
+// finish reads the finished copy and says what it holds. It is there by now: an
+// interruption comes too late.
+func (c *copier) finish(ctx context.Context, what record.Code) (*record.Workshop, error) {
 	ctx = context.WithoutCancel(ctx)
 	b, err := book.OpenReadOnly(ctx, c.to)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	defer b.Close()
 	w, err := b.Workshop(ctx)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	// Somebody may have kept a photograph while the book was copied.
 	if err := c.files(ctx, w); err != nil {
-		return fmt.Errorf("%s is written, but not all photographs and papers: %w", c.to, err)
+		return nil, fmt.Errorf("%s is written, but not all photographs and papers: %w", c.to, err)
 	}
-	c.Keys = len(w.Keys) > 0
-	if c.Entries, c.Root, err = b.Tree(ctx); err != nil {
-		return err
+	entries, root, err := b.Tree(ctx)
+	if err != nil {
+		return nil, err
 	}
-	c.Path = c.to
-	return nil
+	c.Mean("copy-made", record.With("file", c.to), record.With("what", what), record.With("from", c.from), record.With("entries", entries), record.With("root", fmt.Sprintf("%x", root[:])))
+	for _, folder := range []string{kept.Photographs, kept.Papers} {
+		if n := c.n[folder]; n > 0 {
+			c.Mean("files-kept", record.With("folder", kept.Folder(c.to, folder)), record.With("n", n), record.With("good", n-c.lost[folder]))
+		}
+	}
+	return w, kept.Lacks("copy-incomplete", c.lost[kept.Photographs]+c.lost[kept.Papers], "kept file", "missing or changed, and not copied")
 }
 
 // files copies the kept files that are not done yet, each checked by its
@@ -164,11 +165,7 @@ func (c *copier) files(ctx context.Context, w *record.Workshop) error {
 		if !c.done[f.SHA256] {
 			c.done[f.SHA256] = true
 			all = append(all, f)
-			if f.Folder == kept.Papers {
-				c.Papers++
-			} else {
-				c.Photographs++
-			}
+			c.n[f.Folder]++
 		}
 	}
 	show := c.progress.Of("photographs")
@@ -184,11 +181,9 @@ func (c *copier) files(ctx context.Context, w *record.Workshop) error {
 			code := "photograph-bad"
 			if f.Folder == kept.Papers {
 				code = "paper-bad"
-				c.LostPapers++
-			} else {
-				c.Lost++
 			}
-			c.Warnings = append(c.Warnings, record.Say(code, record.With("file", kept.Path(c.from, f)), record.With("why", err.Error())))
+			c.lost[f.Folder]++
+			c.Warn(code, record.With("file", kept.Path(c.from, f)), record.With("why", err.Error()))
 			continue
 		}
 		if err := kept.Keep(c.to, f, data); err != nil {

@@ -22,58 +22,54 @@ import (
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/verify"
 )
 
-// Imported is a deposit that was read back.
-type Imported struct {
-	Name string // of the journal that was read
-	exchange.Taken
-	Root     seal.Hash
-	Kept     int // photographs
-	Missing  int // photographs that were not in it as recorded
-	Warnings []record.Said
-}
-
 // Import reads a deposit back into the empty book at a path: the same journal,
-// hash for hash, and its photographs. highest is as in [exchange.Order]. Problems
-// are those of a folder that is no whole deposit. sound is asked before anything
-// is written.
-func Import(ctx context.Context, dir, bookPath string, highest []string, clock func() time.Time, progress studio.Progress, sound func() error) (x Imported, problems []string, err error) {
+// hash for hash, and its photographs. highest is as in [exchange.Order]. sound
+// is asked before anything is written. Where kept files are missing it is read,
+// and refused as broken.
+func Import(ctx context.Context, dir, bookPath string, highest []string, clock func() time.Time, progress studio.Progress, sound func() error) (x studio.Written, err error) {
 	end := progress.Busy("checking-deposit", 0)
 	report, err := bag.Validate(ctx, dir)
 	end()
 	if err != nil {
-		return x, nil, err
+		return x, err
 	}
 	if !report.Valid {
-		for _, p := range report.Problems {
-			problems = append(problems, fmt.Sprint(p))
+		for i, p := range report.Problems {
+			if i == verify.MaxProblems {
+				x.Warn("and-more", record.With("n", len(report.Problems)-i))
+				break
+			}
+			x.Warn("deposit-problem", record.With("file", p.File()), record.With("why", p.What))
 		}
-		return x, problems, refuse.Breaks("not-whole", "%s is not a whole deposit", dir)
+		return x, refuse.Breaks("not-whole", "%s is not a whole deposit", dir)
 	}
 	root, err := os.OpenRoot(dir) // no link leads out of it
 	if err != nil {
-		return x, nil, fmt.Errorf("cannot read the deposit: %w", err)
+		return x, fmt.Errorf("cannot read the deposit: %w", err)
 	}
 	defer root.Close()
 	j, err := ReadJournal(ctx, dir, root)
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, book.ErrNoBook) {
-		return x, nil, refuse.Cannot("not-written", "%s is a bag, but not a deposit: there is no journal with its book in it", dir)
+		return x, refuse.Cannot("not-written", "%s is a bag, but not a deposit: there is no journal with its book in it", dir)
 	}
 	if err != nil {
-		return x, nil, refuse.Breaks("not-written", "cannot read the deposit %s: %w", dir, err)
+		return x, refuse.Breaks("not-written", "cannot read the deposit %s: %w", dir, err)
 	}
 	if err := isEmpty(ctx, bookPath); err != nil {
-		return x, nil, err
+		return x, err
 	}
 	if err := sound(); err != nil {
-		return x, nil, err
+		return x, err
 	}
-	x.Name = j.Name
 	have, made, warnings, err := importFiles(ctx, bookPath, root, form.Entries(j.Entries))
-	x.Kept, x.Warnings = len(have), warnings
+	x.Warnings = warnings
+	var taken exchange.Taken
+	var tree seal.Hash
 	if err == nil {
-		x.Taken, x.Root, err = importEntries(ctx, bookPath, highest, clock, j)
+		taken, tree, err = importEntries(ctx, bookPath, highest, clock, j)
 	}
 	if err != nil {
 		// What is new goes again. It breaks nothing if it cannot.
@@ -81,7 +77,7 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 			os.Remove(p)
 			os.Remove(filepath.Dir(p)) // only if it is empty
 		}
-		return x, nil, err
+		return x, err
 	}
 	lost := map[string]bool{}
 	for _, e := range j.Entries {
@@ -89,8 +85,8 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 			lost[f.SHA256] = true
 		}
 	}
-	x.Missing = len(lost)
-	return x, nil, nil
+	x.Means = append(taken.Said(j.Name), record.Say("same-journal", record.With("root", fmt.Sprintf("%x", tree[:])), record.With("n", len(have))))
+	return x, kept.Lacks("import-incomplete", len(lost), "kept file", "not in the deposit as recorded")
 }
 
 func importEntries(ctx context.Context, bookPath string, highest []string, clock func() time.Time, j Journal) (done exchange.Taken, root seal.Hash, err error) {

@@ -28,7 +28,9 @@ import (
 	"backleaf/record/seal"
 	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/verify"
 	"backleaf/record/tell"
 )
 
@@ -56,19 +58,6 @@ type depositor struct {
 	warnings []record.Said
 }
 
-// Made is a deposit that was made.
-type Made struct {
-	Panels, Photographs int
-	Entries             int64
-	Root                string
-	SignedBy            *seal.PublicKey // nil: not signed
-	KeyOnRecord         bool            // the studio has a key
-	LeftOut             []string        // papers that could not be drawn, and why
-	LeftOutList         string          // the file that names them
-	Missing             int             // photographs that are not as they were kept
-	Warnings            []record.Said
-}
-
 // Check makes sure that a deposit can be made under a name.
 func Check(dir string) error {
 	if err := free(dir); err != nil {
@@ -89,13 +78,13 @@ func free(dir string) error {
 }
 
 // Make writes everything on record into the new folder dir. key signs it; nil
-// signs nothing. Others may write to the book meanwhile.
-func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, progress studio.Progress) (Made, error) {
+// signs nothing. Where kept files are missing it is made, and refused as broken. Others may write to the book meanwhile.
+func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, progress studio.Progress) (w studio.Written, err error) {
 	if err := studio.Known(s.Book); err != nil {
-		return Made{}, err
+		return w, err
 	}
 	d := &depositor{from: s.Book.Path(), key: key, now: s.Clock(), progress: progress, words: s.Catalogue()}
-	err := safefile.Scratch(dir, func(scratch string) error {
+	err = safefile.Scratch(dir, func(scratch string) error {
 		d.put = d.onDisk(filepath.Join(scratch, "parts"))
 		end := progress.Busy("copying-book", 0)
 		copied := filepath.Join(scratch, "book.sqlite")
@@ -114,19 +103,32 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 		d.add(bag.FromDisk("book.sqlite", copied))
 		return d.write(ctx, dir)
 	})
+	w.Warnings = d.warnings
 	if err != nil {
-		return Made{Warnings: d.warnings}, fmt.Errorf("cannot make the deposit: %w", err)
+		return w, fmt.Errorf("cannot make the deposit: %w", err)
 	}
-	m := Made{Panels: d.about.Panels, Photographs: d.about.Photographs, Entries: d.about.Entries, Root: d.about.Root, KeyOnRecord: d.about.KeyOnRecord,
-		LeftOut: d.leftOut, LeftOutList: filepath.Join(dir, "data", "papers", "left-out.txt"), Missing: len(d.about.Missing), Warnings: d.warnings}
-	if key != nil {
-		p := key.Public()
-		m.SignedBy = &p
+	w.Mean("deposit-made", record.With("folder", dir), record.With("panels", d.about.Panels), record.With("entries", d.about.Entries),
+		record.With("photographs", d.about.Photographs), record.With("root", d.about.Root))
+	switch {
+	case key != nil:
+		w.Mean("signed", record.With("key", key.Public().Fingerprint().Short()))
 		if err := s.Book.KeepHead(ctx, d.head); err != nil {
-			m.Warnings = append(m.Warnings, record.Say("head-not-kept", record.With("why", err.Error())))
+			w.Warn("head-not-kept", record.With("why", err.Error()))
 		}
+	case d.about.KeyOnRecord:
+		w.Mean("not-signed-as-asked")
+	default:
+		w.Mean("not-signed")
 	}
-	return m, nil
+	for i, s := range d.leftOut {
+		if i == verify.MaxProblems {
+			w.Warn("and-more-in", record.With("n", len(d.leftOut)-i), record.With("file", filepath.Join(dir, "data", "papers", "left-out.txt")))
+			break
+		}
+		w.Warn("paper-left-out", record.With("what", s))
+	}
+	w.Mean("check-deposit", record.With("folder", dir))
+	return w, kept.Lacks("deposit-incomplete", len(d.about.Missing), "photograph", "missing or changed and could not be deposited")
 }
 
 // gather makes all parts from the copy of the book.

@@ -12,6 +12,7 @@ import (
 	"backleaf/record/bag"
 	parts "backleaf/record/deposit"
 	"backleaf/record/seal"
+	"backleaf/record/studio/kept"
 	"backleaf/record/studio/verify"
 )
 
@@ -79,7 +80,7 @@ func (d *depositor) tags() (readme []byte, info []bag.Field, err error) {
 	return readme, []bag.Field{
 		{Label: "Source-Organization", Value: d.about.Maker},
 		{Label: "External-Identifier", Value: fmt.Sprintf("%s-%d-%s", cmp.Or(d.about.Mark, "empty"), d.about.Entries, d.about.Root[:16])},
-		{Label: "External-Description", Value: fmt.Sprintf("The record of %s by %s: journal, book, photographs and papers. Begin with README.txt.", Count(d.about.Panels, "painting panel"), d.about.Maker)},
+		{Label: "External-Description", Value: fmt.Sprintf("The record of %s by %s: journal, book, photographs and papers. Begin with README.txt.", kept.Count(d.about.Panels, "painting panel"), d.about.Maker)},
 		{Label: "Number-of-Panels", Value: fmt.Sprint(d.about.Panels)},
 		{Label: "Number-of-Entries", Value: fmt.Sprint(d.about.Entries)},
 		{Label: "Signed", Value: signedWords(d.about.Key)},
@@ -109,12 +110,4 @@ func signedWords(fingerprint string) string {
 		return "no"
 	}
 	return "with key " + fingerprint
-}
-
-// Count counts things in words: "1 panel", "3 panels".
-func Count(n int, noun string) string {
-	if n != 1 {
-		noun += "s"
-	}
-	return fmt.Sprintf("%d %s", n, noun)
 }

@@ -64,6 +64,15 @@ func (t Taken) Counted() (out []record.Said) {
 	return out
 }
 
+// Said says which entries of a file were taken.
+func (t Taken) Said(name string) []record.Said {
+	if t.Last == 0 {
+		return []record.Said{record.Say("no-entries", record.With("file", name))}
+	}
+	return []record.Said{record.Say("entries-imported", record.With("first", record.EntryRef(t.First)), record.With("last", record.EntryRef(t.Last)),
+		record.With("n", int(t.Last-t.First)+1), record.With("file", name))}
+}
+
 // Import writes the entries of a file as they are read, all or none. What does not
 // say when it was written down is an act of today: it is judged as at the bench, its
 // panels as if each was named by itself. What does is a part of another

@@ -167,3 +167,19 @@ func Check(bookPath string, f File) error {
 	}
 	return nil
 }
+
+// Count counts things in words: "1 panel", "3 panels".
+func Count(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
+}
+
+// Lacks says how many files are not as they were kept; nil where all are.
+func Lacks(code string, n int, noun, how string) error {
+	if n == 0 {
+		return nil
+	}
+	return refuse.Breaks(code, "%s %s", Count(n, noun), how)
+}

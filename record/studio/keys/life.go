@@ -14,20 +14,10 @@ import (
 	"backleaf/record/studio/refuse"
 )
 
-// Made is a key that was put on record.
-type Made struct {
-	Entry      int64
-	Key        seal.PublicKey
-	File       string
-	WasThere   bool // the file lay there already
-	Passphrase bool
-}
-
 // Make makes the studio's signing key, its file first: a key on record that
 // nobody has would help nobody. If a key file lies there already, it is taken
 // as it is. demo makes the public key of the demonstration.
-func Make(ctx context.Context, s *studio.Session, who Holder, demo bool) (Made, error) {
-	m := Made{File: File(s.Book.Path())}
+func Make(ctx context.Context, s *studio.Session, who Holder, demo bool) (m studio.Written, err error) {
 	w, err := s.Book.WorkshopOf(ctx)
 	if err != nil {
 		return m, err
@@ -42,18 +32,18 @@ func Make(ctx context.Context, s *studio.Session, who Holder, demo bool) (Made, 
 	if demo && !w.Studio.Demo {
 		return m, errors.New("the demonstration's key is public: it is for the demonstration only")
 	}
-	k := seal.DemoKey()
-	if _, err := os.Lstat(m.File); err == nil {
-		if k, err = open(m.File, who); err != nil {
+	file, how, k := File(s.Book.Path()), record.Code("open"), seal.DemoKey()
+	if _, err := os.Lstat(file); err == nil {
+		if k, err = open(file, who); err != nil {
 			return m, err
 		}
 		if s := ring.Standing(k.Public()); s != deed.Unrecorded {
-			return m, refuse.Cannot("key-file-used", "the key in %s is %s", m.File, s)
+			return m, refuse.Cannot("key-file-used", "the key in %s is %s", file, s)
 		}
 		if k.Public().IsDemo() && !w.Studio.Demo {
-			return m, fmt.Errorf("%s holds the demonstration's key, with which anyone can sign", m.File)
+			return m, fmt.Errorf("%s holds the demonstration's key, with which anyone can sign", file)
 		}
-		m.WasThere = true
+		how = "there"
 	} else {
 		var pass []byte
 		if !demo {
@@ -64,31 +54,28 @@ func Make(ctx context.Context, s *studio.Session, who Holder, demo bool) (Made, 
 				return m, err
 			}
 		}
-		if err := k.Create(m.File, pass); err != nil {
+		if err := k.Create(file, pass); err != nil {
 			return m, err
 		}
-		m.Passphrase = len(pass) > 0
+		if len(pass) > 0 {
+			how = "passphrase"
+		}
 	}
-	m.Key = k.Public()
 	now := s.Clock().In(studio.Zone(w.Studio))
-	es, err := s.Book.Append(ctx, now, record.Entry{At: record.Moment(now), Body: deed.KeyMade(m.Key)})
-	if err != nil {
+	if m.Entries, err = s.Book.Append(ctx, now, record.Entry{At: record.Moment(now), Body: deed.KeyMade(k.Public())}); err != nil {
 		return m, refuse.Because("key-not-recorded", err)
 	}
-	m.Entry = es[0].Seq
+	m.Mean("key-entered", record.With("entry", record.EntryRef(m.Entries[0].Seq)), record.With("key", k.Public().Fingerprint().Groups()),
+		record.With("file", file), record.With("how", how))
+	if !k.Public().IsDemo() {
+		m.Mean("next-recovery-sheet")
+	}
 	return m, nil
 }
 
-// Succession is a key that was changed to another.
-type Succession struct {
-	Retired, Made int64 // entries
-	Old, New      seal.PublicKey
-	OldFile       string
-}
-
 // Retire changes to a new key, which the old one names as its successor.
-func Retire(ctx context.Context, s *studio.Session, who Holder, because string) (x Succession, err error) {
-	old, err := Needed(ctx, s.Book, who)
+func Retire(ctx context.Context, s *studio.Session, who Holder, because string) (x studio.Written, err error) {
+	key, err := Needed(ctx, s.Book, who)
 	if err != nil {
 		return x, err
 	}
@@ -100,9 +87,9 @@ func Retire(ctx context.Context, s *studio.Session, who Holder, because string) 
 	if err != nil {
 		return x, err
 	}
-	x.Old, x.New = old.Public(), heir.Public()
+	old, next := key.Public(), heir.Public()
 	now := s.Clock().In(studio.Zone(w.Studio))
-	retired, err := deed.KeyRetired(w.Studio.Mark, w.Studio.Journal, old, x.New, now.Format(time.DateOnly), because)
+	retired, err := deed.KeyRetired(w.Studio.Mark, w.Studio.Journal, key, next, now.Format(time.DateOnly), because)
 	if err != nil {
 		return x, err
 	}
@@ -116,32 +103,24 @@ func Retire(ctx context.Context, s *studio.Session, who Holder, because string) 
 		return x, refuse.Because("new-key-there", err)
 	}
 	at := record.Moment(now)
-	es, err := s.Book.Append(ctx, now, record.Entry{At: at, Body: deed.KeyMade(x.New)}, record.Entry{At: at, Body: retired})
-	if err != nil {
+	if x.Entries, err = s.Book.Append(ctx, now, record.Entry{At: at, Body: deed.KeyMade(next)}, record.Entry{At: at, Body: retired}); err != nil {
 		// A write may be said to have failed and be there all the same.
-		if now, failed := Ring(ctx, s.Book); failed == nil && now.Standing(x.New) == deed.Unrecorded {
+		if now, failed := Ring(ctx, s.Book); failed == nil && now.Standing(next) == deed.Unrecorded {
 			err = errors.Join(err, os.Remove(waiting))
 		}
 		return x, err
 	}
-	x.Made, x.Retired = es[0].Seq, es[1].Seq
-	x.OldFile = files(s.Book.Path()).Retired(x.Old)
-	if err := files(s.Book.Path()).Settle(x.New, &x.Old); err != nil {
+	if err := files(s.Book.Path()).Settle(next, &old); err != nil {
 		return x, refuse.Because("key-not-in-place", fmt.Errorf("the key is changed, but its file has not its name yet: %w", err),
 			record.With("from", waiting), record.With("to", File(s.Book.Path())))
 	}
+	x.Mean("key-retired", record.With("made", record.EntryRef(x.Entries[0].Seq)), record.With("retired", record.EntryRef(x.Entries[1].Seq)),
+		record.With("old", old.Fingerprint().Short()), record.With("key", next.Fingerprint().Groups()), record.With("file", files(s.Book.Path()).Retired(old)))
 	return x, nil
 }
 
-// Loss is a key that was declared lost or stolen.
-type Loss struct {
-	Entry int64
-	Key   seal.PublicKey
-	File  string // where the file that was there was moved; empty if none was
-}
-
 // Lose writes into the book that its key is lost or in wrong hands.
-func Lose(ctx context.Context, s *studio.Session, because string) (l Loss, err error) {
+func Lose(ctx context.Context, s *studio.Session, because string) (l studio.Written, err error) {
 	w, err := s.Book.WorkshopOf(ctx)
 	if err != nil {
 		return l, err
@@ -154,40 +133,47 @@ func Lose(ctx context.Context, s *studio.Session, because string) (l Loss, err e
 	if !ok {
 		return l, errors.New("the studio has no key that could be lost")
 	}
-	l.Key = p
 	// The file goes first: which key it holds is only known while the book says so.
-	if l.File, err = files(s.Book.Path()).Lose(p); err != nil {
+	moved, err := files(s.Book.Path()).Lose(p)
+	if err != nil {
 		return l, refuse.Because("not-written", err)
 	}
 	now := s.Clock().In(studio.Zone(w.Studio))
-	es, err := s.Book.Append(ctx, now, record.Entry{At: record.Moment(now), Body: record.KeyLost{Fingerprint: p.Fingerprint().String(), Because: because}})
-	if err != nil {
+	if l.Entries, err = s.Book.Append(ctx, now, record.Entry{At: record.Moment(now), Body: record.KeyLost{Fingerprint: p.Fingerprint().String(), Because: because}}); err != nil {
 		err = refuse.Because("not-written", err)
 		if now, failed := Ring(ctx, s.Book); failed == nil {
 			err = errors.Join(err, Settle(s.Book.Path(), now))
 		}
 		return l, err
 	}
-	l.Entry = es[0].Seq
+	l.Mean("key-lost", record.With("entry", record.EntryRef(l.Entries[0].Seq)), record.With("key", p.Fingerprint().Short()))
+	if moved != "" {
+		l.Mean("key-file-old", record.With("file", moved))
+	}
+	l.Mean("next-key")
 	return l, nil
 }
 
 // Recover writes the key file again from the words of the recovery sheet.
-func Recover(ctx context.Context, s *studio.Session, who Holder, words string) (seal.PublicKey, error) {
+func Recover(ctx context.Context, s *studio.Session, who Holder, words string) (r studio.Written, err error) {
 	ring, err := Ring(ctx, s.Book)
 	if err != nil {
-		return seal.PublicKey{}, err
+		return r, err
 	}
 	k, err := seal.KeyFromRecovery(words)
 	if err != nil {
-		return seal.PublicKey{}, err
+		return r, err
 	}
 	if s := ring.Standing(k.Public()); s != deed.Current {
-		return seal.PublicKey{}, fmt.Errorf("this is not the studio's current key: it is %s", s)
+		return r, fmt.Errorf("this is not the studio's current key: it is %s", s)
 	}
 	pass, err := who.NewPassphrase()
 	if err != nil {
-		return seal.PublicKey{}, err
+		return r, err
 	}
-	return k.Public(), k.Create(File(s.Book.Path()), pass)
+	file := File(s.Book.Path())
+	if err = k.Create(file, pass); err == nil {
+		r.Mean("key-as-it-was", record.With("file", file), record.With("key", k.Public().Fingerprint().Short()))
+	}
+	return r, err
 }
