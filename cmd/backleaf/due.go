@@ -2,6 +2,7 @@ package main
 
 import (
 	"backleaf/record"
+	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/typed"
@@ -26,7 +27,7 @@ func newDue(a *app) {
 			return err
 		}
 		if calendar != "" {
-			if err := put(calendar, ics(a.now())); err != nil {
+			if err := safefile.Write(calendar, 0o644, safefile.Bytes(ics(a.now()))); err != nil {
 				return err
 			}
 			a.noted("calendar-written", record.With("file", calendar))

@@ -1,11 +1,11 @@
 package main
 
 import (
-	"bytes"
-
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/safefile"
 	"backleaf/record/studio/exchange"
+	"os"
 )
 
 func newExport(a *app) {
@@ -18,14 +18,10 @@ func newExport(a *app) {
 		if file == "" || file == "-" {
 			return exchange.Write(a.out, es)
 		}
-		var b bytes.Buffer
-		if err := exchange.Write(&b, es); err != nil {
-			return err
+		err = safefile.Create(file, 0o644, func(f *os.File) error { return exchange.Write(f, es) })
+		if err == nil {
+			a.told("entries-exported", record.With("file", file), record.With("n", len(es)))
 		}
-		if err := create(file, 0o644, b.Bytes()); err != nil {
-			return err
-		}
-		a.told("entries-exported", record.With("file", file), record.With("n", len(es)))
-		return nil
+		return err
 	})
 }

@@ -78,17 +78,6 @@ func handoverForget(a *app) {
 		if err != nil {
 			return err
 		}
-		f, err := handover.Forget(r.ctx, r.Session, seq, why)
-		if f.Entry.Seq != 0 {
-			a.told("private-part-erased", record.With("entry", record.EntryRef(f.Entry.Seq)), record.With("of", record.EntryRef(seq)))
-			a.told("backups-have-it")
-			if f.Named != nil {
-				a.told("name-may-stand-in", record.With("entries", f.Named))
-			}
-			if f.Printed != nil {
-				a.told("certificates-print-it", record.With("entries", f.Printed))
-			}
-		}
-		return err
+		return a.done(handover.Forget(r.ctx, r.Session, seq, why))
 	})
 }

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"backleaf/record"
 	"backleaf/record/studio/keys"
 	"backleaf/record/studio/register"
-	"backleaf/record/studio/verify"
 )
 
 func headShow(a *app) {
@@ -31,25 +29,7 @@ func headCompare(a *app) {
 			return usage("", "%s holds several things: name a single head", r.args[0])
 		}
 		return r.reading(func(r *run) error {
-			if _, err := r.Book.Verify(r.ctx, a.progress().Of("entries")); err != nil {
-				return err
-			}
-			g, err := register.Of(r.ctx, r.Book)
-			if err != nil {
-				return err
-			}
-			what := record.Code("head")
-			var then int64
-			if es[0].Kind == verify.Book {
-				what = "book"
-				then, err = g.CompareBook(r.ctx, r.args[0], a.progress())
-			} else {
-				then, err = g.Compare(r.ctx, es[0], a.catalogue())
-			}
-			if err == nil {
-				a.told("head-holds", record.With("then", then), record.With("what", what), record.With("now", g.Entries()))
-			}
-			return err
+			return a.done(register.Compare(r.ctx, r.Book, es[0], a.catalogue(), a.progress()))
 		})
 	})
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"backleaf/record"
+	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 )
@@ -14,7 +15,7 @@ func keySheet(a *app) {
 		}
 		pdf, err := keys.Sheet(a.catalogue(), w.Studio, r.key, a.now().In(studio.Zone(w.Studio)))
 		if err == nil {
-			err = create(r.args[0], 0o600, pdf)
+			err = safefile.Create(r.args[0], 0o600, safefile.Bytes(pdf))
 		}
 		if err == nil {
 			a.told("recovery-sheet", record.With("file", r.args[0]), record.With("key", r.key.Public().Fingerprint().Short()))

@@ -9,6 +9,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/plan"
+	"backleaf/record/safefile"
 	"backleaf/record/studio/planning"
 	"backleaf/record/studio/typed"
 )
@@ -121,7 +122,7 @@ func hoursOf(text string) (plan.Hours, error) {
 // planFiles writes the plan where it was asked for.
 func (a *app) planFiles(d planning.Day, o planFlags) error {
 	written := func(path string, data []byte, what string) error {
-		err := put(path, data)
+		err := safefile.Write(path, 0o644, safefile.Bytes(data))
 		if err == nil {
 			a.noted("plan-written", record.With("file", path), record.With("what", record.Code(what)))
 		}

@@ -2,11 +2,9 @@ package main
 
 import (
 	"fmt"
-	"os"
 
 	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
-	"backleaf/record/safefile"
 	"backleaf/record/tell"
 
 	"github.com/go-json-experiment/json"
@@ -48,17 +46,6 @@ func (a *app) sayJSONList(list func(add func(any) error) error) error {
 		a.say("\n]")
 	}
 	return nil
-}
-
-// put writes a file, in the place of one that is there; create never does.
-func put(path string, data []byte) error { return safefile.Write(path, 0o644, content(data)) }
-
-func create(path string, mode os.FileMode, data []byte) error {
-	return safefile.Create(path, mode, content(data))
-}
-
-func content(data []byte) func(*os.File) error {
-	return func(f *os.File) error { _, err := f.Write(data); return err }
 }
 
 func yesNo(is bool) record.Answer {

@@ -2,9 +2,8 @@ package main
 
 import (
 	"path/filepath"
-	"strings"
 
-	"backleaf/record"
+	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
 	"backleaf/record/studio/site"
 )
@@ -20,40 +19,10 @@ func newSite(a *app) {
 			}
 		}
 		done, err := site.Write(r.ctx, r.Session, o)
-		a.warn(nil, done.Warnings)
-		if err != nil {
-			return err
-		}
-		if a.asJSON {
+		if a.asJSON && err == nil {
+			a.warn(nil, done.Warnings)
 			return a.sayJSON(done)
 		}
-		return r.saySite(o, done)
+		return a.done(studio.Written{Means: done.Means, Warnings: append(done.Warnings, done.Next...)}, err)
 	})
-}
-
-func (r *run) saySite(o site.Order, done site.Result) error {
-	dry := record.With("dry", yesNo(o.DryRun))
-	r.told("site-written", record.With("folder", o.Dir), record.With("shown", done.Shown), record.With("written", len(done.Written)), record.With("kept", done.Shown-len(done.Written)), dry)
-	for _, n := range done.Written {
-		r.told("site-page", record.With("panel", n), dry)
-	}
-	for _, n := range done.TakenBack {
-		r.told("site-taken-back", record.With("panel", n))
-	}
-	for _, name := range done.Removed {
-		r.told("site-removed", record.With("name", name), dry)
-	}
-	if !done.Status.IsZero() && !o.DryRun {
-		r.told("site-status", record.With("date", record.Moment(done.Status)))
-	}
-	w, err := r.Book.WorkshopOf(r.ctx)
-	switch {
-	case err != nil:
-		return err
-	case done.Shown == 0:
-		r.noted("site-nothing")
-	case w.Studio.LinkBase != "" && !o.DryRun:
-		r.noted("site-try", record.With("link", strings.ToLower(w.Studio.LinkBase)))
-	}
-	return nil
 }

@@ -47,6 +47,11 @@ func Create(path string, mode fs.FileMode, fill func(f *os.File) error) error {
 	return put(path, mode, fill, renameNew)
 }
 
+// Bytes fills a file with these.
+func Bytes(data []byte) func(*os.File) error {
+	return func(f *os.File) error { _, err := f.Write(data); return err }
+}
+
 func put(path string, mode fs.FileMode, fill func(*os.File) error, take func(from, to string) error) error {
 	if _, err := os.Stat(filepath.Dir(path)); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("cannot write %s: there is no folder %s", path, filepath.Dir(path))

@@ -53,7 +53,7 @@ func (k Key) Replace(path string, passphrase []byte) error {
 func (k Key) write(path string, passphrase []byte, put func(string, fs.FileMode, func(*os.File) error) error) error {
 	data, err := k.PrivatePEM(passphrase)
 	if err == nil {
-		err = put(path, 0o600, func(f *os.File) error { _, err := f.Write(data); return err })
+		err = put(path, 0o600, safefile.Bytes(data))
 	}
 	if err != nil {
 		return fmt.Errorf("cannot write the private key: %w", err)

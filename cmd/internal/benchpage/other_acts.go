@@ -147,11 +147,7 @@ func issue(d *desk, v *studio.View, _ *typed.Reader, _ record.When, f url.Values
 	}
 	c, err := papers.Issue(d.ctx, v.Session, papers.CertificateOrder{Panel: string(v.Panels[0]), Buyer: f.Get("buyer"), Because: f.Get("reason"),
 		Preview: book.IsTrial(d.ctx), Key: d.Key})
-	if err == nil && c.Entry != 0 {
-		e, err := bench.Entry(d.ctx, v.Book, c.Entry)
-		return studio.Written{Entries: []record.Entry{e}}, err
-	}
-	return w, err
+	return studio.Written{Entries: c.Entries}, err
 }
 
 // askWhy asks for the reason of a withdrawal: the usual ones are one tap.

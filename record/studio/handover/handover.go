@@ -127,34 +127,40 @@ func Of(ctx context.Context, b *book.Book, p *record.Panel) ([]Parting, error) {
 	return out, nil
 }
 
-// Forgotten is a private part that was erased.
-type Forgotten struct {
-	Entry   record.Entry
-	Named   []record.EntryRef // whose words may name the same person, and stay
-	Printed []record.EntryRef // certificates of these panels that print a name or price, and are kept
-}
-
 // Forget erases the private part of an entry, whether or not the entry was
 // withdrawn; the entry and its proof stay. The entry that says so may be
 // written although an error is returned.
-func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (f Forgotten, err error) {
+func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (w studio.Written, err error) {
 	p, here, err := private.Of(ctx, s.Book, seq)
 	switch {
 	case errors.Is(err, book.ErrBroken): // it is not as it was; it can go all the same
 	case err != nil:
-		return f, err
+		return w, err
 	case !here:
-		return f, nothingPrivate(ctx, s.Book, seq)
+		return w, nothingPrivate(ctx, s.Book, seq)
 	}
 	v, err := s.Look(ctx, nil, nil)
 	if err != nil {
-		return f, err
+		return w, err
 	}
-	if err := f.look(ctx, s.Book, seq, p.To); err != nil {
-		return f, err
+	named, printed, err := look(ctx, s.Book, seq, p.To)
+	if err != nil {
+		return w, err
 	}
-	f.Entry, err = s.Book.ErasePrivate(ctx, v.Local(), seq, because)
-	return f, err
+	e, err := s.Book.ErasePrivate(ctx, v.Local(), seq, because)
+	if e.Seq == 0 {
+		return w, err
+	}
+	w.Entries = []record.Entry{e}
+	w.Mean("private-part-erased", record.With("entry", record.EntryRef(e.Seq)), record.With("of", record.EntryRef(seq)))
+	w.Mean("backups-have-it")
+	if named != nil {
+		w.Mean("name-may-stand-in", record.With("entries", named))
+	}
+	if printed != nil {
+		w.Mean("certificates-print-it", record.With("entries", printed))
+	}
+	return w, err
 }
 
 // nothingPrivate refuses an entry that has nothing to forget, and names it: a
@@ -178,10 +184,10 @@ var (
 
 // look finds where else a name may stand: as a word of any text in the journal,
 // or printed on a kept certificate.
-func (f *Forgotten) look(ctx context.Context, b *book.Book, seq int64, name string) error {
+func look(ctx context.Context, b *book.Book, seq int64, name string) (named, printed []record.EntryRef, err error) {
 	es, err := b.Entries(ctx, book.Filter{})
 	if err != nil {
-		return err
+		return nil, nil, err
 	}
 	var panels []record.Number
 	for _, e := range es {
@@ -192,14 +198,14 @@ func (f *Forgotten) look(ctx context.Context, b *book.Book, seq int64, name stri
 	words := nameWord().FindAllString(strings.ToLower(name), -1)
 	for _, e := range es {
 		if c, ok := e.Entry.Body.(record.Issued); ok && c.Private == record.Yes && slices.ContainsFunc(e.Entry.Panels, func(n record.Number) bool { return slices.Contains(panels, n) }) {
-			f.Printed = append(f.Printed, record.EntryRef(e.Seq))
+			printed = append(printed, record.EntryRef(e.Seq))
 		}
 		for _, w := range nameWord().FindAllString(strings.ToLower(jsonKey().ReplaceAllString(string(e.Bytes), "")), -1) {
 			if slices.Contains(words, w) {
-				f.Named = append(f.Named, record.EntryRef(e.Seq))
+				named = append(named, record.EntryRef(e.Seq))
 				break
 			}
 		}
 	}
-	return nil
+	return named, printed, nil
 }

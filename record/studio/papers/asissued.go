@@ -3,7 +3,6 @@ package papers
 import (
 	"context"
 	"fmt"
-	"os"
 
 	"backleaf/record"
 	"backleaf/record/safefile"
@@ -13,35 +12,35 @@ import (
 )
 
 // AsIssued writes the last certificate of a panel again, byte for byte as it
-// left the studio, and returns its entry.
-func AsIssued(ctx context.Context, s *studio.Session, o CertificateOrder) (record.Done[record.Issued], error) {
-	var last record.Done[record.Issued]
+// left the studio.
+func AsIssued(ctx context.Context, s *studio.Session, o CertificateOrder) (w studio.Written, err error) {
 	v, err := s.Look(ctx, []string{o.Panel}, nil)
 	if err != nil {
-		return last, err
+		return w, err
 	}
 	if len(v.Panels) != 1 {
-		return last, refuse.Unclearly("one-panel", "one certificate speaks of one panel, not of %d", len(v.Panels))
+		return w, refuse.Unclearly("one-panel", "one certificate speaks of one panel, not of %d", len(v.Panels))
 	}
-	for _, c := range record.Each[record.Issued](v.Shop.Panel(v.Panels[0])) {
+	n := v.Panels[0]
+	var last record.Done[record.Issued]
+	for _, c := range record.Each[record.Issued](v.Shop.Panel(n)) {
 		if c.Seq > last.Seq {
 			last = c
 		}
 	}
 	if last.Seq == 0 {
-		return last, refuse.Cannot("no-certificate", "no certificate of %s was issued", v.Panels[0]).With(record.With("panel", v.Panels[0]))
+		return w, refuse.Cannot("no-certificate", "no certificate of %s was issued", n).With(record.With("panel", n))
 	}
-	last.Panels = v.Panels
 	file, ok := kept.Named(last.Body)
 	if !ok {
-		return last, refuse.Cannot("not-kept", "the file of certificate E%d was not kept", last.Seq)
+		return w, refuse.Cannot("not-kept", "the file of certificate E%d was not kept", last.Seq)
 	}
 	data, err := kept.Read(s.Book.Path(), file)
 	if err != nil {
-		return last, refuse.Because("not-kept", fmt.Errorf("the file of certificate E%d (%s): %w", last.Seq, kept.Path(s.Book.Path(), file), err))
+		return w, refuse.Because("not-kept", fmt.Errorf("the file of certificate E%d (%s): %w", last.Seq, kept.Path(s.Book.Path(), file), err))
 	}
-	if o.File == "" {
-		return last, nil
+	if err = safefile.Create(o.File, 0o644, safefile.Bytes(data)); err == nil {
+		w.Mean("certificate-again", record.With("file", o.File), record.With("panel", n), record.With("entry", record.EntryRef(last.Seq)))
 	}
-	return last, safefile.Create(o.File, 0o644, func(f *os.File) error { _, err := f.Write(data); return err })
+	return w, err
 }

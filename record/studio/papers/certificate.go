@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 	"time"
 
 	"backleaf/certificate"
@@ -38,15 +39,12 @@ type CertificateOrder struct {
 	Key     func(context.Context) (*seal.Key, error)
 }
 
-// Certificate is what was issued.
+// Certificate is what was issued; a preview has no entry.
 type Certificate struct {
 	PDF      []byte
 	Panel    record.Number
-	Entry    int64           // 0 for a preview
-	Replaces int64           // the entry of the one before; 0: none
-	SignedBy *seal.PublicKey // nil: not signed
-	Photo    []record.Said   // how the photograph prints; empty: there is none
-	Warnings []record.Said
+	replaces int64 // the entry of the one before; 0: none
+	studio.Written
 }
 
 // Acceptable refuses an order that could not be followed in any book.
@@ -104,12 +102,13 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 			return c, err
 		}
 	}
-	c.Replaces, in.Replaces = replaced(p)
+	c.replaces, in.Replaces = replaced(p)
 	if o.Preview {
-		if err = c.draw(in); err != nil || o.File == "" {
-			return c, err
+		if err = c.draw(in); err == nil && o.File != "" {
+			err = safefile.Create(o.File, 0o644, safefile.Bytes(c.PDF))
 		}
-		return c, safefile.Create(o.File, 0o644, func(f *os.File) error { _, err := f.Write(c.PDF); return err })
+		c.Mean("certificate-preview", record.With("file", o.File), record.With("panel", c.Panel))
+		return c, err
 	}
 	key, err := o.Key(ctx)
 	if err != nil {
@@ -121,10 +120,17 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	if err = c.draw(in); err != nil {
 		return c, refuse.Because(cmp.Or(refuse.Code(err), "not-written"), err)
 	}
-	if len(in.Deed.Signature) > 0 {
-		c.SignedBy = &in.Deed.Key
+	if err := c.issue(ctx, s.Book, o, in.Deed, now); err != nil {
+		return c, err
 	}
-	return c, c.issue(ctx, s.Book, o, in.Deed, now)
+	c.Mean("certificate-written", record.With("entry", record.EntryRef(c.Entries[0].Seq)), record.With("panel", c.Panel), record.With("replaces", record.EntryRef(c.replaces)))
+	if len(in.Deed.Signature) > 0 {
+		c.Mean("file-signed", record.With("file", o.File), record.With("key", in.Deed.Key.Fingerprint().Short()))
+	} else {
+		c.Mean("file-not-signed", record.With("file", o.File))
+	}
+	c.Mean("take-back-certificate", record.With("panel", c.Panel))
+	return c, nil
 }
 
 // replaced returns the certificate that a new one takes the place of: the last
@@ -149,8 +155,8 @@ func replaced(p *record.Panel) (entry int64, at record.When) {
 func (c *Certificate) draw(in certificate.Input) error {
 	d, err := certificate.Draw(in)
 	c.PDF = d.PDF
-	c.Photo, c.Warnings = photographSaid(d.Photo)
-	c.Warnings = append(c.Warnings, noAddress(in.Workshop.Studio)...)
+	said, warnings := photographSaid(d.Photo)
+	c.Warnings = slices.Concat(said, warnings, noAddress(in.Workshop.Studio))
 	return err
 }
 
@@ -184,23 +190,18 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 	}
 	// The entry follows the head that was signed, or it is not written.
 	entry := record.Entry{Seq: r.Size + 1, At: record.Moment(now), Panels: []record.Number{c.Panel},
-		Body: record.Issued{Record: seal.DigestOf(d.Record).String(), PDF: file.SHA256, Reason: o.Because, Replaces: c.Replaces}}
+		Body: record.Issued{Record: seal.DigestOf(d.Record).String(), PDF: file.SHA256, Reason: o.Because, Replaces: c.replaces}}
 	if o.Buyer != "" || o.Price {
 		body := entry.Body.(record.Issued)
 		body.Private = record.Yes
 		entry.Body = body
 	}
-	err = withEntry(safefile.Create, o.File, c.PDF, func() error {
-		done, err := b.Append(ctx, now, entry)
-		if err == nil {
-			c.Entry = done[0].Seq
-		}
-		return err
-	})
+	err = withEntry(safefile.Create, o.File, c.PDF, func() (err error) { c.Entries, err = b.Append(ctx, now, entry); return err })
 	switch {
-	case err != nil && c.Entry != 0:
-		return refuse.Because("certificate-without-file", fmt.Errorf("the certificate is on record as E%d, but its file is not there: %w", c.Entry, err),
-			record.With("panel", c.Panel), record.With("entry", record.EntryRef(c.Entry)))
+	case err != nil && c.Entries != nil:
+		at := c.Entries[0].Seq
+		return refuse.Because("certificate-without-file", fmt.Errorf("the certificate is on record as E%d, but its file is not there: %w", at, err),
+			record.With("panel", c.Panel), record.With("entry", record.EntryRef(at)))
 	case err != nil:
 		return refuse.Because("not-issued", err)
 	}
@@ -248,15 +249,19 @@ func lastPrice(ctx context.Context, b *book.Book, p *record.Panel) (string, erro
 }
 
 // TakeBack takes the certificate in force of the one panel of a view back.
-func TakeBack(ctx context.Context, v *studio.View, at record.When, because string) (w studio.Written, certificate int64, err error) {
+func TakeBack(ctx context.Context, v *studio.View, at record.When, because string) (w studio.Written, err error) {
 	if len(v.Panels) != 1 {
-		return w, 0, refuse.Unclearly("one-panel", "name one panel, not %d", len(v.Panels))
+		return w, refuse.Unclearly("one-panel", "name one panel, not %d", len(v.Panels))
 	}
 	p := v.Shop.Panel(v.Panels[0])
 	old, ok := p.Certificate()
 	if !ok {
-		return w, 0, refuse.Cannot("no-certificate", "there is no valid certificate of %s", p.Number).With(record.With("panel", p.Number))
+		return w, refuse.Cannot("no-certificate", "there is no valid certificate of %s", p.Number).With(record.With("panel", p.Number))
 	}
 	w.Entries, err = v.Book.Append(ctx, v.Local(), record.Entry{At: at, Panels: v.Panels, Body: record.Revoked{Certificate: old.Seq, Because: because}})
-	return w, old.Seq, refuse.Because("not-written", err)
+	if err != nil {
+		return w, refuse.Because("not-written", err)
+	}
+	w.Mean("certificate-taken-back", record.With("entry", record.EntryRef(w.Entries[0].Seq)), record.With("panel", p.Number), record.With("of", record.EntryRef(old.Seq)), record.With("because", because))
+	return w, nil
 }

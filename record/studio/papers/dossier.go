@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 
 	"backleaf/certificate/dossier"
 	"backleaf/record"
@@ -50,5 +49,5 @@ func WriteDossier(path, kind string, data []byte) error {
 	if err == nil && !bytes.Contains(old, []byte(kind)) {
 		return refuse.Cannot("no-dossier-there", "%s is there already, and it is no dossier", path)
 	}
-	return safefile.Write(path, 0o644, func(f *os.File) error { _, err := f.Write(data); return err })
+	return safefile.Write(path, 0o644, safefile.Bytes(data))
 }

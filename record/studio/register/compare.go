@@ -20,10 +20,33 @@ func broken(format string, args ...any) error {
 	return refuse.Breaks("not-the-beginning", format, args...)
 }
 
-// Compare proves that what an older head, certificate or record saw of the
-// journal is the beginning of today's, or says where it breaks. It returns how
-// many entries were seen then. The words are those of what does not hold in it.
-func (r *Register) Compare(ctx context.Context, e verify.Evidence, words *tell.Catalogue) (then int64, err error) {
+// Compare proves that what an older head, certificate, record or copy of the book
+// saw of the journal is the beginning of today's, or says where it breaks. The book
+// is verified before. The words are those of what does not hold in a head.
+func Compare(ctx context.Context, b *book.Book, e verify.Evidence, words *tell.Catalogue, progress studio.Progress) (w studio.Written, err error) {
+	if _, err := b.Verify(ctx, progress.Of("entries")); err != nil {
+		return w, err
+	}
+	r, err := Of(ctx, b)
+	if err != nil {
+		return w, err
+	}
+	what := record.Code("head")
+	var then int64
+	if e.Kind == verify.Book {
+		what = "book"
+		then, err = r.compareBook(ctx, e.Name, progress)
+	} else {
+		then, err = r.compareHead(ctx, e, words)
+	}
+	if err == nil {
+		w.Mean("head-holds", record.With("then", then), record.With("what", what), record.With("now", r.size))
+	}
+	return w, err
+}
+
+// compareHead returns how many entries a head saw.
+func (r *Register) compareHead(ctx context.Context, e verify.Evidence, words *tell.Catalogue) (then int64, err error) {
 	old, rec, err := r.olderHead(e, words)
 	if err != nil {
 		return 0, refuse.Breaks("not-a-head", "%s: %w", e.Name, err)
@@ -40,9 +63,6 @@ func (r *Register) Compare(ctx context.Context, e verify.Evidence, words *tell.C
 	}
 	return old.Size, nil
 }
-
-// Entries counts the entries of today's journal.
-func (r *Register) Entries() int64 { return r.size }
 
 // olderHead takes a head out of what was named, and checks who signed it.
 func (r *Register) olderHead(e verify.Evidence, words *tell.Catalogue) (seal.Head, *deed.Record, error) {
@@ -99,9 +119,9 @@ func (r *Register) breaks(ctx context.Context, old seal.Head, rec *deed.Record) 
 	return broken("the book does not begin with the %d entries of the older head: at least one of them was changed, removed or put in", old.Size)
 }
 
-// CompareBook compares with an older copy of the book, entry by entry, and
+// compareBook compares with an older copy of the book, entry by entry, and
 // returns how many it has.
-func (r *Register) CompareBook(ctx context.Context, name string, progress studio.Progress) (then int64, err error) {
+func (r *Register) compareBook(ctx context.Context, name string, progress studio.Progress) (then int64, err error) {
 	older, err := book.OpenReadOnly(ctx, name)
 	if err != nil {
 		return 0, err

@@ -55,6 +55,36 @@ type Result struct {
 	Files     int             `json:"files"`                // written in all
 	Status    time.Time       `json:"status,omitzero"`
 	Warnings  []record.Said   `json:"-"`
+	Means     []record.Said   `json:"-"` // the same for a reader
+	Next      []record.Said   `json:"-"` // what to do now
+}
+
+// tell says what was done, and what to do next.
+func (r *Result) tell(o Order, link string) {
+	say := func(code string, values ...record.Value) { r.Means = append(r.Means, record.Say(code, values...)) }
+	dry := record.With("dry", record.No)
+	if o.DryRun {
+		dry = record.With("dry", record.Yes)
+	}
+	say("site-written", record.With("folder", o.Dir), record.With("shown", r.Shown), record.With("written", len(r.Written)), record.With("kept", r.Shown-len(r.Written)), dry)
+	for _, n := range r.Written {
+		say("site-page", record.With("panel", n), dry)
+	}
+	for _, n := range r.TakenBack {
+		say("site-taken-back", record.With("panel", n))
+	}
+	for _, name := range r.Removed {
+		say("site-removed", record.With("name", name), dry)
+	}
+	if !r.Status.IsZero() && !o.DryRun {
+		say("site-status", record.With("date", record.Moment(r.Status)))
+	}
+	switch {
+	case r.Shown == 0:
+		r.Next = []record.Said{record.Say("site-nothing")}
+	case link != "" && !o.DryRun:
+		r.Next = []record.Said{record.Say("site-try", record.With("link", strings.ToLower(link)))}
+	}
 }
 
 // Write brings the folder up to the book.
@@ -79,6 +109,9 @@ func Write(ctx context.Context, s *studio.Session, o Order) (Result, error) {
 			// One place for all unfinished files: a folder of ten thousand is not looked through for each.
 			return safefile.Scratch(filepath.Join(o.Dir, status), func(dir string) error { f.scratch = dir; return w.write(ctx) })
 		})
+	}
+	if err == nil {
+		w.result.tell(o, j.shop.Studio.LinkBase)
 	}
 	return w.result, err
 }
