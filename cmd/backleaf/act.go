@@ -189,7 +189,7 @@ func (a *app) sayWritten(v *studio.View, es []record.Entry) {
 		}
 		slices.Sort(on)
 		on = slices.Compact(on)
-		a.tell(c, record.Say("written", tell.Told("entries", a.entrySpan(line)), record.With("at", line[0].At),
+		a.tell(c, record.Say("written", tell.Told("entries", tell.Say(c, studio.Span(line))), record.With("at", line[0].At),
 			record.With("panels", on), tell.Told("what", c.Clauses(what))))
 		panels = append(panels, on...)
 	}
@@ -239,15 +239,6 @@ func (a *app) noted(code string, values ...record.Value) {
 // entry names an entry of the journal.
 func (a *app) entry(seq int64) string {
 	return a.catalogue().Fill("{entry}", record.With("entry", record.EntryRef(seq)))
-}
-
-// entrySpan names entries that follow one another: "E3", "E3 to E7".
-func (a *app) entrySpan(es []record.Entry) string {
-	first, last := record.EntryRef(es[0].Seq), record.EntryRef(0)
-	if len(es) > 1 {
-		last = record.EntryRef(es[len(es)-1].Seq)
-	}
-	return tell.Say(a.catalogue(), record.Say("entries", record.With("first", first), record.With("last", last)))
 }
 
 // near says when something happened, short where it is near.

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"cmp"
-	"slices"
 	"strings"
 
 	"backleaf/label"
@@ -11,7 +9,6 @@ import (
 	"backleaf/record/studio/papers"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 // labelFlags are what "label" is told.
@@ -93,14 +90,9 @@ func (o *labelFlags) options(r *typed.Reader, s record.Studio) {
 
 // sayLabels says what was printed.
 func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
-	code, entries := "labels-written", ""
-	switch {
-	case len(made.Entries) > 0:
-		entries = a.entrySpan(made.Entries)
-	case len(v.Panels) > 0:
-		code = "labels-preview"
+	for _, m := range made.Means {
+		a.tell(a.catalogue(), m)
 	}
-	a.told(code, record.With("file", cmp.Or(o.File, "-")), tell.Told("labels", a.countLabels(made.Layouts, v.Shop.Studio.Units)), tell.Told("entries", entries))
 	a.warn(v, made.Warnings)
 	switch {
 	case len(v.Panels) == 0 || o.Options.Note:
@@ -111,26 +103,4 @@ func (a *app) sayLabels(o *labelFlags, v *studio.View, made papers.Labels) {
 			a.talk("%s", strings.TrimRight(string(note), "¹²³⁴"))
 		}
 	}
-}
-
-func largestFirst(a, b label.Layout) int {
-	return cmp.Compare(b.Area.WidthMM*b.Area.HeightMM, a.Area.WidthMM*a.Area.HeightMM)
-}
-
-func (a *app) countLabels(layouts []label.Layout, u record.LengthUnit) string {
-	if len(layouts) == 0 {
-		return a.line("labels-none")
-	}
-	var kinds []string
-	count := map[label.Size]int{}
-	for _, l := range layouts {
-		count[l.Size]++
-	}
-	for _, l := range slices.SortedStableFunc(slices.Values(layouts), largestFirst) {
-		if n := count[l.Size]; n > 0 {
-			kinds = append(kinds, a.line("labels-of-size", record.With("n", n), record.With("size", record.Code(l.Size.In(u)))))
-			delete(count, l.Size)
-		}
-	}
-	return a.line("labels-counted", tell.Told("sizes", a.catalogue().Series(kinds)), record.With("n", len(layouts)))
 }

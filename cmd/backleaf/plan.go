@@ -2,8 +2,6 @@ package main
 
 import (
 	"cmp"
-	"fmt"
-	"path/filepath"
 	"strings"
 	"time"
 
@@ -73,8 +71,7 @@ func (r *run) plan(o *planFlags) error {
 		wish.Start, err = typed.Moment(o.from, wish.Start)
 		read.Fail(err)
 	}
-	wish.Hours, err = hoursOf(o.hours)
-	read.Fail(err)
+	wish.Hours = planning.ParseHours(read, o.hours)
 	if read.Err() != nil {
 		return read.Err()
 	}
@@ -99,63 +96,19 @@ func (r *run) plan(o *planFlags) error {
 			r.sayWritten(v, []record.Entry{e})
 		}
 	}
-	if err := r.planFiles(d, *o); err != nil {
+	files, err := d.Files(o.out, o.calendar, r.now())
+	if err != nil {
 		return err
+	}
+	for _, f := range files {
+		if err := safefile.Write(f.Path, 0o644, safefile.Bytes(f.Data)); err != nil {
+			return err
+		}
+		r.noted("plan-written", record.With("file", f.Path), record.With("what", f.What))
 	}
 	if r.asJSON {
 		return r.sayJSON(d.View())
 	}
 	r.say("%s", strings.TrimSuffix(d.Job.Text(), "\n"))
 	return nil
-}
-
-// hoursOf reads the hours of work in a day: "9:00-20:00".
-func hoursOf(text string) (plan.Hours, error) {
-	var h [4]int
-	if n, err := fmt.Sscanf(text, "%d:%d-%d:%d", &h[0], &h[1], &h[2], &h[3]); err != nil || n != 4 {
-		return plan.Hours{}, usage("--hours 9:00-20:00", "%q are no hours of work", text)
-	}
-	of := func(h, min int) time.Duration { return time.Duration(h)*time.Hour + time.Duration(min)*time.Minute }
-	return plan.Hours{From: of(h[0], h[1]), To: of(h[2], h[3])}, nil
-}
-
-// planFiles writes the plan where it was asked for.
-func (a *app) planFiles(d planning.Day, o planFlags) error {
-	written := func(path string, data []byte, what string) error {
-		err := safefile.Write(path, 0o644, safefile.Bytes(data))
-		if err == nil {
-			a.noted("plan-written", record.With("file", path), record.With("what", record.Code(what)))
-		}
-		return err
-	}
-	switch ext := strings.ToLower(filepath.Ext(o.out)); {
-	case o.out == "":
-	case ext == ".pdf":
-		data, err := d.Job.PDF()
-		if err != nil {
-			return err
-		}
-		if err := written(o.out, data, "plan"); err != nil {
-			return err
-		}
-	case ext == ".svg":
-		for i := range d.Job.Plan.Sheets {
-			drawing, err := d.Job.Drawing(i, 277, 190)
-			if err != nil {
-				return err
-			}
-			if err := written(fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(o.out, filepath.Ext(o.out)), i+1), drawing.SVG(), "sheet"); err != nil {
-				return err
-			}
-		}
-	default:
-		return usage("-o plan.pdf or -o plan.svg", "%q is neither a PDF nor an SVG file", o.out)
-	}
-	if o.calendar == "" {
-		return nil
-	}
-	if d.Job.Table == nil {
-		return usage("--like batch:may takes the recipe of a batch", "without a recipe there is no timetable")
-	}
-	return written(o.calendar, d.Calendar(a.now()), "calendar")
 }

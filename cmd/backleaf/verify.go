@@ -2,16 +2,13 @@ package main
 
 import (
 	"errors"
-	"slices"
 	"strconv"
 	"strings"
 
 	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/book"
-	"backleaf/record/deed"
 	"backleaf/record/pattern"
-	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/register"
 	"backleaf/record/studio/verify"
 	"backleaf/record/tell"
@@ -51,25 +48,11 @@ func (r *run) verifyPapers(status string) error {
 	if err != nil {
 		return err
 	}
-	c := verify.Checker{}
-	w, err := register.Open(r.ctx, r.path(), r.progress())
-	if err == nil {
-		defer w.Close()
-		c.Witnesses = []verify.Witness{w}
-	} else if !errors.Is(err, book.ErrNoBook) || r.bookPath != "" {
+	c, done, err := register.Checker(r.ctx, r.path(), r.bookPath != "", status, r.now(), r.progress())
+	if err != nil {
 		return err
 	}
-	if status != "" {
-		l, err := verify.OpenStatus(status, r.now())
-		if err != nil {
-			return err
-		}
-		if c.Witnesses = append(c.Witnesses, l); w != nil {
-			if c.Remarks, err = w.Status(r.ctx, l.Status); err != nil {
-				return err
-			}
-		}
-	}
+	defer done()
 	return r.verified(c, all)
 }
 
@@ -88,75 +71,39 @@ func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 	if err != nil {
 		return err
 	}
-	failed, unverified, kept := 0, 0, false
-	verified := slices.ContainsFunc(papers, func(p verify.Paper) bool { return p.Verified })
-	for _, p := range papers {
-		failed += p.Failed
-		// The number on a label stands beside what is signed.
-		label := slices.ContainsFunc(p.Results, func(r deed.Result) bool { return r.Said.Code == "symbol-well-formed" })
-		if !p.Verified && !(label && verified) {
-			unverified++
-		}
-		for _, r := range p.Results {
-			kept = kept || r.Said.Code == "kept-file-bad"
-		}
-	}
-	switch {
-	case failed > 0 && kept:
-		return &failure{errors.New("not everything holds: see what does not, above"), "take photographs and papers from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity}
-	case failed > 0:
-		return &failure{errors.New("not everything holds: see what does not, above"), "", exitIntegrity}
-	case unverified > 0:
-		return &failure{errors.New("nothing could be verified: see why, above"), "", exitUnverified}
-	}
-	return nil
+	return outcomes[verify.OutcomeOf(papers)]
 }
 
-// sound refuses to go on with a deposit or book of which something does not
-// hold, but for kept files that are missing: those are told otherwise. That a
-// signature is missing is said.
+// outcomes are how the command ends.
+var outcomes = map[verify.Outcome]error{
+	verify.Broken:      &failure{errNotAll, "", exitIntegrity},
+	verify.FilesBroken: &failure{errNotAll, "take photographs and papers from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity},
+	verify.Unverified:  &failure{errors.New("nothing could be verified: see why, above"), "", exitUnverified},
+}
+
+var errNotAll = errors.New("not everything holds: see what does not, above")
+
+// sound says what does not hold of a deposit or book, and refuses to go on with it.
 func (r *run) sound(e verify.Evidence) error {
-	c := verify.Checker{Books: register.Books{Progress: r.progress(), Quick: true}, Now: r.now()}
-	papers, err := c.Check(r.ctx, []verify.Evidence{e})
-	if err != nil {
-		return err
-	}
-	broken := false
-	for _, x := range papers[0].Results {
+	told, err := verify.Checker{Books: register.Books{Progress: r.progress(), Quick: true}, Now: r.now()}.Sound(r.ctx, e)
+	for _, x := range told {
 		text := oneLine(tell.Say(r.catalogue(), x.Said))
-		switch {
-		case x.Said.Code == "deposit-key-unused":
-			r.talk("%s", text)
-		case x.Verdict == deed.Fails && !ofKeptFile(x.Said):
-			r.talk("does not hold: %s", text)
-			broken = true
+		if x.Said.Code != "deposit-key-unused" {
+			text = "does not hold: " + text
 		}
+		r.talk("%s", text)
 	}
-	if broken {
-		return refuse.Breaks("not-whole", "%s does not hold", e.Name)
-	}
-	return nil
-}
-
-// ofKeptFile reports a result about a file beside a book, or its key.
-func ofKeptFile(s record.Said) bool {
-	codes := []string{s.Code}
-	for _, v := range s.Values {
-		if v.Name == "about" {
-			codes = append(codes, v.Texts...)
-		}
-	}
-	return slices.ContainsFunc(codes, func(c string) bool {
-		return slices.Contains([]string{"kept-file-bad", "kept-mark-bad", "kept-photographs", "kept-papers", "key-file-other", "key-file-unreadable"}, c)
-	})
+	return err
 }
 
 // evidence reads a file or folder, or standard input for "-".
 func (a *app) evidence(name string) ([]verify.Evidence, error) {
-	if name != "-" {
-		return terminal.Waiting(a.interrupted, func() ([]verify.Evidence, error) { return verify.Open(name) })
-	}
-	return terminal.Waiting(a.interrupted, func() ([]verify.Evidence, error) { return verify.ReadFrom("standard input", a.in) })
+	return terminal.Waiting(a.interrupted, func() ([]verify.Evidence, error) {
+		if name == "-" {
+			return verify.ReadFrom("standard input", a.in)
+		}
+		return verify.Open(name)
+	})
 }
 
 func (a *app) sayPapers(papers []verify.Paper) {

@@ -138,7 +138,7 @@ func printLabels(d *desk, v *studio.View, r *typed.Reader, at record.When, f url
 	}
 	o.At, o.Because, o.Preview = at, f.Get("reason"), book.IsTrial(d.ctx)
 	l, err := papers.Print(d.ctx, v, o)
-	return l.Written, err
+	return studio.Written{Entries: l.Entries, Warnings: l.Warnings}, err
 }
 
 func issue(d *desk, v *studio.View, _ *typed.Reader, _ record.When, f url.Values) (w studio.Written, err error) {

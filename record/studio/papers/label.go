@@ -4,10 +4,12 @@ package papers
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"time"
 
 	"backleaf/label"
@@ -116,11 +118,41 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	case err != nil:
 		return l, err
 	}
+	l.told(v, o.File)
 	l.Warnings = labelWarnings(v, l.Layouts)
 	if len(v.Panels) > 0 {
 		l.Warnings = append(l.Warnings, noAddress(v.Shop.Studio)...)
 	}
 	return l, nil
+}
+
+// told says what was printed: how many labels of each size, the largest first.
+func (l *Labels) told(v *studio.View, file string) {
+	c, code, entries := v.Catalogue(), "labels-written", ""
+	switch {
+	case len(l.Entries) > 0:
+		entries = tell.Say(c, studio.Span(l.Entries))
+	case len(v.Panels) > 0:
+		code = "labels-preview"
+	}
+	count := map[label.Size]int{}
+	for _, x := range l.Layouts {
+		count[x.Size]++
+	}
+	var sizes []string
+	for _, x := range slices.SortedStableFunc(slices.Values(l.Layouts), func(a, b label.Layout) int {
+		return cmp.Compare(b.Area.WidthMM*b.Area.HeightMM, a.Area.WidthMM*a.Area.HeightMM)
+	}) {
+		if n := count[x.Size]; n > 0 {
+			sizes = append(sizes, tell.Say(c, record.Say("labels-of-size", record.With("n", n), record.With("size", record.Code(x.Size.In(v.Shop.Studio.Units))))))
+			delete(count, x.Size)
+		}
+	}
+	labels := tell.Say(c, record.Say("labels-none"))
+	if sizes != nil {
+		labels = tell.Say(c, record.Say("labels-counted", tell.Told("sizes", c.Series(sizes)), record.With("n", len(l.Layouts))))
+	}
+	l.Mean(code, record.With("file", cmp.Or(file, "-")), tell.Told("labels", labels), tell.Told("entries", entries))
 }
 
 // labelWarnings names panels that had a label before, what there was no room

@@ -5,9 +5,11 @@ package register
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -43,6 +45,30 @@ func Open(ctx context.Context, path string, progress studio.Progress) (*Register
 		return nil, fmt.Errorf("cannot ask the book %s: %w", path, err)
 	}
 	return r, nil
+}
+
+// Checker asks the book at a path, if there is one or must be, and a status if one is
+// named. What it opened is closed by done.
+func Checker(ctx context.Context, path string, must bool, status string, now time.Time, progress studio.Progress) (c verify.Checker, done func() error, err error) {
+	done = func() error { return nil }
+	r, err := Open(ctx, path, progress)
+	switch {
+	case err == nil:
+		c.Witnesses, done = []verify.Witness{r}, r.Close
+	case must || !errors.Is(err, book.ErrNoBook):
+		return c, done, err
+	}
+	if status == "" {
+		return c, done, nil
+	}
+	l, err := verify.OpenStatus(status, now)
+	if c.Witnesses = append(c.Witnesses, l); err == nil && r != nil {
+		c.Remarks, err = r.Status(ctx, l.Status)
+	}
+	if err != nil {
+		err = errors.Join(err, done())
+	}
+	return c, done, err
 }
 
 // Of asks an open book.
