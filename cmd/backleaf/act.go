@@ -1,10 +1,7 @@
 package main
 
 import (
-	"fmt"
 	"maps"
-	"slices"
-	"strconv"
 	"strings"
 
 	"backleaf/record"
@@ -167,44 +164,10 @@ func (d *doing) perform(body record.Body) (studio.Written, error) {
 	return bench.Perform(d.ctx, d.v, act)
 }
 
-// sayWritten says what was written: a line for each entry about panels.
+// sayWritten says what was written.
 func (a *app) sayWritten(v *studio.View, es []record.Entry) {
-	c := a.words(v.Shop.Studio)
-	first := es[0]
-	lines := [][]record.Entry{es}
-	if len(first.Panels) > 0 && len(es) <= 12 {
-		lines = slices.Collect(slices.Chunk(es, 1))
-	}
-	var panels []record.Number
-	for _, line := range lines {
-		var what []string
-		var on []record.Number
-		for _, e := range line {
-			on = append(on, e.Panels...)
-			say := c.WholeEvent
-			if e.Kind() == "material" { // its figures follow, or are those of the starter shelf
-				say = c.Event
-			}
-			what = append(what, say(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
-		}
-		slices.Sort(on)
-		on = slices.Compact(on)
-		a.tell(c, record.Say("written", tell.Told("entries", tell.Say(c, studio.Span(line))), record.With("at", line[0].At),
-			record.With("panels", on), tell.Told("what", c.Clauses(what))))
-		panels = append(panels, on...)
-	}
-	slices.Sort(panels)
-	panels = slices.Compact(panels)
-	switch first.Kind() {
-	case "studio", "material", "lot", "maker":
-	case "cut":
-		a.tell(c, record.Say("take-back-panels", record.With("panels", sayTerm(panels))))
-	default:
-		var more []record.EntryRef
-		for _, e := range es[1:] {
-			more = append(more, record.EntryRef(e.Seq))
-		}
-		a.tell(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10)), record.With("more", more)))
+	for _, line := range a.words(v.Shop.Studio).Written(es) {
+		a.say("%s", line)
 	}
 }
 
@@ -244,20 +207,4 @@ func (a *app) entry(seq int64) string {
 // near says when something happened, short where it is near.
 func near(c *tell.Catalogue, at record.When) string {
 	return c.Fill("{at:near}", record.With("at", at))
-}
-
-// sayTerm names panels as they could be typed again.
-func sayTerm(ns []record.Number) string {
-	if len(ns) > 1 && len(ns) == ns[len(ns)-1].Serial()-ns[0].Serial()+1 {
-		return fmt.Sprintf("%s..%s", ns[0], ns[len(ns)-1])
-	}
-	var s []string
-	for i, n := range ns {
-		if i == 6 {
-			s = append(s, "…")
-			break
-		}
-		s = append(s, string(n))
-	}
-	return strings.Join(s, " ")
 }

@@ -101,25 +101,8 @@ func (a *app) run(ctx context.Context, args []string) int {
 		return exitDone
 	}
 	said, hint, exit := refused(a.catalogue(), err)
-	if f, ok := errors.AsType[*failure](err); ok {
-		exit, hint = f.code, f.hint
-	}
-	switch {
-	case errors.Is(err, book.ErrNoBook):
-		exit, hint = exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"
-	case errors.Is(err, book.ErrTwoNames):
-		hint = "make a book of its own: \"backleaf backup COPY\", move this name away, and \"backleaf restore COPY --highest none\""
-	case errors.Is(err, book.ErrOtherLog):
-		hint = "move that file, whose name ends with -wal, into another folder: it may hold the last entries of the earlier book; then try again"
-	case errors.Is(err, book.ErrNewer):
-		exit, hint = exitNewer, "use the newer program that wrote this book; nothing was changed"
-	case errors.Is(err, book.ErrNotBook):
-		hint = cmp.Or(hint, "name the studio's book with --book FILE")
-	case errors.Is(err, errQuiet):
+	if errors.Is(err, errQuiet) {
 		return exit
-	}
-	if errors.Is(err, book.ErrBroken) {
-		exit = exitIntegrity
 	}
 	if errors.Is(err, context.Canceled) {
 		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open

@@ -101,89 +101,46 @@ func (f *findings) end() error {
 
 // sayPanelFindings prints what is said of all panels of a group.
 func (a *app) sayPanelFindings(g *questions.Group, all bool) {
-	f := g.First
-	if len(g.Panels) == 1 {
+	if f := g.First; len(g.Panels) == 1 {
 		a.told("panel-checked", record.With("panel", f.Panel), record.With("title", f.Title))
 	} else {
 		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", g.Panels)))
 	}
-	lines := soundLines - 3 // without the panel, the head of the questions and the count
-	for _, x := range f.Findings {
-		switch {
-		case all:
-			a.sayFinding(x, x.Text)
-		case x.FallsShort():
-			a.sayFinding(x, x.Short)
-		}
+	x := g.Shown(all)
+	for _, f := range x.Findings {
+		a.sayFinding(f)
 	}
-	if !all {
-		lines -= a.sayNotes(f.Notes())
-		a.sayQuestions(f.Questions(), lines)
+	for _, f := range x.Notes {
+		a.told("finding-noted", record.With("rule", f.Rule), tell.Told("text", f.Short))
 	}
-	count := f.Count()
+	if x.MoreNotes > 0 {
+		a.told("check-notes-more", record.With("n", x.MoreNotes))
+	}
+	if x.Questions != nil {
+		a.told("check-not-recorded")
+	}
+	for _, q := range x.Questions {
+		a.told("finding-text", tell.Told("text", q))
+	}
+	if x.MoreQuestions > 0 {
+		a.told("check-more", record.With("n", x.MoreQuestions))
+	}
+	count := g.First.Count()
 	a.told("check-count", record.With("each", len(g.Panels)), record.With("holds", count[check.Holds]), record.With("short", count[check.FallsShort]),
 		record.With("open", count[check.NotRecorded]), record.With("out", count[check.NotApplicable]))
 }
 
-func (a *app) sayFinding(x questions.Finding, text string) {
+func (a *app) sayFinding(x questions.Finding) {
 	severity := ""
 	if x.Outcome == check.FallsShort {
 		severity = a.catalogue().Severity(x.Severity)
 	}
 	a.told("finding", tell.Told("outcome", a.catalogue().Outcome(x.Outcome)), tell.Told("severity", severity), record.With("rule", x.Rule))
-	a.told("finding-text", tell.Told("text", text))
+	a.told("finding-text", tell.Told("text", x.Text))
 	if x.Sources != nil {
 		a.told("finding-from", tell.Told("sources", a.catalogue().Clauses(x.Sources)))
 	}
 	if x.Outcome == check.FallsShort {
 		a.told("finding-do", tell.Told("remedy", x.Remedy))
 	}
-}
-
-// A panel of which nothing falls short by more than information takes at most
-// so many lines; of those that much may be notes.
-const (
-	soundLines = 12
-	noteLines  = 4
-)
-
-// sayNotes prints in a line each what falls short by no more than information,
-// and says how many lines that took.
-func (a *app) sayNotes(notes []questions.Finding) int {
-	shown := fit(len(notes), noteLines)
-	for _, x := range notes[:shown] {
-		a.told("finding-noted", record.With("rule", x.Rule), tell.Told("text", x.Short))
-	}
-	if shown == len(notes) {
-		return shown
-	}
-	a.told("check-notes-more", record.With("n", len(notes)-shown))
-	return noteLines
-}
-
-// sayQuestions prints what is not recorded as one list.
-func (a *app) sayQuestions(questions []string, lines int) {
-	if len(questions) == 0 {
-		return
-	}
-	a.told("check-not-recorded")
-	shown := fit(len(questions), min(lines, manyQuestions))
-	for _, q := range questions[:shown] {
-		a.told("finding-text", tell.Told("text", q))
-	}
-	if shown < len(questions) {
-		a.told("check-more", record.With("n", len(questions)-shown))
-	}
-}
-
-// manyQuestions is how many lines of questions are put at once.
-const manyQuestions = 7
-
-// fit is how many of n things are shown in some lines, the last of which says
-// how many more there are where not all are.
-func fit(n, lines int) int {
-	if n <= lines {
-		return n
-	}
-	return lines - 1
 }

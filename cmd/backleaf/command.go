@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
@@ -98,7 +99,7 @@ func (f *asked) read(r *typed.Reader) {
 // that its name begins with.
 func (a *app) form(name string, fs flags) *asked {
 	h := helps()[name]()
-	f := &asked{Command: &cobra.Command{Use: h.use, Short: h.short, Long: reflow(h.long, a.width), Example: folded(h.example, a.width)}, help: h}
+	f := &asked{Command: &cobra.Command{Use: h.use, Short: h.short, Long: terminal.Reflow(h.long, a.width), Example: terminal.Folded(h.example, a.width)}, help: h}
 	if least, most := h.takes(); most >= 0 || least > 0 {
 		f.Args = func(_ *cobra.Command, args []string) error {
 			if len(args) < least || most >= 0 && len(args) > most {

@@ -3,9 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"time"
@@ -20,14 +18,8 @@ func newDemo(a *app) {
 }
 
 func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
-	if old, err := os.ReadDir(dir); err == nil && len(old) > 0 {
-		return hinted(fmt.Errorf("%s is not empty", dir), "name a folder that is not there yet")
-	}
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("cannot make the folder: %w", err)
-	}
 	var said bytes.Buffer
-	now := time.Time{}
+	var now time.Time
 	d := &app{
 		in: strings.NewReader(""), out: &said, err: &said,
 		env:    func(string) string { return "" },
@@ -35,41 +27,23 @@ func (a *app) demo(ctx context.Context, dir string, quietly bool) error {
 		random: &demo.Salts{},
 	}
 	bookPath := filepath.Join(dir, "studio.sqlite")
-	if err := demo.Pictures(dir); err != nil {
-		return err
-	}
-	for _, s := range demo.Story(dir) {
-		t, err := time.ParseInLocation("2006-01-02 15:04", s.At, demo.Zone)
-		if err != nil {
-			return err
-		}
-		now = t
+	err := demo.Play(dir, func(s demo.Step, at time.Time) error {
+		now = at
 		if !quietly {
-			a.say("%s  backleaf %s", s.At, shellWords(s.Args))
+			a.say("%s  backleaf %s", s.At, s)
 		}
 		said.Reset()
 		if code := d.run(ctx, append([]string{"--book", bookPath}, s.Args...)); code != exitDone && !(s.Args[0] == "check" && code == exitFinding) {
-			return errors.New("the demonstration stopped at backleaf " + shellWords(s.Args) + ": " + strings.TrimSpace(said.String()))
+			return fmt.Errorf("the demonstration stopped at backleaf %s: %s", s, strings.TrimSpace(said.String()))
 		}
-		if ctx.Err() != nil {
-			return ctx.Err()
-		}
+		return ctx.Err()
+	})
+	if err != nil {
+		return err
 	}
 	if !quietly {
 		a.say("")
 	}
 	a.told("demo-made", record.With("file", bookPath), record.With("folder", filepath.Clean(dir)))
 	return nil
-}
-
-// shellWords writes words so that they can be pasted into a shell.
-func shellWords(args []string) string {
-	var out []string
-	for _, s := range args {
-		if s == "" || strings.ContainsAny(s, " \"'%$&|<>()*;") {
-			s = `"` + strings.NewReplacer(`"`, `\"`, "$", `\$`).Replace(s) + `"`
-		}
-		out = append(out, s)
-	}
-	return strings.Join(out, " ")
 }

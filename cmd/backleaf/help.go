@@ -1,13 +1,11 @@
 package main
 
 import (
-	"backleaf/cmd/internal/terminal"
 	"backleaf/record/pattern"
 	"embed"
 	"path"
 	"strings"
 	"sync"
-	"unicode/utf8"
 
 	"backleaf/record"
 	"backleaf/record/ask"
@@ -114,32 +112,4 @@ func (h *help) takes() (least, most int) {
 		}
 	}
 	return least, most
-}
-
-// reflow breaks the paragraphs of a long text at a width; lines that are set in
-// stay as they are.
-func reflow(text string, width int) string {
-	paragraphs := strings.Split(text, "\n\n")
-	for i, p := range paragraphs {
-		if !strings.Contains(p, "\n  ") && !strings.HasPrefix(p, "  ") {
-			paragraphs[i] = strings.Join(terminal.Broken(strings.ReplaceAll(p, "\n", " "), width, 0), "\n")
-		}
-	}
-	return strings.Join(paragraphs, "\n\n")
-}
-
-// folded breaks examples before a flag, as a shell reads them.
-func folded(text string, width int) string {
-	var out []string
-	for line := range strings.SplitSeq(text, "\n") {
-		for utf8.RuneCountInString(line) > width {
-			at := strings.LastIndex(string([]rune(line)[:width-1]), " --")
-			if at < 10 {
-				break
-			}
-			out, line = append(out, line[:at]+" \\"), "     "+line[at:]
-		}
-		out = append(out, line)
-	}
-	return strings.Join(out, "\n")
 }

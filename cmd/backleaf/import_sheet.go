@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"backleaf/record"
-	"backleaf/record/studio"
 	"backleaf/record/studio/exchange"
 	"backleaf/record/tell"
 )
@@ -44,7 +43,7 @@ func (r *run) importSheet(o sheetFlags) (err error) {
 		if err != nil {
 			return err
 		}
-		r.told("sheet-written", tell.Told("entries", tell.Say(r.catalogue(), studio.Span(done.Entries))), record.With("file", o.file), record.With("panels", done.Numbers))
+		r.told("sheet-written", tell.Told("entries", r.catalogue().EntrySpan(done.Entries)), record.With("file", o.file), record.With("panels", done.Numbers))
 		r.told("take-back-one", record.With("panel", done.Numbers[0]))
 		if done.Private > 0 {
 			r.told("sheet-private", record.With("n", done.Private))

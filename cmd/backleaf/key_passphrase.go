@@ -15,7 +15,7 @@ func keyPassphrase(a *app) {
 			return usage("", "--none or --new-passphrase-file, not both")
 		case none:
 		case file != "":
-			pass, err = passphraseFrom(file)
+			pass, err = keys.PassphraseIn(file)
 		default:
 			silent := *a
 			silent.passphraseFile, silent.env = "", func(string) string { return "" } // that is the old one

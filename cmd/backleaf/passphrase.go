@@ -2,9 +2,6 @@ package main
 
 import (
 	"bytes"
-	"fmt"
-	"io"
-	"os"
 
 	"backleaf/cmd/internal/terminal"
 	"backleaf/record"
@@ -34,30 +31,12 @@ func (h holder) Warn(s record.Said) { h.warn(nil, []record.Said{s}) }
 // terminal, unseen. Without any of these it is nil.
 func (h holder) Passphrase(file string) ([]byte, error) {
 	if h.passphraseFile != "" {
-		return passphraseFrom(h.passphraseFile)
+		return keys.PassphraseIn(h.passphraseFile)
 	}
 	if s := h.env(passphraseVariable); s != "" {
 		return []byte(s), nil
 	}
 	return h.unseen("passphrase of " + file)
-}
-
-// passphraseFrom reads the first line of a file.
-func passphraseFrom(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, 4096))
-	if err != nil {
-		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
-	}
-	line, _, _ := bytes.Cut(data, []byte("\n"))
-	if line = bytes.TrimSuffix(line, []byte("\r")); len(line) == 0 {
-		return nil, fmt.Errorf("cannot read the passphrase: the first line of %s is empty", path)
-	}
-	return line, nil
 }
 
 // NewPassphrase asks for a passphrase twice; nil if there is to be none.

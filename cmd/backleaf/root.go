@@ -37,7 +37,7 @@ func newRoot(a *app, args ...string) *cobra.Command {
 	a.width = cmp.Or(min(a.columns(a.out), 100), terminal.Usual)
 	h := helps()["backleaf"]()
 	f := &asked{Command: &cobra.Command{
-		Use: h.use, Short: h.short, Long: reflow(h.long, a.width), Version: version(), SilenceErrors: true, SilenceUsage: true,
+		Use: h.use, Short: h.short, Long: terminal.Reflow(h.long, a.width), Version: version(), SilenceErrors: true, SilenceUsage: true,
 		Args: noSuchCommand, RunE: showHelp, SuggestionsMinimumDistance: 2}, help: h}
 	root := f.Command
 	root.SetVersionTemplate("backleaf {{.Version}}\n")
@@ -84,28 +84,7 @@ func wrongFlag(c *cobra.Command, err error) error {
 // flagUsages is where the help lists the flags of a command.
 var flagUsages = pattern.Of(`(\.\w+)\.FlagUsages`)
 
-func init() { cobra.AddTemplateFunc("flags", flagTable) }
-
-// flagTable lists flags and what they are for; what takes a value has a mark.
-func flagTable(fs *pflag.FlagSet, width int) string {
-	t := &terminal.Table{Width: width}
-	fs.VisitAll(func(f *pflag.Flag) {
-		name, usage := "    --"+f.Name, f.Usage
-		if f.Shorthand != "" {
-			name = "-" + f.Shorthand + ", --" + f.Name
-		}
-		if f.Value.Type() != "bool" {
-			name += " …"
-		}
-		if set := strings.Trim(f.DefValue, "[]"); set != "" && set != "0" && set != "false" {
-			usage += " (default " + set + ")"
-		}
-		if !f.Hidden {
-			t.Row("  "+name, usage)
-		}
-	})
-	return t.Text()
-}
+func init() { cobra.AddTemplateFunc("flags", terminal.Flags) }
 
 // version says which build this is.
 func version() string {

@@ -1,9 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
@@ -23,16 +25,39 @@ func (a *app) warn(v *studio.View, ws []record.Said) {
 // exitCodes are the exit codes of refusals.
 var exitCodes = map[refuse.Class]int{refuse.Failed: exitError, refuse.Unclear: exitUsage, refuse.Broken: exitIntegrity, refuse.NoBook: exitNoBook, refuse.Later: exitNewer}
 
+// ofBook says what to do where a book is not as it should be.
+var ofBook = []struct {
+	is   error
+	exit int
+	hint string
+}{
+	{book.ErrNoBook, exitNoBook, "make one with \"backleaf studio new\", or name it with --book FILE"},
+	{book.ErrTwoNames, 0, "make a book of its own: \"backleaf backup COPY\", move this name away, and \"backleaf restore COPY --highest none\""},
+	{book.ErrOtherLog, 0, "move that file, whose name ends with -wal, into another folder: it may hold the last entries of the earlier book; then try again"},
+	{book.ErrNewer, exitNewer, "use the newer program that wrote this book; nothing was changed"},
+	{book.ErrBroken, exitIntegrity, ""},
+}
+
 // refused says a refusal in the words of the command line: an input is the
 // flag of that name.
-func refused(c *tell.Catalogue, err error) (said, hint string, code int) {
-	said = err.Error()
-	r, ok := errors.AsType[*refuse.Error](err)
-	if !ok {
-		return said, "", exitError
+func refused(c *tell.Catalogue, err error) (said, hint string, exit int) {
+	said, exit = err.Error(), exitError
+	if r, ok := errors.AsType[*refuse.Error](err); ok {
+		if err == error(r) && r.Field != "" {
+			said = "--" + said
+		}
+		hint, exit = c.Fill(c.Hints[r.Said.Code], r.Said.Values...), exitCodes[r.Class]
 	}
-	if err == error(r) && r.Field != "" {
-		said = "--" + said
+	if f, ok := errors.AsType[*failure](err); ok {
+		hint, exit = f.hint, f.code
 	}
-	return said, c.Fill(c.Hints[r.Said.Code], r.Said.Values...), exitCodes[r.Class]
+	for _, b := range ofBook {
+		if errors.Is(err, b.is) {
+			hint, exit = cmp.Or(b.hint, hint), cmp.Or(b.exit, exit)
+		}
+	}
+	if errors.Is(err, book.ErrNotBook) {
+		hint = cmp.Or(hint, "name the studio's book with --book FILE")
+	}
+	return said, hint, exit
 }

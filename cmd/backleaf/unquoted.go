@@ -23,27 +23,31 @@ var faceNames = append(append([]string{}, record.Words("Face")...), "edge", "all
 func joinUnits(args []string) []string {
 	var out []string
 	for i, a := range args {
-		last := len(out) - 1
+		var one, two string // the words before
+		if i > 0 {
+			one = args[i-1]
+		}
+		if i > 1 {
+			two = args[i-2]
+		}
+		glue, last := "", len(out)-1
+		flag, value, given := strings.Cut(one, "=")
 		switch {
-		case i >= 2 && slices.Contains(faceNames, a) && slices.Contains(faceNames, args[i-1]) && (strings.HasPrefix(out[last-1], "--on") || strings.HasPrefix(out[last-1], "--extra")):
-			out[last] += "," + a
-			continue
-		case i >= 1 && out[last] == "batch" && args[0] != "batch" && !strings.HasPrefix(a, "-") && (i < 2 || !strings.HasPrefix(args[i-2], "--")):
-			out[last] += ":" + a
-			continue
-		case i >= 2 && args[i-1] == "-" && serial().MatchString(args[i-2]) && serial().MatchString(a):
-			out = append(out[:last-1], args[i-2]+"-"+a)
-			continue
+		case i > 1 && slices.Contains(faceNames, a) && slices.Contains(faceNames, one) && (strings.HasPrefix(out[last-1], "--on") || strings.HasPrefix(out[last-1], "--extra")):
+			glue = ","
+		case i > 0 && out[last] == "batch" && args[0] != "batch" && !strings.HasPrefix(a, "-") && !strings.HasPrefix(two, "--"):
+			glue = ":"
+		case i > 1 && one == "-" && serial().MatchString(two) && serial().MatchString(a):
+			out, a = out[:last-1], two+"-"+a
+		case !slices.Contains(units, a):
+		case strings.HasPrefix(two, "--") && !strings.Contains(two, "=") && figure().MatchString(one), strings.HasPrefix(flag, "--") && given && figure().MatchString(value):
+			glue = " "
 		}
-		if i >= 2 && slices.Contains(units, a) && figure().MatchString(args[i-1]) && strings.HasPrefix(args[i-2], "--") && !strings.Contains(args[i-2], "=") {
-			out[len(out)-1] += " " + a
-			continue
+		if glue == "" {
+			out = append(out, a)
+		} else {
+			out[last] += glue + a
 		}
-		if i >= 1 && slices.Contains(units, a) && strings.HasPrefix(args[i-1], "--") && figure().MatchString(args[i-1][strings.IndexByte(args[i-1], '=')+1:]) {
-			out[len(out)-1] += " " + a
-			continue
-		}
-		out = append(out, a)
 	}
 	return out
 }

@@ -28,15 +28,6 @@ func (w *Written) Warn(code string, values ...record.Value) {
 	w.Warnings = append(w.Warnings, record.Say(code, values...))
 }
 
-// Span names entries that follow one another: "E3", "E3 to E7".
-func Span(es []record.Entry) record.Said {
-	last := record.EntryRef(0)
-	if len(es) > 1 {
-		last = record.EntryRef(es[len(es)-1].Seq)
-	}
-	return record.Say("entries", record.With("first", record.EntryRef(es[0].Seq)), record.With("last", last))
-}
-
 // Compose makes entries from what the book holds at that moment, with their
 // private parts by place.
 type Compose func(*book.Draft) ([]record.Entry, map[int]book.Private, error)

@@ -56,6 +56,7 @@ var englishHints = map[string]Message{
 	"copy-incomplete":          "the copy of the book is good; look for these photographs or papers in an earlier backup",
 	"deposit-incomplete":       "the rest is good; look for these photographs in a backup: README.txt names them",
 	"import-incomplete":        "the journal is whole; look for them in another copy",
+	"demo-there":               "name a folder that is not there yet",
 	"deposit-there":            "name a folder that is not there yet; nothing is overwritten",
 	"mapping":                  `"backleaf import --help" shows a mapping; nothing was written`,
 	"no-backup":                `name a file that "backleaf backup" made`,

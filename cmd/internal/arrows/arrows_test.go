@@ -67,7 +67,7 @@ var allowed = map[string][]string{
 	"record/studio/keys":      {"record", "record/book", "record/deed", "record/paper", "record/seal", "record/tell", "record/studio", "record/studio/refuse"},
 	"record/studio/papers":    {"record/*", "label", "certificate", "certificate/dossier"},
 	"record/studio/site":      {"record", "record/book", "record/deed", "record/form", "record/safefile", "record/seal", "record/tell", "record/studio", "record/studio/kept", "record/studio/refuse", "certificate/page"},
-	"record/studio/copies":    {"record", "record/book", "record/seal", "record/studio", "record/studio/kept", "record/studio/refuse", "record/studio/typed"},
+	"record/studio/copies":    {"record", "record/book", "record/studio", "record/studio/kept", "record/studio/keys", "record/studio/refuse", "record/studio/typed"},
 	"record/studio/exchange":  {"record", "record/accept", "record/form", "record/book", "record/sheet", "record/studio", "record/studio/bench", "record/studio/handover", "record/studio/private", "record/studio/refuse", "record/studio/typed"},
 	"record/studio/verify":    {"record", "record/bag", "record/deed", "record/pdf", "record/safefile", "record/seal", "record/studio/refuse"}, // no book
 	"record/studio/deposit":   {"record/*", "certificate", "certificate/dossier", "schema"},

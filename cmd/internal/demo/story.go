@@ -3,9 +3,12 @@
 package demo
 
 import (
+	"backleaf/record/studio/refuse"
 	"crypto/sha256"
 	"fmt"
+	"os"
 	"path/filepath"
+	"strings"
 	"time"
 	_ "time/tzdata" // the zone of the story must be known on any machine
 )
@@ -14,6 +17,42 @@ import (
 type Step struct {
 	At   string // local time
 	Args []string
+}
+
+// String writes a step so that it can be pasted into a shell.
+func (s Step) String() string {
+	var out []string
+	for _, w := range s.Args {
+		if w == "" || strings.ContainsAny(w, " \"'%$&|<>()*;") {
+			w = `"` + strings.NewReplacer(`"`, `\"`, "$", `\$`).Replace(w) + `"`
+		}
+		out = append(out, w)
+	}
+	return strings.Join(out, " ")
+}
+
+// Play paints the pictures into a folder, which must hold nothing yet, and runs
+// each step of the story at its time.
+func Play(dir string, run func(Step, time.Time) error) error {
+	if old, err := os.ReadDir(dir); err == nil && len(old) > 0 {
+		return refuse.Cannot("demo-there", "%s is not empty", dir)
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("cannot make the folder: %w", err)
+	}
+	if err := Pictures(dir); err != nil {
+		return err
+	}
+	for _, s := range Story(dir) {
+		at, err := time.ParseInLocation("2006-01-02 15:04", s.At, Zone)
+		if err == nil {
+			err = run(s, at)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // Zone is where the story happens.

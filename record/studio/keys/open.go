@@ -4,9 +4,12 @@
 package keys
 
 import (
+	"bufio"
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -120,6 +123,23 @@ func open(file string, who Holder) (seal.Key, error) {
 		who.Warn(record.Say("key-file-open", record.With("file", file)))
 	}
 	return k, nil
+}
+
+// PassphraseIn reads the first line of a file.
+func PassphraseIn(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
+	defer f.Close()
+	line, err := bufio.NewReader(io.LimitReader(f, 4096)).ReadBytes('\n')
+	if err != nil && err != io.EOF {
+		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+	}
+	if line = bytes.TrimRight(line, "\r\n"); len(line) == 0 {
+		return nil, fmt.Errorf("cannot read the passphrase: the first line of %s is empty", path)
+	}
+	return line, nil
 }
 
 func files(bookPath string) seal.KeyFiles { return seal.KeyFiles{InUse: File(bookPath)} }

@@ -131,7 +131,7 @@ func (l *Labels) told(v *studio.View, file string) {
 	c, code, entries := v.Catalogue(), "labels-written", ""
 	switch {
 	case len(l.Entries) > 0:
-		entries = tell.Say(c, studio.Span(l.Entries))
+		entries = c.EntrySpan(l.Entries)
 	case len(v.Panels) > 0:
 		code = "labels-preview"
 	}

@@ -196,3 +196,51 @@ func (g *Groups) Worst() []*Group {
 	slices.SortStableFunc(g.all, func(a, b *Group) int { return b.First.weight() - a.First.weight() })
 	return g.all
 }
+
+// A panel of which nothing falls short by more than information takes at most
+// so many lines: of those that much may be notes, and so many questions are put
+// at once.
+const (
+	soundLines    = 12
+	noteLines     = 4
+	manyQuestions = 7
+)
+
+// Shown is what is told of a group: of each list the first, and how many more
+// there are.
+type Shown struct {
+	Findings, Notes          []Finding
+	Questions                []string
+	MoreNotes, MoreQuestions int
+}
+
+// Shown is every finding in full, or in few lines what falls short and what is
+// not recorded.
+func (g *Group) Shown(every bool) (s Shown) {
+	if every {
+		s.Findings = g.First.Findings
+		return s
+	}
+	for _, x := range g.First.Findings {
+		if x.FallsShort() {
+			x.Text = x.Short
+			s.Findings = append(s.Findings, x)
+		}
+	}
+	s.Notes, s.MoreNotes = fit(g.First.Notes(), noteLines)
+	left := soundLines - 3 - len(s.Notes) // without the panel, the head of the questions and the count
+	if s.MoreNotes > 0 {
+		left--
+	}
+	s.Questions, s.MoreQuestions = fit(g.First.Questions(), min(left, manyQuestions))
+	return s
+}
+
+// fit is what of a list is shown in some lines, the last of which says how many
+// more there are where not all are.
+func fit[T any](all []T, lines int) (shown []T, more int) {
+	if len(all) <= lines {
+		return all, 0
+	}
+	return all[:lines-1], len(all) - lines + 1
+}

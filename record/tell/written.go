@@ -1,0 +1,81 @@
+package tell
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"backleaf/record"
+)
+
+// EntrySpan names entries that follow one another: "E3", "E3 to E7".
+func (c *Catalogue) EntrySpan(es []record.Entry) string {
+	first, last := record.EntryRef(es[0].Seq), record.EntryRef(0)
+	if len(es) > 1 {
+		last = record.EntryRef(es[len(es)-1].Seq)
+	}
+	return Say(c, record.Say("entries", record.With("first", first), record.With("last", last)))
+}
+
+// A line for each entry is said of at most so many.
+const mostLines = 12
+
+// Written says what was written: a line for each entry about panels, and how it
+// is taken back.
+func (c *Catalogue) Written(es []record.Entry) (out []string) {
+	first := es[0]
+	lines := [][]record.Entry{es}
+	if len(first.Panels) > 0 && len(es) <= mostLines {
+		lines = slices.Collect(slices.Chunk(es, 1))
+	}
+	for _, line := range lines {
+		var what []string
+		for _, e := range line {
+			say := c.WholeEvent
+			if e.Kind() == "material" { // its figures follow, or are those of the starter shelf
+				say = c.Event
+			}
+			what = append(what, say(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
+		}
+		out = append(out, Say(c, record.Say("written", Told("entries", c.EntrySpan(line)), record.With("at", line[0].At),
+			record.With("panels", panels(line)), Told("what", c.Clauses(what)))))
+	}
+	switch first.Kind() {
+	case "studio", "material", "lot", "maker":
+	case "cut":
+		out = append(out, Say(c, record.Say("take-back-panels", record.With("panels", typedAgain(panels(es))))))
+	default:
+		var more []record.EntryRef
+		for _, e := range es[1:] {
+			more = append(more, record.EntryRef(e.Seq))
+		}
+		out = append(out, Say(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10)), record.With("more", more))))
+	}
+	return out
+}
+
+// panels are those that entries are about.
+func panels(es []record.Entry) (ns []record.Number) {
+	for _, e := range es {
+		ns = append(ns, e.Panels...)
+	}
+	slices.Sort(ns)
+	return slices.Compact(ns)
+}
+
+// typedAgain names panels as they could be typed.
+func typedAgain(ns []record.Number) string {
+	if len(ns) > 1 && len(ns) == ns[len(ns)-1].Serial()-ns[0].Serial()+1 {
+		return fmt.Sprintf("%s..%s", ns[0], ns[len(ns)-1])
+	}
+	var s []string
+	for i, n := range ns {
+		if i == 6 {
+			s = append(s, "…")
+			break
+		}
+		s = append(s, string(n))
+	}
+	return strings.Join(s, " ")
+}
