@@ -5,10 +5,6 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
-	"fmt"
-
-	"github.com/go-json-experiment/json"
-	"github.com/go-json-experiment/json/jsontext"
 )
 
 func newCheck(a *app) {
@@ -27,11 +23,26 @@ func newCheck(a *app) {
 			}
 		}
 		return r.reading(func(r *run) error {
-			out := &findings{app: a, Groups: questions.Groups{Every: all || why != ""}}
-			if err := questions.Check(r.ctx, a.catalogue(), r.Book, r.args, except, a.now(), why, a.progress(), out.add); err != nil {
-				return err
+			short := false
+			each := func(f func(questions.Findings) error) error {
+				return questions.Check(r.ctx, a.catalogue(), r.Book, r.args, except, a.now(), why, a.progress(), func(x questions.Findings) error {
+					short = short || x.FallsShort()
+					return f(x)
+				})
 			}
-			return out.end()
+			var err error
+			if a.asJSON { // panel by panel as they come
+				err = a.sayJSONList(func(add func(any) error) error { return each(func(x questions.Findings) error { return add(x) }) })
+			} else {
+				groups := questions.Groups{Every: all || why != ""}
+				if err = each(func(x questions.Findings) error { groups.Add(x); return nil }); err == nil {
+					a.sayGroups(&groups)
+				}
+			}
+			if err == nil && short {
+				err = quiet(exitFinding)
+			}
+			return err
 		})
 	})
 }
@@ -49,54 +60,18 @@ func (a *app) sayRule(r check.Rule) {
 	t.Done()
 }
 
-// findings prints findings: as JSON panel by panel as they come, else what is said
-// of several panels together, the gravest first.
-type findings struct {
-	*app
-	questions.Groups
-	n     int
-	short bool
-}
-
-func (f *findings) add(x questions.Findings) error {
-	f.n++
-	f.short = f.short || x.FallsShort()
-	if !f.asJSON {
-		f.Add(x)
-		return nil
+// sayGroups prints what is said of several panels together, the gravest first.
+func (a *app) sayGroups(gs *questions.Groups) {
+	all := gs.Worst()
+	if len(all) == 0 {
+		a.noted("no-panels-to-check")
 	}
-	b, err := json.Marshal(x, json.Deterministic(true), jsontext.WithIndentPrefix("  "), jsontext.WithIndent("  "))
-	if err != nil {
-		return err
-	}
-	between := ",\n"
-	if f.n == 1 {
-		between = "[\n"
-	}
-	_, err = fmt.Fprintf(f.out, "%s  %s", between, b)
-	return err
-}
-
-// end ends with exit code 3 if a finding falls short.
-func (f *findings) end() error {
-	switch {
-	case f.asJSON && f.n == 0:
-		f.say("[]")
-	case f.asJSON:
-		f.say("\n]")
-	case f.n == 0:
-		f.noted("no-panels-to-check")
-	}
-	for i, g := range f.Worst() {
+	for i, g := range all {
 		if i > 0 {
-			f.say("")
+			a.say("")
 		}
-		f.sayPanelFindings(g, f.Every)
+		a.sayPanelFindings(g, gs.Every)
 	}
-	if f.short {
-		return quiet(exitFinding)
-	}
-	return nil
 }
 
 // sayPanelFindings prints what is said of all panels of a group.
