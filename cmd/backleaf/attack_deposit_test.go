@@ -196,7 +196,7 @@ func (c lieInDeposit) check(t *testing.T, honest string) {
 	if code != c.code || !strings.Contains(said, c.says) {
 		t.Errorf("exit code %d, %q is not said in:\n%s", code, c.says, said)
 	}
-	if c.anew && !strings.Contains(said, "all checksums (sha256 and sha512) hold") {
+	if c.anew && !strings.Contains(said, "each as it is listed (by sha256 and sha512)") {
 		t.Errorf("the checksums were not made anew:\n%s", said)
 	}
 }

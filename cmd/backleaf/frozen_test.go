@@ -257,7 +257,7 @@ func TestFrozenDeposit(t *testing.T) {
 	dir, _ := frozen(t)
 	bag := filepath.Join(dir, "deposit")
 	says(t, exitDone, "the deposit is whole", "verify", bag)
-	says(t, exitDone, "3 records, 2 certificates, 1 books", "verify", bag)
+	says(t, exitDone, "3 records, 2 certificates, 1 book", "verify", bag)
 	path := filepath.Join(t.TempDir(), "studio.sqlite")
 	says(t, exitDone, path, "--book", path, "studio", "new", "--empty")
 	says(t, exitDone, "root "+frozenRoot+"; 4 kept files in order", "--book", path, "import", bag, "--highest", "none")

@@ -172,7 +172,7 @@ func TestVerifyCertificate(t *testing.T) {
 			return to
 		}
 		code, said := verified(t, make(""))
-		for _, want := range []string{"the deposit is whole: 7 files", "1 records, 1 certificates, 1 books"} {
+		for _, want := range []string{"the deposit is whole: 7 files", "1 record, 1 certificate, 1 book"} {
 			if code == exitDone || !strings.Contains(said, want) { // the photographs are not beside the book
 				t.Errorf("exit code %d:\n%s", code, said)
 			}
@@ -202,7 +202,7 @@ func TestVerifyCertificate(t *testing.T) {
 		}
 		to := make("")
 		writeTo(t, filepath.Join(to, "data", "records", "MR25-0003-V", deed.RecordName), []byte("{}"))
-		if _, said := verified(t, to); !strings.Contains(said, "checksum differs") {
+		if _, said := verified(t, to); !strings.Contains(said, "was altered or cut short") {
 			t.Errorf("a changed file:\n%s", said)
 		}
 	})

@@ -18,6 +18,8 @@ const (
 	Added   Kind = "added"   // there, and not listed
 	Altered Kind = "altered" // another content than is listed
 	Swapped Kind = "swapped" // the content that is listed for another file
+
+	Miscounted Kind = "miscounted" // the count of all is another one
 )
 
 func (p Problem) String() string { return p.File() + ": " + p.What }

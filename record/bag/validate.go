@@ -305,7 +305,7 @@ func (c *checker) info() {
 			c.said = n
 		}
 		if seen = true; f.Value != is {
-			c.problem(name, "Payload-Oxum is %q, but the payload is %s", f.Value, is)
+			c.found(Miscounted, name, "Payload-Oxum is %q, but the payload is %s", f.Value, is)
 		}
 	}
 }

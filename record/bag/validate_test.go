@@ -211,12 +211,12 @@ func TestHostile(t *testing.T) {
 		change  func(dir string) error
 		problem string
 	}{
-		{"link out", link(secret, "data/hello.txt"), "data/hello.txt: is no regular file (a symbolic link)"},
-		{"link within", link("../bagit.txt", "data/x"), "data/x: is no regular file (a symbolic link)"},
-		{"link to a folder", link("/", "data/root"), "data/root: is no regular file (a symbolic link)"},
-		{"tag link", link(secret, "bag-info.txt"), "bag-info.txt: is no regular file"},
+		{"link out", link(secret, "data/hello.txt"), "data/hello.txt: is no file of its own (a symbolic link)"},
+		{"link within", link("../bagit.txt", "data/x"), "data/x: is no file of its own (a symbolic link)"},
+		{"link to a folder", link("/", "data/root"), "data/root: is no file of its own (a symbolic link)"},
+		{"tag link", link(secret, "bag-info.txt"), "bag-info.txt: is no file of its own"},
 		{"manifest link", link(secret, "manifest-sha512.txt"), "there is no payload manifest"},
-		{"pipe", func(dir string) error { return exec.Command("mkfifo", filepath.Join(dir, "data", "p")).Run() }, "data/p: is no regular file (a pipe)"},
+		{"pipe", func(dir string) error { return exec.Command("mkfifo", filepath.Join(dir, "data", "p")).Run() }, "data/p: is no file of its own (a pipe)"},
 		{"terminal escapes", func(dir string) error { return os.WriteFile(filepath.Join(dir, "data", "\x1b[2J"), nil, 0o600) }, `"data/\x1b[2J": is not listed`},
 		{"large tag file", func(dir string) error {
 			return os.WriteFile(filepath.Join(dir, "bag-info.txt"), make([]byte, 2<<20), 0o600)

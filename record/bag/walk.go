@@ -127,7 +127,7 @@ func (c *checker) note(p string, e fs.DirEntry) error {
 		return err
 	}
 	if !info.Mode().IsRegular() {
-		c.incomplete(p, "is no regular file (%s) and was not read", safefile.Kind(info.Mode()))
+		c.incomplete(p, "is no file of its own (%s) and was not read", safefile.Kind(info.Mode()))
 		return nil
 	}
 	f.there, f.size = true, info.Size()

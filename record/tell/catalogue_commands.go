@@ -57,7 +57,6 @@ var englishCommands = map[string]Message{
 	"import-kind":            "{n} of kind {kind}",
 	"import-tried":           "this was a trial: all of it can be read; nothing was written",
 	"entries-imported":       "{first} to {last}  {n, plural, one {1 entry} other {{n} entries}} from {file}",
-	"and-more":               "and {n} more",
 	"same-journal":           "the same journal: root {root}; {n, plural, one {1 kept file} other {{n} kept files}} in order",
 	"type-groups":            "type the fourteen groups of the recovery sheet, then press Ctrl-D",
 	"key-as-it-was":          "{file}  the key {key} …, as it was",

@@ -37,14 +37,8 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 		return x, err
 	}
 	if !report.Valid {
-		for i, p := range report.Problems {
-			if i == verify.MaxProblems {
-				x.Warn("and-more", record.With("n", len(report.Problems)-i))
-				break
-			}
-			x.Warn("deposit-problem", record.With("file", p.File()), record.With("why", p.What))
-		}
-		return x, refuse.Breaks("not-whole", "%s is not a whole deposit", dir)
+		x.Warnings = verify.Problems(report)
+		return x, refuse.Breaks("not-whole", "%s is not a whole deposit: see what is wrong, above", dir)
 	}
 	root, err := os.OpenRoot(dir) // no link leads out of it
 	if err != nil {
@@ -53,7 +47,7 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 	defer root.Close()
 	j, err := ReadJournal(ctx, dir, root)
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, book.ErrNoBook) {
-		return x, refuse.Cannot("not-written", "%s is a bag, but not a deposit: there is no journal with its book in it", dir)
+		return x, refuse.Cannot("not-written", "%s is no deposit of this program: there is no journal with its book in it", dir)
 	}
 	if err != nil {
 		return x, refuse.Breaks("not-written", "cannot read the deposit %s: %w", dir, err)

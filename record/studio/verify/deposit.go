@@ -1,6 +1,7 @@
 package verify
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -159,16 +160,8 @@ func (c *depositCheck) bag(report bag.Report) {
 	if report.Valid {
 		c.say(deed.Holds, "deposit-whole", record.With("files", report.Files), record.With("algorithms", report.Algorithms))
 	}
-	for i, p := range report.Problems {
-		if i == MaxProblems {
-			c.say(deed.Fails, "and-more-problems", record.With("n", len(report.Problems)-i+report.More))
-			break
-		}
-		code := "deposit-" + string(p.Kind)
-		if p.Kind == "" {
-			code = "deposit-problem"
-		}
-		c.say(deed.Fails, code, record.With("file", p.Path), record.With("with", p.With), record.With("why", p.What))
+	for _, s := range Problems(report) {
+		c.results = append(c.results, deed.Result{Verdict: deed.Fails, Said: s})
 	}
 	for i, n := range report.Notes {
 		if i == MaxProblems {
@@ -176,6 +169,25 @@ func (c *depositCheck) bag(report bag.Report) {
 		}
 		c.say(deed.Unknown, "deposit-problem", record.With("file", n.Path), record.With("why", n.What))
 	}
+}
+
+// Problems says what is wrong with the files of a bag, each once however many
+// lists name it. The count of them all follows from what is wrong with one.
+func Problems(report bag.Report) (out []record.Said) {
+	of := map[[2]string]bool{}
+	byFile := slices.ContainsFunc(report.Problems, func(p bag.Problem) bool { return p.Kind != "" && p.Kind != bag.Miscounted })
+	for i, p := range report.Problems {
+		key := [2]string{p.Path, string(p.Kind)}
+		switch {
+		case p.Kind != "" && of[key], p.Kind == bag.Miscounted && byFile:
+			continue
+		case len(out) == MaxProblems:
+			return append(out, record.Say("and-more-problems", record.With("n", len(report.Problems)-i+report.More)))
+		}
+		of[key] = true
+		out = append(out, record.Say("deposit-"+cmp.Or(string(p.Kind), "problem"), record.With("file", p.File()), record.With("with", p.With), record.With("why", p.What)))
+	}
+	return out
 }
 
 // parts looks at every record, certificate and book.

@@ -80,8 +80,10 @@ func folderEvidence(name string) ([]Evidence, error) {
 		return nil, fmt.Errorf("cannot read %w", err)
 	}
 	defer root.Close()
-	if _, err := root.Stat("bagit.txt"); err == nil {
-		return []Evidence{{Name: name, Kind: Deposit}}, nil
+	for _, part := range []string{"bagit.txt", "manifest-sha512.txt", DepositSignature} {
+		if _, err := root.Stat(part); err == nil {
+			return []Evidence{{Name: name, Kind: Deposit}}, nil
+		}
 	}
 	files, any, err := deedIn(root, ".")
 	if err != nil {
