@@ -31,7 +31,9 @@ func (d *Draft) index(e record.Entry) error {
 	if s, ok := e.Body.(record.Studio); ok {
 		d.studio, d.open = s, true
 	}
-	if of := e.Corrects(); of != 0 {
+	if of := e.Corrects(); of >= e.Seq {
+		return fmt.Errorf("%w: entry %d is missing", ErrBroken, of)
+	} else if of != 0 {
 		if err := d.s.write("correction", "INSERT INTO correction (of, seq) VALUES (?, ?)", of, e.Seq); err != nil {
 			return err
 		}

@@ -78,6 +78,23 @@ func (b *Book) Rebuild(ctx context.Context) error {
 // rebuild makes the look-up tables anew: in the book, or beside it for this
 // connection only, where the book must or can not be written to.
 func (s *session) rebuild(ctx context.Context, beside bool) error {
+	if err := s.emptyLookups(ctx, beside); err != nil {
+		return err
+	}
+	d := blank(s)
+	if err := s.decoded(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, form.Decode, func(st form.Stored, err error) error {
+		if err = placed(st, err); err == nil {
+			err = d.index(st.Entry)
+		}
+		return err
+	}); err != nil {
+		return err
+	}
+	return d.indexPanels(ctx)
+}
+
+// emptyLookups makes look-up tables without rows, as [session.rebuild] does.
+func (s *session) emptyLookups(ctx context.Context, beside bool) error {
 	sql := schema.Lookup
 	if beside {
 		// Names without a schema mean the temporary tables first
@@ -90,21 +107,6 @@ func (s *session) rebuild(ctx context.Context, beside bool) error {
 		}
 	}
 	s.forget()
-	if _, err := s.conn.ExecContext(ctx, sql); err != nil {
-		return err
-	}
-	if _, err := s.conn.ExecContext(ctx, madeBy()); err != nil {
-		return err
-	}
-	d := blank(s)
-	var es []record.Entry
-	if err := s.stored(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, func(st form.Stored) { es = append(es, st.Entry) }); err != nil {
-		return err
-	}
-	for _, e := range es {
-		if err := d.index(e); err != nil {
-			return err
-		}
-	}
-	return d.indexPanels(ctx)
+	_, err := s.conn.ExecContext(ctx, sql+madeBy())
+	return err
 }

@@ -58,15 +58,22 @@ func (b *Book) Entries(ctx context.Context, f Filter) (out []form.Stored, err er
 // stored reads entries and looks at the context between them.
 func (s *session) stored(ctx context.Context, query string, args []any, f func(form.Stored)) error {
 	return s.decoded(ctx, query, args, form.Decode, func(st form.Stored, err error) error {
-		if err == nil && st.Entry.Seq != st.Seq {
-			err = fmt.Errorf("it says that it is entry %d", st.Entry.Seq)
+		if err = placed(st, err); err == nil {
+			f(st)
 		}
-		if err != nil {
-			return &BadEntry{st.Seq, err.Error()}
-		}
-		f(st)
-		return nil
+		return err
 	})
+}
+
+// placed wants an entry that was read to stand where it says that it stands.
+func placed(st form.Stored, err error) error {
+	if err == nil && st.Entry.Seq != st.Seq {
+		err = fmt.Errorf("it says that it is entry %d", st.Entry.Seq)
+	}
+	if err != nil {
+		return &BadEntry{st.Seq, err.Error()}
+	}
+	return nil
 }
 
 // portion is how many entries are decoded at a time.

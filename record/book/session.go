@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"errors"
@@ -118,24 +119,32 @@ func (s *session) each(query string, args []any, f func(scan func(...any) error)
 	return rows.Err()
 }
 
-// rows calls f with the values of every row.
+// rows calls f with the values of every row; a query has one argument, or nil.
 func (s *session) rows(query string, arg any, f func([]any)) error {
 	st, err := s.prepare(query)
 	if err != nil {
 		return err
 	}
-	rows, err := st.Query(arg)
+	var args []any
+	if arg != nil {
+		args = []any{arg}
+	}
+	rows, err := st.Query(args...)
 	if err != nil {
 		return err
 	}
 	defer rows.Close()
-	for {
-		row, err := nextRow(rows)
-		if row == nil {
-			return err
+	columns, err := rows.Columns()
+	for err == nil && rows.Next() {
+		row, into := make([]any, len(columns)), make([]any, len(columns))
+		for i := range row {
+			into[i] = &row[i]
 		}
-		f(row)
+		if err = rows.Scan(into...); err == nil {
+			f(row)
+		}
 	}
+	return cmp.Or(err, rows.Err())
 }
 
 // within runs f in one transaction, begun with the given statement.

@@ -64,7 +64,11 @@ func openFile(path string, how access) (*sql.DB, error) {
 	if err != nil {
 		return nil, err
 	}
-	return sql.Open("sqlite", name)
+	db, err := sql.Open("sqlite", name)
+	if err == nil {
+		db.SetMaxIdleConns(-1) // a session that is closed leaves no temporary tables to the next
+	}
+	return db, err
 }
 
 // openMemory opens an empty database in memory, for one connection.

@@ -1,9 +1,12 @@
 package book
 
 import (
+	"cmp"
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"golang.org/x/mod/sumdb/tlog"
@@ -47,10 +50,20 @@ func (b *Book) Verify(ctx context.Context, progress func(done, total int64)) (Re
 		progress = func(int64, int64) {}
 	}
 	var r Report
-	err := b.view(ctx, func(s *session) error {
-		v := &verifier{s: s, report: &r, progress: progress, newer: b.newer, look: b.look}
-		return v.run(ctx)
-	})
+	s, err := newSession(ctx, b.db) // of its own: beside the book it makes the look-up tables anew
+	if err != nil {
+		return r, err
+	}
+	file := make(chan error, 1)
+	ctx, stop := context.WithCancel(ctx)
+	go func() { file <- b.checkFile(ctx) }()
+	v := &verifier{s: s, report: &r, progress: progress, newer: b.newer, look: b.look}
+	if err = s.within(ctx, "BEGIN", func() error { return v.run(ctx) }); err != nil {
+		stop()
+	}
+	err = cmp.Or(err, <-file)
+	stop()
+	err = errors.Join(err, s.close())
 	if hasCode(err, codeCorrupt, codeNotADB) && !errors.Is(err, ErrBroken) {
 		err = fmt.Errorf("%w: %w", ErrBroken, err)
 	}
@@ -60,10 +73,10 @@ func (b *Book) Verify(ctx context.Context, progress func(done, total int64)) (Re
 	return r, nil
 }
 
-// verifier replays a journal into an empty book in memory and compares.
+// verifier replays a journal beside the book and compares.
 type verifier struct {
 	s        *session
-	again    *session
+	tree     tree // of the replay
 	report   *Report
 	progress func(done, total int64)
 	private  map[int64]string // digests of entries that have a private part
@@ -73,22 +86,7 @@ type verifier struct {
 }
 
 func (v *verifier) run(ctx context.Context) error {
-	db, err := openMemory()
-	if err != nil {
-		return err
-	}
-	defer db.Close()
-	if v.again, err = newSession(ctx, db); err != nil {
-		return err
-	}
-	defer v.again.close()
-	if _, err := v.again.conn.ExecContext(ctx, schema.Book+schema.Lookup+madeBy()); err != nil {
-		return err
-	}
-	if err := v.again.within(ctx, "BEGIN", func() error { return v.replay(ctx) }); err != nil {
-		return err
-	}
-	for _, check := range []func(context.Context) error{v.hashes, v.heads, v.privates, v.guards, v.lookups, v.file} {
+	for _, check := range []func(context.Context) error{v.replay, v.heads, v.privates, v.guards, v.lookups} {
 		if err := errors.Join(ctx.Err(), check(ctx)); err != nil {
 			return err
 		}
@@ -96,19 +94,30 @@ func (v *verifier) run(ctx context.Context) error {
 	return nil
 }
 
-// replay appends every entry to the empty book.
+// tree is the hashes of a tree as they are stored.
+type tree []tlog.Hash
+
+// ReadHashes implements [tlog.HashReader].
+func (t tree) ReadHashes(indexes []int64) (out []tlog.Hash, err error) {
+	for _, i := range indexes {
+		out = append(out, t[i])
+	}
+	return out, nil
+}
+
+// replay reads every entry, and makes the tree and the look-up tables anew.
 func (v *verifier) replay(ctx context.Context) error {
-	d, err := newDraft(v.again, nil)
-	if err != nil {
+	if err := v.s.emptyLookups(ctx, true); err != nil {
 		return err
 	}
+	d := blank(v.s)
 	var total int64
 	if _, err := v.s.one("SELECT count(*) FROM entry", nil, &total); err != nil {
 		return err
 	}
 	v.private, v.erased = map[int64]string{}, map[int64]bool{}
 	var before time.Time
-	err = v.s.decoded(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, form.Read, func(st form.Stored, err error) error {
+	err := v.s.decoded(ctx, "SELECT seq, bytes FROM entry ORDER BY seq", nil, form.Read, func(st form.Stored, err error) error {
 		seq, e := st.Seq, st.Entry
 		if next := d.size + 1; seq != next {
 			return &BadEntry{next, "it is missing"}
@@ -130,9 +139,14 @@ func (v *verifier) replay(ctx context.Context) error {
 		if len(e.Newer) > 0 {
 			v.report.Newer++
 		}
-		if err := d.put(e, st.Bytes); err != nil {
+		if err := d.index(e); err != nil {
 			return &BadEntry{seq, err.Error()}
 		}
+		hashes, err := tlog.StoredHashes(d.size, st.Bytes, v.tree)
+		if err != nil {
+			return err
+		}
+		v.tree, d.size = append(v.tree, hashes...), seq
 		if p := privateDigest(e); p != "" {
 			v.private[seq] = p
 		}
@@ -150,32 +164,49 @@ func (v *verifier) replay(ctx context.Context) error {
 		return err
 	}
 	v.report.Entries = d.size
-	if v.report.Root, err = tlog.TreeHash(d.size, v.again); err != nil {
+	if v.report.Root, err = tlog.TreeHash(d.size, v.tree); err != nil {
 		return err
 	}
-	return d.finish(ctx)
+	if err := v.hashes(); err != nil {
+		return err
+	}
+	return d.indexPanels(ctx)
 }
 
 // hashes compares the stored tree with that of the replay.
-func (v *verifier) hashes(context.Context) error {
-	query := "SELECT idx, node FROM hash ORDER BY idx"
-	return compareRows(v.s, v.again, query, func(mine, fresh []any) error {
-		row, why := fresh, "it is not what its hash was made from"
-		switch {
-		case fresh == nil:
-			row, why = mine, "it is missing: its hash is there"
-		case mine == nil:
-			why = "its hash is missing"
-		}
-		level, n := tlog.SplitStoredHashIndex(max(0, row[0].(int64)))
+func (v *verifier) hashes() error {
+	differs := func(idx int64, why string) error {
+		level, n := tlog.SplitStoredHashIndex(max(0, idx))
 		switch {
 		case level == 0:
 			return &BadEntry{n + 1, why}
-		case fresh == nil:
+		case idx >= int64(len(v.tree)):
 			return fmt.Errorf("%w: the tree has hashes of entries that are not there", ErrBroken)
 		}
 		return fmt.Errorf("%w: the hash over entries %d to %d is not theirs", ErrBroken, n<<level+1, (n+1)<<level)
+	}
+	next := int64(0)
+	err := v.s.each("SELECT idx, node FROM hash ORDER BY idx", nil, func(scan func(...any) error) error {
+		var idx int64
+		var node sql.RawBytes
+		if err := scan(&idx, &node); err != nil {
+			return err
+		}
+		switch {
+		case next == int64(len(v.tree)):
+			return differs(max(idx, next), "it is missing: its hash is there")
+		case idx > next:
+			return differs(next, "its hash is missing")
+		case idx < next || string(node) != string(v.tree[idx][:]):
+			return differs(idx, "it is not what its hash was made from")
+		}
+		next++
+		return nil
 	})
+	if err == nil && next < int64(len(v.tree)) {
+		return differs(next, "its hash is missing")
+	}
+	return err
 }
 
 // heads compares the tip and the heads kept with the journal.
@@ -208,7 +239,7 @@ func (v *verifier) heads(context.Context) error {
 		if h.Size < 0 {
 			return fmt.Errorf("%w: a head over %d entries", ErrBroken, h.Size)
 		}
-		root, err := tlog.TreeHash(h.Size, v.again)
+		root, err := tlog.TreeHash(h.Size, v.tree)
 		if err != nil {
 			return err
 		}
@@ -250,58 +281,97 @@ func (v *verifier) privates(context.Context) error {
 
 // guards compares tables and triggers with those of a new book. Of a newer
 // book this program knows only what it must not have lost.
-func (v *verifier) guards(context.Context) error {
+func (v *verifier) guards(ctx context.Context) error {
+	if v.newer {
+		return nil
+	}
+	db, err := openMemory()
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	again, err := newSession(ctx, db)
+	if err != nil {
+		return err
+	}
+	defer again.close()
+	if _, err := again.conn.ExecContext(ctx, schema.Book+schema.Lookup); err != nil {
+		return err
+	}
 	where := ""
 	if v.look != fresh {
 		where = "WHERE tbl_name IN ('entry', 'hash', 'tip', 'head', 'private', 'setting', 'posted') "
 	}
 	query := "SELECT type, name, tbl_name, coalesce(sql, '') FROM main.sqlite_schema " + where + "ORDER BY type, name"
-	if v.newer {
-		return nil
+	var mine, fresh [][]any
+	if err := cmp.Or(v.s.rows(query, nil, func(x []any) { mine = append(mine, x) }), again.rows(query, nil, func(x []any) { fresh = append(fresh, x) })); err != nil {
+		return err
 	}
-	return compareRows(v.s, v.again, query, func(mine, fresh []any) error {
-		row := mine
-		if row == nil || fresh != nil && fmt.Sprint(fresh[:2]...) <= fmt.Sprint(mine[:2]...) {
-			row = fresh
+	for _, lists := range [][2][][]any{{mine, fresh}, {fresh, mine}} {
+		for _, row := range lists[0] {
+			if !slices.ContainsFunc(lists[1], func(x []any) bool { return slices.Equal(x, row) }) {
+				return fmt.Errorf("%w: %v %v is not as the book was made", ErrBroken, row[0], row[1])
+			}
 		}
-		return fmt.Errorf("%w: %v %v is not as the book was made", ErrBroken, row[0], row[1])
-	})
+	}
+	return nil
 }
 
 // lookups compares the look-up tables with those of the replay. Stale ones
 // were made anew when the book was opened.
-func (v *verifier) lookups(context.Context) error {
+func (v *verifier) lookups(ctx context.Context) error {
 	if v.look != fresh {
 		return nil
 	}
 	for _, t := range lookupTables {
-		key := "1, 2"
-		if t == "words" {
-			key = "rowid"
+		columns := []string{"rowid"}
+		if t != "words" {
+			columns = nil
 		}
-		if err := compareRows(v.s, v.again, "SELECT * FROM "+t+" ORDER BY "+key, func(mine, fresh []any) error {
-			row := fresh
-			if row == nil {
-				row = mine
+		if err := v.s.rows("SELECT name FROM pragma_table_info(?)", t, func(x []any) { columns = append(columns, x[0].(string)) }); err != nil {
+			return err
+		}
+		var counts [2]int64
+		for i, sides := range [][2]string{{"temp", "main"}, {"main", "temp"}} {
+			if _, err := v.s.one("SELECT count(*) FROM "+sides[0]+"."+t, nil, &counts[i]); err != nil {
+				return err
 			}
-			return fmt.Errorf("%w: look-up table %s does not fit the journal near %v (the journal itself holds; rebuild the tables)", ErrBroken, t, row[0])
-		}); err != nil {
+			if i > 0 && counts[0] == counts[1] {
+				break // as many, and none is missing: the same
+			}
+			query := "SELECT " + columns[0] + " FROM " + sides[0] + "." + t + " x WHERE NOT EXISTS (SELECT 1 FROM " + sides[1] + "." + t + " y WHERE y." + columns[0] + " = x." + columns[0]
+			for _, c := range columns[1:] {
+				query += " AND y." + c + " IS x." + c
+			}
+			var near any
+			if is, err := v.s.one(query+") LIMIT 1", nil, &near); err != nil {
+				return err
+			} else if is {
+				return fmt.Errorf("%w: look-up table %s does not fit the journal near %v (the journal itself holds; rebuild the tables)", ErrBroken, t, near)
+			}
+		}
+		if err := ctx.Err(); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// file lets SQLite look at the file as a whole.
-func (v *verifier) file(ctx context.Context) error {
+// checkFile lets SQLite look at the file as a whole.
+func (b *Book) checkFile(ctx context.Context) error {
+	s, err := newSession(ctx, b.db)
+	if err != nil {
+		return err
+	}
+	defer s.close()
 	var said string
-	if err := v.s.conn.QueryRowContext(ctx, "PRAGMA integrity_check(1)").Scan(&said); err != nil {
+	if err := s.conn.QueryRowContext(ctx, "PRAGMA main.integrity_check(1)").Scan(&said); err != nil {
 		return err
 	}
 	if said != "ok" {
 		return fmt.Errorf("%w: %s", ErrBroken, said)
 	}
-	rows, err := v.s.conn.QueryContext(ctx, "PRAGMA foreign_key_check")
+	rows, err := s.conn.QueryContext(ctx, "PRAGMA main.foreign_key_check")
 	if err != nil {
 		return err
 	}
