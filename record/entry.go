@@ -127,6 +127,15 @@ func Parse(b []byte) (Entry, error) {
 
 // assemble also returns the version that the text states, or 0.
 func assemble(b []byte, opts ...json.Options) (Entry, int64, error) {
+	// Most texts say their kind where it is first looked for, and are read once.
+	if _, rest, ok := bytes.Cut(b, []byte(`"kind":"`)); ok {
+		k, _, _ := bytes.Cut(rest, []byte{'"'})
+		if info, ok := kinds[Kind(k)]; ok {
+			if env, body, err := info.decode(b, opts...); err == nil && env.Kind == Kind(k) && env.Version <= Version {
+				return assembled(env, body)
+			}
+		}
+	}
 	var peek struct {
 		Kind    Kind  `json:"kind"`
 		Version int64 `json:"v"`
@@ -147,6 +156,10 @@ func assemble(b []byte, opts ...json.Options) (Entry, int64, error) {
 	if err != nil {
 		return Entry{}, 0, jsonError(err)
 	}
+	return assembled(env, body)
+}
+
+func assembled(env envelope, body Body) (Entry, int64, error) {
 	if a, ok := body.(Amended); ok && len(a.Change) > 0 {
 		if err := a.Change.Canonicalize(); err != nil {
 			return Entry{}, 0, jsonError(err)

@@ -92,6 +92,9 @@ func fieldsOf(t reflect.Type) []Field {
 	return out
 }
 
+// In returns the value of the field in a struct that has it.
+func (f *Field) In(v reflect.Value) reflect.Value { return v.FieldByIndex(f.index) }
+
 // Walk calls visit for every value that is set in a body, objects before what
 // they hold, with its place as an RFC 6901 pointer without the first slash.
 func Walk(b Body, visit func(place string, f Field, v reflect.Value)) {
@@ -107,7 +110,7 @@ func walk(v reflect.Value, place string, fields []Field, free bool, visit func(s
 		if free && !f.free {
 			continue
 		}
-		x := v.FieldByIndex(f.index)
+		x := f.In(v)
 		if x.IsZero() {
 			continue
 		}

@@ -66,7 +66,7 @@ func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []
 		if !f.refers {
 			continue
 		}
-		x := v.FieldByIndex(f.index)
+		x := f.In(v)
 		if x.IsZero() {
 			continue
 		}
@@ -85,13 +85,13 @@ func mentions(v reflect.Value, place string, fields []Field, as func(Mention) []
 		case f.Ref == "material":
 			m := Mention{Place: place + f.Name, Material: Key(x.String())}
 			if f.as != nil {
-				m.As = v.FieldByIndex(f.as.index).Interface().([]int64)
+				m.As = f.as.In(v).Interface().([]int64)
 			}
 			if f.lot != nil {
-				m.Lot, m.LotPlace = Key(v.FieldByIndex(f.lot.index).String()), place+f.lot.Name
+				m.Lot, m.LotPlace = Key(f.lot.In(v).String()), place+f.lot.Name
 			}
 			if to := as(m); set && f.as != nil {
-				v.FieldByIndex(f.as.index).Set(reflect.ValueOf(to))
+				f.as.In(v).Set(reflect.ValueOf(to))
 			}
 		}
 	}
@@ -144,7 +144,7 @@ func KeyOf(b Body) Key {
 	}
 	for _, f := range b.Kind().Fields() {
 		if f.Name == "key" {
-			return Key(reflect.ValueOf(b).FieldByIndex(f.index).String())
+			return Key(f.In(reflect.ValueOf(b)).String())
 		}
 	}
 	return ""

@@ -117,8 +117,7 @@ const maxList = 200
 // fields checks what can be seen from the table of fields alone.
 func fields(v reflect.Value, place string, fs []record.Field) error {
 	for _, f := range fs {
-		_, name, _ := strings.Cut(f.Go, ".")
-		x, at := v.FieldByName(name), place+f.Name
+		x, at := f.In(v), place+f.Name
 		switch {
 		case !f.List:
 			if err := value(x, at, f); err != nil {

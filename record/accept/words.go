@@ -28,18 +28,17 @@ func fillWords(b record.Body) record.Body {
 }
 
 func fillIn(v reflect.Value, fs []record.Field) {
-	for _, f := range fs {
-		_, name, _ := strings.Cut(f.Go, ".")
-		x := v.FieldByName(name)
+	for i := range fs {
+		f := &fs[i]
+		x := f.In(v)
 		text, paired := strings.CutSuffix(f.Name, kindSuffix)
 		switch {
 		case f.Fields != nil && !f.List:
 			fillIn(x, f.Fields)
 		case paired && x.IsZero():
 			for _, g := range fs {
-				_, name, _ := strings.Cut(g.Go, ".")
 				if g.Name == text && g.Free() {
-					x.SetString(record.WordIn(f.Type.Name(), v.FieldByName(name).String()))
+					x.SetString(record.WordIn(f.Type.Name(), g.In(v).String()))
 				}
 			}
 		}

@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -80,7 +81,8 @@ func (b *Book) Fill(ctx context.Context, now time.Time, fill func(*Draft) error)
 		if err := d.posted(of.token); err != nil {
 			return err
 		}
-		if err := fill(d); err != nil {
+		err = fill(d)
+		if err = cmp.Or(s.writeAtOnce(), err); err != nil {
 			return err
 		}
 		erased = d.erased
@@ -110,12 +112,18 @@ type AppendError struct {
 func (e *AppendError) Error() string { return e.Err.Error() }
 func (e *AppendError) Unwrap() error { return e.Err }
 
+// many entries in one transaction are judged on one core and written on another.
+const many = 100
+
 // Put writes one entry that package accept lets pass, and returns it as stored.
 func (d *Draft) Put(e record.Entry) (record.Entry, error) {
 	if e.Written.IsZero() {
 		e.Written = record.Moment(d.now)
 	}
 	next := d.size + 1
+	if next-d.began == many {
+		d.s.writeBehind()
+	}
 	if e.Seq != 0 && e.Seq != next {
 		return e, &record.FieldError{Field: "seq", Why: fmt.Sprintf("the next entry of this book is %d, not %d", next, e.Seq)}
 	}

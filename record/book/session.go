@@ -6,6 +6,7 @@ import (
 	"database/sql"
 	"errors"
 	"math/rand/v2"
+	"sync"
 	"time"
 )
 
@@ -18,6 +19,44 @@ type session struct {
 	conn  *sql.Conn
 	stmts map[string]*sql.Stmt
 	fault func(step string) error // fault injection in tests
+
+	// Writes that wait for their turn on the other core, in a large import;
+	// whatever is read comes after them.
+	queue   chan func() error
+	waiting sync.WaitGroup
+	failed  error // of the first of them; what comes after it is not written
+}
+
+// writeBehind lets writes be done beside what comes until [session.writeAtOnce].
+func (s *session) writeBehind() {
+	s.queue = make(chan func() error, 256)
+	go func(queue chan func() error) {
+		for write := range queue {
+			if s.failed == nil {
+				s.failed = write()
+			}
+			s.waiting.Done()
+		}
+	}(s.queue)
+}
+
+// writeAtOnce ends it.
+func (s *session) writeAtOnce() error {
+	err := s.caughtUp()
+	if s.queue != nil {
+		close(s.queue)
+	}
+	s.queue, s.failed = nil, nil
+	return err
+}
+
+// caughtUp waits until nothing waits to be written.
+func (s *session) caughtUp() error {
+	if s.queue == nil {
+		return nil
+	}
+	s.waiting.Wait()
+	return s.failed
 }
 
 func newSession(ctx context.Context, db *sql.DB) (*session, error) {
@@ -48,7 +87,15 @@ func (s *session) forget() {
 	clear(s.stmts)
 }
 
+// prepare readies a statement that is run at once.
 func (s *session) prepare(query string) (*sql.Stmt, error) {
+	if err := s.caughtUp(); err != nil {
+		return nil, err
+	}
+	return s.ready(query)
+}
+
+func (s *session) ready(query string) (*sql.Stmt, error) {
 	if st := s.stmts[query]; st != nil {
 		return st, nil
 	}
@@ -71,13 +118,25 @@ func (s *session) exec(query string, args ...any) error {
 
 // write is exec for a step of an append, at which tests let it fail.
 func (s *session) write(step, query string, args ...any) error {
-	if err := s.at("before " + step); err != nil {
+	write := func() error {
+		if err := s.at("before " + step); err != nil {
+			return err
+		}
+		st, err := s.ready(query)
+		if err == nil {
+			_, err = st.Exec(args...)
+		}
+		if err == nil {
+			err = s.at("after " + step)
+		}
 		return err
 	}
-	if err := s.exec(query, args...); err != nil {
-		return err
+	if s.queue == nil {
+		return write()
 	}
-	return s.at("after " + step)
+	s.waiting.Add(1)
+	s.queue <- write
+	return nil
 }
 
 func (s *session) at(step string) error {
