@@ -140,7 +140,12 @@ func (d *Draft) Put(e record.Entry) (record.Entry, error) {
 		return e, err
 	}
 	// What is stored must read back as the same entry.
-	if e, err = form.Decode(data); err != nil {
+	if d.s.queue == nil {
+		e, err = form.Decode(data)
+	} else {
+		err = d.s.later(func() error { _, err := form.Decode(data); return err })
+	}
+	if err != nil {
 		return e, err
 	}
 	return e, d.put(e, data)

@@ -176,7 +176,7 @@ func (d *Draft) indexRows(rows []row) error {
 	for _, r := range rows {
 		n := string(r.Number)
 		if x := r.values(); err == nil && !slices.Equal(x, panels[n]) {
-			err = d.s.write("panel", putPresent, x...)
+			err = d.s.write("panel", insert(panels[n] != nil)+putPresent, x...)
 		}
 		for _, thing := range r.used {
 			if _, there := slices.BinarySearch(used[n], thing); err == nil && !there {
@@ -189,10 +189,18 @@ func (d *Draft) indexRows(rows []row) error {
 			}
 		}
 		if was, there := words[r.place()]; err == nil && (!there || was != r.words) {
-			err = d.s.write("words", "INSERT OR REPLACE INTO words (rowid, panel, text) VALUES (?, ?, ?)", r.place(), n, r.words)
+			err = d.s.write("words", insert(there)+"words (rowid, panel, text) VALUES (?, ?, ?)", r.place(), n, r.words)
 		}
 	}
 	return err
+}
+
+// insert is dearer where there may be such a row already.
+func insert(there bool) string {
+	if there {
+		return "INSERT OR REPLACE INTO "
+	}
+	return "INSERT INTO "
 }
 
 // place is the row of a panel in the table of words.

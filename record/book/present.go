@@ -56,7 +56,7 @@ func present(p *record.Panel) Present {
 
 const (
 	presentColumns = "number, batch, own, title, made, cut, size, board, stage, place, since, newer"
-	putPresent     = "INSERT OR REPLACE INTO panel (" + presentColumns + ", year, serial) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+	putPresent     = "panel (" + presentColumns + ", year, serial) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 )
 
 func (x Present) values() []any {

@@ -118,7 +118,7 @@ func (s *session) exec(query string, args ...any) error {
 
 // write is exec for a step of an append, at which tests let it fail.
 func (s *session) write(step, query string, args ...any) error {
-	write := func() error {
+	return s.later(func() error {
 		if err := s.at("before " + step); err != nil {
 			return err
 		}
@@ -130,12 +130,16 @@ func (s *session) write(step, query string, args ...any) error {
 			err = s.at("after " + step)
 		}
 		return err
-	}
+	})
+}
+
+// later does work after all that waits to be written, or at once.
+func (s *session) later(work func() error) error {
 	if s.queue == nil {
-		return write()
+		return work()
 	}
 	s.waiting.Add(1)
-	s.queue <- write
+	s.queue <- work
 	return nil
 }
 
