@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/go-json-experiment/json/jsontext"
 )
@@ -44,16 +45,16 @@ func (f Field) Free() bool {
 }
 
 // fieldTable holds the fields of every kind, made once.
-var fieldTable = func() map[Kind][]Field {
+var fieldTable = sync.OnceValue(func() map[Kind][]Field {
 	out := map[Kind][]Field{}
 	for k, i := range kinds {
 		out[k] = fieldsOf(reflect.TypeOf(i.blank))
 	}
 	return out
-}()
+})
 
 // Fields returns the fields of a kind in the order of its Go type.
-func (k Kind) Fields() []Field { return fieldTable[k] }
+func (k Kind) Fields() []Field { return fieldTable()[k] }
 
 func fieldsOf(t reflect.Type) []Field {
 	var out []Field
@@ -99,7 +100,7 @@ func (f *Field) In(v reflect.Value) reflect.Value { return v.FieldByIndex(f.inde
 // they hold, with its place as an RFC 6901 pointer without the first slash.
 func Walk(b Body, visit func(place string, f Field, v reflect.Value)) {
 	if isBody(b) {
-		walk(reflect.ValueOf(b), "", fieldTable[b.Kind()], false, func(place string, f *Field, v reflect.Value) { visit(place, *f, v) })
+		walk(reflect.ValueOf(b), "", b.Kind().Fields(), false, func(place string, f *Field, v reflect.Value) { visit(place, *f, v) })
 	}
 }
 
@@ -136,7 +137,7 @@ func walkValue(v reflect.Value, at string, f *Field, free bool, visit func(strin
 func FreeText(b Body) []string {
 	var out []string
 	if isBody(b) {
-		walk(reflect.ValueOf(b), "", fieldTable[b.Kind()], true, func(_ string, f *Field, v reflect.Value) {
+		walk(reflect.ValueOf(b), "", b.Kind().Fields(), true, func(_ string, f *Field, v reflect.Value) {
 			if f.Fields == nil && !slices.Contains(out, v.String()) {
 				out = append(out, v.String())
 			}
