@@ -14,7 +14,7 @@ func align(doc *paper.Document, o Options) error {
 	page := doc.Page(s.Page.WidthMM, s.Page.HeightMM)
 	for i := range s.places() {
 		x, y := s.at(i)
-		b, err := paper.Compose(0, paper.Span{Style: pageTitle, Text: o.Catalogue.Label.Place.With("place", strconv.Itoa(i+1))})
+		b, err := paper.Compose(0, paper.Span{Style: pageTitle, Text: o.Catalogue.Label.T("place").With("place", strconv.Itoa(i+1))})
 		if err != nil {
 			return err
 		}

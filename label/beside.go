@@ -36,12 +36,12 @@ func ruler(doc *paper.Document, o Options) error {
 	words := o.Catalogue.Label
 	a := o.pageFor()
 	flow := paper.Flow{Next: func() paper.Frame { return frame(doc, a) }}
-	flow.Text(paper.Span{Style: pageTitle, Text: string(words.RulerTitle)})
+	flow.Text(paper.Span{Style: pageTitle, Text: string(words.T("ruler-title"))})
 	flow.Gap(4)
-	flow.Text(paper.Span{Style: pageBody, Text: string(words.RulerText)})
+	flow.Text(paper.Span{Style: pageBody, Text: string(words.T("ruler-text"))})
 	if o.Sheet != nil && !o.Sheet.plain() {
-		flow.Heading(5, 1, paper.Span{Style: paper.LabelBold.Scaled(1.2), Text: string(words.AlignTitle)})
-		flow.Text(paper.Span{Style: pageBody, Text: string(words.AlignText)})
+		flow.Heading(5, 1, paper.Span{Style: paper.LabelBold.Scaled(1.2), Text: string(words.T("align-title"))})
+		flow.Text(paper.Span{Style: pageBody, Text: string(words.T("align-text"))})
 	}
 	flow.Gap(10)
 	at := flow.At()
@@ -55,10 +55,10 @@ func ruler(doc *paper.Document, o Options) error {
 		parts                       int
 		name                        string
 	}{
-		{at.X, at.Y, 0, long(width, 10, 150), 10, 10, string(words.Millimetres)},
-		{at.X, at.Y + 22, 0, long(width, 25.4, 6*25.4), 25.4, 8, string(words.Inches)},
-		{at.X + 14, at.Y + 48, 90, long(height-48, 10, 150), 10, 10, string(words.Millimetres)},
-		{at.X + 36, at.Y + 48, 90, long(height-48, 25.4, 6*25.4), 25.4, 8, string(words.Inches)},
+		{at.X, at.Y, 0, long(width, 10, 150), 10, 10, string(words.T("millimetres"))},
+		{at.X, at.Y + 22, 0, long(width, 25.4, 6*25.4), 25.4, 8, string(words.T("inches"))},
+		{at.X + 14, at.Y + 48, 90, long(height-48, 10, 150), 10, 10, string(words.T("millimetres"))},
+		{at.X + 36, at.Y + 48, 90, long(height-48, 25.4, 6*25.4), 25.4, 8, string(words.T("inches"))},
 	}
 	for _, s := range scales {
 		shapes, err := scale(ruled{s.length, s.unit, s.parts, s.name, 1, 0.15, 1})
@@ -121,13 +121,13 @@ func note(doc *paper.Document, o Options) error {
 	words := o.Catalogue.Label
 	a := o.pageFor()
 	flow := paper.Flow{Next: func() paper.Frame { return frame(doc, a) }}
-	flow.Text(paper.Span{Style: pageTitle, Text: string(words.NoteTitle)})
+	flow.Text(paper.Span{Style: pageTitle, Text: string(words.T("note-title"))})
 	flow.Gap(3)
 	for _, n := range words.Notes {
 		flow.Gap(2.5)
 		flow.Text(paper.Span{Style: pageBody, Text: string(n)})
 	}
-	flow.Heading(8, 2, paper.Span{Style: paper.LabelHead.Scaled(1.2), Text: string(words.NoteSources)})
+	flow.Heading(8, 2, paper.Span{Style: paper.LabelHead.Scaled(1.2), Text: string(words.T("note-sources"))})
 	for _, s := range words.Sources {
 		flow.Text(paper.Span{Style: pageSmall, Text: string(s)})
 	}

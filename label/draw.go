@@ -75,14 +75,14 @@ func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
 
 func (o Options) info(labels []Input) paper.Info {
 	words := o.Catalogue.Label
-	info := paper.Info{Author: o.Author, Subject: string(words.FileSubject), Language: o.Catalogue.Tag.String(), Created: o.Created}
+	info := paper.Info{Author: o.Author, Subject: string(words.T("file-subject")), Language: o.Catalogue.Tag.String(), Created: o.Created}
 	switch n := len(labels); n {
 	case 0:
-		info.Title = string(words.RulerTitle)
+		info.Title = string(words.T("ruler-title"))
 	case 1:
-		info.Title = words.FileTitle.With("number", labels[0].Number)
+		info.Title = words.T("file-title").With("number", labels[0].Number)
 	default:
-		info.Title = words.FileTitles.With("first", labels[0].Number, "last", labels[n-1].Number)
+		info.Title = words.T("file-titles").With("first", labels[0].Number, "last", labels[n-1].Number)
 	}
 	return info
 }

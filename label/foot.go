@@ -76,9 +76,9 @@ func (a *arranger) lines() error {
 	if count < len(captions) {
 		return errNoRoom
 	}
-	words := map[Field]string{Signature: string(a.words.Signature), Remarks: string(a.words.Remarks)}
+	words := map[Field]string{Signature: string(a.words.T("signature")), Remarks: string(a.words.T("remarks"))}
 	if a.in.Blank {
-		words[Signature] = string(a.words.PaintedBy)
+		words[Signature] = string(a.words.T("painted-by"))
 	}
 	names, indent := map[Field]paper.Block{}, 0.0
 	for _, f := range captions {

@@ -165,7 +165,7 @@ func (a *arranger) arrange(s setting, fields []Field) ([]Box, error) {
 
 // header sets the number, the arrow and the rule below them.
 func (a *arranger) header() error {
-	top, err := a.compose(0, paper.Span{Style: a.strong(), Text: strings.ToUpper(string(a.words.Top))})
+	top, err := a.compose(0, paper.Span{Style: a.strong(), Text: strings.ToUpper(string(a.words.T("top")))})
 	if err != nil {
 		return err
 	}
@@ -177,7 +177,7 @@ func (a *arranger) header() error {
 	free := a.width() - w - headGapMM - number.WidthMM()
 	var part paper.Block
 	if a.parts > 1 {
-		if part, err = a.compose(0, paper.Span{Style: a.strong(), Text: a.words.Part.With("part", fmt.Sprint(a.part), "parts", fmt.Sprint(a.parts))}); err != nil {
+		if part, err = a.compose(0, paper.Span{Style: a.strong(), Text: a.words.T("part").With("part", fmt.Sprint(a.part), "parts", fmt.Sprint(a.parts))}); err != nil {
 			return err
 		}
 		free -= part.WidthMM() + headGapMM
@@ -208,9 +208,9 @@ func (a *arranger) numberRoom() (float64, error) {
 	a.whole()
 	s := setting{bodyPt: largestPt}
 	width := a.width() - headGapMM
-	beside := []string{strings.ToUpper(string(a.words.Top))}
+	beside := []string{strings.ToUpper(string(a.words.T("top")))}
 	if len(a.in.Hazards) > 0 {
-		beside = append(beside, a.words.Part.With("part", "1", "parts", "2"))
+		beside = append(beside, a.words.T("part").With("part", "1", "parts", "2"))
 		width -= headGapMM
 	}
 	for _, text := range beside {
@@ -245,14 +245,14 @@ func (a *arranger) place() error {
 	if a.keep[QR] {
 		caption := ""
 		if a.keep[Facts] {
-			caption = string(a.words.LinkCaption)
+			caption = string(a.words.T("link-caption"))
 		}
 		if err := a.code(QR, a.symbol, a.low, caption); err != nil {
 			return err
 		}
 	}
 	if a.keep[Facts] {
-		if err := a.code(Facts, a.facts, !a.low, string(a.words.FactsCaption)); err != nil {
+		if err := a.code(Facts, a.facts, !a.low, string(a.words.T("facts-caption"))); err != nil {
 			return err
 		}
 	}

@@ -47,11 +47,11 @@ func (a *arranger) making() []row {
 		text  string
 		show  bool
 	}{
-		{BuildUp, a.words.BuildUp, a.buildUp(), a.keep[BuildUp] || a.keep[BuildUpFull]},
-		{Sealed, a.words.Faces, a.in.Sealed, a.keep[Sealed]},
-		{Varnish, a.words.Varnish, a.in.Varnish, a.keep[Varnish] && !(a.keep[BuildUpFull] && a.in.varnishInBuildUp())},
-		{Changed, a.words.Changed, a.in.Changed, a.keep[Changed]},
-		{Care, a.words.Care, a.in.Care, a.keep[Care]},
+		{BuildUp, a.words.T("build-up"), a.buildUp(), a.keep[BuildUp] || a.keep[BuildUpFull]},
+		{Sealed, a.words.T("faces"), a.in.Sealed, a.keep[Sealed]},
+		{Varnish, a.words.T("varnish"), a.in.Varnish, a.keep[Varnish] && !(a.keep[BuildUpFull] && a.in.varnishInBuildUp())},
+		{Changed, a.words.T("changed"), a.in.Changed, a.keep[Changed]},
+		{Care, a.words.T("care"), a.in.Care, a.keep[Care]},
 	} {
 		if p.show {
 			rows = append(rows, a.headed(p.field, p.head, p.text, gap))
@@ -102,7 +102,7 @@ func (a *arranger) hazards() []row {
 	if len(a.in.Hazards) == 0 {
 		return nil
 	}
-	spans := []paper.Span{{Style: a.strong(), Text: string(a.words.Hazard) + " "}, {Style: a.body(), Text: strings.Join(a.in.Hazards, " "), Field: "hazards"}}
+	spans := []paper.Span{{Style: a.strong(), Text: string(a.words.T("hazard")) + " "}, {Style: a.body(), Text: strings.Join(a.in.Hazards, " "), Field: "hazards"}}
 	return []row{{Hazards, "", spans, 1.3, true}}
 }
 
@@ -114,7 +114,7 @@ func (a *arranger) headed(f Field, head tell.Message, text string, gap float64) 
 		return row{f, head, []paper.Span{body}, gap, false}
 	}
 	if f == BuildUp && a.keep[BuildUpFull] {
-		body.Text = a.words.Lead.With("head", string(head), "text", text)
+		body.Text = a.words.T("lead").With("head", string(head), "text", text)
 	}
 	return row{f, "", []paper.Span{body}, gap, false}
 }
@@ -127,13 +127,13 @@ func (a *arranger) buildUp() string {
 	case a.list:
 		return strings.Join(a.in.buildUp(), "\n")
 	}
-	return strings.Join(a.in.buildUp(), string(a.words.Between))
+	return strings.Join(a.in.buildUp(), string(a.words.T("between")))
 }
 
 // headings is the width of the column of headings: that of the longest.
 func (a *arranger) headings() (float64, error) {
 	w := 0.0
-	for _, h := range []tell.Message{a.words.BuildUp, a.words.Faces, a.words.Varnish, a.words.Changed, a.words.Care} {
+	for _, h := range []tell.Message{a.words.T("build-up"), a.words.T("faces"), a.words.T("varnish"), a.words.T("changed"), a.words.T("care")} {
 		b, err := a.compose(0, paper.Span{Style: a.head(), Text: string(h)})
 		if err != nil {
 			return 0, err

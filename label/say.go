@@ -63,12 +63,12 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 		Hazards: t.Warnings(), BuildUp: t.BuildUp(), BuildUpShort: t.BuildUpShort(), Sealed: t.SealedFaces(), Care: t.CareLine(), Link: t.Link(), Plain: t.PlainText(),
 	}
 	if w.Studio.Demo {
-		in.Notice = string(words.Demo)
+		in.Notice = string(words.T("demo"))
 	}
 	switch made := p.Description().Made; {
 	case in.Blank:
-		in.Title, in.Medium = string(c.Lines.Blank), c.Capital(t.SupportLine())
-		in.Made = words.Made.With("dates", t.MadeBetween())
+		in.Title, in.Medium = string(c.Lines.T("blank")), c.Capital(t.SupportLine())
+		in.Made = words.T("made").With("dates", t.MadeBetween())
 	case made.Known():
 		in.Date = t.DateOfWork()
 	default:
@@ -82,31 +82,31 @@ func Say(c *tell.Catalogue, w *record.Workshop, p *record.Panel, stage Stage, sh
 	}
 	switch s := w.Studio; {
 	case in.Link != "":
-		in.Where = words.Where.With("link", t.LinkInLetters())
+		in.Where = words.T("where").With("link", t.LinkInLetters())
 	case s.Contact != "":
-		in.Where = words.WhereKept.With("contact", s.Contact)
+		in.Where = words.T("where-kept").With("contact", s.Contact)
 	default:
-		in.Where = string(words.WhereMaker)
+		in.Where = string(words.T("where-maker"))
 	}
 	before := ""
 	if last, printed := record.Latest[record.LabelPrinted](p); printed && stage == StageChanged {
 		before = paper.Held(t.Day(last.Written))
 		if last.Body.AsOf > 0 {
-			before = words.AsOf.With("entry", strconv.FormatInt(last.Body.AsOf, 10))
+			before = words.T("as-of").With("entry", strconv.FormatInt(last.Body.AsOf, 10))
 		}
 	}
-	in.Issue = words.Issue.With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10), "before", before)
+	in.Issue = words.T("issue").With("date", t.Day(w.Written), "entry", strconv.FormatInt(w.Last, 10), "before", before)
 	if size := p.Size(); in.OtherUnits == in.Dimensions {
 		in.OtherUnits = ""
 	} else if !size.Height.IsZero() && !size.Height.IsUnknown() {
-		in.OtherUnits = words.Sides.With("size", in.OtherUnits)
+		in.OtherUnits = words.T("sides").With("size", in.OtherUnits)
 	}
 	if sha256 != "" {
 		d, err := seal.ParseDigest(sha256)
 		if err != nil {
 			return Input{}, fmt.Errorf("label of %s: %w", p.Number, err)
 		}
-		in.Fingerprint = words.Fingerprint.With("groups", d.Short())
+		in.Fingerprint = words.T("fingerprint").With("groups", d.Short())
 	}
 	return in, nil
 }
@@ -118,7 +118,7 @@ func changed(t *tell.Teller, p *record.Panel) string {
 	s := ""
 	add := func(part string) {
 		if s != "" {
-			s += string(words.Also)
+			s += string(words.T("also"))
 		}
 		s += part
 	}
@@ -127,9 +127,9 @@ func changed(t *tell.Teller, p *record.Panel) string {
 			continue
 		}
 		if what := e.Body.Text; utf8.RuneCountInString(what) <= longestTreatment {
-			add(words.Treated.With("date", t.Day(e.At), "what", what))
+			add(words.T("treated").With("date", t.Day(e.At), "what", what))
 		} else {
-			add(words.TreatedLong.With("date", t.Day(e.At)))
+			add(words.T("treated-long").With("date", t.Day(e.At)))
 		}
 	}
 	return t.Catalogue().Capital(s)

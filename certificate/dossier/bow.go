@@ -37,19 +37,19 @@ func (b *builder) millimetres(microns float64) string {
 
 // movement says how far the board moves in its plane.
 func (b *builder) movement() []Item {
-	w, c := b.d.Bow, b.d.Columns
+	w, c := b.d, b.d
 	m, _ := b.w.Material(b.p.Cut().Board, b.p.Cut().BoardAs)
 	mv, err := measure.MovementOf(m.Board.Kind)
 	switch {
 	case m.Board.Kind == record.SolidWood:
-		return []Item{Text{Text: string(w.SolidWood)}}
+		return []Item{Text{Text: string(w.T("bow-solid-wood"))}}
 	case err != nil:
-		return []Item{Text{Text: string(w.NoMovement)}}
+		return []Item{Text{Text: string(w.T("bow-no-movement"))}}
 	}
-	t := Table{Columns: []Column{{string(c.Side), 1}, {string(c.Movement), 3}, {string(c.Source), 3}}}
+	t := Table{Columns: []Column{{string(c.T("columns-side")), 1}, {string(c.T("columns-movement")), 3}, {string(c.T("columns-source")), 3}}}
 	source := mv.Source.String()
 	if mv.LowConfidence {
-		source = b.sentence(source, string(w.LowConfidence))
+		source = b.sentence(source, string(w.T("bow-low-confidence")))
 	}
 	size := b.p.Size()
 	for i, l := range []record.Length{size.Height, size.Width} {
@@ -61,19 +61,19 @@ func (b *builder) movement() []Item {
 		if err != nil {
 			continue
 		}
-		t.Rows = append(t.Rows, []string{string(w.Sides[i]), w.Air.With("low", tenths(low), "high", b.millimetres(high)), source})
+		t.Rows = append(t.Rows, []string{string(w.Sides[i]), w.T("bow-air").With("low", tenths(low), "high", b.millimetres(high)), source})
 	}
 	if t.Rows == nil {
 		return nil
 	}
-	return []Item{Text{Text: string(w.Movement), Strong: true}, t}
+	return []Item{Text{Text: string(w.T("bow-movement")), Strong: true}, t}
 }
 
 // measured tells the bows that were measured, and draws them if there are
 // several.
 func (b *builder) measured() []Item {
-	w, c := b.d.Bow, b.d.Columns
-	t := Table{Columns: []Column{{string(c.Date), 2}, {string(c.Bow), 1.3}, {string(c.Span), 1.3}, {string(c.Share), 1.2}, {string(c.Hollow), 1.2}, {string(c.Entry), 1}}}
+	w, c := b.d, b.d
+	t := Table{Columns: []Column{{string(c.T("columns-date")), 2}, {string(c.T("columns-bow")), 1.3}, {string(c.T("columns-span")), 1.3}, {string(c.T("columns-share")), 1.2}, {string(c.T("columns-hollow")), 1.2}, {string(c.T("columns-entry")), 1}}}
 	var at []time.Time
 	var shares []float64
 	var said []string
@@ -96,11 +96,11 @@ func (b *builder) measured() []Item {
 		t.Rows = append(t.Rows, []string{b.Day(e.At), b.Quantity(e.Body.Bow), b.Quantity(e.Body.Span), share, b.Word(e.Body.Toward), b.Entry(e.Seq)})
 	}
 	if t.Rows == nil {
-		return []Item{Text{Text: string(w.NotMeasured)}}
+		return []Item{Text{Text: string(w.T("bow-not-measured"))}}
 	}
-	out := []Item{Text{Text: string(w.Measured), Strong: true}, t}
+	out := []Item{Text{Text: string(w.T("bow-measured")), Strong: true}, t}
 	if len(at) >= 2 {
-		out = append(out, b.figure(b.d.Figures.Bow, func(width, _ float64) ([]paper.Drawing, error) {
+		out = append(out, b.figure(b.d.T("figures-bow"), func(width, _ float64) ([]paper.Drawing, error) {
 			return b.bowOverTime(at, shares, said, width)
 		}))
 	}
@@ -121,6 +121,6 @@ func (b *builder) bowOverTime(at []time.Time, shares []float64, said []string, w
 	}
 	y := p.series("%", xs, shares, at, 4, span{0.1, math.Inf(1)}, false)
 	y = p.days(b, at, xs, y+1)
-	d := paper.Drawing{WidthMM: width, HeightMM: y + 1, Title: string(b.d.Figures.Bow), Desc: b.d.Figures.BowDesc.With("steps", strings.Join(said, "; ")), Shapes: p.shapes}
+	d := paper.Drawing{WidthMM: width, HeightMM: y + 1, Title: string(b.d.T("figures-bow")), Desc: b.d.T("figures-bow-desc").With("steps", strings.Join(said, "; ")), Shapes: p.shapes}
 	return []paper.Drawing{d}, p.err
 }

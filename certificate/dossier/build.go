@@ -24,12 +24,12 @@ type Book struct {
 func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Document {
 	b := &builder{Teller: tell.New(c, w, p), c: c, d: c.Dossier, w: w, p: p, book: book}
 	doc := &Document{
-		Language: c.Tag.String(), Number: b.Number(), Title: b.PrintTitle(), Kind: string(b.d.Kind), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
-		Running: b.d.Running.With("number", b.Number(), "title", b.PrintTitle()),
+		Language: c.Tag.String(), Number: b.Number(), Title: b.PrintTitle(), Kind: string(b.d.T("kind")), Author: b.Maker(), Letter: w.Studio.Paper == "letter",
+		Running: b.d.T("running").With("number", b.Number(), "title", b.PrintTitle()),
 		PageOf: func(n, all int) string {
-			return b.d.Page.With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
+			return b.d.T("page").With("n", strconv.Itoa(n), "all", strconv.Itoa(all))
 		},
-		Continued: func(title string) string { return b.d.Continued.With("title", title) },
+		Continued: func(title string) string { return b.d.T("continued").With("title", title) },
 	}
 	doc.By = doc.Author
 	if painted, _ := p.PaintedBetween(); p.Description().Made.Known() || !painted.IsZero() {
@@ -37,38 +37,38 @@ func New(c *tell.Catalogue, w *record.Workshop, p *record.Panel, book Book) *Doc
 	}
 	doc.Made, _ = w.Written.Exact()
 	last := strconv.FormatInt(w.Last, 10)
-	doc.Lead = []string{b.d.Lead.With("number", b.Number(), "n", last, "date", b.Day(w.Written)), string(b.d.Entries)}
+	doc.Lead = []string{b.d.T("lead").With("number", b.Number(), "n", last, "date", b.Day(w.Written)), string(b.d.T("entries"))}
 	if w.Studio.Demo {
-		doc.Lead = append(doc.Lead, string(b.d.Demo))
+		doc.Lead = append(doc.Lead, string(b.d.T("demo")))
 	}
 	doc.Glance = b.glance()
-	t := b.d.Titles
+	t := b.d
 	for _, s := range []struct {
 		title tell.Message
 		items []Item
 	}{
-		{t.Identification, b.identification()},
-		{t.Support, b.support()},
-		{t.Cloth, b.cloths()},
-		{t.Sealing, b.layers(isSealing)},
-		{t.Ground, b.layers(isGround)},
-		{t.Paint, b.paint()},
-		{t.Coating, b.coating()},
-		{t.Drawings, b.drawings()},
-		{t.Steps, b.steps()},
-		{t.Products, b.products()},
-		{t.Sensitivity, b.sensitivity()},
-		{t.Hazards, b.hazards()},
-		{t.Findings, b.findings()},
-		{t.Bow, b.bow()},
-		{t.History, b.history()},
-		{t.Batch, b.batch()},
-		{t.Corrections, lines(b.Corrections(), b.d.NoCorrections)},
-		{t.Gaps, lines(b.GapsTogether(), b.d.NoGaps)},
-		{t.Verify, b.verify()},
+		{t.T("titles-identification"), b.identification()},
+		{t.T("titles-support"), b.support()},
+		{t.T("titles-cloth"), b.cloths()},
+		{t.T("titles-sealing"), b.layers(isSealing)},
+		{t.T("titles-ground"), b.layers(isGround)},
+		{t.T("titles-paint"), b.paint()},
+		{t.T("titles-coating"), b.coating()},
+		{t.T("titles-drawings"), b.drawings()},
+		{t.T("titles-steps"), b.steps()},
+		{t.T("titles-products"), b.products()},
+		{t.T("titles-sensitivity"), b.sensitivity()},
+		{t.T("titles-hazards"), b.hazards()},
+		{t.T("titles-findings"), b.findings()},
+		{t.T("titles-bow"), b.bow()},
+		{t.T("titles-history"), b.history()},
+		{t.T("titles-batch"), b.batch()},
+		{t.T("titles-corrections"), lines(b.Corrections(), b.d.T("no-corrections"))},
+		{t.T("titles-gaps"), lines(b.GapsTogether(), b.d.T("no-gaps"))},
+		{t.T("titles-verify"), b.verify()},
 	} {
 		if len(s.items) == 0 {
-			s.items = []Item{Text{Text: string(b.d.None)}}
+			s.items = []Item{Text{Text: string(b.d.T("none"))}}
 		}
 		doc.Sections = append(doc.Sections, Section{string(s.title), s.items})
 	}
@@ -119,7 +119,7 @@ func (ps *pairs) others(body record.Body, elsewhere ...string) {
 
 func (b *builder) figure(text tell.Message, draw func(w, h float64) ([]paper.Drawing, error)) Figure {
 	b.figures++
-	return Figure{b.d.Figures.Caption.With("n", strconv.Itoa(b.figures), "text", string(text)), draw}
+	return Figure{b.d.T("figures-caption").With("n", strconv.Itoa(b.figures), "text", string(text)), draw}
 }
 
 // sentence joins short statements. What was recorded keeps its own full stop.
@@ -148,14 +148,14 @@ func has(q tell.Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
 func (b *builder) verify() []Item {
 	root, n := b.book.Root, strconv.FormatInt(b.book.Entries, 10)
 	if root == "" {
-		root, n = string(b.d.NoHead), strconv.FormatInt(b.w.Last, 10)
+		root, n = string(b.d.T("no-head")), strconv.FormatInt(b.w.Last, 10)
 	}
 	var out []Item
 	for _, m := range b.d.Verify {
 		out = append(out, Text{Text: m.With("number", b.Number(), "n", n, "root", root)})
 	}
 	for _, p := range record.Each[record.Photograph](b.p) {
-		out = append(out, Text{Text: b.d.PhotographDigest.With("role", b.Word(p.Body.Role), "entry", b.Entry(p.Seq), "digest", p.Body.SHA256), Small: true})
+		out = append(out, Text{Text: b.d.T("photograph-digest").With("role", b.Word(p.Body.Role), "entry", b.Entry(p.Seq), "digest", p.Body.SHA256), Small: true})
 	}
 	return out
 }

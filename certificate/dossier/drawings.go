@@ -11,17 +11,17 @@ import (
 )
 
 func (b *builder) drawings() []Item {
-	out := []Item{b.figure(b.d.Figures.Section, b.sections)}
+	out := []Item{b.figure(b.d.T("figures-section"), b.sections)}
 	if s, ok := b.EdgeSection(); ok {
-		out = append(out, b.figure(b.d.Figures.Edge, func(w, h float64) ([]paper.Drawing, error) {
+		out = append(out, b.figure(b.d.T("figures-edge"), func(w, h float64) ([]paper.Drawing, error) {
 			s.Name, s.Detail, s.Head = paper.Small, drawingDetail, drawingHead
 			return s.Draw(w-scaleMM, h)
 		}))
 	}
 	if _, ok := b.p.Size().AreaSquareMillimeters(); ok {
-		caption := b.d.Figures.Plan
+		caption := b.d.T("figures-plan")
 		if record.Each[record.Feature](b.p) != nil {
-			caption = b.d.Figures.PlanFound
+			caption = b.d.T("figures-plan-found")
 		}
 		out = append(out, b.figure(caption, b.plan))
 	}
@@ -55,9 +55,9 @@ func (b *builder) sections(w, h float64) ([]paper.Drawing, error) {
 
 // found tells what was found at a place of the board, as on the plan.
 func (b *builder) found(n int, f record.Done[record.Feature]) string {
-	m := b.d.Figures.Mark
+	m := b.d.T("figures-mark")
 	if has(f.Body.Left) && has(f.Body.Top) {
-		m = b.d.Figures.MarkAt
+		m = b.d.T("figures-mark-at")
 	}
 	return b.c.Fill(m, record.With("n", n), record.With("what", f.Body.What), record.With("face", f.Body.Face), record.With("left", f.Body.Left), record.With("top", f.Body.Top),
 		record.With("size", f.Body.Size), record.With("note", f.Body.Note), record.With("entry", record.EntryRef(f.Seq)))
@@ -89,21 +89,21 @@ func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
 	h, w := math.Max(float64(hm)*scale, 4), math.Max(float64(wm)*scale, 4)
 	p := &plot{width: width}
 	cut := b.p.Cut()
-	f := b.d.Figures
+	f := b.d
 	for i, side := range []struct {
 		name string
 		face record.Face
-	}{{string(f.FrontSide), record.Front}, {string(f.BackSide), record.Back}} {
+	}{{string(f.T("figures-front-side")), record.Front}, {string(f.T("figures-back-side")), record.Back}} {
 		x := 0.15 + float64(i)*(width-w-0.3) // half a line, or it is cut off on a screen
 		p.add(paper.Text{X: x, Y: 0, Block: p.set(paper.Small, side.name, "name of a face")})
 		p.add(paper.Rect{X: x, Y: head, W: w, H: h, WeightMM: 0.3})
 		p.add(paper.Polygon{Points: []paper.Point{{X: x + w/2, Y: head + 1}, {X: x + w/2 - 1, Y: head + 3}, {X: x + w/2 + 1, Y: head + 3}}, Fill: paper.Black})
-		p.add(paper.Text{X: x + w/2, Y: head + 3.3, Block: p.set(drawingHead, string(f.Top), "top"), Align: paper.Centre})
+		p.add(paper.Text{X: x + w/2, Y: head + 3.3, Block: p.set(drawingHead, string(f.T("figures-top")), "top"), Align: paper.Centre})
 		if cut.Grain == "height" || cut.Grain == "width" {
-			p.arrow(string(f.GrainRun), x, head, w, h, cut.Grain == "height", 0.34)
+			p.arrow(string(f.T("figures-grain-run")), x, head, w, h, cut.Grain == "height", 0.34)
 		}
 		if run, ok := b.warp(side.face, cut.Grain); ok {
-			p.arrow(string(f.ThreadRun), x, head, w, h, run, 0.68)
+			p.arrow(string(f.T("figures-thread-run")), x, head, w, h, run, 0.68)
 		}
 		b.marks(p, side.face, x, head, scale, w, h)
 	}
@@ -111,7 +111,7 @@ func (b *builder) plan(width, _ float64) ([]paper.Drawing, error) {
 	for i, f := range record.Each[record.Feature](b.p) {
 		detail += ". " + strings.TrimSuffix(b.found(i+1, f), ".")
 	}
-	d := paper.Drawing{WidthMM: width, HeightMM: head + h + 1, Title: string(f.Plan), Desc: f.PlanDesc.With("size", b.Dimensions(), "detail", detail), Shapes: p.shapes}
+	d := paper.Drawing{WidthMM: width, HeightMM: head + h + 1, Title: string(f.T("figures-plan")), Desc: f.T("figures-plan-desc").With("size", b.Dimensions(), "detail", detail), Shapes: p.shapes}
 	return []paper.Drawing{d}, p.err
 }
 

@@ -8,7 +8,7 @@ import (
 )
 
 func (b *builder) hazards() []Item {
-	w := b.d.Hazards
+	w := b.d
 	var out []Item
 	say := func(s string) {
 		if !slices.ContainsFunc(out, func(i Item) bool { return i == Item(Text{Text: s}) }) {
@@ -19,26 +19,26 @@ func (b *builder) hazards() []Item {
 	for _, d := range found {
 		switch d.Risk {
 		case trade.Stated:
-			say(w.Toxic.With("product", d.Product))
+			say(w.T("hazards-toxic").With("product", d.Product))
 		case trade.HazardText:
-			say(w.Recorded.With("product", d.Product, "hazard", d.Text))
+			say(w.T("hazards-recorded").With("product", d.Product, "hazard", d.Text))
 		case trade.OilyRags:
-			say(string(w.Oil))
+			say(string(w.T("hazards-oil")))
 		case trade.Solvents:
-			say(string(w.Solvent))
+			say(string(w.T("hazards-solvent")))
 		case trade.WoodDust:
-			say(string(w.Board))
+			say(string(w.T("hazards-board")))
 		case trade.Formaldehyde:
-			say(w.Formaldehyde.With("class", b.Said(d.Text)))
+			say(w.T("hazards-formaldehyde").With("class", b.Said(d.Text)))
 		default:
-			m := w.PigmentMay
+			m := w.T("hazards-pigment-may")
 			if d.Sure {
-				m = w.Pigment
+				m = w.T("hazards-pigment")
 			}
 			say(m.With("pigment", d.Pigment.Name, "index", b.Said(d.Pigment.Index), "metal", b.List(b.metals(found, d))))
 		}
 	}
-	return append(out, Text{Text: string(w.Local), Strong: true}, Text{Text: string(w.Sources), Small: true})
+	return append(out, Text{Text: string(w.T("hazards-local")), Strong: true}, Text{Text: string(w.T("hazards-sources")), Small: true})
 }
 
 // metals names what a pigment holds, or may hold, as one danger says.

@@ -8,14 +8,14 @@ import (
 // history tells what happened to the panel apart from the work on it. What was
 // done several times on one day is one line.
 func (b *builder) history() []Item {
-	c := b.d.Columns
+	c := b.d
 	var rows []joined
 	for _, e := range b.p.Events {
 		if said := b.happened(e); said != "" {
 			rows = append(rows, joined{at: []record.When{e.At}, seqs: []int64{e.Seq}, cells: []string{b.c.Capital(said)}, byDay: true})
 		}
 	}
-	t := Table{Columns: []Column{{string(c.Date), 2}, {string(c.What), 7}, {string(c.Entry), 0.8}}}
+	t := Table{Columns: []Column{{string(c.T("columns-date")), 2}, {string(c.T("columns-what")), 7}, {string(c.T("columns-entry")), 0.8}}}
 	for _, r := range join(rows) {
 		t.Rows = append(t.Rows, []string{b.when(r), r.cells[0], b.entries(r.seqs)})
 	}
@@ -43,32 +43,32 @@ func (b *builder) happened(e record.Event) string {
 
 // glance answers on the first page what is asked first.
 func (b *builder) glance() Section {
-	g := b.d.Glance
+	g := b.d
 	ps := &pairs{b: b}
-	ps.add(g.Is, b.sentence(b.c.Capital(b.MediumLine()), b.Dimensions(), b.DateOfWork()))
+	ps.add(g.T("glance-is"), b.sentence(b.c.Capital(b.MediumLine()), b.Dimensions(), b.DateOfWork()))
 	warnings := b.Warnings()
 	if warnings == nil {
-		warnings = []string{string(g.NoHazard)}
+		warnings = []string{string(g.T("glance-no-hazard"))}
 	}
-	ps.add(g.Hazards, b.sentence(warnings...))
-	ps.add(g.Varnish, b.VarnishLine())
-	ps.add(g.Condition, b.condition())
-	gaps := string(g.NoGaps)
+	ps.add(g.T("glance-hazards"), b.sentence(warnings...))
+	ps.add(g.T("glance-varnish"), b.VarnishLine())
+	ps.add(g.T("glance-condition"), b.condition())
+	gaps := string(g.T("glance-no-gaps"))
 	if together := b.GapsTogether(); together != nil {
-		gaps = b.sentence(append(together, string(g.MoreGaps))...)
+		gaps = b.sentence(append(together, string(g.T("glance-more-gaps")))...)
 	}
-	ps.add(g.Gaps, gaps)
-	ps.add(g.Changed, b.changed())
+	ps.add(g.T("glance-gaps"), gaps)
+	ps.add(g.T("glance-changed"), b.changed())
 	for i := range ps.list {
 		ps.list[i].Value = b.c.Capital(ps.list[i].Value)
 	}
 	front := func(r record.PhotoRole) bool { return r == record.PhotoFront }
-	return Section{string(g.Title), append(b.pictures(front, 58), ps.list)}
+	return Section{string(g.T("glance-title")), append(b.pictures(front, 58), ps.list)}
 }
 
 // condition is what was last seen of the panel.
 func (b *builder) condition() string {
-	said := string(b.d.Glance.NoCondition)
+	said := string(b.d.T("glance-no-condition"))
 	for _, e := range b.p.Events {
 		switch e.Body.(type) {
 		case record.Inspection, record.Condition, record.Treatment:
@@ -82,16 +82,16 @@ func (b *builder) condition() string {
 
 // changed counts what was corrected and treated.
 func (b *builder) changed() string {
-	g := b.d.Glance
+	g := b.d
 	corrected, treated := len(b.p.Corrections), len(record.Each[record.Treatment](b.p))
 	if corrected+treated == 0 {
-		return string(g.NoChange)
+		return string(g.T("glance-no-change"))
 	}
 	var parts []string
 	for _, x := range []struct {
 		n int
 		m tell.Message
-	}{{corrected, g.Corrected}, {treated, g.Treated}} {
+	}{{corrected, g.T("glance-corrected")}, {treated, g.T("glance-treated")}} {
 		if x.n > 0 {
 			parts = append(parts, b.c.Fill(x.m, record.With("n", x.n)))
 		}
@@ -101,12 +101,12 @@ func (b *builder) changed() string {
 
 // batch tells what became of the panels made together with this one.
 func (b *builder) batch() []Item {
-	w := b.d.Batch
+	w := b.d
 	all := b.w.Batch(b.p.Batch)
 	if len(all) < 2 {
-		return []Item{Text{Text: string(w.Alone)}}
+		return []Item{Text{Text: string(w.T("batch-alone"))}}
 	}
-	out := []Item{Text{Text: b.c.Fill(w.Of, record.With("n", len(all)), tell.Told("batch", string(b.p.Batch)))}}
+	out := []Item{Text{Text: b.c.Fill(w.T("batch-of"), record.With("n", len(all)), tell.Told("batch", string(b.p.Batch)))}}
 	for _, p := range all {
 		if p.Number == b.p.Number {
 			continue
@@ -115,12 +115,12 @@ func (b *builder) batch() []Item {
 			said := ""
 			switch x := e.Body.(type) {
 			case record.Discarded:
-				said = w.Discarded.With("number", string(p.Number), "because", x.Because)
+				said = w.T("batch-discarded").With("number", string(p.Number), "because", x.Because)
 			case record.Treatment:
-				said = w.Treated.With("number", string(p.Number), "text", x.Text)
+				said = w.T("batch-treated").With("number", string(p.Number), "text", x.Text)
 			case record.Inspection:
 				if x.Adhesion != "" && x.Adhesion != "sound" || x.Edges != "" && x.Edges != "sound" {
-					said = w.Seen.With("number", string(p.Number), "text", b.happened(e))
+					said = w.T("batch-seen").With("number", string(p.Number), "text", b.happened(e))
 				}
 			}
 			if said != "" {
@@ -129,7 +129,7 @@ func (b *builder) batch() []Item {
 		}
 	}
 	if len(out) == 1 {
-		out = append(out, Text{Text: string(w.Well)})
+		out = append(out, Text{Text: string(w.T("batch-well"))})
 	}
 	return out
 }

@@ -15,44 +15,44 @@ import (
 // nine questions, the description, and the five further categories that many
 // use (Introduction to Object ID, Getty 1999).
 func (b *builder) identification() []Item {
-	n := b.d.Names
+	n := b.d
 	d := b.p.Description()
 	ps := &pairs{b: b}
 	object := d.Type
 	if object == "" {
-		object = string(n.BlankPanel)
+		object = string(n.T("names-blank-panel"))
 		if b.Painted() {
-			object = string(n.Painting)
+			object = string(n.T("names-painting"))
 		}
 	}
 	marks := d.Inscription
 	if known(d.Signed) {
-		marks = strings.TrimSpace(d.Inscription + "\n" + n.Signed.With("where", d.Signed))
+		marks = strings.TrimSpace(d.Inscription + "\n" + n.T("names-signed").With("where", d.Signed))
 	}
 	own := b.Number()
 	if known(d.Owner) {
-		own = n.OwnReference.With("number", own, "own", d.Owner)
+		own = n.T("names-own-reference").With("number", own, "own", d.Owner)
 	}
-	ps.add(n.Photographs, b.photographs())
-	ps.add(n.Type, object)
-	ps.add(n.Materials, b.MediumLine())
-	ps.add(n.Measurements, b.Dimensions())
-	ps.add(n.Inscriptions, marks)
-	ps.add(n.Features, d.Features)
+	ps.add(n.T("names-photographs"), b.photographs())
+	ps.add(n.T("names-type"), object)
+	ps.add(n.T("names-materials"), b.MediumLine())
+	ps.add(n.T("names-measurements"), b.Dimensions())
+	ps.add(n.T("names-inscriptions"), marks)
+	ps.add(n.T("names-features"), d.Features)
 	title := d.Title
 	if known(title) {
 		title = b.PrintTitle()
 	}
-	ps.add(n.Title, title)
-	ps.add(n.Subject, d.Subject)
-	ps.add(n.Date, b.DateOfWork())
-	ps.add(n.Maker, b.Maker())
-	ps.add(n.Description, b.BuildUpSentence())
-	ps.add(n.Inventory, own)
-	ps.add(n.Written, b.writtenMaterial())
-	ps.add(n.Origin, b.MakerPlace())
-	ps.add(n.CrossReferences, n.Batch.With("batch", string(b.p.Batch)))
-	ps.add(n.Documented, b.documented())
+	ps.add(n.T("names-title"), title)
+	ps.add(n.T("names-subject"), d.Subject)
+	ps.add(n.T("names-date"), b.DateOfWork())
+	ps.add(n.T("names-maker"), b.Maker())
+	ps.add(n.T("names-description"), b.BuildUpSentence())
+	ps.add(n.T("names-inventory"), own)
+	ps.add(n.T("names-written"), b.writtenMaterial())
+	ps.add(n.T("names-origin"), b.MakerPlace())
+	ps.add(n.T("names-cross-references"), n.T("names-batch").With("batch", string(b.p.Batch)))
+	ps.add(n.T("names-documented"), b.documented())
 	ps.others(d, "title", "made", "subject", "inscription", "signed", "distinguishing_features", "type_of_object", "medium_line", "own_reference")
 	return []Item{ps.list}
 }
@@ -61,10 +61,10 @@ func (b *builder) photographs() string {
 	var out []string
 	for _, p := range record.Each[record.Photograph](b.p) {
 		more := []string{p.Body.Caption, b.c.OtherClauses(p.Body, "role", "media_type", "width_px", "height_px", "caption")}
-		out = append(out, b.d.Names.Photograph.With("role", b.Word(p.Body.Role), "more", b.sentence(more...), "entry", b.Entry(p.Seq)))
+		out = append(out, b.d.T("names-photograph").With("role", b.Word(p.Body.Role), "more", b.sentence(more...), "entry", b.Entry(p.Seq)))
 	}
 	if out == nil {
-		return string(b.d.Names.NoPhotograph)
+		return string(b.d.T("names-no-photograph"))
 	}
 	return strings.Join(out, "\n")
 }
@@ -89,15 +89,15 @@ func (b *builder) pictures(which func(record.PhotoRole) bool, mostMM float64) []
 	}
 	for _, role := range roles {
 		p := last[role]
-		words := b.d.Figures.Picture.With("role", b.Word(role), "entry", b.Entry(p.Seq))
+		words := b.d.T("figures-picture").With("role", b.Word(role), "entry", b.Entry(p.Seq))
 		file, err := b.book.Photograph(p.Body)
 		if err != nil {
-			out = append(out, Text{Text: b.d.Figures.NoPicture.With("picture", words), Small: true})
+			out = append(out, Text{Text: b.d.T("figures-no-picture").With("picture", words), Small: true})
 			continue
 		}
 		img, err := photo.Print(file, 1400, 1400)
 		if err != nil || fmt.Sprintf("%x", sha256.Sum256(file)) != p.Body.SHA256 {
-			out = append(out, Text{Text: b.d.Figures.OtherPicture.With("picture", words), Strong: true})
+			out = append(out, Text{Text: b.d.T("figures-other-picture").With("picture", words), Strong: true})
 			continue
 		}
 		out = append(out, b.figure(tell.Message(words), func(width, height float64) ([]paper.Drawing, error) {
@@ -117,14 +117,14 @@ func (b *builder) writtenMaterial() string {
 		rows = append(rows, joined{at: []record.When{e.At}, seqs: []int64{e.Seq}, cells: []string{said}})
 	}
 	for _, e := range b.p.Events {
-		day, w := b.Day(e.At), b.d.Names
+		day, w := b.Day(e.At), b.d
 		switch body := e.Body.(type) {
 		case record.LabelPrinted:
-			add(e, w.LabelPrinted.With("date", day, "entry", "{entry}"))
+			add(e, w.T("names-label-printed").With("date", day, "entry", "{entry}"))
 		case record.Issued:
-			add(e, w.CertificateIssued.With("date", day, "entry", "{entry}"))
+			add(e, w.T("names-certificate-issued").With("date", day, "entry", "{entry}"))
 		case record.Revoked:
-			add(e, w.CertificateGone.With("of", b.Entry(body.Certificate), "date", day, "entry", "{entry}"))
+			add(e, w.T("names-certificate-gone").With("of", b.Entry(body.Certificate), "date", day, "entry", "{entry}"))
 		}
 	}
 	var out []string

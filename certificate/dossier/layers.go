@@ -33,8 +33,8 @@ const (
 // layers is a table of the layers of one kind, one row for each application
 // with all the faces it was laid on.
 func (b *builder) layers(which func(record.Layer) bool) []Item {
-	c := b.d.Columns
-	t := Table{Columns: []Column{{string(c.Layer), layerShare}, {string(c.Faces), 1.4}, {string(c.Product), 2.7}, {string(c.Amount), 2.1}, {string(c.Thickness), 2}, {string(c.Date), dateShare}, {string(c.Entry), entryShare}}}
+	c := b.d
+	t := Table{Columns: []Column{{string(c.T("columns-layer")), layerShare}, {string(c.T("columns-faces")), 1.4}, {string(c.T("columns-product")), 2.7}, {string(c.T("columns-amount")), 2.1}, {string(c.T("columns-thickness")), 2}, {string(c.T("columns-date")), dateShare}, {string(c.T("columns-entry")), entryShare}}}
 	estimate := false
 	var done []int64
 	var rows []joined
@@ -46,7 +46,7 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 		faces, extra := b.facesOf(l)
 		on := b.Faces(faces)
 		if extra != nil {
-			on = b.sentence(on, b.d.Layers.Extra.With("faces", b.Faces(extra)))
+			on = b.sentence(on, b.d.T("layers-extra").With("faces", b.Faces(extra)))
 		}
 		thick, guess := b.thickness(l, faces)
 		estimate = estimate || guess
@@ -55,10 +55,10 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 	for _, r := range join(rows) {
 		cells := slices.Clone(r.cells)
 		if n := len(r.seqs); n > 1 {
-			cells[0] = b.c.Fill(b.c.Lines.Coats, record.With("n", n), tell.Told("layer", cells[0]))
+			cells[0] = b.c.Fill(b.c.Lines.T("coats"), record.With("n", n), tell.Told("layer", cells[0]))
 			for _, i := range []int{3, 4} {
 				if cells[i] != b.Said("") {
-					cells[i] = b.d.Layers.Each.With("what", cells[i])
+					cells[i] = b.d.T("layers-each").With("what", cells[i])
 				}
 			}
 		}
@@ -70,7 +70,7 @@ func (b *builder) layers(which func(record.Layer) bool) []Item {
 	out := []Item{t}
 	if estimate && !b.noted {
 		b.noted = true // once is enough
-		out = append(out, Text{Text: string(b.d.Layers.EstimateNote), Small: true})
+		out = append(out, Text{Text: string(b.d.T("layers-estimate-note")), Small: true})
 	}
 	return out
 }
@@ -111,9 +111,9 @@ func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, e
 		s := b.Said("")
 		switch how {
 		case section.Measured:
-			s = b.d.Layers.Measured.With("t", section.Thickness(um))
+			s = b.d.T("layers-measured").With("t", section.Thickness(um))
 		case section.Estimated:
-			s, estimate = b.d.Layers.Estimated.With("t", section.Thickness(um)), true
+			s, estimate = b.d.T("layers-estimated").With("t", section.Thickness(um)), true
 		}
 		if on[s] == nil {
 			said = append(said, s)
@@ -122,7 +122,7 @@ func (b *builder) thickness(l record.Layer, faces []record.Face) (text string, e
 	}
 	if len(said) > 1 {
 		for i, s := range said {
-			said[i] = b.d.Layers.OnFace.With("faces", b.Faces(on[s]), "t", s)
+			said[i] = b.d.T("layers-on-face").With("faces", b.Faces(on[s]), "t", s)
 		}
 	}
 	return b.sentence(said...), estimate
@@ -133,15 +133,15 @@ func (b *builder) mix(c *record.Coating) string {
 	if c == nil {
 		return ""
 	}
-	w := b.d.Layers
+	w := b.d
 	var parts []string
 	for _, p := range c.Mix {
 		name := b.Said(b.productName(p.Material, p.As))
 		if known(string(p.Lot)) {
-			name = w.LotOf.With("product", name, "lot", held(b.lotName(p.Lot)))
+			name = w.T("layers-lot-of").With("product", name, "lot", held(b.lotName(p.Lot)))
 		}
 		if len(c.Mix) > 1 {
-			name = b.c.Fill(w.Parts, record.With("n", p.Parts), tell.Told("product", name))
+			name = b.c.Fill(w.T("layers-parts"), record.With("n", p.Parts), tell.Told("product", name))
 		}
 		parts = append(parts, name)
 	}
@@ -151,12 +151,12 @@ func (b *builder) mix(c *record.Coating) string {
 	}
 	thinned := ""
 	if !c.Thinned.IsZero() {
-		thinned = w.Thinned.With("share", b.Quantity(c.Thinned))
+		thinned = w.T("layers-thinned").With("share", b.Quantity(c.Thinned))
 		if c.Thinner != "" || c.ThinnerIs != "" {
-			thinned = w.ThinnedWith.With("share", b.Quantity(c.Thinned), "thinner", b.c.Beside(c.Thinner, c.ThinnerIs))
+			thinned = w.T("layers-thinned-with").With("share", b.Quantity(c.Thinned), "thinner", b.c.Beside(c.Thinner, c.ThinnerIs))
 		}
 	}
-	return b.sentence(said, thinned, with(w.Tool, "tool", b.tool(c.Tool, c.ToolIs)), filmBy(b, c), c.Note)
+	return b.sentence(said, thinned, with(w.T("layers-tool"), "tool", b.tool(c.Tool, c.ToolIs)), filmBy(b, c), c.Note)
 }
 
 // held keeps a short name on one line.
@@ -179,7 +179,7 @@ func filmBy(b *builder, c *record.Coating) string {
 	if !has(c.WetFilm) {
 		return ""
 	}
-	return b.d.Layers.WetFilm.With("film", b.Quantity(c.WetFilm))
+	return b.d.T("layers-wet-film").With("film", b.Quantity(c.WetFilm))
 }
 
 // with fills a message, or says nothing if there is no value.
@@ -193,8 +193,8 @@ func with(m tell.Message, name, value string) string {
 // paint is a table of the paint layers with what was recorded of each; columns
 // in which nothing would stand are left out.
 func (b *builder) paint() []Item {
-	n, w, c := b.d.Names, b.d.Layers, b.d.Columns
-	heads := []Column{{string(c.Layer), layerShare}, {string(n.Pigments), 3}, {string(n.Technique), 3}, {string(n.Underdrawing), 1.6}, {string(c.Product), 2.4}, {string(c.Amount), 1.7}, {string(c.Thickness), 1.7}}
+	n, w, c := b.d, b.d, b.d
+	heads := []Column{{string(c.T("columns-layer")), layerShare}, {string(n.T("names-pigments")), 3}, {string(n.T("names-technique")), 3}, {string(n.T("names-underdrawing")), 1.6}, {string(c.T("columns-product")), 2.4}, {string(c.T("columns-amount")), 1.7}, {string(c.T("columns-thickness")), 1.7}}
 	always := 3
 	used := make([]bool, len(heads))
 	var rows []joined
@@ -204,13 +204,13 @@ func (b *builder) paint() []Item {
 		if len(faces) > 0 && !slices.Equal(faces, []record.Face{record.Front}) {
 			on = b.Faces(faces)
 		}
-		oil := look(w.Leaner, w.Fatter, w.Same, string(e.Body.Oil))
+		oil := look(w.T("layers-leaner"), w.T("layers-fatter"), w.T("layers-same"), string(e.Body.Oil))
 		if i == 0 {
 			// A ground is no paint to be leaner than, nor as fat as.
-			oil = look(w.Lean, w.Fat, "", string(e.Body.Oil))
+			oil = look(w.T("layers-lean"), w.T("layers-fat"), "", string(e.Body.Oil))
 		}
 		thick, _ := b.thickness(l, []record.Face{l.Face})
-		cells := []string{b.sentence(b.Layer(l), on), b.pigments(e.Body.Pigments), b.sentence(e.Body.Technique, oil, look2(w.Thin, w.Thick, string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
+		cells := []string{b.sentence(b.Layer(l), on), b.pigments(e.Body.Pigments), b.sentence(e.Body.Technique, oil, look2(w.T("layers-thin"), w.T("layers-thick"), string(e.Body.Film)), wordOf(b, e.Body.Gloss)),
 			e.Body.Underdrawing, b.mix(l.Coating), b.amount(l), thick}
 		for k, text := range cells {
 			said := text != "" && text != b.Said("")
@@ -235,7 +235,7 @@ func (b *builder) paint() []Item {
 	for k := range t.Columns[1:] { // first and last columns stand where they do for other layers
 		t.Columns[1+k].Share *= betweenShare / (between - layerShare)
 	}
-	t.Columns = append(t.Columns, Column{string(c.Date), dateShare}, Column{string(c.Entry), entryShare})
+	t.Columns = append(t.Columns, Column{string(c.T("columns-date")), dateShare}, Column{string(c.T("columns-entry")), entryShare})
 	for _, r := range join(rows) {
 		var row []string
 		for k, text := range r.cells {
@@ -247,7 +247,7 @@ func (b *builder) paint() []Item {
 	}
 	out := []Item{t}
 	if names := b.unused(heads, used); names != "" {
-		out = append(out, Text{Text: w.NoneOf.With("what", names), Small: true})
+		out = append(out, Text{Text: w.T("layers-none-of").With("what", names), Small: true})
 	}
 	return out
 }
@@ -274,7 +274,7 @@ func (b *builder) pigments(ps []record.Pigment) string {
 	for _, p := range ps {
 		name := p.Name
 		if known(p.Index) {
-			name = b.d.Layers.Index.With("name", p.Name, "index", paper.Held(p.Index))
+			name = b.d.T("layers-index").With("name", p.Name, "index", paper.Held(p.Index))
 		}
 		out = append(out, name)
 	}

@@ -7,8 +7,8 @@ import (
 )
 
 func (b *builder) products() []Item {
-	c, w := b.d.Columns, b.d.Products
-	t := Table{Columns: []Column{{string(c.Use), 3}, {string(c.Binder), 1.8}, {string(c.Lots), 3.2}, {string(c.Basis), 2}}}
+	c, w := b.d, b.d
+	t := Table{Columns: []Column{{string(c.T("columns-use")), 3}, {string(c.T("columns-binder")), 1.8}, {string(c.T("columns-lots")), 3.2}, {string(c.T("columns-basis")), 2}}}
 	var stated []Item
 	for _, u := range b.p.Used() {
 		m, ok := b.w.Material(u.Material, u.As)
@@ -32,26 +32,26 @@ func (b *builder) products() []Item {
 			said = append(said, b.lot(key))
 		}
 		if said == nil {
-			said = append(said, string(w.NoLot))
+			said = append(said, string(w.T("products-no-lot")))
 		}
 		basis := m.Basis
 		if basis == "" {
-			basis = string(w.Stated)
+			basis = string(w.T("products-stated"))
 		}
 		t.Rows = append(t.Rows, []string{name, binder, b.sentence(said...), basis})
 		if rest := b.c.OtherClauses(m, "key", "name", "producer", "binder", "basis", "hazard", "uses"); rest != "" {
-			stated = append(stated, Text{Text: w.Also.With("product", m.Name, "stated", rest), Small: true})
+			stated = append(stated, Text{Text: w.T("products-also").With("product", m.Name, "stated", rest), Small: true})
 		}
 	}
 	if t.Rows == nil {
 		return nil
 	}
-	if last := len(t.Columns) - 1; !slices.ContainsFunc(t.Rows, func(row []string) bool { return row[last] != string(w.Stated) && row[last] != b.Said("") }) {
+	if last := len(t.Columns) - 1; !slices.ContainsFunc(t.Rows, func(row []string) bool { return row[last] != string(w.T("products-stated")) && row[last] != b.Said("") }) {
 		t.Columns = t.Columns[:last] // said once, below
 		for i := range t.Rows {
 			t.Rows[i] = t.Rows[i][:last]
 		}
-		stated = append(stated, Text{Text: string(w.NoBasis), Small: true})
+		stated = append(stated, Text{Text: string(w.T("products-no-basis")), Small: true})
 	}
 	return append([]Item{t}, stated...)
 }

@@ -10,8 +10,8 @@ import (
 
 // sensitivity tells what the binders of the panel are sensitive to.
 func (b *builder) sensitivity() []Item {
-	c, w := b.d.Columns, b.d.Products
-	t := Table{Columns: []Column{{string(c.Binder), 1.5}, {string(c.Water), 1.3}, {string(c.Alcohol), 1.3}, {string(c.Hydrocarbon), 1.5}, {string(c.Heat), 1.1}, {string(c.Alkali), 1.2}}}
+	c, w := b.d, b.d
+	t := Table{Columns: []Column{{string(c.T("columns-binder")), 1.5}, {string(c.T("columns-water")), 1.3}, {string(c.T("columns-alcohol")), 1.3}, {string(c.T("columns-hydrocarbon")), 1.5}, {string(c.T("columns-heat")), 1.1}, {string(c.T("columns-alkali")), 1.2}}}
 	var sources, unlisted []string
 	for _, binder := range b.binders() {
 		name := b.Word(binder)
@@ -25,18 +25,18 @@ func (b *builder) sensitivity() []Item {
 			row = append(row, string(w.Effects[effect]))
 		}
 		t.Rows = append(t.Rows, row)
-		sources = append(sources, w.EffectSource.With("binder", b.c.Capital(name), "source", w.Memory.With("source", rests.Works[0].Title())))
+		sources = append(sources, w.T("products-effect-source").With("binder", b.c.Capital(name), "source", w.T("products-memory").With("source", rests.Works[0].Title())))
 	}
 	if t.Rows == nil && unlisted == nil {
-		return []Item{Text{Text: string(w.NoBinder)}}
+		return []Item{Text{Text: string(w.T("products-no-binder"))}}
 	}
 	var out []Item
 	if t.Rows != nil {
 		out = append(out, t)
 	}
-	out = append(out, Text{Text: string(w.TestFirst), Strong: true})
+	out = append(out, Text{Text: string(w.T("products-test-first")), Strong: true})
 	if unlisted != nil {
-		out = append(out, Text{Text: w.Unlisted.With("binders", b.List(unlisted))})
+		out = append(out, Text{Text: w.T("products-unlisted").With("binders", b.List(unlisted))})
 	}
 	if sources != nil {
 		out = append(out, Text{Text: strings.Join(sources, " "), Small: true})

@@ -73,7 +73,7 @@ func (b *builder) work() []step {
 }
 
 func (b *builder) step(e record.Event) (s step, ok bool) {
-	w := b.d.Steps
+	w := b.d
 	answer := func(m tell.Message, a record.Answer) string {
 		if a == "" {
 			return ""
@@ -85,36 +85,36 @@ func (b *builder) step(e record.Event) (s step, ok bool) {
 			faces = []record.Face{record.Front}
 		}
 		s := b.air(*l.Coating)
-		s.words = w.On.With("step", b.Layer(l), "faces", b.Faces(faces))
+		s.words = w.T("steps-on").With("step", b.Layer(l), "faces", b.Faces(faces))
 		s.detail = b.mix(l.Coating)
 		return s
 	}
 	switch body := e.Body.(type) {
 	case record.Cut:
-		return step{words: string(w.Cut), detail: body.Note}, true
+		return step{words: string(w.T("steps-cut")), detail: body.Note}, true
 	case record.Coat:
 		return layer(record.Layer{Purpose: body.Purpose, Coating: &body.Coating}, body.Faces), true
 	case record.ClothLaid:
 		s := layer(record.Layer{Purpose: record.Adhesive, Coating: &body.Coating}, body.Faces)
-		s.words = w.On.With("step", w.Cloth.With("cloth", b.Layer(record.Layer{Cloth: &body})), "faces", b.Faces(body.Faces))
+		s.words = w.T("steps-on").With("step", w.T("steps-cloth").With("cloth", b.Layer(record.Layer{Cloth: &body})), "faces", b.Faces(body.Faces))
 		return s, true
 	case record.PaintLayer:
 		return layer(record.Layer{Paint: &body, Coating: &body.Coating}, body.Faces), true
 	case record.Varnish:
 		return layer(record.Layer{Varnish: &body, Coating: &body.Coating}, body.Faces), true
 	case record.Trimmed:
-		return step{words: string(w.Trimmed), detail: b.sentence(b.tool(body.Tool, body.ToolIs), answer(w.Eased, body.Eased), body.Note)}, true
+		return step{words: string(w.T("steps-trimmed")), detail: b.sentence(b.tool(body.Tool, body.ToolIs), answer(w.T("steps-eased"), body.Eased), body.Note)}, true
 	case record.Sanded:
 		grit := b.Said("")
 		if body.Grit > 0 {
 			grit = b.Word(body.Scale) + paper.NoBreakSpace + strconv.FormatInt(body.Grit, 10)
 		}
-		return step{words: w.On.With("step", w.Sanded.With("grit", grit), "faces", b.Faces(body.Faces)),
-			detail: b.sentence(answer(w.SandedWet, body.Wet), answer(w.SandedThrough, body.Through), answer(w.Dusted, body.Dusted), body.Note)}, true
+		return step{words: w.T("steps-on").With("step", w.T("steps-sanded").With("grit", grit), "faces", b.Faces(body.Faces)),
+			detail: b.sentence(answer(w.T("steps-sanded-wet"), body.Wet), answer(w.T("steps-sanded-through"), body.Through), answer(w.T("steps-dusted"), body.Dusted), body.Note)}, true
 	case record.Braced:
-		return step{words: string(w.Braced), detail: b.sentence(wordOf(b, body.Bracing), wordOf(b, body.Fixing), wordOf(b, body.Run), body.Note)}, true
+		return step{words: string(w.T("steps-braced")), detail: b.sentence(wordOf(b, body.Bracing), wordOf(b, body.Fixing), wordOf(b, body.Run), body.Note)}, true
 	case record.WarmAir:
-		return step{words: w.WarmAir.With("time", b.Quantity(body.For)), detail: b.sentence(b.Faces(body.Faces), body.Note)}, true
+		return step{words: w.T("steps-warm-air").With("time", b.Quantity(body.For)), detail: b.sentence(b.Faces(body.Faces), body.Note)}, true
 	case record.Climate:
 		return b.reading(body, step{}), true
 	}
@@ -128,7 +128,7 @@ func (b *builder) reading(c record.Climate, s step) step {
 	}
 	air := b.air(record.Coating{Temperature: c.Temperature, Humidity: c.Humidity})
 	air.n, air.seq, air.at = s.n, s.seq, s.at
-	air.words = b.d.Steps.Climate.With("place", place)
+	air.words = b.d.T("steps-climate").With("place", place)
 	return air
 }
 
@@ -160,17 +160,17 @@ func (b *builder) steps() []Item {
 	if len(work) == 0 {
 		return nil
 	}
-	c := b.d.Columns
-	t := Table{Columns: []Column{{string(c.No), 0.5}, {string(c.Date), 1.9}, {string(c.Step), 3.6}, {string(c.Detail), 3.4}, {string(c.Air), 1.4}, {string(c.Entry), 0.8}}}
+	c := b.d
+	t := Table{Columns: []Column{{string(c.T("columns-no")), 0.5}, {string(c.T("columns-date")), 1.9}, {string(c.T("columns-step")), 3.6}, {string(c.T("columns-detail")), 3.4}, {string(c.T("columns-air")), 1.4}, {string(c.T("columns-entry")), 0.8}}}
 	const airAt = 4
 	anyAir := slices.ContainsFunc(work, func(s step) bool { return s.air != "" })
-	caption := b.d.Figures.TimeAir
+	caption := b.d.T("figures-time-air")
 	if !anyAir {
-		t.Columns, caption = slices.Delete(t.Columns, airAt, airAt+1), b.d.Figures.Time
+		t.Columns, caption = slices.Delete(t.Columns, airAt, airAt+1), b.d.T("figures-time")
 	}
 	off := 0
 	for _, s := range work {
-		row := []string{s.number(), b.Moment(s.at), s.words, s.detail, cmp.Or(s.air, string(b.d.Steps.NoAir)), b.Entry(s.seq)}
+		row := []string{s.number(), b.Moment(s.at), s.words, s.detail, cmp.Or(s.air, string(b.d.T("steps-no-air"))), b.Entry(s.seq)}
 		if !anyAir {
 			row = slices.Delete(row, airAt, airAt+1)
 		}
@@ -181,12 +181,12 @@ func (b *builder) steps() []Item {
 	}
 	out := []Item{t}
 	if !anyAir {
-		out = append(out, Text{Text: string(b.d.Steps.AirOfNone), Small: true})
+		out = append(out, Text{Text: string(b.d.T("steps-air-of-none")), Small: true})
 	}
 	if len(work)-off >= 2 {
 		out = append(out, b.figure(caption, func(width, height float64) ([]paper.Drawing, error) { return b.timeLine(work, width) }))
 		if off > 0 {
-			out = append(out, Text{Text: b.c.Fill(b.d.Figures.OffTheLine, record.With("n", off)), Small: true})
+			out = append(out, Text{Text: b.c.Fill(b.d.T("figures-off-the-line"), record.With("n", off)), Small: true})
 		}
 	}
 	return out

@@ -8,45 +8,45 @@ import (
 )
 
 func (b *builder) support() []Item {
-	n := b.d.Names
+	n := b.d
 	cut, _ := record.Latest[record.Cut](b.p)
 	c := cut.Body
 	m, _ := b.w.Material(c.Board, c.BoardAs)
 	ps := &pairs{b: b}
-	ps.add(n.Board, b.Board())
-	ps.add(n.Product, b.productName(c.Board, c.BoardAs))
-	ps.add(n.Producer, m.Maker)
-	ps.add(n.Lot, b.lotName(c.Lot))
-	ps.quantity(n.Thickness, b.p.Size().Depth)
+	ps.add(n.T("names-board"), b.Board())
+	ps.add(n.T("names-product"), b.productName(c.Board, c.BoardAs))
+	ps.add(n.T("names-producer"), m.Maker)
+	ps.add(n.T("names-lot"), b.lotName(c.Lot))
+	ps.quantity(n.T("names-thickness"), b.p.Size().Depth)
 	if m.Board.Kind == record.Plywood || m.Board.Kind == record.SolidWood {
-		ps.add(n.Species, m.Board.Species)
-		ps.word(n.Grain, c.Grain)
+		ps.add(n.T("names-species"), m.Board.Species)
+		ps.word(n.T("names-grain"), c.Grain)
 	}
 	if m.Board.Plies > 0 {
-		ps.add(n.Plies, b.AsProduct(strconv.FormatInt(m.Board.Plies, 10), m))
+		ps.add(n.T("names-plies"), b.AsProduct(strconv.FormatInt(m.Board.Plies, 10), m))
 	}
 	if has(m.Board.Density) {
-		ps.add(n.Density, b.AsProduct(b.Quantity(m.Board.Density), m))
+		ps.add(n.T("names-density"), b.AsProduct(b.Quantity(m.Board.Density), m))
 	}
 	class := m.Board.Formaldehyde
 	if known(class) {
 		class = b.AsProduct(class, m)
 	}
-	ps.add(n.Formaldehyde, class)
+	ps.add(n.T("names-formaldehyde"), class)
 	hardboard := m.Board.Kind == record.Hardboard || m.Board.Kind == record.TemperedHardboard
 	for _, x := range []struct {
 		name tell.Message
 		word string
-	}{{n.RoughSide, wordOf(b, c.Rough)}, {n.Degreased, wordOf(b, c.Degreased)}, {n.Keyed, wordOf(b, c.Keyed)}} {
+	}{{n.T("names-rough-side"), wordOf(b, c.Rough)}, {n.T("names-degreased"), wordOf(b, c.Degreased)}, {n.T("names-keyed"), wordOf(b, c.Keyed)}} {
 		if hardboard || x.word != "" {
 			ps.add(x.name, x.word)
 		}
 	}
-	ps.quantity(n.Settled, c.Settled)
-	ps.add(n.Cut, b.Moment(cut.At)+" ("+b.Entry(cut.Seq)+")")
-	ps.add(n.Sealed, b.SealedFaces())
+	ps.quantity(n.T("names-settled"), c.Settled)
+	ps.add(n.T("names-cut"), b.Moment(cut.At)+" ("+b.Entry(cut.Seq)+")")
+	ps.add(n.T("names-sealed"), b.SealedFaces())
 	for _, br := range record.Each[record.Braced](b.p) {
-		ps.add(n.Bracing, b.sentence(b.Word(br.Body.Bracing), wordOf(b, br.Body.Fixing), wordOf(b, br.Body.Run), br.Body.Note, b.Entry(br.Seq)))
+		ps.add(n.T("names-bracing"), b.sentence(b.Word(br.Body.Bracing), wordOf(b, br.Body.Fixing), wordOf(b, br.Body.Run), br.Body.Note, b.Entry(br.Seq)))
 	}
 	ps.others(c, "batch", "board", "board_lot", "grain", "rough_side", "settled", "degreased", "keyed", "year")
 	return []Item{ps.list}
@@ -77,37 +77,37 @@ func (b *builder) lotName(k record.Key) string {
 }
 
 func (b *builder) cloths() []Item {
-	n := b.d.Names
+	n := b.d
 	var out []Item
 	if b.p.ClothIntended() == record.No {
-		out = append(out, Text{Text: string(b.d.NoClothMeant)})
+		out = append(out, Text{Text: string(b.d.T("no-cloth-meant"))})
 	}
 	for _, e := range record.Each[record.ClothLaid](b.p) {
 		c := e.Body
 		m, _ := b.w.Material(c.Cloth, c.ClothAs)
 		ps := &pairs{b: b}
-		ps.add(n.Product, b.productName(c.Cloth, c.ClothAs))
-		ps.add(n.Lot, b.lotName(c.ClothLot))
-		ps.word(n.Fibre, m.Cloth.Fibre)
-		ps.word(n.Weave, m.Cloth.Weave)
-		ps.add(n.Threads, b.threads(m))
+		ps.add(n.T("names-product"), b.productName(c.Cloth, c.ClothAs))
+		ps.add(n.T("names-lot"), b.lotName(c.ClothLot))
+		ps.word(n.T("names-fibre"), m.Cloth.Fibre)
+		ps.word(n.T("names-weave"), m.Cloth.Weave)
+		ps.add(n.T("names-threads"), b.threads(m))
 		if has(m.Cloth.Mass) {
-			ps.add(n.Mass, b.AsProduct(b.Quantity(m.Cloth.Mass), m))
+			ps.add(n.T("names-mass"), b.AsProduct(b.Quantity(m.Cloth.Mass), m))
 		} else {
-			ps.quantity(n.Mass, m.Cloth.Mass)
+			ps.quantity(n.T("names-mass"), m.Cloth.Mass)
 		}
-		ps.word(n.Came, m.Cloth.Sized)
-		ps.add(n.OnFaces, b.Faces(c.Faces)+", "+b.Moment(e.At)+" ("+b.Entry(e.Seq)+")")
-		ps.word(n.Run, c.Run)
-		ps.word(n.WetThrough, c.WetThrough)
-		ps.word(n.Pressed, c.EdgesPressed)
-		ps.quantity(n.Weighted, c.Weighted)
-		ps.quantity(n.Oversize, c.Oversize)
+		ps.word(n.T("names-came"), m.Cloth.Sized)
+		ps.add(n.T("names-on-faces"), b.Faces(c.Faces)+", "+b.Moment(e.At)+" ("+b.Entry(e.Seq)+")")
+		ps.word(n.T("names-run"), c.Run)
+		ps.word(n.T("names-wet-through"), c.WetThrough)
+		ps.word(n.T("names-pressed"), c.EdgesPressed)
+		ps.quantity(n.T("names-weighted"), c.Weighted)
+		ps.quantity(n.T("names-oversize"), c.Oversize)
 		for _, t := range record.Each[record.Trimmed](b.p) {
-			ps.add(n.Trimmed, b.sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", b.tool(t.Body.Tool, t.Body.ToolIs), b.eased(t.Body)))
+			ps.add(n.T("names-trimmed"), b.sentence(b.Moment(t.At)+" ("+b.Entry(t.Seq)+")", b.tool(t.Body.Tool, t.Body.ToolIs), b.eased(t.Body)))
 		}
 		if l, ok := b.clothOf(e.Seq); ok && len(l.Losses) > 0 {
-			ps.add(n.Today, b.Layer(l))
+			ps.add(n.T("names-today"), b.Layer(l))
 		}
 		ps.others(c, "faces", "cloth", "cloth_lot", "threads", "wet_through", "edges_pressed", "weighted", "oversize", "mix", "thinned", "thinned_with", "tool",
 			"wet_total", "wet_each", "wet_film", "dry_film", "temperature", "humidity")
@@ -138,5 +138,5 @@ func (b *builder) eased(t record.Trimmed) string {
 	if t.Eased == "" {
 		return ""
 	}
-	return b.d.Steps.Eased.With("answer", b.Word(t.Eased))
+	return b.d.T("steps-eased").With("answer", b.Word(t.Eased))
 }

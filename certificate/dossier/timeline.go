@@ -69,8 +69,8 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 		span  span
 		open  bool
 	}{
-		{b.d.Figures.Temperature, func(s step) (float64, bool) { return s.celsius, s.hasTemp }, span{2, math.Inf(1)}, false},
-		{b.d.Figures.Humidity, func(s step) (float64, bool) { return s.humidity, s.hasRH }, span{10, 100}, true},
+		{b.d.T("figures-temperature"), func(s step) (float64, bool) { return s.celsius, s.hasTemp }, span{2, math.Inf(1)}, false},
+		{b.d.T("figures-humidity"), func(s step) (float64, bool) { return s.humidity, s.hasRH }, span{10, 100}, true},
 	} {
 		var px, py []float64
 		var when []time.Time
@@ -91,11 +91,11 @@ func (b *builder) timeLine(work []step, width float64) ([]paper.Drawing, error) 
 		}
 		words := s.words
 		if s.n > 0 {
-			words = b.d.Steps.Numbered.With("n", strconv.Itoa(s.n), "step", words)
+			words = b.d.T("steps-numbered").With("n", strconv.Itoa(s.n), "step", words)
 		}
-		said = append(said, b.d.Figures.Reading.With("step", words, "date", b.Moment(s.at), "air", air))
+		said = append(said, b.d.T("figures-reading").With("step", words, "date", b.Moment(s.at), "air", air))
 	}
-	d := paper.Drawing{WidthMM: width, HeightMM: y, Title: string(b.d.Titles.Steps), Desc: b.d.Figures.TimeDesc.With("steps", strings.Join(said, "; ")), Shapes: p.shapes}
+	d := paper.Drawing{WidthMM: width, HeightMM: y, Title: string(b.d.T("titles-steps")), Desc: b.d.T("figures-time-desc").With("steps", strings.Join(said, "; ")), Shapes: p.shapes}
 	return []paper.Drawing{d}, p.err
 }
 
@@ -132,7 +132,7 @@ func compress(at []time.Time, from, to float64) []float64 {
 // waited says the time between two steps in one unit: in days where either is
 // known by its day alone.
 func (b *builder) waited(from, to step, d time.Duration) string {
-	f := b.d.Figures
+	f := b.d
 	_, exact := from.at.Exact()
 	if _, too := to.at.Exact(); !exact || !too {
 		d = d.Round(24 * time.Hour)
@@ -144,13 +144,13 @@ func (b *builder) waited(from, to step, d time.Duration) string {
 	case d < time.Minute:
 		return ""
 	case h < 2:
-		return n(f.Minutes, d.Minutes())
+		return n(f.T("figures-minutes"), d.Minutes())
 	case h < 48 && d%(24*time.Hour) != 0:
-		return n(f.Hours, h)
+		return n(f.T("figures-hours"), h)
 	case h < 24*90:
-		return n(f.Days, h/24)
+		return n(f.T("figures-days"), h/24)
 	default:
-		return n(f.Months, h/24/30.44)
+		return n(f.T("figures-months"), h/24/30.44)
 	}
 }
 

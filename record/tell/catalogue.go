@@ -50,56 +50,14 @@ type Joins struct {
 
 // Lines are what a [Teller] says.
 type Lines struct {
-	Blank, Untitled          Message
-	TitleUnknown             Message
-	NotRecorded, Unknown     Message
-	Size                     Message // {measured} ({other})
-	NoSize, NoSides, NoDepth Message
-	NoDate, UnknownDate      Message
-	Between                  Message // {from} {to}
-	On                       Message // {medium} on {support}
-	LaidOn                   Message // {cloth} laid on {board}
-	NoMedium                 Message
-	BinderLayer              Message                      // {binder} {layer}
-	PaintLayer               Message                      // {medium} paint
-	VarnishLayer             Message                      // {resin} varnish
-	Coats                    Message                      // {layer}, {n} coats
-	More                     Message                      // {layer}, more of it
-	OtherCoats               Message                      // of which pigments are not recorded
-	Threads                  Message                      // {warp} × {weft}
-	BackLine, EdgesLine      Message                      // {layer}
-	BuildUp                  Message                      // {board} {front}
-	BuildUpBack              Message                      // {back}
-	BuildUpEdges             Message                      // {edges}
-	Faces                    map[record.FaceState]Message // {faces}
-	Nothing                  map[record.FaceState]Message // on a face that carries nothing
-	NoVarnish                Message
-	Removable                Message // {varnish}
-	RemovableWith            Message // {varnish} {solvent}
-	NotRemovable             Message
-	RemovableUnknown         Message
-	RemovableNotRecorded     Message
-	AsProduct                Message // {line} {basis}: what is known from the product only
-	AsProductUnstated        Message // {line}
-	AsTypical                Message // {line}: of no data sheet, but of the kind
-	Entry                    Message // {n}
-	Amended                  Message // {entry} {date} {of} {changes} {because}
-	Withdrawn                Message
-	Unfit                    Message
-	Change                   Message // {field} {was} {now}
-	SharedByPanels           Message // {amount} for {n} panels
-	ForEach                  Message // {amount} for each panel
-	PaintedIn                Message // {dates}: of a work whose date is not recorded
-	SectionTitle, EdgeTitle  Message // {number}
-	Outside, Inside          Message // above and below the section of an edge
-	Cloth, Coat, Paint       Message // of what kind is not recorded
-	Varnish, Board           Message
-	Newer                    Message // {code}
-	NewerValues              Message // {code} {values}
-	NewerKind                Message // {kind}
-	Today                    Message // {time}
-	Tomorrow, Yesterday      Message // {time}
-	Digest                   Message // {first}: its first figures
-	Panels, PanelsAmong      Message // {n} {first} {last}: a run; some of a run
-	Products                 Message // {layer} {mix}
+	Texts   `json:"texts"`
+	Faces   map[record.FaceState]Message // {faces}
+	Nothing map[record.FaceState]Message // on a face that carries nothing
 }
+
+// Texts are words by the name of their place; a test holds each name that is
+// asked for to be there, and each that is there to be asked for.
+type Texts map[string]Message
+
+// T is the text of a name.
+func (t Texts) T(name string) Message { return t[name] }

@@ -2,225 +2,103 @@ package tell
 
 // DossierWords are printed in dossiers.
 type DossierWords struct {
-	Kind      Message // of paper
-	Running   Message // {number} {title}: at the head of each page
-	Page      Message // {n} {all}
-	Continued Message // {title}: of a table that goes on
-	Lead      Message // {number} {n} {date}: what the paper is and how far the record goes
-	Demo      Message
-	Entries   Message // what E12 means
-
-	Titles   DossierTitles
-	Glance   DossierGlance
-	Batch    DossierBatch
-	Names    DossierNames
-	Columns  DossierColumns
-	Figures  DossierFigures
-	Layers   DossierLayers
-	Steps    DossierSteps
-	Products DossierProducts
-	Hazards  DossierHazards
-	Findings DossierFindings
-	Bow      DossierBow
-	Verify   []Message // {number} {n} {root} {key}
-	NoHead   Message
-
-	PhotographDigest Message // {role} {entry} {digest}
-
-	None Message // nothing recorded under a title
-
-	NoCorrections, NoGaps, NoClothMeant Message
+	Texts   `json:"texts"`
+	Verify  []Message          // {number} {n} {root} {key}
+	Effects map[string]Message // of solvents on binders
+	Sides   [2]Message         // of a panel
 }
 
-// DossierTitles head the sections, in the order in which a conservator asks.
-type DossierTitles struct {
-	Identification, Support, Cloth, Sealing, Ground, Paint, Coating, Drawings, Steps, Products, Sensitivity, Hazards, Findings, Bow, History, Batch, Corrections,
-	Gaps, Verify Message
-}
-
-// DossierGlance is what is asked first.
-type DossierGlance struct {
-	Title, Is, Hazards, NoHazard, Varnish, Condition, NoCondition, Gaps, NoGaps, MoreGaps, Changed, NoChange, Corrected, Treated Message
-}
-
-// DossierBatch is said of the panels made together.
-type DossierBatch struct {
-	Alone, Of, Discarded, Treated, Seen, Well Message
-}
-
-// DossierNames name what is recorded once. Those of the identification are the
-// categories of Object ID.
-type DossierNames struct {
-	Photographs, Type, Materials, Measurements, Inscriptions, Features, Title, Subject, Date, Maker, Description Message
-	Inventory, Written, Origin, CrossReferences, Documented                                                      Message
-
-	Painting, BlankPanel, NoPhotograph, Photograph, Signed, Batch, OwnReference Message
-	LabelPrinted, CertificateIssued, CertificateGone                            Message
-
-	Board, Product, Producer, Lot, Thickness, Species, Plies, Grain, Formaldehyde, Density, RoughSide, Settled, Degreased, Keyed, Cut, Bracing, Sealed, Today Message
-
-	Fibre, Weave, Threads, Mass, Came, Run, Oversize, WetThrough, Pressed, Weighted, Trimmed, OnFaces, Note Message
-
-	Underdrawing, Technique, Pigments Message
-}
-
-// DossierColumns head the columns of tables.
-type DossierColumns struct {
-	No, Layer, Faces, Product, Amount, Thickness, Date, Entry, Step, Air, Detail, Basis, Lots, Use, Binder, Water, Alcohol, Hydrocarbon, Heat, Alkali, Source,
-	Rule, Finding, Missing, Bow, Span, Share, Hollow, Side, Movement, What Message
-}
-
-// DossierFigures are the captions, and the words in the drawings.
-type DossierFigures struct {
-	Caption                                            Message // {n} {text}
-	Section, Edge, Plan, PlanFound, Time, TimeAir, Bow Message
-	Mark, MarkAt                                       Message // {n} {what} {face} {note}; {left} {top} behind it
-	Picture, NoPicture, OtherPicture                   Message // {role} {entry}; {picture}
-	Top, FrontSide, BackSide                           Message
-	GrainRun, ThreadRun                                Message
-	Temperature, Humidity                              Message
-	Minutes, Hours, Days, Months                       Message // {n}
-	OffTheLine                                         Message // steps without a day
-	TimeDesc, PlanDesc, BowDesc, Reading               Message // for readers who cannot see the drawing
-}
-
-// DossierLayers are said of layers.
-type DossierLayers struct {
-	Parts                                                                        Message
-	LotOf, Thinned, ThinnedWith, Tool, WetFilm                                   Message
-	Measured, Estimated, OnFace, Extra, Leaner, Fatter, Same, Thin, Thick, Index Message
-	Lean, Fat                                                                    Message // of the first paint, which has none below
-	EstimateNote                                                                 Message
-	Each                                                                         Message // {what}: of several coats alike
-	NoneOf                                                                       Message // {what}: columns in which nothing would stand
-}
-
-// DossierSteps name what was done.
-type DossierSteps struct {
-	Cut, Cloth, Trimmed, Eased, Sanded, SandedThrough, SandedWet, Dusted, Braced, WarmAir, Climate, On, Numbered Message
-	NoAir, AirOfNone                                                                                             Message // AirOfNone: of no step
-}
-
-// DossierProducts are said of products and binders.
-type DossierProducts struct {
-	Stated, NoLot, Also, NoBasis                        Message
-	Effects                                             map[string]Message
-	TestFirst, EffectSource, NoBinder, Unlisted, Memory Message
-}
-
-// DossierHazards warn whoever works on the panel.
-type DossierHazards struct {
-	Local, Recorded, Toxic, Pigment, PigmentMay, Board, Formaldehyde, Oil, Solvent, Sources Message
-}
-
-// DossierFindings introduce what the rules say.
-type DossierFindings struct {
-	Lead, None               Message
-	Short, Open, Holds       Message
-	Severe, Remedy, NotApply Message
-	Count                    Message
-}
-
-// DossierBow is said of bow and movement.
-type DossierBow struct {
-	Movement, NoMovement, LowConfidence, Measured, NotMeasured, SolidWood Message
-	Sides                                                                 [2]Message
-	Air                                                                   Message
-}
-
-var englishDossier = DossierWords{
-	Kind:    "Conservator’s dossier",
-	Running: "{number} · {title}",
-	Page:    "{n} of {all}", Continued: "{title} (continued)",
-	Lead: "All that the studio’s journal holds on panel {number}, up to entry E{n} of {date}, in the order in which a conservator asks. " +
+var englishDossier = DossierWords{Texts: Texts{
+	"kind":    "Conservator’s dossier",
+	"running": "{number} · {title}",
+	"page":    "{n} of {all}", "continued": "{title} (continued)",
+	"lead": "All that the studio’s journal holds on panel {number}, up to entry E{n} of {date}, in the order in which a conservator asks. " +
 		"Gaps are named, estimates marked. It states what the maker wrote down and proves nothing beyond that.",
-	Demo:    "A demonstration: studio, panel and products are invented.",
-	Entries: "E14 means entry 14 of that journal, the source of a statement.",
-	Glance: DossierGlance{Title: "At a glance", Is: "What it is", Hazards: "Hazards", NoHazard: "none that the record names; where no pigments are recorded, nothing is known", Varnish: "Varnish",
-		Condition: "Condition", NoCondition: "no report yet", Gaps: "Not recorded", MoreGaps: "and each field marked “not recorded” below", NoGaps: "nothing that is asked for", Changed: "Changed", NoChange: "no entry corrected, no treatment",
-		Corrected: "{n, plural, one {one entry corrected} other {{n} entries corrected}}", Treated: "{n, plural, one {treated once} other {treated {n} times}}"},
-	Batch: DossierBatch{Alone: "It was made alone.", Of: "One of {n} panels of the batch {batch}.", Discarded: "{number} discarded, {because}", Treated: "{number} treated, {text}", Seen: "{number}: {text}",
-		Well: "Nothing amiss was recorded of the others."},
-	Titles: DossierTitles{Identification: "Identification", Support: "Support", Cloth: "Cloth", Sealing: "Size, sealer and adhesive", Ground: "Ground", Paint: "Paint",
-		Coating: "Surface coating", Drawings: "Drawings and details", Steps: "Work, dates and climate", Products: "Products and lots", Sensitivity: "What the binders are sensitive to",
-		Hazards: "Health hazards for whoever works on it", Findings: "Rules of thumb", Bow: "Bow and movement", History: "Treatments, condition and whereabouts", Batch: "The batch", Corrections: "Corrections",
-		Gaps: "Not recorded", Verify: "How to verify this dossier"},
-	Names: DossierNames{Photographs: "Photographs", Type: "Type of object", Materials: "Materials and techniques", Measurements: "Measurements", Inscriptions: "Inscriptions and markings",
-		Features: "Distinguishing features", Title: "Title", Subject: "Subject", Date: "Date or period", Maker: "Maker", Description: "Short description",
-		Inventory: "Inventory number", Written: "Related written material", Origin: "Place of origin", CrossReferences: "Cross references", Documented: "Date documented",
-		Painting: "painting", BlankPanel: "painting panel, not yet painted", NoPhotograph: "none recorded",
-		Photograph: "{role}{more, if {; {more}}} ({entry})",
-		Signed:     "signed {where}", Batch: "batch “{batch}”", OwnReference: "{number}; the studio’s own reference {own}",
-		LabelPrinted: "label printed {date} ({entry})", CertificateIssued: "certificate issued {date} ({entry})", CertificateGone: "certificate {of} withdrawn {date} ({entry})",
-		Board: "Board", Product: "Product", Producer: "Producer", Lot: "Lot", Thickness: "Thickness", Species: "Wood", Plies: "Plies", Grain: "Face grain", Formaldehyde: "Formaldehyde class",
-		Density: "Density", RoughSide: "Rough side", Settled: "Settled in the room", Degreased: "Degreased", Keyed: "Surface keyed", Cut: "Cut", Bracing: "Bracing", Sealed: "Sealing", Today: "Today",
-		Fibre: "Fibre", Weave: "Weave", Threads: "Threads, warp × weft", Mass: "Mass", Came: "Came sized or primed", Run: "Warp runs", Oversize: "Cut oversize by", WetThrough: "Wetted through",
-		Pressed: "Edges pressed", Weighted: "Under weights", Trimmed: "Trimmed", OnFaces: "Laid on", Note: "Note",
-		Underdrawing: "Underdrawing", Technique: "Technique", Pigments: "Pigments"},
-	Columns: DossierColumns{No: "No.", Layer: "Layer", Faces: "Face", Product: "Product and lot", Amount: "Wet amount", Thickness: "Dry thickness", Date: "Date", Entry: "Entry", Step: "Step",
-		Air: "Air", Detail: "Detail", Basis: "Values from", Lots: "Lots", Use: "Product", Binder: "Binder", Water: "Water", Alcohol: "Alcohols", Hydrocarbon: "Hydrocarbons", Heat: "Heat", Alkali: "Alkali",
-		Source: "Source", Rule: "Rule", Finding: "Found", Missing: "Not recorded", Bow: "Bow", Span: "Over", Share: "Share", Hollow: "Hollow at", Side: "Side", Movement: "Movement", What: "What happened"},
-	Figures: DossierFigures{Caption: "Figure {n}. {text}",
-		Section: "The build-up cut through, from front to back; beside it to scale what is known of it, estimates at their upper limit.",
-		Edge:    "An edge cut through, from the outside to the board.",
-		Mark:    "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", MarkAt: "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
-		Picture: "Photograph: {role} ({entry}).", NoPicture: "{picture} Its file is not at hand.", OtherPicture: "{picture} The file at hand is not the one on record.",
-		Plan: "Front and back in plan, with the run of grain and threads, as far as recorded.", PlanFound: "Front and back in plan, with the run of grain and threads, as far as recorded, and what was found at a place.",
-		Time:    "Time line of the work. Numbers are those of the table; waiting times are compressed.",
-		TimeAir: "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
-		Bow:     "Measured bow over time, as a share of the span; positive is hollow at the front.",
-		Top:     "TOP", FrontSide: "Front", BackSide: "Back, seen from behind",
-		GrainRun: "grain", ThreadRun: "warp",
-		Temperature: "°C", Humidity: "% RH",
-		Minutes: "{n} min", Hours: "{n} h", Days: "{n} d", Months: "{n} months",
-		OffTheLine: "{n, plural, one {One step without an exact day is not on the line.} other {{n} steps without an exact day are not on the line.}}",
-		TimeDesc:   "Steps in order: {steps}.", PlanDesc: "{size}. {detail}", BowDesc: "Measurements in order: {steps}.", Reading: "{step}, {date}{air}"},
-	Layers: DossierLayers{Parts: "{n, plural, one {1 part {product}} other {{n} parts {product}}}", LotOf: "{product}, lot\u00A0{lot}", Thinned: "thinned {share}", ThinnedWith: "thinned {share} with {thinner}", Tool: "by {tool}",
-		WetFilm: "wet film {film}, by gauge", Measured: "{t}, measured", Estimated: "at most {t}, estimate", OnFace: "{faces} {t}", Extra: "extra on {faces}",
-		Lean: "lean", Fat: "fat", Leaner: "leaner than the layer below", Fatter: "fatter than the layer below", Same: "as fat as the layer below", Thin: "thin", Thick: "thick", Index: "{name} ({index})",
-		Each: "each coat {what}", NoneOf: "Not recorded of any of them: {what}.", EstimateNote: "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: the most that it can be, since the tool and the board keep some of it."},
-	Steps: DossierSteps{Cut: "board cut", Cloth: "{cloth} laid", Trimmed: "cloth trimmed", Eased: "edges eased: {answer}", Sanded: "sanded, {grit}",
-		SandedThrough: "through to fibre or board: {answer}", SandedWet: "wet: {answer}", Dusted: "dust removed: {answer}", Braced: "braced", WarmAir: "warm air for {time}",
-		Climate: "air read{place}", On: "{step}, {faces}", Numbered: "{n}. {step}", NoAir: "not recorded", AirOfNone: "The air was recorded of no step."},
-	Products: DossierProducts{Stated: "not stated", Also: "{product}: {stated}.", NoBasis: "Where these values come from is not recorded.", NoLot: "lot not recorded",
-		Effects: map[string]Message{"none": "hardly any effect", "little": "little effect", "swells": "swells", "softens": "softens", "dissolves": "dissolves", "attacked": "attacked",
-			"swells-young": "swells while young", "melts": "melts", "blanches": "blanches", "dissolves-warm": "softens; warm water dissolves", "aromatic": "aromatic kinds swell or dissolve", "aromatic-swells": "aromatic kinds swell",
-			"leached": "swells, is leached", "with-damp": "softens if damp", "alkali-soluble": "swells, dissolves"},
-		TestFirst:    "By class of binder, not by product: age, pigment and additives change all of it. Test first; a conservator decides.",
-		EffectSource: "{binder}: {source}.", NoBinder: "No binder of a product used on this panel is recorded.", Unlisted: "No entry in this table for: {binders}.", Memory: "from memory of {source}"},
-	Hazards: DossierHazards{
-		Local:        "Usual cautions; local rules come first.",
-		Recorded:     "{product}: {hazard}",
-		Toxic:        "{product}: recorded as harmful when it is sanded or cleaned, even dry.",
-		Pigment:      "{pigment} ({index}): contains {metal}. Do not sand dry, do not spray; wash, and keep it from children.",
-		PigmentMay:   "{pigment} ({index}): may contain {metal}; only the Colour Index name on the tube or an analysis can tell. Treat it as if it did.",
-		Board:        "Dust of wood and boards: wood dust is a known human carcinogen. Extraction first, then a mask; no dry sweeping.",
-		Formaldehyde: "Board products with formaldehyde binders give some of it off, more when cut or sanded. Class on the sheet: {class}.",
-		Oil:          "Rags with drying oil can catch fire by themselves: spread flat outdoors or keep under water in a lidded metal can.",
-		Solvent:      "Solvents for varnish: ventilate, gloves, no flame.",
-		Sources: "Wood dust: IARC 2012, US National Toxicology Program 2002. Lead: OSHA, permissible limit 50 µg/m³ over 8 hours. Formaldehyde: NIOSH, 0.016 ppm. Self-heating rags: insurers’ notes. " +
-			"Pigments by Colour Index generic name, from conservation literature and, for the greater part, from memory. Other cautions: common practice.",
-	},
-	Findings: DossierFindings{
-		Lead: "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",
-		None: "No rule falls short.", Short: "Falls short", Open: "Cannot be judged, for want of a record", Holds: "Holds",
-		Severe: "{title} ({severity})", Remedy: "What can still be done: {remedy}", NotApply: "Do not apply to this panel: {n}.", Count: "{n, plural, one {one rule} other {{n} rules}}",
-	},
-	Bow: DossierBow{
-		Movement: "Movement in its plane between 40 and 60 % relative humidity, estimate", NoMovement: "No figure for the in-plane movement of this board is at hand.",
-		LowConfidence: "low confidence", Measured: "Measured", NotMeasured: "No bow was measured.",
-		SolidWood: "Solid wood moves by species and direction of grain.",
-		Sides:     [2]Message{"Height", "Width"}, Air: "{low} to {high}",
-	},
+	"demo":         "A demonstration: studio, panel and products are invented.",
+	"entries":      "E14 means entry 14 of that journal, the source of a statement.",
+	"glance-title": "At a glance", "glance-is": "What it is", "glance-hazards": "Hazards", "glance-no-hazard": "none that the record names; where no pigments are recorded, nothing is known", "glance-varnish": "Varnish",
+	"glance-condition": "Condition", "glance-no-condition": "no report yet", "glance-gaps": "Not recorded", "glance-more-gaps": "and each field marked “not recorded” below", "glance-no-gaps": "nothing that is asked for", "glance-changed": "Changed", "glance-no-change": "no entry corrected, no treatment",
+	"glance-corrected": "{n, plural, one {one entry corrected} other {{n} entries corrected}}", "glance-treated": "{n, plural, one {treated once} other {treated {n} times}}",
+	"batch-alone": "It was made alone.", "batch-of": "One of {n} panels of the batch {batch}.", "batch-discarded": "{number} discarded, {because}", "batch-treated": "{number} treated, {text}", "batch-seen": "{number}: {text}",
+	"batch-well":            "Nothing amiss was recorded of the others.",
+	"titles-identification": "Identification", "titles-support": "Support", "titles-cloth": "Cloth", "titles-sealing": "Size, sealer and adhesive", "titles-ground": "Ground", "titles-paint": "Paint",
+	"titles-coating": "Surface coating", "titles-drawings": "Drawings and details", "titles-steps": "Work, dates and climate", "titles-products": "Products and lots", "titles-sensitivity": "What the binders are sensitive to",
+	"titles-hazards": "Health hazards for whoever works on it", "titles-findings": "Rules of thumb", "titles-bow": "Bow and movement", "titles-history": "Treatments, condition and whereabouts", "titles-batch": "The batch", "titles-corrections": "Corrections",
+	"titles-gaps": "Not recorded", "titles-verify": "How to verify this dossier",
+	"names-photographs": "Photographs", "names-type": "Type of object", "names-materials": "Materials and techniques", "names-measurements": "Measurements", "names-inscriptions": "Inscriptions and markings",
+	"names-features": "Distinguishing features", "names-title": "Title", "names-subject": "Subject", "names-date": "Date or period", "names-maker": "Maker", "names-description": "Short description",
+	"names-inventory": "Inventory number", "names-written": "Related written material", "names-origin": "Place of origin", "names-cross-references": "Cross references", "names-documented": "Date documented",
+	"names-painting": "painting", "names-blank-panel": "painting panel, not yet painted", "names-no-photograph": "none recorded",
+	"names-photograph": "{role}{more, if {; {more}}} ({entry})",
+	"names-signed":     "signed {where}", "names-batch": "batch “{batch}”", "names-own-reference": "{number}; the studio’s own reference {own}",
+	"names-label-printed": "label printed {date} ({entry})", "names-certificate-issued": "certificate issued {date} ({entry})", "names-certificate-gone": "certificate {of} withdrawn {date} ({entry})",
+	"names-board": "Board", "names-product": "Product", "names-producer": "Producer", "names-lot": "Lot", "names-thickness": "Thickness", "names-species": "Wood", "names-plies": "Plies", "names-grain": "Face grain", "names-formaldehyde": "Formaldehyde class",
+	"names-density": "Density", "names-rough-side": "Rough side", "names-settled": "Settled in the room", "names-degreased": "Degreased", "names-keyed": "Surface keyed", "names-cut": "Cut", "names-bracing": "Bracing", "names-sealed": "Sealing", "names-today": "Today",
+	"names-fibre": "Fibre", "names-weave": "Weave", "names-threads": "Threads, warp × weft", "names-mass": "Mass", "names-came": "Came sized or primed", "names-run": "Warp runs", "names-oversize": "Cut oversize by", "names-wet-through": "Wetted through",
+	"names-pressed": "Edges pressed", "names-weighted": "Under weights", "names-trimmed": "Trimmed", "names-on-faces": "Laid on",
+	"names-underdrawing": "Underdrawing", "names-technique": "Technique", "names-pigments": "Pigments",
+	"columns-no": "No.", "columns-layer": "Layer", "columns-faces": "Face", "columns-product": "Product and lot", "columns-amount": "Wet amount", "columns-thickness": "Dry thickness", "columns-date": "Date", "columns-entry": "Entry", "columns-step": "Step",
+	"columns-air": "Air", "columns-detail": "Detail", "columns-basis": "Values from", "columns-lots": "Lots", "columns-use": "Product", "columns-binder": "Binder", "columns-water": "Water", "columns-alcohol": "Alcohols", "columns-hydrocarbon": "Hydrocarbons", "columns-heat": "Heat", "columns-alkali": "Alkali",
+	"columns-source": "Source", "columns-rule": "Rule", "columns-finding": "Found", "columns-missing": "Not recorded", "columns-bow": "Bow", "columns-span": "Over", "columns-share": "Share", "columns-hollow": "Hollow at", "columns-side": "Side", "columns-movement": "Movement", "columns-what": "What happened",
+	"figures-caption": "Figure {n}. {text}",
+	"figures-section": "The build-up cut through, from front to back; beside it to scale what is known of it, estimates at their upper limit.",
+	"figures-edge":    "An edge cut through, from the outside to the board.",
+	"figures-mark":    "{n}: {what}, {face}{size, if {, {size}}}{note, if {, {note}}} ({entry}).", "figures-mark-at": "{n}: {what}, {face}, {left} from the left and {top} from the top, seen on that face{size, if {, {size}}}{note, if {, {note}}} ({entry}).",
+	"figures-picture": "Photograph: {role} ({entry}).", "figures-no-picture": "{picture} Its file is not at hand.", "figures-other-picture": "{picture} The file at hand is not the one on record.",
+	"figures-plan": "Front and back in plan, with the run of grain and threads, as far as recorded.", "figures-plan-found": "Front and back in plan, with the run of grain and threads, as far as recorded, and what was found at a place.",
+	"figures-time":     "Time line of the work. Numbers are those of the table; waiting times are compressed.",
+	"figures-time-air": "Time line of the work. Numbers are those of the table; waiting times are compressed. Below it temperature and relative humidity where they were recorded.",
+	"figures-bow":      "Measured bow over time, as a share of the span; positive is hollow at the front.",
+	"figures-top":      "TOP", "figures-front-side": "Front", "figures-back-side": "Back, seen from behind",
+	"figures-grain-run": "grain", "figures-thread-run": "warp",
+	"figures-temperature": "°C", "figures-humidity": "% RH",
+	"figures-minutes": "{n} min", "figures-hours": "{n} h", "figures-days": "{n} d", "figures-months": "{n} months",
+	"figures-off-the-line": "{n, plural, one {One step without an exact day is not on the line.} other {{n} steps without an exact day are not on the line.}}",
+	"figures-time-desc":    "Steps in order: {steps}.", "figures-plan-desc": "{size}. {detail}", "figures-bow-desc": "Measurements in order: {steps}.", "figures-reading": "{step}, {date}{air}",
+	"layers-parts": "{n, plural, one {1 part {product}} other {{n} parts {product}}}", "layers-lot-of": "{product}, lot\u00A0{lot}", "layers-thinned": "thinned {share}", "layers-thinned-with": "thinned {share} with {thinner}", "layers-tool": "by {tool}",
+	"layers-wet-film": "wet film {film}, by gauge", "layers-measured": "{t}, measured", "layers-estimated": "at most {t}, estimate", "layers-on-face": "{faces} {t}", "layers-extra": "extra on {faces}",
+	"layers-lean": "lean", "layers-fat": "fat", "layers-leaner": "leaner than the layer below", "layers-fatter": "fatter than the layer below", "layers-same": "as fat as the layer below", "layers-thin": "thin", "layers-thick": "thick", "layers-index": "{name} ({index})",
+	"layers-each": "each coat {what}", "layers-none-of": "Not recorded of any of them: {what}.", "layers-estimate-note": "A thickness called an estimate is reckoned from the amount used, the area and the solids of the product: the most that it can be, since the tool and the board keep some of it.",
+	"steps-cut": "board cut", "steps-cloth": "{cloth} laid", "steps-trimmed": "cloth trimmed", "steps-eased": "edges eased: {answer}", "steps-sanded": "sanded, {grit}",
+	"steps-sanded-through": "through to fibre or board: {answer}", "steps-sanded-wet": "wet: {answer}", "steps-dusted": "dust removed: {answer}", "steps-braced": "braced", "steps-warm-air": "warm air for {time}",
+	"steps-climate": "air read{place}", "steps-on": "{step}, {faces}", "steps-numbered": "{n}. {step}", "steps-no-air": "not recorded", "steps-air-of-none": "The air was recorded of no step.",
+	"products-stated": "not stated", "products-also": "{product}: {stated}.", "products-no-basis": "Where these values come from is not recorded.", "products-no-lot": "lot not recorded",
+	"products-test-first":    "By class of binder, not by product: age, pigment and additives change all of it. Test first; a conservator decides.",
+	"products-effect-source": "{binder}: {source}.", "products-no-binder": "No binder of a product used on this panel is recorded.", "products-unlisted": "No entry in this table for: {binders}.", "products-memory": "from memory of {source}",
+
+	"hazards-local":        "Usual cautions; local rules come first.",
+	"hazards-recorded":     "{product}: {hazard}",
+	"hazards-toxic":        "{product}: recorded as harmful when it is sanded or cleaned, even dry.",
+	"hazards-pigment":      "{pigment} ({index}): contains {metal}. Do not sand dry, do not spray; wash, and keep it from children.",
+	"hazards-pigment-may":  "{pigment} ({index}): may contain {metal}; only the Colour Index name on the tube or an analysis can tell. Treat it as if it did.",
+	"hazards-board":        "Dust of wood and boards: wood dust is a known human carcinogen. Extraction first, then a mask; no dry sweeping.",
+	"hazards-formaldehyde": "Board products with formaldehyde binders give some of it off, more when cut or sanded. Class on the sheet: {class}.",
+	"hazards-oil":          "Rags with drying oil can catch fire by themselves: spread flat outdoors or keep under water in a lidded metal can.",
+	"hazards-solvent":      "Solvents for varnish: ventilate, gloves, no flame.",
+	"hazards-sources": "Wood dust: IARC 2012, US National Toxicology Program 2002. Lead: OSHA, permissible limit 50 µg/m³ over 8 hours. Formaldehyde: NIOSH, 0.016 ppm. Self-heating rags: insurers’ notes. " +
+		"Pigments by Colour Index generic name, from conservation literature and, for the greater part, from memory. Other cautions: common practice.",
+
+	"findings-lead": "The record held against rules of thumb, as they stood for it on {date}. A rule is no judgement of the object: the panel itself decides.",
+	"findings-none": "No rule falls short.", "findings-short": "Falls short", "findings-open": "Cannot be judged, for want of a record", "findings-holds": "Holds",
+	"findings-severe": "{title} ({severity})", "findings-remedy": "What can still be done: {remedy}", "findings-not-apply": "Do not apply to this panel: {n}.", "findings-count": "{n, plural, one {one rule} other {{n} rules}}",
+
+	"bow-movement": "Movement in its plane between 40 and 60 % relative humidity, estimate", "bow-no-movement": "No figure for the in-plane movement of this board is at hand.",
+	"bow-low-confidence": "low confidence", "bow-measured": "Measured", "bow-not-measured": "No bow was measured.",
+	"bow-solid-wood": "Solid wood moves by species and direction of grain.", "bow-air": "{low} to {high}",
+	"no-head": "not at hand", "photograph-digest": "Photograph, {role} ({entry}), SHA-256 {digest}.",
+	"none": "Nothing recorded.",
+
+	"no-cloth-meant": "This panel is meant to carry no cloth.",
+	"no-corrections": "No entry was amended or withdrawn.", "no-gaps": "None of the gaps that are looked for. Where a single field was not recorded, its place above says so.",
+},
+	Effects: map[string]Message{"none": "hardly any effect", "little": "little effect", "swells": "swells", "softens": "softens", "dissolves": "dissolves", "attacked": "attacked",
+		"swells-young": "swells while young", "melts": "melts", "blanches": "blanches", "dissolves-warm": "softens; warm water dissolves", "aromatic": "aromatic kinds swell or dissolve", "aromatic-swells": "aromatic kinds swell",
+		"leached": "swells, is leached", "with-damp": "softens if damp", "alkali-soluble": "swells, dissolves"},
+	Sides: [2]Message{"Height", "Width"},
 	Verify: []Message{
 		"The journal of the studio is a hash tree (RFC 6962). When this dossier was made its last entry was E{n} and its root hash was {root}.",
 		"With the studio’s book at hand: “backleaf verify” counts the tree again and says whether the root up to E{n} is still the same; “backleaf dossier {number}” prints this dossier again from it.",
 		"With the certificate at hand: the record attached to it is signed. “openssl pkeyutl -verify -rawin -pubin -inkey studio.pem -in record.json -sigfile record.sig” checks the signature without backleaf; “sha256sum record.json” gives the digest printed on it.",
 		"A signature says that the holder of the key wrote the record. Who holds the key must be learned from the studio; a photograph of the front compared with the panel says that this is the panel.",
 	},
-	NoHead: "not at hand", PhotographDigest: "Photograph, {role} ({entry}), SHA-256 {digest}.",
-	None: "Nothing recorded.",
-
-	NoClothMeant:  "This panel is meant to carry no cloth.",
-	NoCorrections: "No entry was amended or withdrawn.", NoGaps: "None of the gaps that are looked for. Where a single field was not recorded, its place above says so.",
 }

@@ -3,101 +3,65 @@ package tell
 // PlanWords are said of a plan and printed on the sheets one saws from. The
 // keys of the maps are the codes of package plan.
 type PlanWords struct {
-	Kind    Message // of paper
-	Running Message // {title}
-	Page    Message // {n} {all}
-	Units   Message // in which lengths stand
-
-	Titles PlanTitles
-
-	Ask      Message // {n} {size}
-	AskGrain map[string]Message
-	Sheets   Message // {n} {sheet}
-	From     Message // {sheet} {size}
-	Grained  Message // {side}: how the grain of the sheets is taken to run
-	Least    Message
-	NotLeast Message
-	Used     Message // {used} {percent}: the yield
-	UsedBest Message // {used}: proven
-	UsedNear Message // {used} {least} {percent}
-	Third    Message // a third turn saved a sheet
-	Earned   Message // {area}
-	Effort   Message // {settings} {cuts} {kerf}
-	Knife    Message // {settings} {cuts}
-
-	Board      Message // {name} {thickness}
-	Sheet      Message // {n} {all} {sheet}
+	Texts      `json:"texts"`
+	AskGrain   map[string]Message
 	Steps      map[string]Message
 	ClothSteps map[string]Message // where they differ
-	Untrimmed  Message            // {size}
-	FromStrip  Message            // {n} {strip}
-	FromBlock  Message            // {n} {strip} {block}
-	OneSize    Message            // {n} {size}
-	Letter     Message            // {letter} {step}
-	Kept       Message            // {letter} {size}
-	KeepToo    Message            // {pieces}
-	Write      Message            // on the backs
 	Warnings   map[string]Message // {n} {size}
 	Cautions   []Message
-
-	Strip, Keep, Waste, Scale, Reference, Grain, Warp Message // in the drawing
-
-	Cloth      Message // {bolt} {usable}
-	ClothCut   Message // {length}
-	ClothBest  Message
-	ClothNear  Message // {least} {percent}
-	ClothBuy   Message // {buy} {squaring} {warp} {weft}
-	ClothWarp  Message
 	ClothNotes []Message
-
 	Work       map[string]Message // {purpose} {faces}
-	WetCoat    Message            // {act} {laid} {area}
-	WetAll     Message            // {product} {taken} {laid} {loss}
-	WetFrom    Message            // {tin} {taken} {left}
-	WetBuy     Message            // {buy}
-	WetEnough  Message
-	WetExpired Message            // {tin}
 	WetMissing map[string]Message // {act}: by what is missing
 	Spent      map[string]Message // {act} {planned} {used} {percent} {not}: a recipe beside what was used
-	Cost       Message            // {what} {lot} {price}
-	CostOpen   Message            // {what} {lot}
-	CostSum    Message            // {sum}
-	CostLeast  Message            // {sum}
 	CostWhat   map[string]Message
-	NoLot      Message
-	Slot       Message // {from} {to} {act} {batch}
-	SlotSafe   Message // {slot} {from} {safe}
-	SlotUntil  Message // {slot} {until}
-	SlotLate   Message // {slot} {until}
-	Batch      Message // {n} {first} {last}
-	Ready      Message // {batch} {at}
-	Untimed    Message // {batch} {act}
 	TimeNotes  []Message
 }
 
-// PlanTitles head the parts of a plan.
-type PlanTitles struct{ Plan, Cloth, Steps, Warnings, Cautions, Wet, Cost, Timetable Message }
+var englishPlan = PlanWords{Texts: Texts{
+	"kind": "Cutting plan", "running": "Cutting plan: {title}", "page": "Page {n} of {all}",
+	"units":       "Panels are height × width; lengths in {unit}",
+	"titles-plan": "What is cut from what", "titles-cloth": "Cloth", "titles-cautions": "Before the first cut", "titles-wet": "Wet materials", "titles-cost": "Cost", "titles-timetable": "When",
 
-var englishPlan = PlanWords{
-	Kind: "Cutting plan", Running: "Cutting plan: {title}", Page: "Page {n} of {all}",
-	Units:  "Panels are height × width; lengths in {unit}",
-	Titles: PlanTitles{Plan: "What is cut from what", Cloth: "Cloth", Steps: "How to saw it", Warnings: "Mind", Cautions: "Before the first cut", Wet: "Wet materials", Cost: "Cost", Timetable: "When"},
+	"ask":    "{n} of {size}",
+	"sheets": "{n, plural, one {1 sheet} other {{n} sheets}} {sheet}", "from": "{sheet}, {size}",
+	"grained":   "The grain of the board is taken to run along the side of {side}. If it does not, plan again.",
+	"least":     "No cheaper set of sheets will do: that is proven.",
+	"not-least": "No proof was found that fewer sheets will not do.",
+	"used":      "Board used up {used}; {percent} of it becomes panels.",
+	"used-best": "No edge-to-edge plan with these sheets, however many turns, uses less than {used}, if its rest is one strip of full breadth.",
+	"used-near": "No edge-to-edge plan with these sheets, however many turns, uses less than {least}, if its rest is one strip of full breadth: this one is within {percent}.",
+	"third":     "Cut with three turns: with two no plan was found on these sheets.",
+	"earned":    "Cut with three turns: the third saves {area} of board.",
+	"effort":    "{settings, plural, one {1 setting} other {{settings} settings}} of fence or stop, {cuts, plural, one {1 cut} other {{cuts} cuts}}, kerf {kerf}.",
+	"knife":     "{settings, plural, one {1 setting} other {{settings} settings}} of the rule, {cuts, plural, one {1 cut} other {{cuts} cuts}} with a knife.",
 
-	Ask: "{n} of {size}", AskGrain: map[string]Message{"free": "{n} of {size}, turned as it fits", "height": "{n} of {size}, grain along the height", "width": "{n} of {size}, grain along the width"},
-	Sheets: "{n, plural, one {1 sheet} other {{n} sheets}} {sheet}", From: "{sheet}, {size}",
-	Grained:  "The grain of the board is taken to run along the side of {side}. If it does not, plan again.",
-	Least:    "No cheaper set of sheets will do: that is proven.",
-	NotLeast: "No proof was found that fewer sheets will not do.",
-	Used:     "Board used up {used}; {percent} of it becomes panels.",
-	UsedBest: "No edge-to-edge plan with these sheets, however many turns, uses less than {used}, if its rest is one strip of full breadth.",
-	UsedNear: "No edge-to-edge plan with these sheets, however many turns, uses less than {least}, if its rest is one strip of full breadth: this one is within {percent}.",
-	Third:    "Cut with three turns: with two no plan was found on these sheets.",
-	Earned:   "Cut with three turns: the third saves {area} of board.",
-	Effort:   "{settings, plural, one {1 setting} other {{settings} settings}} of fence or stop, {cuts, plural, one {1 cut} other {{cuts} cuts}}, kerf {kerf}.",
-	Knife:    "{settings, plural, one {1 setting} other {{settings} settings}} of the rule, {cuts, plural, one {1 cut} other {{cuts} cuts}} with a knife.",
+	"board":      "{name}, {thickness}",
+	"sheet":      "Sheet {n} of {all}: {sheet}",
+	"untrimmed":  "No trim: see that two edges that meet are straight and square, and measure from those. Working sheet {size}.",
+	"from-strip": "{n} from strip {strip}", "from-block": "{n} from strip {strip}, part {block}", "one-size": "{n} × {size}", "letter": "{letter}  {step}",
+	"kept": "{letter} ({size})", "keep-too": "Keep {pieces} as well, marked like the rest.",
+	"write": "number, height × width, an arrow up the grain, and where it came from: 2/3 is strip 3 of sheet 2",
+	"strip": "strip {n}", "keep": "keep {letter}", "scale": "1 : {n}", "reference": "reference edges", "grain": "grain", "warp": "warp",
 
-	Board: "{name}, {thickness}",
-	Sheet: "Sheet {n} of {all}: {sheet}",
+	"cloth":       "{bolt}, of use {usable} between the selvedges.",
+	"cloth-cut":   "Length cut up {length}.",
+	"cloth-best":  "No way of cutting, however many turns, needs less.",
+	"cloth-near":  "No way of cutting, however many turns, needs less than {least}: this one is within {percent}.",
+	"cloth-buy":   "To buy {buy}: the length cut up and {squaring} to square the ends; allowed for shrinkage: {warp} along, {weft} across.",
+	"cloth-warp":  "All pieces with the warp as drawn, every panel of the batch alike.",
+	"wet-coat":    "{act}: {laid} on {area}",
+	"wet-all":     "{product}: take {taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
+	"wet-from":    "{taken} from {tin}; {left} will be left",
+	"wet-buy":     "To buy: {buy}.",
+	"wet-enough":  "Nothing to buy.",
+	"wet-expired": "{tin} is past its date and is left out",
+	"cost":        "{what}, {lot}: {price}", "cost-open": "{what}, {lot}: no price, or no content of the lot, is recorded", "cost-sum": "Together {sum}.", "cost-least": "Together at least {sum}: not everything has a price.", "no-lot": "still to buy",
+	"slot": "{from} to {to}: {act}, {batch}", "slot-safe": "{slot} (not before {from}, surely from {safe})", "slot-until": "{slot} (at the latest {until})",
+	"slot-late": "{slot} (too late: it should be by {until}; make the batches smaller or the day longer)",
+	"batch":     "{n, plural, one {panel {first}} other {panels {first} to {last}}}", "ready": "{batch}: the last coat is surely cured {at}.",
+	"untimed": "{batch}: nothing is timed from “{act}” on, for how fast the coat below dries is not recorded.",
+},
+	AskGrain: map[string]Message{"free": "{n} of {size}, turned as it fits", "height": "{n} of {size}, grain along the height", "width": "{n} of {size}, grain along the width"},
 	Steps: map[string]Message{
 		"true-edges":  "True two edges that meet, {set} off each: the reference edges. Take the same off the other two, or leave it there. Working sheet {size}.",
 		"first-cuts":  "First cuts, fence or rule at {set}: {n, plural, one {1 strip} other {{n} strips}} {size}, each from the edge just sawn; check: {lines} from the reference edge.",
@@ -116,10 +80,6 @@ var englishPlan = PlanWords{
 		"trim-cuts":   "Trim to {set}: {from}.",
 		"label":       "Count: {pieces}. Mark the warp with a pencil stroke on each.",
 	},
-	Untrimmed: "No trim: see that two edges that meet are straight and square, and measure from those. Working sheet {size}.",
-	FromStrip: "{n} from strip {strip}", FromBlock: "{n} from strip {strip}, part {block}", OneSize: "{n} × {size}", Letter: "{letter}  {step}",
-	Kept: "{letter} ({size})", KeepToo: "Keep {pieces} as well, marked like the rest.",
-	Write: "number, height × width, an arrow up the grain, and where it came from: 2/3 is strip 3 of sheet 2",
 	Warnings: map[string]Message{
 		"sliver":       "{n, plural, one {A sliver} other {{n} slivers}} of {size} beside a cut: the blade wanders and the piece flies. Leave that edge of the sheet untrimmed until then, so that sliver and trim come off in one, or plane it off.",
 		"short-piece":  "{n, plural, one {One cut is} other {{n} cuts are}} along less than 300 mm or 12 in ({size} at the least): cut from the long strip against a stop, on a sled, or by hand; never freehand.",
@@ -137,25 +97,12 @@ var englishPlan = PlanWords{
 		"Dust: extraction at the tool first, then a fitted mask (protection factor 20, FFP3). Wood dust can cause asthma, hardwood dust cancer of the nose; treat MDF and birch plywood as hardwood. A vacuum of class M, no broom.³",
 		"¹ Health and Safety Executive (Great Britain), circular saw benches; the 300 mm for hands from a site standard that cites it. ² Common practice. ³ Health and Safety Executive, wood dust; FFP3 and MDF as hardwood: common practice.",
 	},
-	Strip: "strip {n}", Keep: "keep {letter}", Waste: "waste", Scale: "1 : {n}", Reference: "reference edges", Grain: "grain", Warp: "warp",
-
-	Cloth:     "{bolt}, of use {usable} between the selvedges.",
-	ClothCut:  "Length cut up {length}.",
-	ClothBest: "No way of cutting, however many turns, needs less.",
-	ClothNear: "No way of cutting, however many turns, needs less than {least}: this one is within {percent}.",
-	ClothBuy:  "To buy {buy}: the length cut up and {squaring} to square the ends; allowed for shrinkage: {warp} along, {weft} across.",
-	ClothWarp: "All pieces with the warp as drawn, every panel of the batch alike.",
 	ClothNotes: []Message{
 		"If the cloth is washed first, test the shrinkage on a marked square of 500 mm, both ways.",
 		"The numbers count the pieces of cloth; they are not those of the panels: any piece of its size will do.",
 		"Cut, do not tear: tearing can spoil an inch or two along the edge.",
 	},
-
-	Work:    map[string]Message{"coat": "{purpose} on {faces}", "cloth": "lay the cloth, {faces}", "trim": "trim the cloth", "sand": "sand, 150 or finer"},
-	WetCoat: "{act}: {laid} on {area}",
-	WetAll:  "{product}: take {taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
-	WetFrom: "{taken} from {tin}; {left} will be left",
-	WetBuy:  "To buy: {buy}.",
+	Work: map[string]Message{"coat": "{purpose} on {faces}", "cloth": "lay the cloth, {faces}", "trim": "trim the cloth", "sand": "sand, 150 or finer"},
 	Spent: map[string]Message{
 		"even":       "{act}: planned {planned}, used {used}, as planned",
 		"more":       "{act}: planned {planned}, used {used}, {percent} more",
@@ -165,20 +112,13 @@ var englishPlan = PlanWords{
 		"not-done":   "{act}: planned {planned}, not done yet",
 		"beyond":     "{act}: not in the recipe, used {used}",
 	},
-	WetEnough:  "Nothing to buy.",
-	WetExpired: "{tin} is past its date and is left out",
 	WetMissing: map[string]Message{
 		"no-amount":    "{act}: no usual amount is recorded",
 		"no-thickness": "{act}: the thickness of the board is not recorded",
 		"no-density":   "{act}: the amount is a mass and a density is not recorded",
 		"no-mix":       "{act}: the material is not recorded",
 	},
-	Cost: "{what}, {lot}: {price}", CostOpen: "{what}, {lot}: no price, or no content of the lot, is recorded", CostSum: "Together {sum}.", CostLeast: "Together at least {sum}: not everything has a price.",
-	CostWhat: map[string]Message{"board": "board", "cloth": "cloth", "wet": "wet"}, NoLot: "still to buy",
-	Slot: "{from} to {to}: {act}, {batch}", SlotSafe: "{slot} (not before {from}, surely from {safe})", SlotUntil: "{slot} (at the latest {until})",
-	SlotLate: "{slot} (too late: it should be by {until}; make the batches smaller or the day longer)",
-	Batch:    "{n, plural, one {panel {first}} other {panels {first} to {last}}}", Ready: "{batch}: the last coat is surely cured {at}.",
-	Untimed: "{batch}: nothing is timed from “{act}” on, for how fast the coat below dries is not recorded.",
+	CostWhat: map[string]Message{"board": "board", "cloth": "cloth", "wet": "wet"},
 	TimeNotes: []Message{
 		"Reckoned with 2 minutes for a face, 1 for the edges, 6 to lay a cloth, 2 to trim and 2 to sand, for one panel (from memory); sawing and cutting the cloth come before. Touch before you go on: times are estimates.",
 	},

@@ -71,3 +71,59 @@ func TestEveryCodeIsSaid(t *testing.T) {
 		t.Errorf("only %d codes", len(tell.English.Codes))
 	}
 }
+
+// Every text of a paper is asked for by its name, and each name that is asked for
+// is there.
+func TestEveryTextIsAskedFor(t *testing.T) {
+	dossier, plan, label, lines := tell.English.Dossier.Texts, tell.English.Plan.Texts, tell.English.Label.Texts, tell.English.Lines.Texts
+	asked := map[string]bool{}
+	for dir, texts := range map[string][]tell.Texts{"certificate/dossier": {dossier, lines}, "record/plan/worksheet": {plan}, "record/studio/planning": {plan, lines},
+		"label": {label, lines}, "record/studio/papers": {label}, "record/tell": {lines, label}} {
+		files, err := filepath.Glob(filepath.Join("..", "..", dir, "*.go"))
+		if err != nil || files == nil {
+			t.Fatalf("%s: %v", dir, err)
+		}
+		for _, path := range files {
+			f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			ast.Inspect(f, func(n ast.Node) bool {
+				call, ok := n.(*ast.CallExpr)
+				if !ok || len(call.Args) != 1 {
+					return true
+				}
+				if sel, ok := call.Fun.(*ast.SelectorExpr); !ok || sel.Sel.Name != "T" {
+					return true
+				}
+				lit, ok := call.Args[0].(*ast.BasicLit)
+				if !ok {
+					t.Errorf("%s asks for a text by a name that is put together", path)
+					return true
+				}
+				name, _ := strconv.Unquote(lit.Value)
+				there := false
+				for _, x := range texts {
+					if _, ok := x[name]; ok {
+						there = true
+						asked[string(x[name])] = asked[string(x[name])] || !strings.HasSuffix(path, "_test.go")
+					}
+				}
+				if !there {
+					t.Errorf("%s asks for %q, which is not there", path, name)
+				}
+				return true
+			})
+		}
+	}
+	for _, texts := range []tell.Texts{dossier, plan, label, lines} {
+		for name, text := range texts {
+			if !asked[string(text)] {
+				t.Errorf("nobody asks for %q, %q", name, text)
+			}
+		}
+	}
+	if len(asked) < 250 {
+		t.Errorf("only %d texts", len(asked))
+	}
+}

@@ -28,7 +28,7 @@ func (c *Catalogue) FieldName(k record.Kind, path string) string {
 // the kind gives it. A free text is told as it is, whatever it looks like.
 func (c *Catalogue) field(k record.Kind, name string, text string) string {
 	if text == "" {
-		return string(c.Lines.NotRecorded)
+		return string(c.Lines.T("not-recorded"))
 	}
 	if f, ok := fieldOf(k, name); ok {
 		t := f.Type

@@ -10,7 +10,7 @@ import (
 
 // Entry names an entry of the journal: "E12".
 func (t *Teller) Entry(seq int64) string {
-	return t.c.Lines.Entry.With("n", strconv.FormatInt(seq, 10))
+	return t.c.Lines.T("entry").With("n", strconv.FormatInt(seq, 10))
 }
 
 // Gaps says what a reader would miss, in the order in which a conservator asks.
@@ -91,15 +91,15 @@ func (t *Teller) Corrections() []string {
 
 // Correction says what was amended or withdrawn, when and why.
 func (c *Catalogue) Correction(x record.Correction) string {
-	line, changes := c.Lines.Amended, []string{}
+	line, changes := c.Lines.T("amended"), []string{}
 	switch {
 	case x.Amends && len(x.Changes) == 0:
-		line = c.Lines.Unfit
+		line = c.Lines.T("unfit")
 	case x.Withdrawal():
-		line = c.Lines.Withdrawn
+		line = c.Lines.T("withdrawn")
 	}
 	for _, ch := range x.Changes {
-		changes = append(changes, c.Fill(c.Lines.Change, Told("field", c.FieldName(x.Kind, ch.Field)),
+		changes = append(changes, c.Fill(c.Lines.T("change"), Told("field", c.FieldName(x.Kind, ch.Field)),
 			Told("was", c.field(x.Kind, ch.Field, ch.Was)), Told("now", c.field(x.Kind, ch.Field, ch.Now))))
 	}
 	return c.Fill(line, record.With("entry", record.EntryRef(x.Seq)), record.With("of", record.EntryRef(x.Of)), record.With("date", x.Written),

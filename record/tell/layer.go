@@ -30,18 +30,18 @@ func (t *Teller) layer(l record.Layer) string {
 		return t.list(t.woven(l.Cloth), t.threads(l.Cloth))
 	case l.Paint != nil:
 		if t.c.Knows(l.Paint.Medium) {
-			return t.c.Fill(lines.PaintLayer, record.With("medium", l.Paint.Medium))
+			return t.c.Fill(lines.T("paint-layer"), record.With("medium", l.Paint.Medium))
 		}
-		return string(lines.Paint)
+		return string(lines.T("paint"))
 	case l.Varnish != nil:
 		return t.varnish(l)
 	}
-	name := string(lines.Coat)
+	name := string(lines.T("coat"))
 	if t.c.Knows(l.Purpose) {
 		name = t.c.Word(l.Purpose)
 	}
 	if binder := t.Binder(l.Coating); binder != "" {
-		return lines.BinderLayer.With("binder", binder, "layer", name)
+		return lines.T("binder-layer").With("binder", binder, "layer", name)
 	}
 	return name
 }
@@ -52,9 +52,9 @@ func (t *Teller) varnish(l record.Layer) string {
 		resin = t.Binder(l.Coating)
 	}
 	if resin == "" {
-		return string(t.c.Lines.Varnish)
+		return string(t.c.Lines.T("varnish"))
 	}
-	return t.c.Lines.VarnishLayer.With("resin", resin)
+	return t.c.Lines.T("varnish-layer").With("resin", resin)
 }
 
 // Binder returns the binders of what a coating was mixed of, or nothing if one
@@ -82,7 +82,7 @@ func (t *Teller) cloth(c *record.ClothLaid) string {
 	if t.c.Knows(m.Cloth.Fibre) {
 		return t.c.Word(m.Cloth.Fibre)
 	}
-	return string(t.c.Lines.Cloth)
+	return string(t.c.Lines.T("cloth"))
 }
 
 // woven names it by fibre and weave.
@@ -105,7 +105,7 @@ func (t *Teller) threads(c *record.ClothLaid) string {
 	if warp.Unit() != weft.Unit() {
 		n = t.Quantity(warp)
 	}
-	return t.c.Lines.Threads.With("warp", n, "weft", t.Quantity(weft))
+	return t.c.Lines.T("threads").With("warp", n, "weft", t.Quantity(weft))
 }
 
 // list joins two texts, of which the second may be missing.
@@ -126,7 +126,7 @@ func known(q Quantity) bool { return !q.IsZero() && !q.IsUnknown() }
 func (t *Teller) Board() string {
 	m, ok := t.w.Material(t.p.Cut().Board, t.p.Cut().BoardAs)
 	if !ok || !t.c.Knows(m.Board.Kind) {
-		return string(t.c.Lines.Board)
+		return string(t.c.Lines.T("board"))
 	}
 	if s := t.c.beside(record.With("", m.Board.Species), record.With("", m.Board.Wood)); s != "" {
 		return Message(t.c.WordIn("of", m.Board.Kind)).With("species", s)
@@ -164,9 +164,9 @@ func (t *Teller) runs(f record.Face) []string {
 	}
 	var out []string
 	for _, r := range rs {
-		s := t.c.Fill(t.c.Lines.Coats, record.With("n", r.n), Told("layer", r.words))
+		s := t.c.Fill(t.c.Lines.T("coats"), record.With("n", r.n), Told("layer", r.words))
 		if r.extra {
-			s = t.c.Lines.More.With("layer", s)
+			s = t.c.Lines.T("more").With("layer", s)
 		}
 		out = append(out, s)
 	}
@@ -186,10 +186,10 @@ func (t *Teller) BuildUp() []string {
 	out = append(out, front...)
 	out = append(out, t.boardLine())
 	for _, s := range t.runs(record.Back) {
-		out = append(out, t.c.Lines.BackLine.With("layer", s))
+		out = append(out, t.c.Lines.T("back-line").With("layer", s))
 	}
 	for _, s := range t.runs(record.Edges) {
-		out = append(out, t.c.Lines.EdgesLine.With("layer", s))
+		out = append(out, t.c.Lines.T("edges-line").With("layer", s))
 	}
 	for i := range out {
 		out[i] = t.c.Capital(out[i])
@@ -210,9 +210,9 @@ func (t *Teller) BuildUpShort() string {
 		}
 	}
 	if binders == nil {
-		return t.c.Fill(t.c.Label.Short, record.With("n", len(t.p.Layers())))
+		return t.c.Fill(t.c.Label.T("short"), record.With("n", len(t.p.Layers())))
 	}
-	return t.c.Label.Prepared.With("binders", t.List(binders))
+	return t.c.Label.T("prepared").With("binders", t.List(binders))
 }
 
 // BuildUpSentence tells the same in running words, from the board outwards.
@@ -222,12 +222,12 @@ func (t *Teller) BuildUpSentence() string {
 	if front == "" {
 		front = string(t.c.Lines.Nothing[t.w.State(t.p, record.Front)])
 	}
-	s := []string{t.c.Lines.BuildUp.With("board", t.c.Capital(t.boardLine()), "front", front)}
+	s := []string{t.c.Lines.T("build-up").With("board", t.c.Capital(t.boardLine()), "front", front)}
 	if back := t.runs(record.Back); back != nil {
-		s = append(s, t.c.Lines.BuildUpBack.With("back", join(back)))
+		s = append(s, t.c.Lines.T("build-up-back").With("back", join(back)))
 	}
 	if edges := t.runs(record.Edges); edges != nil {
-		s = append(s, t.c.Lines.BuildUpEdges.With("edges", join(edges)))
+		s = append(s, t.c.Lines.T("build-up-edges").With("edges", join(edges)))
 	}
 	return strings.Join(s, " ")
 }
@@ -237,7 +237,7 @@ func (t *Teller) BuildUpSentence() string {
 func (t *Teller) SupportLine() string {
 	for _, l := range t.p.BuildUp(record.Front) {
 		if l.Cloth != nil {
-			return t.c.Lines.LaidOn.With("cloth", t.cloth(l.Cloth), "board", t.Board())
+			return t.c.Lines.T("laid-on").With("cloth", t.cloth(l.Cloth), "board", t.Board())
 		}
 	}
 	return t.Board()
@@ -263,9 +263,9 @@ func (t *Teller) MediumLine() string {
 	}
 	switch {
 	case media != nil:
-		return t.c.Lines.On.With("medium", t.List(media), "support", t.SupportLine())
+		return t.c.Lines.T("on").With("medium", t.List(media), "support", t.SupportLine())
 	case painted:
-		return t.c.Lines.NoMedium.With("support", t.SupportLine())
+		return t.c.Lines.T("no-medium").With("support", t.SupportLine())
 	}
 	return t.SupportLine()
 }
@@ -302,7 +302,7 @@ func (t *Teller) VarnishLine() string {
 				return t.c.Capital(t.Layer(l))
 			}
 		}
-		return t.c.Capital(string(t.c.Lines.NoVarnish))
+		return t.c.Capital(string(t.c.Lines.T("no-varnish")))
 	}
 	name := t.Layer(*last)
 	if t.c.Knows(last.Varnish.Gloss) {
@@ -331,11 +331,11 @@ func (t *Teller) VarnishLine() string {
 func (t *Teller) AsProduct(line string, m record.Material) string {
 	switch {
 	case m.Basis == "":
-		return t.c.Lines.AsProductUnstated.With("line", line)
+		return t.c.Lines.T("as-product-unstated").With("line", line)
 	case typical(m):
-		return t.c.Lines.AsTypical.With("line", line)
+		return t.c.Lines.T("as-typical").With("line", line)
 	}
-	return t.c.Lines.AsProduct.With("line", line, "basis", m.Basis)
+	return t.c.Lines.T("as-product").With("line", line, "basis", m.Basis)
 }
 
 // remover names what takes a varnish off; "" where that is not known.
@@ -347,13 +347,13 @@ func (t *Teller) removable(varnish string, answer record.Answer, with string) st
 	l := t.c.Lines
 	switch {
 	case answer == record.Yes && with != "":
-		return l.RemovableWith.With("varnish", varnish, "solvent", with)
+		return l.T("removable-with").With("varnish", varnish, "solvent", with)
 	case answer == record.Yes:
-		return l.Removable.With("varnish", varnish)
+		return l.T("removable").With("varnish", varnish)
 	case answer == record.No:
-		return l.NotRemovable.With("varnish", varnish)
+		return l.T("not-removable").With("varnish", varnish)
 	case answer == record.Unknown:
-		return l.RemovableUnknown.With("varnish", varnish)
+		return l.T("removable-unknown").With("varnish", varnish)
 	}
-	return l.RemovableNotRecorded.With("varnish", varnish)
+	return l.T("removable-not-recorded").With("varnish", varnish)
 }

@@ -25,7 +25,7 @@ func (t *Teller) Pigments() string {
 		}
 	}
 	if out != nil && missing {
-		return t.c.Clauses([]string{t.List(out), string(t.c.Lines.OtherCoats)})
+		return t.c.Clauses([]string{t.List(out), string(t.c.Lines.T("other-coats"))})
 	}
 	return t.List(out)
 }

@@ -20,9 +20,9 @@ type Quantity interface {
 func (t *Teller) Quantity(q Quantity) string {
 	switch {
 	case q.IsZero():
-		return string(t.c.Lines.NotRecorded)
+		return string(t.c.Lines.T("not-recorded"))
 	case q.IsUnknown():
-		return string(t.c.Lines.Unknown)
+		return string(t.c.Lines.T("unknown"))
 	}
 	return t.c.Measure(q.Number(), q.Unit())
 }
@@ -33,7 +33,7 @@ func (t *Teller) Quantity(q Quantity) string {
 func (t *Teller) Dimensions() string {
 	size := t.p.Size()
 	if size.IsZero() {
-		return string(t.c.Lines.NoSize)
+		return string(t.c.Lines.T("no-size"))
 	}
 	var dims []record.Length
 	for _, d := range []record.Length{size.Height, size.Width, size.Depth} {
@@ -43,15 +43,15 @@ func (t *Teller) Dimensions() string {
 	}
 	line := ""
 	if len(dims) > 0 {
-		line = t.c.Lines.Size.With("measured", t.c.sides(dims, measured), "other", t.c.sides(dims, converted))
+		line = t.c.Lines.T("size").With("measured", t.c.sides(dims, measured), "other", t.c.sides(dims, converted))
 	}
 	switch {
 	case size.Height.IsUnknown() && line == "":
-		return string(t.c.Lines.NoSides)
+		return string(t.c.Lines.T("no-sides"))
 	case size.Height.IsUnknown():
-		return t.c.Join.List.With("a", string(t.c.Lines.NoSides), "b", line)
+		return t.c.Join.List.With("a", string(t.c.Lines.T("no-sides")), "b", line)
 	case size.Depth.IsZero() || size.Depth.IsUnknown():
-		return t.c.Lines.NoDepth.With("size", line)
+		return t.c.Lines.T("no-depth").With("size", line)
 	}
 	return line
 }
@@ -126,16 +126,16 @@ func (t *Teller) Amount(c *record.Coating, panels int) string {
 	var parts []string
 	if !c.WetTotal.IsZero() {
 		if c.WetTotal.IsUnknown() {
-			parts = append(parts, string(t.c.Lines.Unknown))
+			parts = append(parts, string(t.c.Lines.T("unknown")))
 		} else {
-			parts = append(parts, t.c.Fill(t.c.Lines.SharedByPanels, record.With("n", panels), record.With("amount", c.WetTotal)))
+			parts = append(parts, t.c.Fill(t.c.Lines.T("shared-by-panels"), record.With("n", panels), record.With("amount", c.WetTotal)))
 		}
 	}
 	if !c.WetEach.IsZero() {
-		parts = append(parts, t.c.Lines.ForEach.With("amount", t.Quantity(c.WetEach)))
+		parts = append(parts, t.c.Lines.T("for-each").With("amount", t.Quantity(c.WetEach)))
 	}
 	if parts == nil {
-		return string(t.c.Lines.NotRecorded)
+		return string(t.c.Lines.T("not-recorded"))
 	}
 	return t.List(parts)
 }

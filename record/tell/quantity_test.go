@@ -202,8 +202,8 @@ func TestMessages(t *testing.T) {
 			t.Errorf("%d: %q", n, got)
 		}
 	}
-	before := tell.English.Lines.Blank
-	if tell.English.Each(strings.ToUpper).Lines.Size != "{measured} ({other})" || tell.English.Lines.Blank != before {
+	before := tell.English.Lines.T("blank")
+	if tell.English.Each(strings.ToUpper).Lines.T("size") != "{measured} ({other})" || tell.English.Lines.T("blank") != before {
 		t.Error("Each changes a place, or the catalogue it copies")
 	}
 }

@@ -16,9 +16,9 @@ func Say(c *Catalogue, s record.Said) string {
 		values = append(values, c.Join.Pair.With("name", v.Name, "value", c.value(v, "")))
 	}
 	if values == nil {
-		return c.Lines.Newer.With("code", s.Code)
+		return c.Lines.T("newer").With("code", s.Code)
 	}
-	return c.Lines.NewerValues.With("code", s.Code, "values", c.Clauses(values))
+	return c.Lines.T("newer-values").With("code", s.Code, "values", c.Clauses(values))
 }
 
 // codes joins the tables of all families. A code stands in one of them.

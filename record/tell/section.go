@@ -11,7 +11,7 @@ import (
 // edges. A thickness is measured, computed and then called an estimate, or not
 // recorded; nothing else is drawn as known.
 func (t *Teller) Section() section.Section {
-	s := section.Section{Words: t.c.Section, Title: t.c.Lines.SectionTitle.With("number", t.Number())}
+	s := section.Section{Words: t.c.Section, Title: t.c.Lines.T("section-title").With("number", t.Number())}
 	s.Bands = append(t.inward(record.Front), t.boardBand())
 	back := t.inward(record.Back)
 	slices.Reverse(back)
@@ -22,8 +22,8 @@ func (t *Teller) Section() section.Section {
 // EdgeSection returns the drawing of an edge cut through, from the outside to
 // the board; ok is false if no layer on the edges is on record.
 func (t *Teller) EdgeSection() (s section.Section, ok bool) {
-	s = section.Section{Words: t.c.Section, Title: t.c.Lines.EdgeTitle.With("number", t.Number())}
-	s.Words.Front, s.Words.Back = string(t.c.Lines.Outside), string(t.c.Lines.Inside)
+	s = section.Section{Words: t.c.Section, Title: t.c.Lines.T("edge-title").With("number", t.Number())}
+	s.Words.Front, s.Words.Back = string(t.c.Lines.T("outside")), string(t.c.Lines.T("inside"))
 	s.Bands = t.inward(record.Edges)
 	board := t.boardBand()
 	board.Board = section.OtherBoard // its own layers lie the other way
@@ -56,7 +56,7 @@ func (t *Teller) band(coats []record.Layer) section.Band {
 	if last.Cloth != nil {
 		b.Label, b.Detail = t.withLosses(last, t.woven(last.Cloth)), t.threads(last.Cloth)
 	}
-	b.Label = t.c.Capital(t.c.Fill(t.c.Lines.Coats, record.With("n", len(coats)), Told("layer", b.Label)))
+	b.Label = t.c.Capital(t.c.Fill(t.c.Lines.T("coats"), record.With("n", len(coats)), Told("layer", b.Label)))
 	if last.At.Known() {
 		b.Note = t.c.Span(first.At, last.At)
 	}

@@ -37,7 +37,7 @@ func (c *Catalogue) event(e record.Event) (Message, record.Said) {
 	if !ok {
 		m = "{kind}"
 		if _, known := record.Blank(k); !known {
-			m = c.Lines.NewerKind
+			m = c.Lines.T("newer-kind")
 		}
 	}
 	return m, record.Said{Code: string(k), Values: values}
@@ -58,7 +58,7 @@ func Whereabouts(p *record.Panel) record.Said {
 func (t *Teller) LayerLine(l record.Layer) string {
 	line := t.Layer(l)
 	if l.Extra {
-		line = t.c.Lines.More.With("layer", line)
+		line = t.c.Lines.T("more").With("layer", line)
 	}
 	var of []record.Part
 	switch {
@@ -71,7 +71,7 @@ func (t *Teller) LayerLine(l record.Layer) string {
 		return line
 	}
 	mix, _ := fieldOf("coat", "mix")
-	return t.c.Fill(t.c.Lines.Products, Told("layer", line), t.c.fieldValue("coat", "mix", mix, reflect.ValueOf(of)))
+	return t.c.Fill(t.c.Lines.T("products"), Told("layer", line), t.c.fieldValue("coat", "mix", mix, reflect.ValueOf(of)))
 }
 
 // Particulars are what a panel is, by name: who made it, of what, how far the

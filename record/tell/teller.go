@@ -30,11 +30,11 @@ func (t *Teller) Catalogue() *Catalogue { return t.c }
 func (t *Teller) Title() string {
 	switch title := t.p.Description().Title; {
 	case title == record.Unknown:
-		return string(t.c.Lines.TitleUnknown)
+		return string(t.c.Lines.T("title-unknown"))
 	case title == "" && t.Painted():
-		return string(t.c.Lines.Untitled)
+		return string(t.c.Lines.T("untitled"))
 	case title == "":
-		return string(t.c.Lines.Blank)
+		return string(t.c.Lines.T("blank"))
 	default:
 		return title
 	}
@@ -104,7 +104,7 @@ func (t *Teller) DateOfWork() string {
 	if made.Known() || first.IsZero() {
 		return t.Day(made)
 	}
-	return t.c.Lines.PaintedIn.With("dates", t.c.Span(first, last))
+	return t.c.Lines.T("painted-in").With("dates", t.c.Span(first, last))
 }
 
 // MadeBetween returns the days between which the panel was made and worked on,
@@ -120,7 +120,7 @@ func (c *Catalogue) Span(first, last record.When) string {
 	if from, to := c.one("When", first.String(), ""), c.one("When", last.String(), ""); from == to {
 		return from
 	} else if spanOf(first, last).IsZero() {
-		return c.Lines.Between.With("from", from, "to", to)
+		return c.Lines.T("between").With("from", from, "to", to)
 	}
 	return c.one("When", spanOf(first, last).String(), "short")
 }
@@ -160,9 +160,9 @@ func (t *Teller) Moment(w record.When) string { return t.c.one("When", w.String(
 func (t *Teller) orNot(s string) string {
 	switch s {
 	case "":
-		return string(t.c.Lines.NotRecorded)
+		return string(t.c.Lines.T("not-recorded"))
 	case record.Unknown:
-		return string(t.c.Lines.Unknown)
+		return string(t.c.Lines.T("unknown"))
 	}
 	return s
 }

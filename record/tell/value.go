@@ -42,11 +42,11 @@ func (c *Catalogue) within(v record.Value, form string, s record.Said) string {
 func (c *Catalogue) missing(kind string) string {
 	switch kind {
 	case "When":
-		return string(c.Lines.NoDate)
+		return string(c.Lines.T("no-date"))
 	case told:
 		return ""
 	}
-	return string(c.Lines.NotRecorded)
+	return string(c.Lines.T("not-recorded"))
 }
 
 // one tells one text of a value by its type. What has a type that this program
@@ -58,7 +58,7 @@ func (c *Catalogue) one(kind, text, form string) string {
 	case kind == "When":
 		return c.date(text, form)
 	case text == record.Unknown && kind != told:
-		return string(c.Lines.Unknown)
+		return string(c.Lines.T("unknown"))
 	}
 	switch kind {
 	case "text", told, "Number", "Key":
@@ -66,11 +66,11 @@ func (c *Catalogue) one(kind, text, form string) string {
 	case "count":
 		return c.Number.Number(text)
 	case "entry":
-		return c.Lines.Entry.With("n", text)
+		return c.Lines.T("entry").With("n", text)
 	case "Size":
 		return c.size(text, form)
 	case digest:
-		return c.Lines.Digest.With("first", text[:min(len(text), 8)])
+		return c.Lines.T("digest").With("first", text[:min(len(text), 8)])
 	}
 	if w, ok := c.lookUp(kind, text); ok {
 		return w.in(form)
@@ -103,7 +103,7 @@ func (c *Catalogue) date(text, form string) string {
 	case err != nil:
 		return text // a form of date that a newer program writes
 	case w.IsUnknown():
-		return string(c.Lines.UnknownDate)
+		return string(c.Lines.T("unknown-date"))
 	}
 	switch at, exact := w.Exact(); {
 	case form == "near" && exact, form == "hour" && exact:
@@ -139,11 +139,11 @@ func (c *Catalogue) near(at time.Time, form string) string {
 	case day == c.now.Format(time.DateOnly) && form == "hour":
 		return clock
 	case day == c.now.Format(time.DateOnly):
-		return c.Lines.Today.With("time", clock)
+		return c.Lines.T("today").With("time", clock)
 	case day == c.now.AddDate(0, 0, 1).Format(time.DateOnly):
-		return c.Lines.Tomorrow.With("time", clock)
+		return c.Lines.T("tomorrow").With("time", clock)
 	case day == c.now.AddDate(0, 0, -1).Format(time.DateOnly):
-		return c.Lines.Yesterday.With("time", clock)
+		return c.Lines.T("yesterday").With("time", clock)
 	}
 	return c.date(at.Format(time.RFC3339), "moment")
 }
@@ -151,9 +151,9 @@ func (c *Catalogue) near(at time.Time, form string) string {
 // panels names many panels briefly: a run, or the ends and how many.
 func (c *Catalogue) panels(texts []string) string {
 	first, last := record.Number(texts[0]), record.Number(texts[len(texts)-1])
-	m := c.Lines.Panels
+	m := c.Lines.T("panels")
 	if last.Serial()-first.Serial()+1 != len(texts) {
-		m = c.Lines.PanelsAmong
+		m = c.Lines.T("panels-among")
 	}
 	return c.Fill(m, record.With("n", len(texts)), record.With("first", first), record.With("last", last))
 }
@@ -174,7 +174,7 @@ func (c *Catalogue) size(text, form string) string {
 		}
 	}
 	if form == "both" && len(dims) > 0 {
-		return c.Lines.Size.With("measured", c.sides(dims, measured), "other", c.sides(dims, converted))
+		return c.Lines.T("size").With("measured", c.sides(dims, measured), "other", c.sides(dims, converted))
 	}
 	return c.sides(dims, measured)
 }

@@ -27,12 +27,12 @@ var scales = []float64{1, 2, 2.5, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40,
 // Drawing draws a sheet of the plan in at most widthMM × heightMM, the
 // reference corner at the top left, the sheet's length to the right.
 func (j Job) Drawing(sheet int, widthMM, heightMM float64) (paper.Drawing, error) {
-	return j.draw(j.Plan, sheet, j.sheetTitle(sheet), j.Words.Plan.Grain, widthMM, heightMM)
+	return j.draw(j.Plan, sheet, j.sheetTitle(sheet), j.Words.Plan.T("grain"), widthMM, heightMM)
 }
 
 // ClothDrawing draws the cloth likewise, the squared end at the left.
 func (j Job) ClothDrawing(widthMM, heightMM float64) (paper.Drawing, error) {
-	return j.draw(j.Cloth.Plan, 0, j.ClothName, j.Words.Plan.Warp, widthMM, heightMM)
+	return j.draw(j.Cloth.Plan, 0, j.ClothName, j.Words.Plan.T("warp"), widthMM, heightMM)
 }
 
 // drawer draws one sheet; um is millimetres of paper to a micrometre.
@@ -112,7 +112,7 @@ func (d *drawer) parts() {
 			p := d.p.Order.Pieces[part.Piece]
 			d.label(d.arrow(r, p), d.name(part.Number), d.size(p.Height, p.Width))
 		case part.Keep && letters[[2]int{d.sheet, i}] != "":
-			d.label(r, d.Words.Plan.Keep.With("letter", letters[[2]int{d.sheet, i}]), d.size(part.Length, part.Width))
+			d.label(r, d.Words.Plan.T("keep").With("letter", letters[[2]int{d.sheet, i}]), d.size(part.Length, part.Width))
 		default:
 			d.add(hatched(r))
 		}

@@ -116,7 +116,7 @@ func (j Job) sheetName(sheet int) string {
 	if j.Board != "" {
 		name = j.Words.Join.Bracket.With("text", name, "aside", j.Board)
 	}
-	return j.Words.Plan.From.With("sheet", name, "size", j.size(s.Length, s.Width))
+	return j.Words.Plan.T("from").With("sheet", name, "size", j.size(s.Length, s.Width))
 }
 
 // Text writes all of it as plain text.

@@ -33,7 +33,7 @@ func (d *drawer) cuts() {
 			d.cut(end, 0, v, false, wide)
 			d.ring(d.beyond(end+k/2), strconv.Itoa(i+1))
 		}
-		if name := d.Words.Plan.Strip.With("n", strconv.Itoa(i+1)); d.at(s.Size) > 20 {
+		if name := d.Words.Plan.T("strip").With("n", strconv.Itoa(i+1)); d.at(s.Size) > 20 {
 			p := d.beyond(atU + s.Size/2)
 			t := d.text(0, 0, paper.LabelSmall, name)
 			turn := 0.0
@@ -233,11 +233,11 @@ func (d *drawer) foot(scale float64, grain tell.Message) {
 		d.add(paper.Text{X: x, Y: y - b.HeightMM()/2 - 0.5, Block: b})
 		x += b.WidthMM() + 6
 	}
-	put(w.Scale.With("n", d.Words.Number.Number(strconv.FormatFloat(scale, 'f', -1, 64))))
-	put(w.Units.With("unit", d.unit()))
+	put(w.T("scale").With("n", d.Words.Number.Number(strconv.FormatFloat(scale, 'f', -1, 64))))
+	put(w.T("units").With("unit", d.unit()))
 	d.add(paper.Line{X1: x, Y1: y - 0.5, X2: x + 7, Y2: y - 0.5, WeightMM: 2 * wide})
 	x += 9
-	put(string(w.Reference))
+	put(string(w.T("reference")))
 	if g := d.p.Order.Sheets[d.c.Sheet].Grain; g != plan.Free {
 		from, to := paper.Point{X: x, Y: y - 0.5}, paper.Point{X: x + 7, Y: y - 0.5}
 		if g == plan.Second {

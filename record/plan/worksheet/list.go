@@ -13,16 +13,16 @@ import (
 // Sections are all parts of the job in words.
 func (j Job) Sections() []Section {
 	w := j.Words.Plan
-	out := []Section{{string(w.Titles.Plan), append([]string{w.Units.With("unit", j.unit())}, j.summary()...)}}
+	out := []Section{{string(w.T("titles-plan")), append([]string{w.T("units").With("unit", j.unit())}, j.summary()...)}}
 	for i := range j.Plan.Sheets {
 		out = append(out, Section{j.sheetTitle(i), slices.Concat(j.grained(i), j.warnings(i), j.steps(j.Plan, i, nil))})
 	}
 	if j.Cloth != nil {
-		out = append(out, Section{string(w.Titles.Cloth), append(j.cloth(), j.steps(j.Cloth.Plan, 0, w.ClothSteps)...)})
+		out = append(out, Section{string(w.T("titles-cloth")), append(j.cloth(), j.steps(j.Cloth.Plan, 0, w.ClothSteps)...)})
 	}
 	out = append(out, j.more()...)
 	if j.Plan.Order.Kerf > 0 {
-		out = append(out, Section{string(w.Titles.Cautions), texts(w.Cautions)})
+		out = append(out, Section{string(w.T("titles-cautions")), texts(w.Cautions)})
 	}
 	return out
 }
@@ -35,12 +35,12 @@ func texts(ms []tell.Message) (out []string) {
 }
 
 func (j Job) sheetTitle(i int) string {
-	return j.Words.Plan.Sheet.With("n", strconv.Itoa(i+1), "all", strconv.Itoa(len(j.Plan.Sheets)), "sheet", j.sheetName(i))
+	return j.Words.Plan.T("sheet").With("n", strconv.Itoa(i+1), "all", strconv.Itoa(len(j.Plan.Sheets)), "sheet", j.sheetName(i))
 }
 
 // ask says what pieces are wanted.
 func (j Job) ask(p plan.Piece) string {
-	m := j.Words.Plan.Ask
+	m := j.Words.Plan.T("ask")
 	switch p.Grain {
 	case plan.First:
 		m = j.Words.Plan.AskGrain["height"]
@@ -70,31 +70,31 @@ func (j Job) summary() []string {
 	var sheets []string
 	for i, n := range count {
 		if s := p.Order.Sheets[i]; n > 0 {
-			sheets = append(sheets, j.fill(w.Sheets, record.With("n", n), tell.Told("sheet", w.From.With("sheet", s.Name, "size", j.size(s.Length, s.Width)))))
+			sheets = append(sheets, j.fill(w.T("sheets"), record.With("n", n), tell.Told("sheet", w.T("from").With("sheet", s.Name, "size", j.size(s.Length, s.Width)))))
 		}
 	}
 	out = append(out, j.Words.List(sheets))
 	if p.Proof.Sheets {
-		out[len(out)-1] += ". " + string(w.Least)
+		out[len(out)-1] += ". " + string(w.T("least"))
 	} else {
-		out[len(out)-1] += ". " + string(w.NotLeast)
+		out[len(out)-1] += ". " + string(w.T("not-least"))
 	}
 	out = append(out, j.grained(0)...)
-	out = append(out, w.Used.With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
+	out = append(out, w.T("used").With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
 	if p.Proof.UsedLeast >= p.Used {
-		out = append(out, w.UsedBest.With("used", j.area(p.Used)))
+		out = append(out, w.T("used-best").With("used", j.area(p.Used)))
 	} else {
-		out = append(out, w.UsedNear.With("least", j.area(p.Proof.UsedLeast), "percent", j.percent(p.Used-p.Proof.UsedLeast, p.Proof.UsedLeast)))
+		out = append(out, w.T("used-near").With("least", j.area(p.Proof.UsedLeast), "percent", j.percent(p.Used-p.Proof.UsedLeast, p.Proof.UsedLeast)))
 	}
 	switch {
 	case p.Third.Sheet:
-		out = append(out, string(w.Third))
+		out = append(out, string(w.T("third")))
 	case p.Third.Area > 0:
-		out = append(out, w.Earned.With("area", j.area(p.Third.Area)))
+		out = append(out, w.T("earned").With("area", j.area(p.Third.Area)))
 	}
-	effort := w.Effort
+	effort := w.T("effort")
 	if p.Order.Kerf == 0 {
-		effort = w.Knife
+		effort = w.T("knife")
 	}
 	return append(out, j.fill(effort, record.With("settings", p.Settings), record.With("cuts", p.Cuts), tell.Told("kerf", j.withUnit(p.Order.Kerf))))
 }
@@ -109,7 +109,7 @@ func (j Job) grained(sheet int) []string {
 	case plan.Second:
 		side = s.Width
 	}
-	return []string{j.Words.Plan.Grained.With("side", j.length(side))}
+	return []string{j.Words.Plan.T("grained").With("side", j.length(side))}
 }
 
 func (j Job) fill(m tell.Message, values ...record.Value) string { return j.Words.Fill(m, values...) }
@@ -140,7 +140,7 @@ func (j Job) steps(p plan.Plan, sheet int, special map[string]tell.Message) []st
 			m = w.Steps[string(s.Do)]
 		}
 		if s.Do == plan.TrueEdges && s.Set == 0 && special == nil {
-			m = w.Untrimmed
+			m = w.T("untrimmed")
 		}
 		size := j.size(s.Length, s.Width)
 		if s.Do == plan.FirstCuts {
@@ -152,22 +152,22 @@ func (j Job) steps(p plan.Plan, sheet int, special map[string]tell.Message) []st
 		}
 		for _, n := range s.Pieces {
 			piece := p.Order.Pieces[n.Piece]
-			pieces = append(pieces, w.OneSize.With("n", strconv.Itoa(n.Times), "size", j.size(piece.Height, piece.Width)))
+			pieces = append(pieces, w.T("one-size").With("n", strconv.Itoa(n.Times), "size", j.size(piece.Height, piece.Width)))
 		}
 		selvedge := ""
 		if j.Cloth != nil {
 			selvedge = j.withUnit(j.Cloth.Cloth.Selvedge)
 		}
 		text := j.fill(m, record.With("n", s.Times), tell.Told("set", j.length(s.Set)), tell.Told("size", size), tell.Told("lines", j.Words.List(lines)),
-			tell.Told("from", j.from(c, s)), tell.Told("pieces", j.Words.List(pieces)), tell.Told("write", string(w.Write)), tell.Told("selvedge", selvedge), tell.Told("letter", rest))
+			tell.Told("from", j.from(c, s)), tell.Told("pieces", j.Words.List(pieces)), tell.Told("write", string(w.T("write"))), tell.Told("selvedge", selvedge), tell.Told("letter", rest))
 		mark := strconv.Itoa(i+1) + "."
 		if l := letters[i]; l != "" {
-			text = w.Letter.With("letter", l, "step", text)
+			text = w.T("letter").With("letter", l, "step", text)
 		}
 		out = append(out, mark+" "+text)
 	}
 	if len(keep) > 0 && special == nil {
-		out = append(out, strconv.Itoa(len(steps)+1)+". "+w.KeepToo.With("pieces", j.Words.List(keep)))
+		out = append(out, strconv.Itoa(len(steps)+1)+". "+w.T("keep-too").With("pieces", j.Words.List(keep)))
 	}
 	return out
 }
@@ -181,7 +181,7 @@ func (j Job) keeps(p plan.Plan, sheet int) (rest string, others []string) {
 		case part.Strip == 0:
 			rest = l
 		default:
-			others = append(others, j.Words.Plan.Kept.With("letter", l, "size", j.size(part.Length, part.Width)))
+			others = append(others, j.Words.Plan.T("kept").With("letter", l, "size", j.size(part.Length, part.Width)))
 		}
 	}
 	return rest, others
@@ -191,9 +191,9 @@ func (j Job) keeps(p plan.Plan, sheet int) (rest string, others []string) {
 func (j Job) from(c plan.Cut, s plan.Step) string {
 	var out []string
 	for _, f := range s.From {
-		m := j.Words.Plan.FromStrip
+		m := j.Words.Plan.T("from-strip")
 		if f.Block > 0 && len(c.Strips[f.Strip-1].Blocks) > 1 {
-			m = j.Words.Plan.FromBlock
+			m = j.Words.Plan.T("from-block")
 		}
 		out = append(out, m.With("n", strconv.Itoa(f.Times), "strip", strconv.Itoa(f.Strip), "block", strconv.Itoa(f.Block)))
 	}
@@ -212,15 +212,15 @@ func (j Job) warnings(sheet int) []string {
 
 func (j Job) cloth() []string {
 	w, b := j.Words.Plan, j.Cloth
-	out := []string{w.Cloth.With("bolt", j.ClothName, "usable", j.withUnit(b.Usable)), w.ClothCut.With("length", j.withUnit(b.Length))}
+	out := []string{w.T("cloth").With("bolt", j.ClothName, "usable", j.withUnit(b.Usable)), w.T("cloth-cut").With("length", j.withUnit(b.Length))}
 	if b.Least >= b.Length {
-		out[1] += " " + string(w.ClothBest)
+		out[1] += " " + string(w.T("cloth-best"))
 	} else {
-		out[1] += " " + w.ClothNear.With("least", j.withUnit(b.Least), "percent", j.percent(b.Length-b.Least, b.Least))
+		out[1] += " " + w.T("cloth-near").With("least", j.withUnit(b.Least), "percent", j.percent(b.Length-b.Least, b.Least))
 	}
 	thousandths := func(n int64) string {
 		return j.Words.Measure(strconv.FormatFloat(float64(n)/1000, 'f', -1, 64), "%")
 	}
-	out = append(out, w.ClothBuy.With("buy", j.withUnit(b.Buy), "squaring", j.withUnit(b.Cloth.Squaring), "warp", thousandths(b.Cloth.ShrinkWarp), "weft", thousandths(b.Cloth.ShrinkWeft)), string(w.ClothWarp))
+	out = append(out, w.T("cloth-buy").With("buy", j.withUnit(b.Buy), "squaring", j.withUnit(b.Cloth.Squaring), "warp", thousandths(b.Cloth.ShrinkWarp), "weft", thousandths(b.Cloth.ShrinkWeft)), string(w.T("cloth-warp")))
 	return append(out, texts(w.ClothNotes)...)
 }

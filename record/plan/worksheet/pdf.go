@@ -20,8 +20,8 @@ const (
 // drawing and its list, the cloth, and the rest.
 func (j Job) PDF() ([]byte, error) {
 	w := j.Words.Plan
-	title := w.Running.With("title", j.Title)
-	s := &setter{Job: j, out: &paper.Document{Info: paper.Info{Title: title, Author: j.Maker, Subject: string(w.Kind), Language: j.Words.Tag.String(), Created: j.Made}}, width: 297, height: 210}
+	title := w.T("running").With("title", j.Title)
+	s := &setter{Job: j, out: &paper.Document{Info: paper.Info{Title: title, Author: j.Maker, Subject: string(w.T("kind")), Language: j.Words.Tag.String(), Created: j.Made}}, width: 297, height: 210}
 	if j.Letter {
 		s.width, s.height = 279.4, 215.9
 	}
@@ -172,7 +172,7 @@ func (s *setter) columns(of int, left, right []Section) {
 // feet numbers the pages when all are known.
 func (s *setter) feet(title string) {
 	for i, p := range s.pages {
-		n, err := paper.Compose(0, paper.Span{Style: paper.Small, Text: s.Words.Plan.Page.With("n", strconv.Itoa(i+1), "all", strconv.Itoa(len(s.pages)))})
+		n, err := paper.Compose(0, paper.Span{Style: paper.Small, Text: s.Words.Plan.T("page").With("n", strconv.Itoa(i+1), "all", strconv.Itoa(len(s.pages)))})
 		if err != nil {
 			s.err = err
 			return

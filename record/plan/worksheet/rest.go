@@ -15,13 +15,13 @@ func (j Job) more() []Section {
 	w := j.Words.Plan
 	var out []Section
 	if j.Wet != nil {
-		out = append(out, Section{string(w.Titles.Wet), j.wet()})
+		out = append(out, Section{string(w.T("titles-wet")), j.wet()})
 	}
 	if len(j.Costs) > 0 {
-		out = append(out, Section{string(w.Titles.Cost), j.costs()})
+		out = append(out, Section{string(w.T("titles-cost")), j.costs()})
 	}
 	if j.Table != nil {
-		out = append(out, Section{string(w.Titles.Timetable), j.hours()})
+		out = append(out, Section{string(w.T("titles-timetable")), j.hours()})
 	}
 	return out
 }
@@ -35,28 +35,28 @@ func (j Job) wet() []string {
 			out = append(out, w.WetMissing[string(c.Why)].With("act", act))
 			continue
 		}
-		out = append(out, w.WetCoat.With("act", act, "laid", j.amount(c.Laid), "area", j.Words.Measure(strconv.FormatFloat(c.Area/1e6, 'f', 2, 64), "m2")))
+		out = append(out, w.T("wet-coat").With("act", act, "laid", j.amount(c.Laid), "area", j.Words.Measure(strconv.FormatFloat(c.Area/1e6, 'f', 2, 64), "m2")))
 	}
 	loss := j.Words.Measure(strconv.FormatFloat(float64(j.Wet.Loss)/1000, 'f', -1, 64), "%")
 	for _, n := range j.Wet.Products {
 		if n.Why != "" || n.Laid == (plan.Amount{}) {
 			continue
 		}
-		text := w.WetAll.With("product", j.Products[n.Product].Name, "taken", j.amount(n.Taken), "laid", j.amount(n.Laid), "loss", loss)
+		text := w.T("wet-all").With("product", j.Products[n.Product].Name, "taken", j.amount(n.Taken), "laid", j.amount(n.Laid), "loss", loss)
 		var from []string
 		for _, t := range n.From {
-			from = append(from, w.WetFrom.With("taken", j.amount(t.Taken), "tin", j.Tins[t.Tin].Name, "left", j.amount(t.Left)))
+			from = append(from, w.T("wet-from").With("taken", j.amount(t.Taken), "tin", j.Tins[t.Tin].Name, "left", j.amount(t.Left)))
 		}
 		for _, t := range n.Expired {
-			from = append(from, w.WetExpired.With("tin", j.Tins[t].Name))
+			from = append(from, w.T("wet-expired").With("tin", j.Tins[t].Name))
 		}
 		if len(from) > 0 {
 			text += " " + j.Words.Clauses(from) + "."
 		}
 		if n.Buy == (plan.Amount{}) {
-			text += " " + string(w.WetEnough)
+			text += " " + string(w.T("wet-enough"))
 		} else {
-			text += " " + w.WetBuy.With("buy", j.amount(n.Buy))
+			text += " " + w.T("wet-buy").With("buy", j.amount(n.Buy))
 		}
 		out = append(out, text)
 	}
@@ -103,14 +103,14 @@ func (j Job) costs() []string {
 		}
 		lot := l.Lot
 		if lot == "" {
-			lot = string(w.NoLot)
+			lot = string(w.T("no-lot"))
 		}
 		if !l.Priced {
 			open = true
-			out = append(out, w.CostOpen.With("what", string(what), "lot", lot))
+			out = append(out, w.T("cost-open").With("what", string(what), "lot", lot))
 			continue
 		}
-		out = append(out, w.Cost.With("what", string(what), "lot", lot, "price", j.price(l.Price)))
+		out = append(out, w.T("cost").With("what", string(what), "lot", lot, "price", j.price(l.Price)))
 	}
 	var sums []string
 	for _, s := range j.Sums {
@@ -119,9 +119,9 @@ func (j Job) costs() []string {
 	switch {
 	case len(sums) == 0:
 	case open:
-		out = append(out, w.CostLeast.With("sum", j.Words.List(sums)))
+		out = append(out, w.T("cost-least").With("sum", j.Words.List(sums)))
 	default:
-		out = append(out, w.CostSum.With("sum", j.Words.List(sums)))
+		out = append(out, w.T("cost-sum").With("sum", j.Words.List(sums)))
 	}
 	return out
 }
@@ -137,7 +137,7 @@ func (j Job) BatchName(batch int) string {
 		first += b.Panels
 	}
 	n := j.Batches[batch].Panels
-	return j.fill(j.Words.Plan.Batch, record.With("n", n), tell.Told("first", j.name(first)), tell.Told("last", j.name(first+n-1)))
+	return j.fill(j.Words.Plan.T("batch"), record.With("n", n), tell.Told("first", j.name(first)), tell.Told("last", j.name(first+n-1)))
 }
 
 func (j Job) hours() []string {
@@ -145,22 +145,22 @@ func (j Job) hours() []string {
 	var out []string
 	for _, s := range j.Table.Slots {
 		b := j.Batches[s.Batch]
-		text := w.Slot.With("from", j.at(s.Start), "to", s.End.Format(j.Words.Dates.Clock), "act", b.Acts[s.Act].Name, "batch", j.BatchName(s.Batch))
+		text := w.T("slot").With("from", j.at(s.Start), "to", s.End.Format(j.Words.Dates.Clock), "act", b.Acts[s.Act].Name, "batch", j.BatchName(s.Batch))
 		switch {
 		case s.Late:
-			text = w.SlotLate.With("slot", text, "until", j.at(s.Until))
+			text = w.T("slot-late").With("slot", text, "until", j.at(s.Until))
 		case !s.Until.IsZero():
-			text = w.SlotUntil.With("slot", text, "until", j.at(s.Until))
+			text = w.T("slot-until").With("slot", text, "until", j.at(s.Until))
 		case s.Safe.After(s.From):
-			text = w.SlotSafe.With("slot", text, "from", j.at(s.From), "safe", j.at(s.Safe))
+			text = w.T("slot-safe").With("slot", text, "from", j.at(s.From), "safe", j.at(s.Safe))
 		}
 		out = append(out, text)
 	}
 	for i, at := range j.Table.Ready {
 		if n := j.Table.Untimed[i]; n >= 0 {
-			out = append(out, w.Untimed.With("batch", j.BatchName(i), "act", j.Batches[i].Acts[n].Name))
+			out = append(out, w.T("untimed").With("batch", j.BatchName(i), "act", j.Batches[i].Acts[n].Name))
 		} else if !at.IsZero() {
-			out = append(out, w.Ready.With("batch", j.BatchName(i), "at", j.at(at)))
+			out = append(out, w.T("ready").With("batch", j.BatchName(i), "at", j.at(at)))
 		}
 	}
 	return append(out, texts(w.TimeNotes)...)

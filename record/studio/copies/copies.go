@@ -154,7 +154,10 @@ func (c *copier) finish(ctx context.Context, what record.Code) (*record.Workshop
 			c.Mean("files-kept", record.With("folder", kept.Folder(c.to, folder)), record.With("n", n), record.With("good", n-c.lost[folder]))
 		}
 	}
-	return w, kept.Lacks("copy-incomplete", c.lost[kept.Photographs]+c.lost[kept.Papers], "kept file", "missing or changed, and not copied")
+	if n := c.lost[kept.Photographs] + c.lost[kept.Papers]; n > 0 {
+		return w, refuse.Breaks("copy-incomplete", "%s missing or changed, and not copied", kept.Count(n, "kept file"))
+	}
+	return w, nil
 }
 
 // files copies the kept files that are not done yet, each checked by its

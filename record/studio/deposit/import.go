@@ -80,7 +80,10 @@ func Import(ctx context.Context, dir, bookPath string, highest []string, clock f
 		}
 	}
 	x.Means = append(taken.Said(j.Name), record.Say("same-journal", record.With("root", fmt.Sprintf("%x", tree[:])), record.With("n", len(have))))
-	return x, kept.Lacks("import-incomplete", len(lost), "kept file", "not in the deposit as recorded")
+	if len(lost) > 0 {
+		return x, refuse.Breaks("import-incomplete", "%s not in the deposit as recorded", kept.Count(len(lost), "kept file"))
+	}
+	return x, nil
 }
 
 func importEntries(ctx context.Context, bookPath string, highest []string, clock func() time.Time, j Journal) (done exchange.Taken, root seal.Hash, err error) {

@@ -128,7 +128,10 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 		w.Warn("paper-left-out", record.With("what", s))
 	}
 	w.Mean("check-deposit", record.With("folder", dir))
-	return w, kept.Lacks("deposit-incomplete", len(d.about.Missing), "photograph", "missing or changed and could not be deposited")
+	if n := len(d.about.Missing); n > 0 {
+		return w, refuse.Breaks("deposit-incomplete", "%s missing or changed and could not be deposited", kept.Count(n, "photograph"))
+	}
+	return w, nil
 }
 
 // gather makes all parts from the copy of the book.

@@ -175,11 +175,3 @@ func Count(n int, noun string) string {
 	}
 	return fmt.Sprintf("%d %s", n, noun)
 }
-
-// Lacks says how many files are not as they were kept; nil where all are.
-func Lacks(code string, n int, noun, how string) error {
-	if n == 0 {
-		return nil
-	}
-	return refuse.Breaks(code, "%s %s", Count(n, noun), how)
-}

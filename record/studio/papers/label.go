@@ -52,7 +52,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		o.Options.Created = t
 	}
 	var l Labels
-	if err := mayReplaceLabels(o.File, string(o.Options.Catalogue.Label.FileSubject)); err != nil {
+	if err := mayReplaceLabels(o.File, string(o.Options.Catalogue.Label.T("file-subject"))); err != nil {
 		return l, err
 	}
 	mark, err := kept.MarkOf(v.Book.Path(), v.Shop.Studio)

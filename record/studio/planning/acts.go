@@ -80,7 +80,7 @@ func (p *products) acts(steps []Step, wish Wish, c *tell.Catalogue) []plan.Act {
 
 // Name says what a step does.
 func (s Step) Name(c *tell.Catalogue) string {
-	purpose := string(c.Lines.Coat)
+	purpose := string(c.Lines.T("coat"))
 	if s.Purpose != "" {
 		purpose = c.Word(s.Purpose)
 	}

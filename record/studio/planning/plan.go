@@ -45,7 +45,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 	}
 	name := board.Name
 	if !board.Board.Thickness.IsZero() {
-		name = c.Fill(c.Plan.Board, tell.Told("name", name), record.With("thickness", board.Board.Thickness))
+		name = c.Fill(c.Plan.T("board"), tell.Told("name", name), record.With("thickness", board.Board.Thickness))
 	}
 	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: name, Letter: w.Studio.Paper == "letter", Inches: inches(wish)}
 	if d.Job.Plan, err = plan.Sheets(order); err != nil {

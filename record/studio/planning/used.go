@@ -127,7 +127,7 @@ func (x *Spent) judge(held bool, of int) {
 
 // Say puts the comparison in words.
 func (x Spent) Say(c *tell.Catalogue) string {
-	none := string(c.Lines.NotRecorded)
+	none := string(c.Lines.T("not-recorded"))
 	amount := func(a plan.Amount) string {
 		if a == (plan.Amount{}) {
 			return none
