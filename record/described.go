@@ -89,6 +89,14 @@ func (w *Workshop) doneBy(p *Panel, fits func(Kind) bool) []Maker {
 
 // shared returns what several descriptions of one thing have in common.
 func shared[B Body](w *Workshop, seqs []int64) (B, bool) {
+	if len(seqs) == 1 {
+		b, ok := w.described[seqs[0]].Body.(B)
+		return b, ok
+	}
+	return several[B](w, seqs)
+}
+
+func several[B Body](w *Workshop, seqs []int64) (B, bool) {
 	var out B
 	found := false
 	for _, seq := range seqs {

@@ -76,9 +76,9 @@ func (p *Panel) leftBare(f Face) bool {
 // Each returns what of one kind happened to a panel, in order.
 func Each[B Body](p *Panel) []Done[B] {
 	var out []Done[B]
-	for _, e := range p.Events {
-		if b, ok := e.Body.(B); ok {
-			out = append(out, as(e, b))
+	for i := range p.Events { // an event is large
+		if b, ok := p.Events[i].Body.(B); ok {
+			out = append(out, as(p.Events[i], b))
 		}
 	}
 	return out
@@ -98,9 +98,9 @@ func Latest[B Body](p *Panel) (Done[B], bool) {
 // for which it does not stand.
 func (p *Panel) Event(seq int64) (Event, bool) {
 	if p != nil {
-		for _, e := range p.Events {
-			if e.Seq == seq {
-				return e, true
+		for i := range p.Events {
+			if p.Events[i].Seq == seq {
+				return p.Events[i], true
 			}
 		}
 	}

@@ -23,9 +23,9 @@ func newCheck(a *app) {
 			}
 		}
 		return r.reading(func(r *run) error {
-			short := false
+			k, short := questions.Checking{Words: a.catalogue(), Now: a.now(), Rule: why, Brief: !all && why == "" && !a.asJSON}, false
 			each := func(f func(questions.Findings) error) error {
-				return questions.Check(r.ctx, a.catalogue(), r.Book, r.args, except, a.now(), why, a.progress(), func(x questions.Findings) error {
+				return k.Check(r.ctx, r.Book, r.args, except, a.progress(), func(x questions.Findings) error {
 					short = short || x.FallsShort()
 					return f(x)
 				})
@@ -34,7 +34,7 @@ func newCheck(a *app) {
 			if a.asJSON { // panel by panel as they come
 				err = a.sayJSONList(func(add func(any) error) error { return each(func(x questions.Findings) error { return add(x) }) })
 			} else {
-				groups := questions.Groups{Every: all || why != ""}
+				groups := questions.Groups{Brief: k.Brief}
 				if err = each(func(x questions.Findings) error { groups.Add(x); return nil }); err == nil {
 					a.sayGroups(&groups)
 				}
@@ -70,7 +70,7 @@ func (a *app) sayGroups(gs *questions.Groups) {
 		if i > 0 {
 			a.say("")
 		}
-		a.sayPanelFindings(g, gs.Every)
+		a.sayPanelFindings(g, !gs.Brief)
 	}
 }
 

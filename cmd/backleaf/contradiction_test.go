@@ -60,10 +60,10 @@ func (s tale) answers(t *testing.T, papers bool) map[string]string {
 		out[name] = b.String()
 	}
 	spoken("show", func(a *app) error { return a.story(w, p) })
-	for name, all := range map[string]bool{"check": false, "check --all": true} {
+	for name, brief := range map[string]bool{"check": true, "check --all": false} {
 		spoken(name, func(a *app) error {
-			f := &questions.Groups{Every: all}
-			f.Add(questions.Checked(tell.English, w, p, taleNow, ""))
+			f := &questions.Groups{Brief: brief}
+			f.Add(questions.Checking{Words: tell.English, Now: taleNow, Brief: brief}.Panel(w, p))
 			a.sayGroups(f)
 			return nil
 		})

@@ -122,11 +122,10 @@ func (s *shares) reckon(p *record.Panel, seq int64) (amount, record.Said) {
 // application returns an entry as it stands for a panel, and its coating; nil
 // where there is none.
 func application(p *record.Panel, seq int64) (record.Event, *record.Coating) {
-	i := slices.IndexFunc(p.Events, func(e record.Event) bool { return e.Seq == seq })
-	if i < 0 {
-		return record.Event{}, nil
+	e, ok := p.Event(seq)
+	if !ok {
+		return e, nil
 	}
-	e := p.Events[i]
 	switch b := e.Body.(type) {
 	case record.Coat:
 		return e, &b.Coating

@@ -81,20 +81,22 @@ func one(o Outcome, entries []int64, code string, values ...record.Value) []verd
 	return []verdict{say(o, entries, code, values...)}
 }
 
-// Panel judges a panel by every rule at a moment, the worst finding first. Where
-// rules are named, only their remedies are reckoned.
-func Panel(w *record.Workshop, p *record.Panel, now time.Time, only ...string) []Finding {
+// Panel judges a panel by every rule at a moment, the worst finding first.
+func Panel(w *record.Workshop, p *record.Panel, now time.Time) []Finding {
+	return Shown(w, p, now, func(Finding) bool { return true })
+}
+
+// Shown is [Panel], with remedies of those findings alone that are shown with
+// one: to reckon them takes longer than to judge.
+func Shown(w *record.Workshop, p *record.Panel, now time.Time, with func(Finding) bool) []Finding {
 	s := newSubject(w, p, now)
 	findings := s.findings()
 	for i, f := range findings {
-		if only != nil && !slices.Contains(only, f.Rule) {
-			continue
-		}
-		switch f.Outcome {
-		case FallsShort:
-			findings[i].Remedy, findings[i].Write = s.remedy(f, findings)
-		case NotRecorded:
+		switch {
+		case f.Outcome == NotRecorded:
 			findings[i].Remedy = record.Say("remedy-write-down")
+		case f.Outcome == FallsShort && with(f):
+			findings[i].Remedy, findings[i].Write = s.remedy(f, findings)
 		}
 	}
 	return findings
@@ -102,7 +104,20 @@ func Panel(w *record.Workshop, p *record.Panel, now time.Time, only ...string) [
 
 // Outcome says what one rule says of a panel at a moment.
 func (r Rule) Outcome(w *record.Workshop, p *record.Panel, now time.Time) Outcome {
-	return r.find(r.judge(newSubject(w, p, now))).Outcome
+	o, _ := r.worst(r.judge(newSubject(w, p, now)))
+	return o
+}
+
+// worst is what the gravest verdict of a rule says.
+func (r Rule) worst(vs []verdict) (Outcome, Severity) {
+	o, s := NotApplicable, r.Severity
+	for i, v := range vs {
+		severity := cmp.Or(v.severity, r.Severity)
+		if i == 0 || cmp.Or(rank(Outcomes, v.outcome)-rank(Outcomes, o), rank(Severities, severity)-rank(Severities, s)) < 0 {
+			o, s = v.outcome, severity
+		}
+	}
+	return o, s
 }
 
 // findings judges by every rule, the worst first, what is not recorded in the

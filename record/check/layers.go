@@ -65,15 +65,18 @@ func inOrder(films []film) record.Answer {
 	return record.Yes
 }
 
-// film is a layer with the thickness of its film, and what it was made of.
-type film struct {
+// film is a layer with the thickness of its film, and what it was made of. All
+// rules look at the same ones.
+type film = *filmed
+
+type filmed struct {
 	amount.Film
 	made trade.Made
 }
 
 // newFilm is a layer whose thickness nobody has reckoned.
 func newFilm(w *record.Workshop, l record.Layer) film {
-	return film{amount.Film{Layer: l, Wet: amount.Unknown, Dry: amount.Unknown}, trade.Of(w, l)}
+	return &filmed{amount.Film{Layer: l, Wet: amount.Unknown, Dry: amount.Unknown}, trade.Of(w, l)}
 }
 
 // seals answers whether a layer is a coat that closes the face it lies on.

@@ -18,7 +18,7 @@ type pair struct {
 // adhesive and is no upper layer of a pair.
 func (s *subject) pairs(face record.Face) []pair {
 	films := s.on(face)
-	board := film{Film: amount.Film{Layer: record.Layer{Face: face}}}
+	board := &filmed{Film: amount.Film{Layer: record.Layer{Face: face}}}
 	var out []pair
 	for j, above := range films {
 		if isCloth(above) {

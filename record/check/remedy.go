@@ -164,19 +164,17 @@ func (s *subject) remedy(f Finding, others []Finding) (record.Said, []record.Bod
 
 func (s *subject) works(f Finding, others []Finding, o offer) bool {
 	then := s.with(o.bodies)
-	rule, _ := RuleNamed(f.Rule)
-	if !s.eased(f, rule.find(rule.judge(then)), then) {
+	if !s.eased(f, then) {
 		return false // before the other rules are asked
 	}
-	was := map[string]Finding{}
-	for _, g := range others {
-		was[g.Rule] = g
-	}
-	for _, g := range then.findings() {
-		switch before := was[g.Rule]; {
-		case g.Rule == f.Rule:
-		case g.Outcome != FallsShort || rank(Severities, g.Severity) > rank(Severities, f.Severity):
-		case before.Outcome != FallsShort || rank(Severities, g.Severity) < rank(Severities, before.Severity):
+	for _, before := range others {
+		if before.Rule == f.Rule {
+			continue
+		}
+		rule, _ := RuleNamed(before.Rule)
+		switch o, severity := rule.worst(rule.judge(then)); {
+		case o != FallsShort || rank(Severities, severity) > rank(Severities, f.Severity):
+		case before.Outcome != FallsShort || rank(Severities, severity) < rank(Severities, before.Severity):
 			return false
 		}
 	}
@@ -185,16 +183,18 @@ func (s *subject) works(f Finding, others []Finding, o offer) bool {
 
 // eased reports that a finding is cleared, or the balance better as far as a
 // remedy is worth offering.
-func (s *subject) eased(was, is Finding, then *subject) bool {
-	if was.Rule != balancedPull.Name && was.Rule != balancedMoisture.Name {
-		return is.Outcome != FallsShort
+func (s *subject) eased(was Finding, then *subject) bool {
+	if was.Rule == balancedPull.Name || was.Rule == balancedMoisture.Name {
+		before, after := s.reckoned()[0], then.reckoned()[0]
+		if e := balance.Weigh(&before, &after); was.Rule == balancedPull.Name {
+			return e.LowersPull
+		} else if !e.EvensMoisture {
+			return false
+		}
 	}
-	before, after := s.reckoned()[0], then.reckoned()[0]
-	e := balance.Weigh(&before, &after)
-	if was.Rule == balancedPull.Name {
-		return e.LowersPull
-	}
-	return e.EvensMoisture && is.Outcome != FallsShort
+	rule, _ := RuleNamed(was.Rule)
+	o, _ := rule.worst(rule.judge(then))
+	return o != FallsShort
 }
 
 // with is the panel with more entries, written now.

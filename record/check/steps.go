@@ -175,7 +175,7 @@ func (s *subject) readyForOil() (top film, w window) {
 		if under == nil || s.facing() == opposite(face) && s.upFrom(s.facing(), func(f film) bool { return isGround(f) == record.Yes }) != nil {
 			continue
 		}
-		if top.Layer.Seq == 0 || before(top.Layer.At, under[0].Layer.At) == record.Yes {
+		if top == nil || before(top.Layer.At, under[0].Layer.At) == record.Yes {
 			top = under[0]
 		}
 		ws = append(ws, s.readyFor(under, trade.Strata{trade.OilPaint}))

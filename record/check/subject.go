@@ -25,7 +25,7 @@ type subject struct {
 func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 	var films []film
 	for _, f := range amount.Films(w, p) {
-		films = append(films, film{f, trade.Of(w, f.Layer)})
+		films = append(films, &filmed{f, trade.Of(w, f.Layer)})
 	}
 	return subjectOf(w, p, now, films)
 }

@@ -83,7 +83,7 @@ func (d *desk) panel() error {
 		if err != nil {
 			return err
 		}
-		for _, x := range questions.Checked(d.c, around, around.Panel(p.Number), d.now, "").Findings {
+		for _, x := range (questions.Checking{Words: d.c, Now: d.now}).Panel(around, around.Panel(p.Number)).Findings {
 			if !x.Open() {
 				body.Rest++
 				continue

@@ -99,7 +99,17 @@ func BenchmarkAllPanels(b *testing.B) {
 	})
 	b.Run("check", func(b *testing.B) {
 		toolcheck.Against(b, func() {
-			if err := questions.Check(b.Context(), tell.English, s.Book, nil, nil, then, "", nil, func(questions.Findings) error { return nil }); err != nil {
+			groups := questions.Groups{Brief: true}
+			k := questions.Checking{Words: tell.English, Now: then, Brief: true}
+			if err := k.Check(b.Context(), s.Book, nil, nil, nil, func(x questions.Findings) error { groups.Add(x); return nil }); err != nil {
+				b.Fatal(err)
+			}
+		}, fold)
+	})
+	b.Run("check-json", func(b *testing.B) {
+		toolcheck.Against(b, func() {
+			k := questions.Checking{Words: tell.English, Now: then}
+			if err := k.Check(b.Context(), s.Book, nil, nil, nil, func(questions.Findings) error { return nil }); err != nil {
 				b.Fatal(err)
 			}
 		}, fold)

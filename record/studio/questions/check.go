@@ -56,28 +56,41 @@ func Rule(name string) (check.Rule, error) {
 	return r, nil
 }
 
-// found puts a finding in words.
-func found(c *tell.Catalogue, f check.Finding) Finding {
-	short := f
-	short.Said = f.Said[:f.Deciding]
-	var asks []string
-	for i, s := range f.Said {
-		if i >= f.Deciding || f.Outcome == check.NotRecorded {
-			asks = append(asks, c.FoundHere(s))
-		}
-	}
-	return Finding{f.Rule, string(c.Rule(f.Rule).Title), f.Outcome, f.Severity, f.Said, c.Found(f), f.Entries, c.Remedy(f), c.Sources(f), c.Found(short), asks}
+// A Checking is how panels are held against the rules, and told.
+type Checking struct {
+	Words *tell.Catalogue
+	Now   time.Time
+	Rule  string // only this one; empty: all
+	Brief bool   // only what falls short or is not recorded is put in words, remedies of more than information
 }
 
-// Check holds panels, found as [Chosen] finds them, against the rules, or against
-// one of them, and gives what it finds of each, in the words of a catalogue, to f.
-func Check(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except []string, now time.Time, rule string, progress studio.Progress, f func(Findings) error) error {
+// found puts a finding in words.
+func (k Checking) found(f check.Finding) Finding {
+	x := Finding{Rule: f.Rule, Outcome: f.Outcome, Severity: f.Severity, Said: f.Said, Entries: f.Entries}
+	if k.Brief && !x.Open() {
+		return x
+	}
+	c, parts := k.Words, []string{}
+	for _, s := range f.Said {
+		parts = append(parts, c.FoundHere(s))
+	}
+	x.Title, x.Remedy, x.Sources = string(c.Rule(f.Rule).Title), c.Remedy(f), c.Sources(f)
+	x.Text, x.Short, x.asks = c.Clauses(parts), c.Clauses(parts[:f.Deciding]), parts[f.Deciding:]
+	if f.Outcome == check.NotRecorded {
+		x.asks = parts
+	}
+	return x
+}
+
+// Check holds panels, found as [Chosen] finds them, against the rules and gives
+// what it finds of each to f.
+func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []string, progress studio.Progress, f func(Findings) error) error {
 	ns, err := numbers(ctx, b, terms, except)
 	if err != nil {
 		return err
 	}
 	done, show := 0, progress.Of("panels")
-	return book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (Findings, error) { return Checked(c, w, p, now, rule), nil }, func(x Findings) error {
+	return book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (Findings, error) { return k.Panel(w, p), nil }, func(x Findings) error {
 		if done++; show != nil {
 			show(int64(done), int64(len(ns)))
 		}
@@ -85,16 +98,13 @@ func Check(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except [
 	})
 }
 
-// Checked holds one panel against the rules, or against one of them.
-func Checked(c *tell.Catalogue, w *record.Workshop, p *record.Panel, now time.Time, rule string) Findings {
+// Panel holds one panel against the rules.
+func (k Checking) Panel(w *record.Workshop, p *record.Panel) Findings {
 	f := Findings{Panel: p.Number, Title: p.Description().Title}
-	var only []string
-	if rule != "" {
-		only = []string{rule}
-	}
-	for _, x := range check.Panel(w, p, now, only...) {
-		if rule == "" || x.Rule == rule {
-			f.Findings = append(f.Findings, found(c, x))
+	asked := func(x check.Finding) bool { return k.Rule == "" || x.Rule == k.Rule }
+	for _, x := range check.Shown(w, p, k.Now, func(x check.Finding) bool { return asked(x) && !(k.Brief && x.Severity == check.Information) }) {
+		if asked(x) {
+			f.Findings = append(f.Findings, k.found(x))
 		}
 	}
 	return f
@@ -157,10 +167,10 @@ type Group struct {
 	Panels []record.Number
 }
 
-// Groups are panels of which the same is said, of every rule or only of open
-// findings.
+// Groups are panels of which the same is said, of every rule or, briefly, only of
+// open findings.
 type Groups struct {
-	Every bool
+	Brief bool
 	all   []*Group
 	at    map[[sha256.Size]byte]*Group
 }
@@ -170,7 +180,7 @@ func (g *Groups) Add(f Findings) {
 	said := sha256.New()
 	fmt.Fprint(said, f.Count())
 	for _, x := range f.Findings {
-		if g.Every || x.Open() {
+		if !g.Brief || x.Open() {
 			fmt.Fprintf(said, "\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
 		}
 	}
@@ -181,7 +191,7 @@ func (g *Groups) Add(f Findings) {
 	if g.at[key] == nil {
 		f.Findings = slices.Clone(f.Findings)
 		for i := range f.Findings {
-			if f.Findings[i].Said = nil; !g.Every {
+			if f.Findings[i].Said = nil; g.Brief {
 				f.Findings[i].Text = ""
 			}
 		}
