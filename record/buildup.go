@@ -47,9 +47,9 @@ func (p *Panel) With(events []Event) *Panel {
 	return &q
 }
 
-// join works out the layers from the events.
+// join works out the layers and the size from the events.
 func (p *Panel) join() {
-	p.layers = nil
+	p.layers, p.size = nil, p.sizeNow()
 	for i := range p.Events {
 		e := &p.Events[i]
 		l := Layer{Seq: e.Seq, At: e.At, Place: e.At, ByWriting: e.ByWriting}

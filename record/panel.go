@@ -16,6 +16,7 @@ type Panel struct {
 	Corrections []Correction // of it and of what it names, in the order in which they were written
 	Newer       []int64      // entries that a later program wrote: nothing is judged, issued or printed
 	layers      []Layer
+	size        Size
 }
 
 // asMadeWithin is how long after the event an entry may be written for the
@@ -124,7 +125,9 @@ func (p *Panel) Cut() Cut { c, _ := Latest[Cut](p); return c.Body }
 
 // Size returns the size of the panel today: as cut, or as it was cut down or
 // enlarged later, which leaves the depth as it is where it names none.
-func (p *Panel) Size() Size {
+func (p *Panel) Size() Size { return p.size }
+
+func (p *Panel) sizeNow() Size {
 	s := p.Cut().Size
 	for _, r := range Each[Resized](p) {
 		depth := s.Depth

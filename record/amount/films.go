@@ -47,6 +47,9 @@ func Films(w *record.Workshop, p *record.Panel) []Film {
 	return films
 }
 
+// FilmOf is the film of one layer, as in [Films].
+func FilmOf(w *record.Workshop, p *record.Panel, l record.Layer) Film { return newShares(w).film(p, l) }
+
 func (s *shares) film(p *record.Panel, l record.Layer) Film {
 	f := Film{Layer: l, Wet: Unknown, Dry: Unknown}
 	if l.Coating == nil {

@@ -5,7 +5,9 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/amount"
 	"backleaf/record/balance"
+	"backleaf/record/trade"
 )
 
 // offer is a remedy that may be worth offering: what to do, and the entries
@@ -210,5 +212,17 @@ func (s *subject) with(bodies []record.Body) *subject {
 		at, seq = at.Add(time.Hour), seq+1
 		events = append(events, record.Event{Seq: seq, At: record.Moment(at), Written: record.Moment(at), Body: b, Panels: []record.Number{s.p.Number}})
 	}
-	return newSubject(s.w, s.p.With(events), at)
+	p := s.p.With(events)
+	var films []film
+	for _, l := range p.Layers() {
+		i := slices.IndexFunc(s.films, func(f film) bool {
+			return f.Layer.Seq == l.Seq && f.Layer.Face == l.Face && isCloth(f) == (l.Cloth != nil) && len(f.Layer.Losses) == len(l.Losses)
+		})
+		if i >= 0 { // more work leaves it as it was reckoned
+			films = append(films, s.films[i])
+		} else {
+			films = append(films, &filmed{amount.FilmOf(s.w, p, l), trade.Of(s.w, l)})
+		}
+	}
+	return subjectOf(s.w, p, at, films)
 }

@@ -10,16 +10,20 @@ import (
 
 // Against times work and a bare baseline in turn and reports how many times as
 // long the work takes ("x-bare"), of each the least: other programs may run
-// beside.
+// beside. On a busy machine the ratio of processor time ("x-processor"), of all
+// cores and with what was started, says more.
 func Against(b *testing.B, work, bare func()) {
 	b.Helper()
-	var least [2]time.Duration
+	var least, worked [2]time.Duration
 	for b.Loop() {
 		for i, f := range []func(){work, bare} {
-			began := time.Now()
+			began, before := time.Now(), processor()
 			f()
 			if took := time.Since(began); least[i] == 0 || took < least[i] {
 				least[i] = took
+			}
+			if took := processor() - before; worked[i] == 0 || took < worked[i] {
+				worked[i] = took
 			}
 		}
 	}
@@ -28,6 +32,9 @@ func Against(b *testing.B, work, bare func()) {
 	b.ReportMetric(ms(least[0]), "ms")
 	b.ReportMetric(ms(least[1]), "bare-ms")
 	b.ReportMetric(float64(least[0])/float64(least[1]), "x-bare")
+	if worked[1] > 0 {
+		b.ReportMetric(float64(worked[0])/float64(worked[1]), "x-processor")
+	}
 }
 
 // Panels is how many panels an invented book of a benchmark has:

@@ -4,6 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"fmt"
+	"io"
 	"slices"
 	"time"
 
@@ -85,7 +86,7 @@ func (k Checking) found(f check.Finding) Finding {
 // Check holds panels, found as [Chosen] finds them, against the rules and gives
 // what it finds of each to f.
 func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []string, progress studio.Progress, f func(Findings) error) error {
-	ns, err := numbers(ctx, b, terms, except)
+	ns, err := numbers(ctx, b, terms, except, discarded)
 	if err != nil {
 		return err
 	}
@@ -181,7 +182,9 @@ func (g *Groups) Add(f Findings) {
 	fmt.Fprint(said, f.Count())
 	for _, x := range f.Findings {
 		if !g.Brief || x.Open() {
-			fmt.Fprintf(said, "\n%q", []any{x.Rule, x.Outcome, x.Severity, x.Text, x.Entries, x.Remedy})
+			for _, text := range []string{x.Rule, string(x.Outcome), string(x.Severity), x.Text, fmt.Sprint(x.Entries), x.Remedy} {
+				io.WriteString(said, text+"\x00")
+			}
 		}
 	}
 	if g.at == nil {

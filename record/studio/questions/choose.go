@@ -52,15 +52,15 @@ func Around(ctx context.Context, b *book.Book, ns ...record.Number) (*record.Wor
 	return b.WorkshopOf(ctx, all...)
 }
 
-// numbers finds panels; without terms, all that were not discarded and that this
-// program can read.
-func numbers(ctx context.Context, b *book.Book, terms, except []string) (ns []record.Number, err error) {
+// numbers finds panels; without terms, all that this program can read and that
+// are not gone.
+func numbers(ctx context.Context, b *book.Book, terms, except []string, gone func(book.Present) bool) (ns []record.Number, err error) {
 	if err := studio.Known(b); err != nil {
 		return nil, err
 	}
 	if len(terms) == 0 {
 		err := b.Panels(ctx, book.Narrow{}, func(p book.Present) error {
-			if p.Place != book.Discarded && !p.Newer {
+			if !gone(p) && !p.Newer {
 				ns = append(ns, p.Number)
 			}
 			return nil
@@ -90,9 +90,11 @@ func numbers(ctx context.Context, b *book.Book, terms, except []string) (ns []re
 	return ns, studio.Readable(w.Panel(newer[0]))
 }
 
+func discarded(p book.Present) bool { return p.Place == book.Discarded }
+
 // Chosen finds panels as [numbers] does, with what they share entries with.
 func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
-	ns, err := numbers(ctx, b, terms, except)
+	ns, err := numbers(ctx, b, terms, except, discarded)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -36,7 +36,10 @@ func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.
 
 // DueOf is [Due] for panels found as [Chosen] finds them.
 func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte, err error) {
-	ns, err := numbers(ctx, b, terms, nil)
+	ns, err := numbers(ctx, b, terms, nil, func(p book.Present) bool { // nothing is due on what had left by then
+		left, known := p.Since.Earliest()
+		return p.Place != book.Here && !(known && left.After(moment))
+	})
 	if err != nil {
 		return nil, nil, err
 	}

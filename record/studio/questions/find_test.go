@@ -14,6 +14,7 @@ import (
 	"backleaf/record/invented"
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
+	"backleaf/record/tell"
 )
 
 var now = time.Date(2026, 5, 2, 12, 0, 0, 0, time.UTC)
@@ -220,6 +221,22 @@ func TestListIsTheStory(t *testing.T) {
 		}
 		if w, p, err := questions.One(t.Context(), s.Book, string(p.Number)); err != nil || !reflect.DeepEqual(questions.StoryOf(w, p), story) {
 			t.Errorf("%s read alone: %+v, %v, want %+v", r.Number, questions.StoryOf(w, p), err, story)
+		}
+	}
+}
+
+// What is due is found among the panels that are here, whenever it is asked for.
+func TestDueIsOfThoseHere(t *testing.T) {
+	s := session(t, slices.Collect(invented.Journal(5, 420))...)
+	w, err := s.Book.Workshop(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, then := range []time.Time{time.Date(1990, 1, 20, 0, 0, 0, 0, time.UTC), time.Date(1990, 2, 5, 0, 0, 0, 0, time.UTC), now} {
+		want, _ := questions.Due(tell.English, w, w.Panels, then)
+		got, _, err := questions.DueOf(t.Context(), tell.English, s.Book, nil, then)
+		if err != nil || len(want) == 0 || !reflect.DeepEqual(got, want) {
+			t.Errorf("%v: %d steps, want %d, %v", then, len(got), len(want), err)
 		}
 	}
 }
