@@ -7,6 +7,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"backleaf/record/paper"
 )
@@ -16,7 +17,8 @@ import (
 // same symbols. It works on all cores: to encode a symbol takes longest.
 func Arrange(labels []Input, o Options) ([]Layout, error) {
 	known, fillers := &texts{}, make([]*filler, len(labels))
-	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i], known); return err })
+	step := o.steps(2 * len(labels))
+	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i], known); return cmp.Or(err, step()) })
 	if err != nil {
 		return nil, err
 	}
@@ -35,7 +37,7 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 		if err := fillers[i].choose(); err != nil {
 			return fmt.Errorf("label of %s: %w", labels[i].Number, err)
 		}
-		return nil
+		return step()
 	}
 	if err := each(min(1, len(labels)), choose); err != nil {
 		return nil, err
@@ -53,30 +55,42 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 	return layouts, err
 }
 
-// each calls f for the numbers below n on all cores and returns the error of
-// the first number that has one.
+// steps counts what is done of Arrange, which may be stopped.
+func (o Options) steps(total int) func() error {
+	var mu sync.Mutex
+	done := 0
+	return func() error {
+		mu.Lock()
+		defer mu.Unlock()
+		if done++; o.Step == nil {
+			return nil
+		}
+		return o.Step(int64(done), int64(total))
+	}
+}
+
+// each calls f for the numbers below n on all cores, up to an error, and
+// returns that of the first number that has one.
 func each(n int, f func(i int) error) error {
 	errs := make([]error, n)
 	var wait sync.WaitGroup
+	var failed atomic.Bool
 	next := make(chan int)
 	for range min(runtime.GOMAXPROCS(0), n) {
 		wait.Go(func() {
 			for i := range next {
-				errs[i] = f(i)
+				if errs[i] = f(i); errs[i] != nil {
+					failed.Store(true)
+				}
 			}
 		})
 	}
-	for i := range n {
+	for i := 0; i < n && !failed.Load(); i++ {
 		next <- i
 	}
 	close(next)
 	wait.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(errs...)
 }
 
 // A filler fills one label.

@@ -33,6 +33,9 @@ type Options struct {
 	Created time.Time
 	Author  string
 	Units   record.LengthUnit // of figures in errors
+	// Step is told how far the work has come, in steps of it, and may end it
+	// with an error; nil: nobody asks.
+	Step func(done, total int64) error
 }
 
 // ErrNoPlace reports that the first label was to stand beyond the last place

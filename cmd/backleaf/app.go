@@ -43,6 +43,7 @@ type app struct {
 	tree  map[string]*cobra.Command // the commands by name
 
 	interrupted <-chan struct{} // closed when the run is to end; nil: never
+	clear       func()          // takes the picture of progress off the terminal; nil: there is none
 }
 
 // Exit codes, printed in the help of the root command.
@@ -82,7 +83,9 @@ func hinted(err error, hint string) error {
 }
 
 // run executes one command line and returns the exit code.
-func (a *app) run(ctx context.Context, args []string) int {
+func (a *app) run(parent context.Context, args []string) int {
+	ctx, stop := context.WithCancel(context.WithoutCancel(parent)) // canceled is all that is said of a signal
+	defer context.AfterFunc(parent, stop)()
 	a.interrupted = ctx.Done()
 	out := &outlet{Writer: a.out}
 	a.out = out
@@ -151,6 +154,7 @@ func quiet(code int) error { return &failure{errQuiet, "", code} }
 
 // say prints data for the reader.
 func (a *app) say(format string, args ...any) {
+	a.cleared()
 	fmt.Fprint(a.out, terminal.Wrap(terminal.Clean(fmt.Sprintf(format, args...)), a.columns(a.out)), "\n")
 }
 
@@ -163,12 +167,14 @@ func (a *app) talk(format string, args ...any) {
 		}{text})
 		return
 	}
+	a.cleared()
 	fmt.Fprint(a.err, terminal.Wrap(text, a.columns(a.err)), "\n")
 }
 
 // problem prints what is not data where programs read.
 func (a *app) problem(v any) {
 	if b, err := json.Marshal(v); err == nil {
+		a.cleared()
 		fmt.Fprintf(a.err, "%s\n", b)
 	}
 }

@@ -14,7 +14,7 @@ func newCertificate(a *app) {
 	var asIssued bool
 	a.command("certificate", flags{"output": needed{&o.File}, "paper": &o.Paper, "buyer": &o.Buyer, "price": &o.Price, "because": &o.Because, "anyway": &o.Anyway,
 		"preview": &o.Preview, "as-issued": &asIssued, "passphrase-file": &a.passphraseFile}, func(r *run) error {
-		o.Panel = r.args[0]
+		o.Panel, o.Progress = r.args[0], a.progress()
 		if err := o.Acceptable(); err != nil {
 			return err
 		}

@@ -46,6 +46,7 @@ func (r *run) label(o *labelFlags) error {
 	if o.At = read.At(o.at); read.Err() != nil {
 		return read.Err()
 	}
+	o.Progress = r.progress()
 	a := r.app
 	if o.File == "-" { // then the words go where they do not mix with it
 		o.File = ""

@@ -7,12 +7,13 @@ import (
 
 // stages are the words for long work: how far it has come, or what it is.
 var stages = map[string]terminal.Stage{
+	"certificate":       {Busy: "drawing and signing the certificate"},
 	"checking-deposit":  {Busy: "checking the deposit"},
 	"copying-book":      {Busy: "copying and verifying the book"},
-	"copying-entries":   {Busy: "copying and verifying %d entries"},
 	"entries":           {Far: "entries"},
 	"files":             {Far: "files"},
 	"import":            {Far: "entries and panels"},
+	"labels":            {Far: "labels"},
 	"panels":            {Far: "panels"},
 	"photographs":       {Far: "photographs"},
 	"restoring-entries": {Busy: "verifying and copying %d entries"},
@@ -21,4 +22,13 @@ var stages = map[string]terminal.Stage{
 }
 
 // progress shows how far long work has come, on a terminal only.
-func (a *app) progress() studio.Progress { return terminal.Progress(a.err, stages) }
+func (a *app) progress() (show studio.Progress) {
+	show, a.clear = terminal.Progress(a.err, stages)
+	return show
+}
+
+func (a *app) cleared() {
+	if a.clear != nil {
+		a.clear()
+	}
+}

@@ -44,12 +44,11 @@ func runs(t *testing.T, dir string, args ...string) string {
 	return string(out)
 }
 
-// manyEntries fills a new book in dir, so that copying it takes a while, with
-// a few photographs.
+// manyEntries fills a new book in dir, so that copying it takes a while.
 func manyEntries(t *testing.T, dir string, n int) {
 	t.Helper()
 	runs(t, dir, "studio", "new", "--maker", "Anna", "--mark", "KB")
-	runs(t, dir, "panel", "add", "--count", "20", "--size", "20 x 20 cm x 6 mm")
+	runs(t, dir, "panel", "add", "--count", "8", "--size", "20 x 20 cm x 6 mm")
 	b, err := book.Open(context.Background(), filepath.Join(dir, "studio.sqlite"))
 	if err != nil {
 		t.Fatal(err)

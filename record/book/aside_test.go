@@ -52,7 +52,7 @@ func TestReadingChangesNothing(t *testing.T) {
 			dir := t.TempDir()
 			at := filepath.Join(dir, "studio.sqlite")
 			if ends == nil {
-				if err := b.Backup(ctx, clock, at, book.Everything); err != nil {
+				if err := b.Backup(ctx, clock, at, book.Everything, nil); err != nil {
 					t.Fatal(err)
 				}
 			}
@@ -88,7 +88,7 @@ func TestBackupOverLog(t *testing.T) {
 	dir := t.TempDir()
 	backup := filepath.Join(dir, "backup.sqlite")
 	put(t, b, afternoon()[:3]...)
-	if err := b.Backup(ctx, clock, backup, book.Everything); err != nil {
+	if err := b.Backup(ctx, clock, backup, book.Everything, nil); err != nil {
 		t.Fatal(err)
 	}
 	put(t, b, afternoon()[3:]...)

@@ -22,9 +22,10 @@ const (
 
 // Backup writes a verified copy to path, which must not be there yet. Others
 // may write meanwhile; the copy holds what was there at one moment. A copy of
-// everything is remembered as the last backup.
-func (b *Book) Backup(ctx context.Context, now time.Time, path string, what Contents) error {
-	if err := b.copyTo(ctx, path, what); err != nil {
+// everything is remembered as the last backup. progress of its verification may
+// be nil.
+func (b *Book) Backup(ctx context.Context, now time.Time, path string, what Contents, progress func(done, total int64)) error {
+	if err := b.copyTo(ctx, path, what, progress); err != nil {
 		return err
 	}
 	if what == Everything && b.writer != nil {
@@ -48,10 +49,10 @@ func Restore(ctx context.Context, from, to string, used ...record.Number) error 
 	if _, err := b.Verify(ctx, nil); err != nil {
 		return fmt.Errorf("cannot restore from %s: %w", from, err)
 	}
-	return b.copyTo(ctx, to, Everything, used...)
+	return b.copyTo(ctx, to, Everything, nil, used...)
 }
 
-func (b *Book) copyTo(ctx context.Context, path string, what Contents, used ...record.Number) error {
+func (b *Book) copyTo(ctx context.Context, path string, what Contents, progress func(done, total int64), used ...record.Number) error {
 	if err := Vacant(path); err != nil {
 		return err
 	}
@@ -67,7 +68,7 @@ func (b *Book) copyTo(ctx context.Context, path string, what Contents, used ...r
 		if err := keepUsed(ctx, f.Name(), used); err != nil {
 			return err
 		}
-		return verifyCopy(ctx, f.Name())
+		return verifyCopy(ctx, f.Name(), progress)
 	})
 }
 
@@ -109,11 +110,11 @@ func keepUsed(ctx context.Context, path string, used []record.Number) error {
 	return errors.Join(err, db.Close())
 }
 
-func verifyCopy(ctx context.Context, path string) error {
+func verifyCopy(ctx context.Context, path string, progress func(done, total int64)) error {
 	c, err := OpenReadOnly(ctx, path)
 	if err != nil {
 		return err
 	}
-	_, err = c.Verify(ctx, nil)
+	_, err = c.Verify(ctx, progress)
 	return errors.Join(err, c.Close())
 }

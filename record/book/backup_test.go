@@ -19,7 +19,7 @@ func TestBackup(t *testing.T) {
 	}
 	dir := t.TempDir()
 	to := filepath.Join(dir, "backup.sqlite")
-	if err := b.Backup(ctx, clock, to, book.Everything); err != nil {
+	if err := b.Backup(ctx, clock, to, book.Everything, nil); err != nil {
 		t.Fatal(err)
 	}
 	if at, ok, err := b.LastBackup(ctx); !ok || !at.Equal(clock) || err != nil {
@@ -33,7 +33,7 @@ func TestBackup(t *testing.T) {
 	if was[18] != 1 || was[19] != 1 {
 		t.Error("a backup must be one file that a read-only disk can hold: it has a log")
 	}
-	if err := b.Backup(ctx, clock, to, book.Everything); !errors.Is(err, fs.ErrExist) {
+	if err := b.Backup(ctx, clock, to, book.Everything, nil); !errors.Is(err, fs.ErrExist) {
 		t.Error("a file was replaced:", err)
 	}
 

@@ -74,7 +74,7 @@ func child(what, path string) error {
 			fmt.Println(es[len(es)-1].Seq)
 		case "backup":
 			to := filepath.Join(filepath.Dir(path), fmt.Sprintf("backup-%d-%d", os.Getpid(), i))
-			if err := b.Backup(ctx, time.Now(), to, book.Everything); err != nil {
+			if err := b.Backup(ctx, time.Now(), to, book.Everything, nil); err != nil {
 				return err
 			}
 			fmt.Println(0)
@@ -143,7 +143,7 @@ func TestKilled(t *testing.T) {
 		}
 		put(t, b, `{"kind":"note","text":"next start"}`)
 		clean := filepath.Join(filepath.Dir(path), "clean")
-		if err := b.Backup(ctx, clock, clean, book.Everything); err != nil {
+		if err := b.Backup(ctx, clock, clean, book.Everything, nil); err != nil {
 			t.Fatal(err)
 		}
 		b.Close()

@@ -38,7 +38,7 @@ func TestTwoNames(t *testing.T) {
 		t.Fatal(err)
 	}
 	copied := filepath.Join(t.TempDir(), "copy.sqlite")
-	if err := errors.Join(r.Backup(ctx, clock, copied, book.Everything), r.Close()); err != nil {
+	if err := errors.Join(r.Backup(ctx, clock, copied, book.Everything, nil), r.Close()); err != nil {
 		t.Fatal(err)
 	}
 	again, err := book.Open(ctx, copied)

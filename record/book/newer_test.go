@@ -47,7 +47,7 @@ func TestLaterEntries(t *testing.T) {
 			t.Errorf("%s: %+v", n, p)
 		}
 	}
-	if err := b.Backup(ctx, clock, filepath.Join(t.TempDir(), "copy.sqlite"), book.Everything); err != nil {
+	if err := b.Backup(ctx, clock, filepath.Join(t.TempDir(), "copy.sqlite"), book.Everything, nil); err != nil {
 		t.Error(err)
 	}
 	if _, err := b.Append(ctx, clock, parsed(t, `{"kind":"amended","entry":18,"because":"x","change":{"text":"y"}}`)...); err == nil {

@@ -63,7 +63,7 @@ func TestErase(t *testing.T) {
 		t.Fatal(err)
 	}
 	to := filepath.Join(t.TempDir(), "copy")
-	if err := b.Backup(ctx, clock, to, book.WithoutPrivate); err != nil {
+	if err := b.Backup(ctx, clock, to, book.WithoutPrivate, nil); err != nil {
 		t.Fatal(err)
 	}
 	if r := holds(t, to); r.Private != 0 || len(r.Missing) != 119 {

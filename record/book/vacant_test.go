@@ -17,7 +17,7 @@ func TestLeftLog(t *testing.T) {
 	for _, end := range []string{"-wal", "-shm", "-journal"} {
 		path := filepath.Join(t.TempDir(), "new.sqlite")
 		writeFile(t, path+end, []byte("left behind"))
-		if err := b.Backup(ctx, clock, path, book.Everything); !errors.Is(err, fs.ErrExist) {
+		if err := b.Backup(ctx, clock, path, book.Everything, nil); !errors.Is(err, fs.ErrExist) {
 			t.Errorf("a backup beside %s: %v", end, err)
 		}
 		if err := book.Restore(ctx, b.Path(), path); !errors.Is(err, fs.ErrExist) {

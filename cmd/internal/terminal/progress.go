@@ -12,13 +12,21 @@ import (
 type Stage struct{ Busy, Far string }
 
 // Progress shows how far long work has come and how long it will still take,
-// on a terminal only.
-func Progress(w io.Writer, stages map[string]Stage) func(stage string, done, total int64) {
+// on a terminal only: else both functions are nil. clear takes the picture away
+// before something else is said.
+func Progress(w io.Writer, stages map[string]Stage) (show func(stage string, done, total int64), clear func()) {
 	if !Interactive(w) {
-		return nil
+		return nil, nil
 	}
 	var bar *progressbar.ProgressBar
 	var of string
+	shown := false
+	clear = func() {
+		if shown {
+			fmt.Fprint(w, "\r\x1b[K")
+		}
+		shown = false
+	}
 	return func(stage string, done, total int64) {
 		words := stages[stage]
 		switch {
@@ -33,9 +41,9 @@ func Progress(w io.Writer, stages map[string]Stage) func(stage string, done, tot
 		case done == 0:
 			fmt.Fprint(w, words.Busy+" …")
 		}
-		if done == total && total > 0 {
+		if shown = true; done == total && total > 0 {
 			bar = nil
-			fmt.Fprint(w, "\r\x1b[K")
+			clear()
 		}
-	}
+	}, clear
 }

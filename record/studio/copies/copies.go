@@ -42,8 +42,8 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 	if err := c.files(ctx, w); err != nil {
 		return c.Written, fail(err)
 	}
-	end := progress.Busy("copying-entries", w.Last)
-	err = s.Book.Backup(ctx, s.Clock(), to, book.Everything)
+	end := progress.Busy("copying-book", 0)
+	err = s.Book.Backup(ctx, s.Clock(), to, book.Everything, progress.Of("entries"))
 	end()
 	if _, made := os.Stat(to); err != nil && made != nil {
 		return c.Written, fail(err)

@@ -88,7 +88,7 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 		d.put = d.onDisk(filepath.Join(scratch, "parts"))
 		end := progress.Busy("copying-book", 0)
 		copied := filepath.Join(scratch, "book.sqlite")
-		err := s.Book.Backup(ctx, s.Clock(), copied, book.WithoutPrivate)
+		err := s.Book.Backup(ctx, s.Clock(), copied, book.WithoutPrivate, progress.Of("entries"))
 		end()
 		if err != nil {
 			return err

@@ -93,9 +93,12 @@ func Import(ctx context.Context, v *studio.View, o Order, file iter.Seq2[Listed,
 	}); err != nil || o.Dry {
 		return t, err
 	}
-	if v.Shop, err = v.Book.WorkshopOf(ctx); err != nil { // the shelf as it is now
+	ctx = context.WithoutCancel(ctx) // they are written: an interruption comes too late
+	shop, err := v.Book.WorkshopOf(ctx)
+	if err != nil {
 		return t, err
 	}
+	v.Shop = shop // the shelf as it is now
 	for _, e := range t.acts {
 		_, more, err := bench.After(ctx, v, e.Entry)
 		if err != nil {

@@ -28,15 +28,16 @@ import (
 
 // CertificateOrder says what certificate is to be issued.
 type CertificateOrder struct {
-	Panel   string // as typed
-	File    string // where it is written, which must not be there; empty: it is only returned
-	Paper   string // a4 or letter; empty: the studio's
-	Buyer   string // printed as the owner's name
-	Price   bool   // print the price of the last handover
-	Because string // why another is issued
-	Preview bool   // nothing is issued
-	Anyway  bool   // also for a panel reported stolen or lost, discarded, or not painted
-	Key     func(context.Context) (*seal.Key, error)
+	Panel    string // as typed
+	File     string // where it is written, which must not be there; empty: it is only returned
+	Paper    string // a4 or letter; empty: the studio's
+	Buyer    string // printed as the owner's name
+	Price    bool   // print the price of the last handover
+	Because  string // why another is issued
+	Preview  bool   // nothing is issued
+	Anyway   bool   // also for a panel reported stolen or lost, discarded, or not painted
+	Key      func(context.Context) (*seal.Key, error)
+	Progress studio.Progress
 }
 
 // Certificate is what was issued; a preview has no entry.
@@ -114,6 +115,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	if err != nil {
 		return c, err
 	}
+	defer o.Progress.Busy("certificate", 0)()
 	if in.Deed, err = deed.Make(ctx, s.Book, v.Shop, p, check.Panel(v.Shop, p, now), key, now); err != nil {
 		return c, refuse.Because("not-written", err)
 	}

@@ -33,6 +33,8 @@ type LabelOrder struct {
 	File    string // where they are written; empty: they are only returned
 	Preview bool   // nothing is written into the journal
 	Facts   bool   // a second symbol holds the facts as text
+	// Progress is told of the records that are read, and of the labels.
+	Progress studio.Progress
 }
 
 // Labels is what was printed.
@@ -61,7 +63,21 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	}
 	var inputs []label.Input
 	var entries []record.Entry
-	for _, n := range v.Panels {
+	step := func(stage string) func(done, total int64) error {
+		show := o.Progress.Of(stage)
+		return func(done, total int64) error {
+			if show != nil {
+				show(done, total)
+			}
+			return ctx.Err()
+		}
+	}
+	o.Options.Step = step("labels")
+	told := step("panels")
+	for i, n := range v.Panels {
+		if err := told(int64(i+1), int64(len(v.Panels))); err != nil {
+			return l, err
+		}
 		p := v.Shop.Panel(n)
 		if err := studio.Readable(p); err != nil {
 			return l, err
@@ -90,7 +106,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		return l, refuse.Input("from", "no-place-on-sheet", "%w", err)
 	}
 	if err != nil {
-		return l, refuse.Because("label-does-not-fit", err)
+		return l, cmp.Or(ctx.Err(), refuse.Because("label-does-not-fit", err))
 	}
 	l.PDF = pdf.Bytes()
 	file := kept.PaperOf(l.PDF)
