@@ -283,9 +283,10 @@ func listing(t *testing.T, dir string) string {
 func TestInterruptedWork(t *testing.T) {
 	for _, line := range []string{"import journal.json --highest none", "verify", "check --json", "label batch:b1 -o labels.pdf --clock-is-right"} {
 		t.Run(line, func(t *testing.T) {
+			t.Parallel()
 			args, from := strings.Fields(line), t.TempDir()
 			n := int64(inventedBook(t, from, 56))
-			for i := range rounds(6) {
+			for i := range rounds(2) {
 				dir, least := t.TempDir(), n
 				for _, name := range []string{"studio.sqlite", "empty.sqlite", "journal.json"} {
 					data, err := os.ReadFile(filepath.Join(from, name))
