@@ -234,9 +234,14 @@ func (r Roll) term(t string) ([]Number, error) {
 	if b, ok := strings.CutPrefix(t, "batch:"); ok {
 		ns := r.Batches[Key(strings.ToLower(b))]
 		if len(ns) == 0 {
-			near := Nearest(b, keysOf(r.Batches))
-			if near != "" {
+			near, there := Nearest(b, keysOf(r.Batches)), slices.Sorted(maps.Keys(r.Batches))
+			switch {
+			case near != "":
 				near = "; nearest: batch:" + near
+			case len(there) > 6:
+				near = fmt.Sprintf("; there are %d others", len(there))
+			case len(there) > 0:
+				near = fmt.Sprintf("; there are %s", strings.Trim(strings.ReplaceAll(fmt.Sprint(there), " ", ", "), "[]"))
 			}
 			return nil, fmt.Errorf("there is no batch %q%s", clip(b), near)
 		}

@@ -67,6 +67,11 @@ func TestHelp(t *testing.T) {
 		for _, sub := range c.Commands() {
 			look(sub)
 		}
+		for line := range strings.Lines(c.UsageString()) {
+			if n := utf8.RuneCountInString(strings.TrimRight(line, "\n")); n > terminal.Usual {
+				t.Errorf("%q: %d columns: %s", name, n, line)
+			}
+		}
 		if name == "" || name == "help" || strings.HasPrefix(name, "completion") {
 			return
 		}

@@ -60,6 +60,13 @@ func newRoot(a *app, args ...string) *cobra.Command {
 		add(a)
 	}
 	a.complete(root)
+	root.InitDefaultHelpCmd() // the library's own, in our words
+	root.InitDefaultCompletionCmd(args...)
+	for name, short := range map[string]string{"help": "more of a command: backleaf help coat", "completion": "let the terminal complete what you begin to type"} {
+		if c, _, err := root.Find([]string{name}); err == nil && c != root {
+			c.Short = short
+		}
+	}
 	return root
 }
 
@@ -68,7 +75,7 @@ func wrongFlag(c *cobra.Command, err error) error {
 	hint := "see \"" + c.CommandPath() + " --help\""
 	said := err.Error()
 	if m := invalid().FindStringSubmatch(said); m != nil {
-		said = m[2] + " " + m[1] + ": " + m[3]
+		said = m[2] + " " + m[1] + ": " + strings.Replace(m[3], "an integer", "a whole number", 1)
 	}
 	if name, ok := strings.CutPrefix(said, "unknown flag: --"); ok {
 		said = "there is no --" + name + " here"

@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 	"errors"
+	"io/fs"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -58,6 +59,9 @@ func refused(c *tell.Catalogue, err error) (said, hint string, exit int) {
 	}
 	if errors.Is(err, book.ErrNotBook) {
 		hint = cmp.Or(hint, "name the studio's book with --book FILE")
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		hint = cmp.Or(hint, "is the name right, and the folder?")
 	}
 	return said, hint, exit
 }

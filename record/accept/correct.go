@@ -5,12 +5,12 @@ import "backleaf/record"
 // stays says why an entry can be neither amended nor withdrawn, or not
 // withdrawn, by the codes of the table of kinds.
 var stays = map[string]string{
-	"studio-changes":            "the studio is not amended: say what it is now with a new entry",
-	"keys-stay":                 "the life of the keys stays as it was written",
+	"studio-changes":            "what the studio is stands as it was written; what it is now goes into a new entry",
+	"keys-stay":                 "what became of a key stays as it was written",
 	"certificate-stays":         "a certificate is taken back with its own entry, so that a reader of the paper can find it",
 	"withdrawal-stays":          "a certificate once taken back stays so; issue another",
 	"erasure-stays":             "what was erased stays erased",
-	"correction-withdrawn-only": "a correction is not amended: withdraw it, or amend the first entry again",
+	"correction-withdrawn-only": "a correction is not amended: take it back, or amend the first entry again",
 	"shelf-stays":               "what is on the shelf stays; amend it instead",
 	"number-stays":              "a number once given stays; discard the panel instead",
 }

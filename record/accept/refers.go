@@ -197,7 +197,7 @@ func refersTo(k Known, field string, seq int64, panels []record.Number, fits fun
 		return err
 	}
 	if !ok {
-		return refuse(field, "there is no entry %d", seq)
+		return refuse(field, "there is no entry E%d", seq)
 	}
 	if fits != nil && !fits(old.Kind()) {
 		return refuse(field, "entry %d is of kind %s", seq, old.Kind())

@@ -3,6 +3,7 @@ package studio
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"time"
@@ -28,7 +29,7 @@ func Create(ctx context.Context, path string, clock func() time.Time, random io.
 	}
 	b, err := book.Create(ctx, path)
 	if errors.Is(err, fs.ErrExist) {
-		return refuse.Because("book-there", err)
+		return refuse.Because("book-there", fmt.Errorf("no studio was made: %w", err))
 	}
 	if err != nil {
 		return err

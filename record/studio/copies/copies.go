@@ -63,7 +63,7 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress, sound func() error) (studio.Written, error) {
 	c := newCopier(from, to, progress)
 	if err := Vacant(to); err != nil {
-		return c.Written, refuse.Because("restore-there", fmt.Errorf("cannot restore: %w", err))
+		return c.Written, refuse.Because("restore-there", fmt.Errorf("nothing was restored: %w", err))
 	}
 	w, err := readBackup(ctx, from, progress)
 	if err != nil {
@@ -99,7 +99,7 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 func readBackup(ctx context.Context, from string, progress studio.Progress) (*record.Workshop, error) {
 	b, err := book.OpenReadOnly(ctx, from)
 	if errors.Is(err, book.ErrNoBook) { // a hint to make a book would mislead
-		return nil, fmt.Errorf("cannot open %s: there is no backup here", from)
+		return nil, refuse.Cannot("no-backup", "cannot open %s: there is no backup here", from)
 	}
 	if errors.Is(err, book.ErrNotBook) {
 		return nil, refuse.Because("no-backup", err)
