@@ -101,14 +101,18 @@ var spreadUnits = []unit{{"g/m2", 1000, 1, []string{"g/m²"}, 0}, {"mL/m2", 1000
 
 // MilligramsPerSquareMeter returns the mass per area; false when it is none.
 func (s Spread) MilligramsPerSquareMeter() (int64, bool) {
-	n, ok := s.base()
-	return n, ok && s.unit != "mL/m2"
+	if s.unit == "mL/m2" {
+		return 0, false
+	}
+	return s.base()
 }
 
 // MicrolitersPerSquareMeter returns the volume per area; false when it is none.
 func (s Spread) MicrolitersPerSquareMeter() (int64, bool) {
-	n, ok := s.base()
-	return n, ok && s.unit == "mL/m2"
+	if s.unit != "mL/m2" {
+		return 0, false
+	}
+	return s.base()
 }
 
 // Micrometers returns the length in µm and whether it is known.

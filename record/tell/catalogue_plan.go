@@ -128,5 +128,5 @@ var englishPlan = PlanWords{Texts: Texts{
 var englishRecipes = map[string]Message{
 	"no-recipes":             `there are no recipes yet; "backleaf recipe from" keeps how panels were made`,
 	"recipe-step":            "  {act}{material, if {, {material}}}{cloth, if {, {cloth}}}{spread, if {, {spread}}}",
-	"recipe-without-thinner": "note: a recipe keeps no thinner, and here {thinned} was added: the amounts are those with it",
+	"recipe-without-thinner": "note: a recipe keeps no thinner, and here {thinned} was added: the amounts are those without it",
 }

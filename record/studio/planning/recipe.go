@@ -26,8 +26,10 @@ type Step struct {
 // the amounts that were used, if the workshop holds the panels that shared them.
 func FromPanel(w *record.Workshop, p *record.Panel) []Step { return fromPanel(w, p, true) }
 
-// fromPanel tells of faces given extra, or counts their share to the others.
-func fromPanel(w *record.Workshop, p *record.Panel, extra bool) []Step {
+// fromPanel tells of faces given extra and of mixes as they were laid, or, as
+// recipes of the shelf do, counts the share of extra faces to the others and
+// leaves out the thinner.
+func fromPanel(w *record.Workshop, p *record.Panel, whole bool) []Step {
 	var out []Step
 	for _, e := range p.Events {
 		var s Step
@@ -52,11 +54,14 @@ func fromPanel(w *record.Workshop, p *record.Panel, extra bool) []Step {
 		for _, part := range c.Mix {
 			s.Mix = append(s.Mix, record.Part{Parts: part.Parts, Material: part.Material})
 		}
-		if !extra {
+		if !whole {
 			s.Extra = nil
 		}
 		s.Thinned, s.Thinner = c.Thinned, c.Thinner
 		s.Spread = spreadOf(w, e, s, c)
+		if !whole {
+			s.Spread = s.unthinned(w)
+		}
 		out = append(out, s)
 	}
 	return out
@@ -84,6 +89,24 @@ func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan
 	}
 	a := stock.Wet(c, len(e.Panels))
 	return plan.Amount{Milligrams: a.Milligrams / area * 1e6, Microliters: a.Microliters / area * 1e6}
+}
+
+// unthinned is the spread of a step without its thinner; nothing where the
+// densities that this takes are not known.
+func (s Step) unthinned(w *record.Workshop) plan.Amount {
+	a := plan.Act{NotWater: s.Thinner != ""}
+	if a.Thinned, _ = s.Thinned.Millipercent(); a.Thinned == 0 || len(s.Mix) != 1 || s.Spread == (plan.Amount{}) {
+		return s.Spread
+	}
+	a.Mix = []plan.Portion{{Parts: 1}}
+	_, parts, why := a.Split(s.Spread, []plan.Product{stock.Product(w, s.Mix[0].Material)})
+	if why != "" {
+		return plan.Amount{}
+	}
+	if s.Spread.Milligrams == 0 {
+		return plan.Amount{Microliters: parts[0].Microliters}
+	}
+	return plan.Amount{Milligrams: parts[0].Milligrams}
 }
 
 // thickness of a board in µm: of the panel, or of its material; 0 if unknown.
