@@ -63,9 +63,9 @@ func draw(in Input, kind paper.Kind) (Drawn, error) {
 		return Drawn{}, err
 	}
 	d := &paper.Document{Info: paper.Info{
-		Title:    c.words.FileTitle.With("number", c.number, "title", c.title),
+		Title:    c.words.T("file-title").With("number", c.number, "title", c.title),
 		Author:   c.maker,
-		Subject:  string(c.words.FileSubject),
+		Subject:  string(c.words.T("file-subject")),
 		Language: c.teller.Catalogue().Tag.String(),
 		Created:  in.Issued,
 	}}
@@ -112,7 +112,7 @@ func (c *content) pages(d *paper.Document, s sheet) (placed, error) {
 		return at, err
 	}
 	if c.in.Preview { // in the margin, where it moves nothing
-		b, err := paper.Compose(s.inner(), paper.Span{Style: strong, Text: string(c.words.Preview)})
+		b, err := paper.Compose(s.inner(), paper.Span{Style: strong, Text: string(c.words.T("preview"))})
 		if err != nil {
 			return at, err
 		}
@@ -135,13 +135,13 @@ func (c *content) attachments() []pdf.Attachment {
 		return pdf.Attachment{Name: name, MIME: kind, Description: string(what), Relation: relation, Modified: c.in.Issued, Data: data}
 	}
 	d := c.in.Deed
-	out := []pdf.Attachment{file("record.json", "application/json", c.words.RecordFile, pdf.Source, d.Record)}
+	out := []pdf.Attachment{file("record.json", "application/json", c.words.T("record-file"), pdf.Source, d.Record)}
 	if c.signed() {
 		out = append(out,
-			file("record.sig", "application/octet-stream", c.words.SignatureFile, pdf.Supplement, d.Signature),
-			file("studio.pem", "application/x-pem-file", c.words.KeyFile, pdf.Supplement, d.Key.PEM()),
-			file("head.txt", "text/plain", c.words.HeadFile, pdf.Supplement, d.Head),
-			file("proof.json", "application/json", c.words.Proof, pdf.Supplement, d.Proof))
+			file("record.sig", "application/octet-stream", c.words.T("signature-file"), pdf.Supplement, d.Signature),
+			file("studio.pem", "application/x-pem-file", c.words.T("key-file"), pdf.Supplement, d.Key.PEM()),
+			file("head.txt", "text/plain", c.words.T("head-file"), pdf.Supplement, d.Head),
+			file("proof.json", "application/json", c.words.T("proof"), pdf.Supplement, d.Proof))
 	}
 	return out
 }

@@ -27,12 +27,12 @@ func (c *content) check(s sheet) *column {
 		textWidth -= bigSideMM - 2*quietMM + 4
 	}
 	say := &column{width: textWidth}
-	say.text(paper.Span{Style: heading, Text: string(c.words.Verify)})
+	say.text(paper.Span{Style: heading, Text: string(c.words.T("verify"))})
 	say.gap(1)
 	if c.proof {
-		ask := string(c.words.VerifyPlain)
+		ask := string(c.words.T("verify-plain"))
 		if known(c.in.Workshop.Studio.Contact) {
-			ask += " " + string(c.words.VerifyAsk)
+			ask += " " + string(c.words.T("verify-ask"))
 		}
 		say.text(paper.Span{Style: text, Text: ask})
 		say.gap(1.4)
@@ -42,21 +42,21 @@ func (c *content) check(s sheet) *column {
 		say.gap(0.9)
 	}
 	later := "\n" + paper.NoBreakSpace // two lines, as what will stand here
-	signature, key := string(c.words.Unissued)+later, string(c.words.Unissued)+later
+	signature, key := string(c.words.T("unissued"))+later, string(c.words.T("unissued"))+later
 	if c.signed() {
 		signature, key = inLines(base64.StdEncoding.EncodeToString(c.in.Deed.Signature), base64ALine), groups(c.in.Deed.Key.Fingerprint())
 	}
 	if c.url != "" {
-		mono(string(c.words.Link), c.teller.LinkInLetters())
+		mono(string(c.words.T("link")), c.teller.LinkInLetters())
 	}
-	last := c.words.VerifyNone
+	last := c.words.T("verify-none")
 	if c.proof {
-		mono(string(c.words.Signature), signature)
-		mono(string(c.words.Key), key)
-		mono(string(c.words.Test), command)
-		last = c.words.VerifyText
+		mono(string(c.words.T("signature")), signature)
+		mono(string(c.words.T("key")), key)
+		mono(string(c.words.T("test")), command)
+		last = c.words.T("verify-text")
 	} else {
-		say.pair(nameW, paper.Span{Style: sized(name, 8.5), Text: string(c.words.Signature)}, paper.Span{Style: text, Text: string(c.words.Unsigned)})
+		say.pair(nameW, paper.Span{Style: sized(name, 8.5), Text: string(c.words.T("signature"))}, paper.Span{Style: text, Text: string(c.words.T("unsigned"))})
 	}
 	say.gap(0.6)
 	say.text(paper.Span{Style: text, Text: string(last)})
@@ -70,7 +70,7 @@ func (c *content) check(s sheet) *column {
 	if c.proof {
 		const room = bigSideMM - 2*quietMM
 		x := s.inner() - room
-		caption, err := paper.Compose(room, paper.Span{Style: note.Italic(), Text: string(c.words.Symbol)})
+		caption, err := paper.Compose(room, paper.Span{Style: note.Italic(), Text: string(c.words.T("symbol"))})
 		if err != nil {
 			col.fail(err)
 			return col

@@ -14,7 +14,7 @@ import (
 // content is everything that a certificate says, in words.
 type content struct {
 	in     Input
-	words  tell.CertificateWords
+	words  tell.Texts
 	teller *tell.Teller
 
 	number, title, maker string
@@ -63,10 +63,10 @@ func newContent(in Input) (*content, error) {
 	c.takeParticulars(d)
 	c.sentences = []string{c.sentence(t.SealedFaces()), c.sentence(t.VarnishLine())}
 	if edges := t.On(record.Edges); edges != nil {
-		c.sentences = append(c.sentences, c.sentence(c.words.EdgesLine.With("layers", in.Catalogue.Clauses(edges))))
+		c.sentences = append(c.sentences, c.sentence(c.words.T("edges-line").With("layers", in.Catalogue.Clauses(edges))))
 	}
 	if n := len(in.Panel.Corrections); n > 0 {
-		c.sentences = append(c.sentences, in.Catalogue.Fill(c.words.Corrected, record.With("n", n)))
+		c.sentences = append(c.sentences, in.Catalogue.Fill(c.words.T("corrected"), record.With("n", n)))
 	}
 	c.care = t.CareByTopic()
 	c.takeGaps(d)
@@ -96,13 +96,13 @@ func (c *content) takeSymbols() (err error) {
 // signed reports that there is a signature to print.
 func (c *content) signed() bool { return len(c.in.Deed.Signature) > 0 && !c.in.Preview }
 
-func (c *content) sentence(s string) string { return c.words.Sentence.With("text", s) }
+func (c *content) sentence(s string) string { return c.words.T("sentence").With("text", s) }
 
 func (c *content) takeNotices() {
 	if c.in.Deed.Demo || c.in.Workshop.Studio.Demo {
-		demo := c.words.DemoOnly
+		demo := c.words.T("demo-only")
 		if c.signed() && c.in.Deed.Key.IsDemo() {
-			demo = c.words.Demo
+			demo = c.words.T("demo")
 		}
 		c.notices = append(c.notices, string(demo))
 	}
@@ -120,9 +120,9 @@ func (c *content) takeLines(d record.Described) {
 	add("{text}", c.in.Catalogue.Capital(c.teller.MediumLine()), "medium and support", true)
 	add("{text}", c.teller.Dimensions(), "size", false)
 	add("{text}", c.teller.Edition(c.ownHands()), "edition and frame", false)
-	add(w.SignedLine, d.Signed, "signature", true)
-	add(w.InscribedLine, d.Inscription, "inscription", true)
-	add(w.OwnerLine, c.in.Buyer, "buyer", true)
+	add(w.T("signed-line"), d.Signed, "signature", true)
+	add(w.T("inscribed-line"), d.Inscription, "inscription", true)
+	add(w.T("owner-line"), c.in.Buyer, "buyer", true)
 }
 
 // takeParticulars gathers what else a cataloguer asks for.
@@ -133,18 +133,18 @@ func (c *content) takeParticulars(d record.Described) {
 			c.particulars = append(c.particulars, fact{string(name), text, field})
 		}
 	}
-	add(w.Type, d.Type, "type of object")
-	add(w.Medium, c.teller.MediumLine(), "medium and support")
-	add(w.Size, c.teller.Dimensions(), "size")
-	add(w.Date, c.date(), "date of the work")
-	add(w.Pigments, c.teller.Pigments(), "pigments")
-	add(w.Signed, d.Signed, "signature")
-	add(w.Inscription, d.Inscription, "inscription")
-	add(w.Owner, c.in.Buyer, "buyer")
-	add(w.Subject, d.Subject, "subject")
-	add(w.Features, d.Features, "distinguishing features")
-	add(w.OwnNumber, d.Owner, "own reference")
-	add(w.Price, c.in.Price, "price")
+	add(w.T("type"), d.Type, "type of object")
+	add(w.T("medium"), c.teller.MediumLine(), "medium and support")
+	add(w.T("size"), c.teller.Dimensions(), "size")
+	add(w.T("date"), c.date(), "date of the work")
+	add(w.T("pigments"), c.teller.Pigments(), "pigments")
+	add(w.T("signed"), d.Signed, "signature")
+	add(w.T("inscription"), d.Inscription, "inscription")
+	add(w.T("owner"), c.in.Buyer, "buyer")
+	add(w.T("subject"), d.Subject, "subject")
+	add(w.T("features"), d.Features, "distinguishing features")
+	add(w.T("own-number"), d.Owner, "own reference")
+	add(w.T("price"), c.in.Price, "price")
 }
 
 func known(text string) bool { return text != "" && text != record.Unknown }
@@ -173,7 +173,7 @@ func (c *content) takeGaps(d record.Described) {
 	for _, f := range []struct {
 		name tell.Message
 		text string
-	}{{c.words.NoFeatures, d.Features}, {c.words.NoSubject, d.Subject}, {c.words.NoPlace, c.teller.MakerPlace()}} {
+	}{{c.words.T("no-features"), d.Features}, {c.words.T("no-subject"), d.Subject}, {c.words.T("no-place"), c.teller.MakerPlace()}} {
 		if !known(f.text) {
 			names = append(names, string(f.name))
 		}
@@ -189,9 +189,9 @@ func (c *content) statement() []string {
 	painter := c.teller.Painter()
 	switch {
 	case !c.teller.Painted() || painter == "":
-		return []string{c.words.StatementPanel.With("maker", c.maker)}
+		return []string{c.words.T("statement-panel").With("maker", c.maker)}
 	case !c.ownHands():
-		return []string{c.words.StatementApart.With("maker", c.maker, "painter", painter)}
+		return []string{c.words.T("statement-apart").With("maker", c.maker, "painter", painter)}
 	}
 	hands, place, unique := 1, c.teller.MakerPlace(), ""
 	if !c.teller.OneHand() {
@@ -201,10 +201,10 @@ func (c *content) statement() []string {
 		place = ""
 	}
 	if c.teller.Unique() {
-		unique = string(c.words.Unique)
+		unique = string(c.words.T("unique"))
 	}
-	return []string{c.teller.Catalogue().Fill(c.words.Statement, record.With("hands", hands), tell.Told("maker", c.maker), tell.Told("place", place)),
-		c.teller.Catalogue().Fill(c.words.Original, tell.Told("unique", unique))}
+	return []string{c.teller.Catalogue().Fill(c.words.T("statement"), record.With("hands", hands), tell.Told("maker", c.maker), tell.Told("place", place)),
+		c.teller.Catalogue().Fill(c.words.T("original"), tell.Told("unique", unique))}
 }
 
 // day is the day of issue.
@@ -212,9 +212,9 @@ func (c *content) day() string { return c.teller.Day(record.Moment(c.in.Issued))
 
 // issued says when the certificate was issued and what it replaces.
 func (c *content) issued() string {
-	issued := c.words.Issued
+	issued := c.words.T("issued")
 	if c.in.Preview {
-		issued = c.words.NotIssued
+		issued = c.words.T("not-issued")
 	}
 	return strings.TrimSpace(issued.With("date", c.day()) + " " + c.replaces())
 }
@@ -225,7 +225,7 @@ func (c *content) replaces() string {
 		return ""
 	}
 	n := len(record.Each[record.Issued](c.in.Panel)) + 1
-	return c.teller.Catalogue().Fill(c.words.Replaces, record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))
+	return c.teller.Catalogue().Fill(c.words.T("replaces"), record.With("n", n), record.With("before", n-1), tell.Told("date", c.teller.Day(c.in.Replaces)))
 }
 
 // shorten takes the longest line off the front that may give way, if there is one.

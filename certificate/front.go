@@ -84,12 +84,12 @@ func (c *content) headOf(s sheet) *column {
 	col := &column{width: s.inner()}
 	if m := c.in.Mark; m != nil {
 		const highest, widest = 13.0, 60.0
-		p := paper.Picture{Image: m, Title: c.words.MarkOf.With("maker", c.maker)}.Within(widest, highest)
+		p := paper.Picture{Image: m, Title: c.words.T("mark-of").With("maker", c.maker)}.Within(widest, highest)
 		p.X, col.height = (col.width-p.W)/2, p.H
 		col.shapes = append(col.shapes, p)
 		col.gap(4)
 	}
-	col.even(s.inner(), paper.Centre, paper.Span{Style: capital, Text: string(c.words.Heading)})
+	col.even(s.inner(), paper.Centre, paper.Span{Style: capital, Text: string(c.words.T("heading"))})
 	for _, n := range c.notices {
 		col.gap(2.2)
 		col.even(s.inner(), paper.Centre, paper.Span{Style: strong, Text: n})
@@ -155,9 +155,9 @@ func (c *content) signing(s sheet) *column {
 	if said.err != nil {
 		return said
 	}
-	signature := c.words.SignatureStudio
+	signature := c.words.T("signature-studio")
 	if c.teller.OneHand() {
-		signature = c.words.SignatureLine
+		signature = c.words.T("signature-line")
 	}
 	base := math.Max(stampRoom, said.height+hand)
 	col.shapes = append(col.shapes, said.at(0, base-hand-said.height))
@@ -166,7 +166,7 @@ func (c *content) signing(s sheet) *column {
 	for _, cell := range []struct {
 		x, w float64
 		text string
-	}{{0, place - gutterMM, string(signature)}, {place, placeW, string(c.words.PlaceLine)}, {stamp, stampMM, string(c.words.Stamp)}} {
+	}{{0, place - gutterMM, string(signature)}, {place, placeW, string(c.words.T("place-line"))}, {stamp, stampMM, string(c.words.T("stamp"))}} {
 		b, err := paper.Fit(cell.w, 8, 0.7, paper.Span{Style: sized(name, 8), Text: cell.text})
 		if err != nil {
 			col.fail(err)
@@ -196,7 +196,7 @@ func (c *content) signing(s sheet) *column {
 // known or it finds no room, the day leaves room for a hand to write it.
 func (c *content) placeAndDay(x float64) (paper.Text, error) {
 	set := func(place string) (paper.Block, error) {
-		return paper.Compose(placeW, paper.Span{Style: body, Text: c.words.PlaceAndDate.With("place", place, "date", paper.Held(c.day())), Field: "place and date of issue"})
+		return paper.Compose(placeW, paper.Span{Style: body, Text: c.words.T("place-and-date").With("place", place, "date", paper.Held(c.day())), Field: "place and date of issue"})
 	}
 	if place := c.in.Workshop.Studio.Place; known(place) {
 		if b, err := set(place); err == nil && b.Lines() <= 2 && !b.Broken() {
@@ -213,26 +213,26 @@ func (c *content) footOf(s sheet, pages int) *column {
 	side := c.small.side - 2*c.small.quiet
 	x := side + 4
 	say := &column{width: s.inner() - x}
-	say.ends(c.page(1, pages), paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"}, paper.Span{Style: text, Text: ", " + string(c.words.SameNumber)})
+	say.ends(c.page(1, pages), paper.Span{Style: sized(paper.Strong, 11), Text: c.number, Field: "number"}, paper.Span{Style: text, Text: ", " + string(c.words.T("same-number"))})
 	if replaces := c.replaces(); replaces != "" {
 		say.gap(0.4)
 		say.text(paper.Span{Style: text, Text: replaces})
 	}
-	symbol := c.words.SymbolText
+	symbol := c.words.T("symbol-text")
 	if c.url != "" {
-		symbol = c.words.SymbolLink
+		symbol = c.words.T("symbol-link")
 	}
 	say.gap(0.4)
-	say.text(paper.Span{Style: text, Text: symbol.With() + " " + string(c.words.SeeReverse)})
+	say.text(paper.Span{Style: text, Text: symbol.With() + " " + string(c.words.T("see-reverse"))})
 	say.gap(0.6)
 	if c.proof {
-		key := string(c.words.KeyLater)
+		key := string(c.words.T("key-later"))
 		if c.signed() {
 			key = c.in.Deed.Key.Fingerprint().Groups()
 		}
-		say.text(paper.Span{Style: note.Italic(), Text: string(c.words.Key) + paper.NoBreakSpace + " "}, paper.Span{Style: note, Text: key, Field: "key of the studio"})
+		say.text(paper.Span{Style: note.Italic(), Text: string(c.words.T("key")) + paper.NoBreakSpace + " "}, paper.Span{Style: note, Text: key, Field: "key of the studio"})
 	} else {
-		say.text(paper.Span{Style: text, Text: string(c.words.Unsigned)})
+		say.text(paper.Span{Style: text, Text: string(c.words.T("unsigned"))})
 	}
 	if say.err != nil {
 		col.fail(say.err)

@@ -49,7 +49,7 @@ func (c *content) takePhotograph() (photograph, error) {
 		return photograph{}, fmt.Errorf("the photograph is not the one on record: its SHA-256 is %x, not %s", sum, last.SHA256)
 	}
 	about, err := photo.Look(file)
-	p := photograph{file: file, width: about.Width, height: about.Height, title: c.words.Photograph.With("title", c.title), about: about}
+	p := photograph{file: file, width: about.Width, height: about.Height, title: c.words.T("photograph").With("title", c.title), about: about}
 	p.credit = c.teller.Credit(last)
 	return p, err
 }

@@ -88,24 +88,24 @@ func (c *content) running(s sheet, page, pages int) *column {
 }
 
 func (c *content) page(page, pages int) paper.Span {
-	return paper.Span{Style: text, Text: c.words.Page.With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))}
+	return paper.Span{Style: text, Text: c.words.T("page").With("page", strconv.Itoa(page), "pages", strconv.Itoa(pages))}
 }
 
 func (c *content) digestLine() string {
 	switch {
 	case c.in.Preview:
-		return c.words.RecordLine.With("digest", string(c.words.Unissued))
+		return c.words.T("record-line").With("digest", string(c.words.T("unissued")))
 	case len(c.in.Deed.Record) == 0:
 		return ""
 	}
-	return c.words.RecordLine.With("digest", seal.DigestOf(c.in.Deed.Record).Groups())
+	return c.words.T("record-line").With("digest", seal.DigestOf(c.in.Deed.Record).Groups())
 }
 
 // middle is the build-up with care and what else is to be said beside it.
 func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, float64, error) {
 	wide := (s.inner() - backGutterMM) * drawingW
 	l := &column{width: wide}
-	l.text(paper.Span{Style: heading, Text: string(c.words.BuildUp)})
+	l.text(paper.Span{Style: heading, Text: string(c.words.T("build-up"))})
 	l.gap(1)
 	words := &column{width: wide}
 	words.text(paper.Span{Style: text, Text: strings.Join(c.sentences, " "), Field: "build-up"})
@@ -150,7 +150,7 @@ func (c *content) middle(s sheet, p moved, y, room float64) ([]paper.Shape, floa
 
 func (c *content) particularsIn(col *column) {
 	col.gap(4)
-	col.text(paper.Span{Style: heading, Text: string(c.words.Facts)})
+	col.text(paper.Span{Style: heading, Text: string(c.words.T("facts"))})
 	col.gap(1)
 	for _, f := range c.particulars {
 		col.pair(nameW, paper.Span{Style: name, Text: f.name}, paper.Span{Style: text, Text: f.text, Field: f.field})
@@ -160,10 +160,10 @@ func (c *content) particularsIn(col *column) {
 
 // careIn gives each topic a paragraph.
 func (c *content) careIn(col *column) {
-	col.text(paper.Span{Style: heading, Text: string(c.words.Care)})
+	col.text(paper.Span{Style: heading, Text: string(c.words.T("care"))})
 	if c.warnings != "" {
 		col.gap(1)
-		col.text(paper.Span{Style: strong, Text: string(c.words.Hazard) + " "}, paper.Span{Style: text, Text: c.warnings})
+		col.text(paper.Span{Style: strong, Text: string(c.words.T("hazard")) + " "}, paper.Span{Style: text, Text: c.warnings})
 	}
 	for _, r := range c.care {
 		col.gap(1)
@@ -172,7 +172,7 @@ func (c *content) careIn(col *column) {
 }
 
 func (c *content) hazard() []paper.Span {
-	return []paper.Span{{Style: name, Text: string(c.words.Hazard) + " "}, {Style: text, Text: c.warnings}}
+	return []paper.Span{{Style: name, Text: string(c.words.T("hazard")) + " "}, {Style: text, Text: c.warnings}}
 }
 
 func careSpans(r tell.Row) []paper.Span {
@@ -183,7 +183,7 @@ func careSpans(r tell.Row) []paper.Span {
 func (c *content) gapsIn(col *column) {
 	if len(c.gaps) > 0 {
 		col.gap(5)
-		col.text(paper.Span{Style: heading, Text: string(c.words.Gaps)})
+		col.text(paper.Span{Style: heading, Text: string(c.words.T("gaps"))})
 		col.gap(1)
 		col.text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
 	}
@@ -194,10 +194,10 @@ func (c *content) notThis(s sheet) *column {
 	wide := (s.inner() - backGutterMM) * drawingW
 	col := &column{width: s.inner()}
 	l, r := &column{width: wide}, &column{width: s.inner() - backGutterMM - wide}
-	l.text(paper.Span{Style: heading, Text: string(c.words.Not)})
+	l.text(paper.Span{Style: heading, Text: string(c.words.T("not"))})
 	l.gap(1)
-	l.text(paper.Span{Style: text, Text: string(c.words.NotText)})
-	r.text(paper.Span{Style: heading, Text: string(c.words.Studio)})
+	l.text(paper.Span{Style: text, Text: string(c.words.T("not-text"))})
+	r.text(paper.Span{Style: heading, Text: string(c.words.T("studio"))})
 	r.gap(1)
 	where := []string{c.maker}
 	for _, x := range []string{c.teller.MakerPlace(), c.in.Workshop.Studio.Contact} {
@@ -220,12 +220,12 @@ func (c *content) elsewhere(p moved) string {
 	for _, m := range []struct {
 		bit  moved
 		name string
-	}{{drawingMoved, string(c.words.Drawing)}, {factsMoved, string(c.words.FactsPart)}, {careMoved, string(c.words.CarePart)}, {gapsMoved, string(c.words.GapsPart)}} {
+	}{{drawingMoved, string(c.words.T("drawing"))}, {factsMoved, string(c.words.T("facts-part"))}, {careMoved, string(c.words.T("care-part"))}, {gapsMoved, string(c.words.T("gaps-part"))}} {
 		if p&m.bit != 0 {
 			parts = append(parts, m.name)
 		}
 	}
-	return c.words.OnPage.With("parts", c.teller.List(parts), "page", "3")
+	return c.words.T("on-page").With("parts", c.teller.List(parts), "page", "3")
 }
 
 // rest sets what found no room on the reverse, on as many pages as it needs.
@@ -244,14 +244,14 @@ func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
 	}}
 	title := func(text string) { f.Heading(7, 1.5, paper.Span{Style: heading, Text: text}) }
 	if p&factsMoved != 0 {
-		title(string(c.words.Facts))
+		title(string(c.words.T("facts")))
 		for _, x := range c.particulars {
 			f.Row([]paper.Column{{WidthMM: nameW}, {}}, []paper.Span{{Style: name, Text: x.name}}, []paper.Span{{Style: text, Text: x.text, Field: x.field}})
 			f.Gap(1)
 		}
 	}
 	if p&careMoved != 0 {
-		title(string(c.words.Care))
+		title(string(c.words.T("care")))
 		if c.warnings != "" {
 			f.Text(c.hazard()...)
 			f.Gap(1)
@@ -262,11 +262,11 @@ func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
 		}
 	}
 	if p&gapsMoved != 0 {
-		title(string(c.words.Gaps))
+		title(string(c.words.T("gaps")))
 		f.Text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
 	}
 	if p&drawingMoved != 0 {
-		title(string(c.words.DrawingHead))
+		title(string(c.words.T("drawing-head")))
 		ds, err := c.section.Draw(s.inner()*0.8, s.room()-40)
 		if err != nil {
 			return err

@@ -18,7 +18,7 @@ import (
 // content is all that a page says, in words, in the order in which it says it.
 type content struct {
 	tell.PageWords
-	Papers tell.CertificateWords // the words that the papers have for the same
+	Papers tell.Texts // the words that the papers have for the same
 	frame
 
 	Number, Title, By, Date string
@@ -70,7 +70,7 @@ func newContent(in Input, p *Page) (*content, error) {
 	c.AsOf = words.AsOf.With("n", strconv.FormatInt(lastEntry(in), 10), "date", t.Day(w.Written))
 	c.OnPaper = words.Sheet.With("number", c.Number, "link", t.Link())
 	c.NoPapers = words.NoCertificate.With("until", t.Day(w.Written))
-	c.NotText = string(in.Catalogue.Certificate.NotText)
+	c.NotText = string(in.Catalogue.Certificate.T("not-text"))
 	c.takeNotices(in)
 	c.takeWork(in)
 	c.takeCertificates(in.Panel, t.Day(w.Written))
@@ -83,7 +83,7 @@ func newContent(in Input, p *Page) (*content, error) {
 		if err != nil {
 			return nil, err
 		}
-		pic.Alt = c.Papers.Photograph.With("title", c.Title)
+		pic.Alt = c.Papers.T("photograph").With("title", c.Title)
 		if ph, ok := Front(in.Panel); ok {
 			pic.Credit = t.Credit(ph)
 		}
@@ -118,9 +118,9 @@ func known(s string) bool { return s != "" && s != record.Unknown }
 
 func (c *content) takeNotices(in Input) {
 	if in.Deed.Demo || in.Workshop.Studio.Demo {
-		demo := c.Papers.DemoOnly
+		demo := c.Papers.T("demo-only")
 		if in.Deed.Key.IsDemo() {
-			demo = c.Papers.Demo
+			demo = c.Papers.T("demo")
 		}
 		c.Notices = append(c.Notices, string(demo))
 	}
@@ -149,8 +149,8 @@ func (c *content) takeWork(in Input) {
 	for _, f := range []struct {
 		name tell.Message
 		text string
-	}{{c.Papers.Signed, d.Signed}, {c.Papers.Inscription, d.Inscription}, {c.Papers.Type, d.Type}, {c.Papers.Subject, d.Subject}, {c.Papers.Features, d.Features},
-		{c.Papers.OwnNumber, d.Owner}, {c.Faces, t.SealedFaces()}, {c.Varnish, t.VarnishLine()}} {
+	}{{c.Papers.T("signed"), d.Signed}, {c.Papers.T("inscription"), d.Inscription}, {c.Papers.T("type"), d.Type}, {c.Papers.T("subject"), d.Subject}, {c.Papers.T("features"), d.Features},
+		{c.Papers.T("own-number"), d.Owner}, {c.Faces, t.SealedFaces()}, {c.Varnish, t.VarnishLine()}} {
 		if known(f.text) {
 			c.Facts = append(c.Facts, fact{string(f.name), f.text})
 		}

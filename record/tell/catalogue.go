@@ -30,7 +30,7 @@ type Catalogue struct {
 	Lines       Lines
 	Danger      DangerWords
 	Label       LabelWords
-	Certificate CertificateWords
+	Certificate Texts
 	Page        PageWords
 	Dossier     DossierWords
 	Plan        PlanWords

@@ -75,10 +75,11 @@ func TestEveryCodeIsSaid(t *testing.T) {
 // Every text of a paper is asked for by its name, and each name that is asked for
 // is there.
 func TestEveryTextIsAskedFor(t *testing.T) {
-	dossier, plan, label, lines := tell.English.Dossier.Texts, tell.English.Plan.Texts, tell.English.Label.Texts, tell.English.Lines.Texts
+	dossier, plan, label, lines, certificate := tell.English.Dossier.Texts, tell.English.Plan.Texts, tell.English.Label.Texts, tell.English.Lines.Texts, tell.English.Certificate
 	asked := map[string]bool{}
 	for dir, texts := range map[string][]tell.Texts{"certificate/dossier": {dossier, lines}, "record/plan/worksheet": {plan}, "record/studio/planning": {plan, lines},
-		"label": {label, lines}, "record/studio/papers": {label}, "record/tell": {lines, label}} {
+		"label": {label, lines}, "record/studio/papers": {label}, "record/tell": {lines, label, certificate},
+		"certificate": {certificate, lines}, "certificate/page": {certificate, lines}} {
 		files, err := filepath.Glob(filepath.Join("..", "..", dir, "*.go"))
 		if err != nil || files == nil {
 			t.Fatalf("%s: %v", dir, err)
@@ -116,12 +117,21 @@ func TestEveryTextIsAskedFor(t *testing.T) {
 			})
 		}
 	}
-	for _, texts := range []tell.Texts{dossier, plan, label, lines} {
+	for _, texts := range []tell.Texts{dossier, plan, label, lines, certificate} {
 		for name, text := range texts {
 			if !asked[string(text)] {
 				t.Errorf("nobody asks for %q, %q", name, text)
 			}
 		}
+	}
+	page, err := os.ReadFile(filepath.Join("..", "..", "certificate", "page", "page.html"))
+	for _, m := range regexp.MustCompile(`\.T "([^"]*)"`).FindAllSubmatch(page, -1) {
+		if _, ok := certificate[string(m[1])]; !ok {
+			t.Errorf("the page asks for %q, which is not there", m[1])
+		}
+	}
+	if err != nil {
+		t.Fatal(err)
 	}
 	if len(asked) < 250 {
 		t.Errorf("only %d texts", len(asked))

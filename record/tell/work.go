@@ -12,15 +12,15 @@ func (t *Teller) Edition(elsewhere bool) string {
 	line := ""
 	switch {
 	case d.Edition == "" && !elsewhere:
-		line = string(w.Unique)
+		line = string(w.T("unique"))
 	case d.Edition != "" && d.Edition != record.Unknown:
-		line = w.Edition.With("text", d.Edition)
+		line = w.T("edition").With("text", d.Edition)
 	}
 	switch d.Framed {
 	case record.Yes:
-		line = w.Framed.With("line", line)
+		line = w.T("framed").With("line", line)
 	case record.No:
-		line = w.Unframed.With("line", line)
+		line = w.T("unframed").With("line", line)
 	}
 	return t.c.Capital(line)
 }
@@ -37,5 +37,5 @@ func (t *Teller) Credit(p record.Photograph) string {
 	if who == "" && when == "" {
 		return ""
 	}
-	return t.c.Fill(t.c.Certificate.Credit, record.With("who", who), Told("when", when))
+	return t.c.Fill(t.c.Certificate.T("credit"), record.With("who", who), Told("when", when))
 }

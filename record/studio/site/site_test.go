@@ -408,6 +408,8 @@ func TestKilled(t *testing.T) {
 		cmd.Process.Kill()
 		if cmd.Wait() != nil {
 			killed++
+		} else { // the first run met a busy machine
+			took /= 2
 		}
 	}
 	close(stop)
