@@ -179,7 +179,7 @@ func TestReferences(t *testing.T) {
 		{`{"kind":"amended","entry":8,"because":"x","change":{"panels":` + names(a) + `}}`, "change/panels", "cannot be amended"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"kind":"note"}}`, "change/kind", "cannot be amended"},
 		{`{"kind":"amended","entry":3,"because":"x","change":{"key":"sealer-2"}}`, "change/key", "stays as it is"},
-		{`{"kind":"amended","entry":1,"because":"x","change":{"maker":"B"}}`, "entry", "not amended"},
+		{`{"kind":"amended","entry":1,"because":"x","change":{"maker":"B"}}`, "entry", "goes into a new entry"},
 		{`{"kind":"amended","entry":12,"because":"x","change":{"because":"y"}}`, "entry", "not amended"},
 		{`{"kind":"amended","entry":9,"because":"x","change":{"reason":"y"}}`, "entry", "its own entry"},
 		{`{"kind":"withdrawn","entry":99,"because":"x"}`, "entry", "no entry E99"},
