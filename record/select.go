@@ -89,6 +89,9 @@ func (r Roll) number(typed string) (Number, error) {
 		if _, _, _, _, ok := scan(bare); ok {
 			return "", fmt.Errorf("the last character of %q does not fit the number%s", clip(typed), r.nearest(bare))
 		}
+		if b := Key(strings.ToLower(typed)); r.Batches[b] != nil {
+			return "", fmt.Errorf("there is no panel %q, but a batch of that name: batch:%s", clip(typed), b)
+		}
 		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
 	return "", fmt.Errorf("%q fits %s: type more of the number", clip(typed), list(fits))

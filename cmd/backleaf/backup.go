@@ -14,7 +14,7 @@ import (
 func newBackup(a *app) {
 	a.command("backup", nil, func(r *run) error {
 		if err := copies.Vacant(r.args[0]); err != nil {
-			return refuse.Because("backup-there", fmt.Errorf("cannot make the backup: %w", err))
+			return refuse.Because("backup-there", fmt.Errorf("no backup was made: %w", err))
 		}
 		s, err := a.openAnyway(r.ctx, true)
 		if err != nil {

@@ -164,7 +164,7 @@ func mappingError(data []byte, err error) error {
 	case errors.As(err, &sem):
 		off, why = sem.ByteOffset, fmt.Sprintf("something unexpected at %q", string(sem.JSONPointer))
 	case errors.As(err, &syn):
-		off, why = syn.ByteOffset, syn.Err.Error()
+		off, why = syn.ByteOffset, "a sign stands here that no mapping has, or one is missing"
 	}
 	line := 1 + strings.Count(string(data[:min(max(off, 0), int64(len(data)))]), "\n")
 	return fmt.Errorf("line %d: not a mapping: %s", line, why)

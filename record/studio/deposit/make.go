@@ -10,7 +10,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -61,7 +60,7 @@ type depositor struct {
 // Check makes sure that a deposit can be made under a name.
 func Check(dir string) error {
 	if err := free(dir); err != nil {
-		return refuse.Because("deposit-there", fmt.Errorf("cannot make the deposit: %w", err))
+		return refuse.Because("deposit-there", fmt.Errorf("no deposit was made: %w", err))
 	}
 	return nil
 }
@@ -69,7 +68,7 @@ func Check(dir string) error {
 // free makes sure that a folder can be made under a name.
 func free(dir string) error {
 	if _, err := os.Lstat(dir); err == nil {
-		return fmt.Errorf("%s: %w", dir, fs.ErrExist)
+		return fmt.Errorf("%s is there already", dir)
 	}
 	if info, err := os.Stat(filepath.Dir(dir)); err != nil || !info.IsDir() {
 		return fmt.Errorf("there is no folder %s", filepath.Dir(dir))
@@ -105,7 +104,7 @@ func Make(ctx context.Context, s *studio.Session, dir string, key *seal.Key, pro
 	})
 	w.Warnings = d.warnings
 	if err != nil {
-		return w, fmt.Errorf("cannot make the deposit: %w", err)
+		return w, fmt.Errorf("no deposit was made: %w", err)
 	}
 	w.Mean("deposit-made", record.With("folder", dir), record.With("panels", d.about.Panels), record.With("entries", d.about.Entries),
 		record.With("photographs", d.about.Photographs), record.With("root", d.about.Root))

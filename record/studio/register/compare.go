@@ -80,7 +80,7 @@ func (r *Register) olderHead(e verify.Evidence, words *tell.Catalogue) (seal.Hea
 		h, err := r.openHead(e.Files.Head)
 		return h, rep.Record, err
 	case rep.Record == nil:
-		return seal.Head{}, nil, errors.New("there is no head in it")
+		return seal.Head{}, nil, errors.New("there is no head, certificate or record in it to compare with")
 	}
 	if e.Files.Signature == nil || rep.Key == nil || r.ring.Standing(*rep.Key) == deed.Unrecorded {
 		return seal.Head{}, nil, errors.New("its head is not signed with a key of the studio")
