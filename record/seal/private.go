@@ -26,7 +26,7 @@ var (
 	// ErrPassphraseWrong: the private key does not open with the passphrase given, or the file is damaged.
 	ErrPassphraseWrong = errors.New("the passphrase does not open the private key, or its file is damaged")
 
-	errPrivateKey = errors.New("not an Ed25519 private key in PKCS#8 PEM form as this program or openssl writes it")
+	errPrivateKey = errors.New("it is another file than a private key, or damaged (expected: Ed25519, PKCS#8, PEM)")
 )
 
 // PrivatePEM returns the private key as a PKCS#8 PEM file, encrypted if the passphrase is not empty.
