@@ -193,6 +193,9 @@ func checkString(s string, f record.Field) error {
 	if f.Type == reflect.TypeFor[record.Key]() {
 		is = "key"
 	}
+	if is == "zone" {
+		return checkZone(s)
+	}
 	if sh, ok := shapes[is]; ok {
 		if !sh.matches().MatchString(s) {
 			return fmt.Errorf("%q: expected %s", clip(s), sh.Meaning)

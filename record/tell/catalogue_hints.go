@@ -129,6 +129,7 @@ var englishHints = map[string]Message{
 	"no-such-panel":            `"backleaf list" shows the panels; words that belong together stand in quotes`,
 	"not-on-shelf":             `{near, if {did you mean {near}? }}"backleaf material list" and "backleaf lot list" show the shelf`,
 	"not-corrected":            "{kind, select, studio {\"backleaf studio change\" says what the studio is now; } other {}}nothing was written; that is the entry {entry}, of kind {kind}{panels, if { and of {panels}}}, not a panel of that number",
+	"not-a-studio":             "nothing was written; \"backleaf studio new --help\" shows what a studio says of itself",
 	"not-written":              "nothing was written",
 	"nothing-described":        `see "backleaf panel describe --help"`,
 	"nothing-to-change":        `see "backleaf studio change --help"`,
