@@ -53,6 +53,7 @@ func TestGeometry(t *testing.T) {
 					t.Errorf("drawn on %v", l.Area)
 				}
 				checkBoxes(t, l, in)
+				checkModules(t, l, in)
 			})
 		}
 	}
@@ -119,32 +120,24 @@ func boxesApart(t *testing.T, l label.Layout) map[label.Field]bool {
 
 // A module is 0.42 mm at least, whole dots at 300 dpi, and the quiet zone of
 // four modules is in the box.
-func TestModules(t *testing.T) {
-	const dot = 25.4 / 300
-	for _, a := range areas {
-		for name, in := range kinds() {
-			l, err := arrangeOn(in, a)
-			if err != nil {
-				t.Fatalf("%v, %s: %v", a, name, err)
-			}
-			for _, b := range l.Boxes {
-				if b.Field != label.QR {
-					continue
-				}
-				text := in.Link
-				if text == "" {
-					text = "\uFEFF" + in.Plain
-				}
-				s, err := paper.NewSymbol(text, paper.LevelQ)
-				if err != nil {
-					t.Fatal(err)
-				}
-				module := b.W / float64(s.Modules()+8)
-				dots := module / dot
-				if module < 0.42 || dots-float64(int(dots+0.5)) > 1e-6 || b.W != b.H || math.Abs(module-l.ModuleMM) > 1e-9 {
-					t.Errorf("%v, %s: modules of %.3f mm, %.3f dots", a, name, module, dots)
-				}
-			}
+func checkModules(t *testing.T, l label.Layout, in label.Input) {
+	t.Helper()
+	for _, b := range l.Boxes {
+		if b.Field != label.QR {
+			continue
+		}
+		text := in.Link
+		if text == "" {
+			text = "\uFEFF" + in.Plain
+		}
+		s, err := paper.NewSymbol(text, paper.LevelQ)
+		if err != nil {
+			t.Fatal(err)
+		}
+		module := b.W / float64(s.Modules()+8)
+		dots := module / (25.4 / 300)
+		if module < 0.42 || dots-float64(int(dots+0.5)) > 1e-6 || b.W != b.H || math.Abs(module-l.ModuleMM) > 1e-9 {
+			t.Errorf("modules of %.3f mm, %.3f dots", module, dots)
 		}
 	}
 }

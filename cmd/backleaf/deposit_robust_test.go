@@ -14,11 +14,13 @@ import (
 	"time"
 
 	"backleaf/record/bag"
+	"backleaf/record/toolcheck"
 )
 
 // TestKilledDeposit kills a deposit at some moment: it is whole or not there,
 // and the next one clears away what was left.
 func TestKilledDeposit(t *testing.T) {
+	toolcheck.Long(t)
 	dir := t.TempDir()
 	soldPanel(t, dir)
 	want := holds(t, filepath.Join(dir, "studio.sqlite"))
@@ -53,6 +55,7 @@ func TestKilledDeposit(t *testing.T) {
 
 // TestInterruptedDeposit stops a deposit as Ctrl-C does: nothing is left.
 func TestInterruptedDeposit(t *testing.T) {
+	toolcheck.Long(t)
 	dir := t.TempDir()
 	soldPanel(t, dir)
 	stopped := 0
@@ -82,6 +85,7 @@ func TestInterruptedDeposit(t *testing.T) {
 
 // TestNoRoomForDeposit lets every file end at some size, as on a full disk.
 func TestNoRoomForDeposit(t *testing.T) {
+	toolcheck.Long(t)
 	dir := t.TempDir()
 	soldPanel(t, dir)
 	runs(t, dir, "backup", "copy.sqlite") // the largest part of the deposit
@@ -119,6 +123,7 @@ func emptyStudio(t *testing.T) string {
 // TestKilledDepositImport kills the reading of a deposit at some moment: the book is
 // empty or has all of it, and the next try ends well.
 func TestKilledDepositImport(t *testing.T) {
+	toolcheck.Long(t)
 	from := t.TempDir()
 	soldPanel(t, from)
 	runs(t, from, "deposit", "bag")
@@ -158,6 +163,7 @@ func TestKilledDepositImport(t *testing.T) {
 // TestNoRoomForDepositImport lets every file end at some size: nothing of the deposit
 // stays.
 func TestNoRoomForDepositImport(t *testing.T) {
+	toolcheck.Long(t)
 	from := t.TempDir()
 	soldPanel(t, from)
 	runs(t, from, "deposit", "bag")

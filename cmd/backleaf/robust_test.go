@@ -281,6 +281,7 @@ func listing(t *testing.T, dir string) string {
 // TestInterruptedWork stops long work as Ctrl-C does: the file it would have
 // made is whole or not there, and the book holds with all of an import or none.
 func TestInterruptedWork(t *testing.T) {
+	toolcheck.Long(t)
 	for _, line := range []string{"import journal.json --highest none", "verify", "check --json", "label batch:b1 -o labels.pdf --clock-is-right"} {
 		t.Run(line, func(t *testing.T) {
 			t.Parallel()

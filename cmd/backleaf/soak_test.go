@@ -17,23 +17,18 @@ import (
 	"backleaf/record/toolcheck"
 )
 
-// soakFor is how long the soak runs: a minute where everything is asked for.
-func soakFor() time.Duration {
-	if os.Getenv(toolcheck.Variable) == "1" {
-		return time.Minute
-	}
-	return 3 * time.Second
-}
+const soakFor = time.Minute
 
 // TestSoak lets two processes write, over and over, while others back the book
 // up and deposit it: nothing that was acknowledged is lost, every copy holds,
 // and no half file remains.
 func TestSoak(t *testing.T) {
+	toolcheck.Long(t)
 	dir := t.TempDir()
 	runs(t, dir, "studio", "new", "--maker", "Anna", "--mark", "KB")
 	runs(t, dir, "studio", "key", "new")
 	runs(t, dir, "panel", "add", "--size", "20 x 20 cm x 6 mm")
-	deadline := time.Now().Add(soakFor())
+	deadline := time.Now().Add(soakFor)
 	var mu sync.Mutex
 	said := map[string]bool{} // acknowledged notes
 	copies := []string{}
@@ -116,7 +111,7 @@ func TestSoak(t *testing.T) {
 		last = got
 	}
 	onlyThese(t, dir, append(copies, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm", "studio.key")...)
-	t.Logf("%d entries, %d backups, %d deposits in %v", len(es), len(copies), deposits, soakFor())
+	t.Logf("%d entries, %d backups, %d deposits in %v", len(es), len(copies), deposits, soakFor)
 	if len(copies) == 0 || deposits == 0 || len(es) < 10 {
 		t.Error("too little happened for this test to mean anything")
 	}
