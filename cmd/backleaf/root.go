@@ -38,7 +38,7 @@ func newRoot(a *app, args ...string) *cobra.Command {
 	h := helps()["backleaf"]()
 	f := &asked{Command: &cobra.Command{
 		Use: h.use, Short: h.short, Long: terminal.Reflow(h.long, a.width), Version: version(), SilenceErrors: true, SilenceUsage: true,
-		Args: noSuchCommand, RunE: showHelp, SuggestionsMinimumDistance: 2}, help: h}
+		Args: noSuchCommand, RunE: showHelp}, help: h}
 	root := f.Command
 	root.SetVersionTemplate("backleaf {{.Version}}\n")
 	template := flagUsages().ReplaceAllString(root.UsageTemplate(), fmt.Sprintf("(flags $1 %d)", a.width))
@@ -72,6 +72,9 @@ func newRoot(a *app, args ...string) *cobra.Command {
 
 // wrongFlag says what is wrong with a flag, and which is near.
 func wrongFlag(c *cobra.Command, err error) error {
+	if c.HasSubCommands() && c.Flags().NArg() > 0 { // it is not the flag that is wrong
+		return noSuchCommand(c, c.Flags().Args())
+	}
 	hint := "see \"" + c.CommandPath() + " --help\""
 	said := err.Error()
 	if m := invalid().FindStringSubmatch(said); m != nil {
@@ -120,8 +123,12 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 		return nil
 	}
 	hint := "see \"" + c.CommandPath() + " --help\""
-	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
-		hint = "did you mean \"" + near[0] + "\"?"
+	var names []string
+	for _, below := range c.Commands() {
+		names = append(names, below.Name())
+	}
+	if near := record.Nearest(args[0], names); near != "" {
+		hint = "did you mean \"" + near + "\"?"
 	}
 	return usage(hint, "there is no command %q", args[0])
 }

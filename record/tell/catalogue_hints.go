@@ -34,6 +34,8 @@ var englishHints = map[string]Message{
 	"no-key":                   `"backleaf studio key new" makes one`,
 	"no-labels-there":          "name another file with -o",
 	"no-passphrase":            "write it in a file and say --passphrase-file FILE, or set BACKLEAF_PASSPHRASE",
+	"passphrase-not-read":      "name the file whose first line is the passphrase",
+	"passphrase-wrong":         `try again; if it is surely the right one, put your copy of the file back, or make it again: "backleaf studio key recover"`,
 	"no-place-on-sheet":        "--from is the first free place, counted from 1; nothing was written",
 	"no-price":                 "leave --price out; a price is written down when the panel is handed over",
 	"no-studio-sheet":          `"backleaf studio change --sheet-label …" keeps one`,

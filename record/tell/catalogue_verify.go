@@ -51,6 +51,8 @@ var englishVerify = map[string]Message{
 	"sum-not-signed":         "not signed: anyone can have made it",
 	"sum-not-known":          "nothing of it could be verified",
 	"sum-no-paper":           "no paper made by this program: nothing can be said about it",
+	"sum-private-key":        "a private key, no paper: show it to nobody",
+	"sum-folder":             "a folder with no record of its own: nothing can be said about it as a whole",
 	"sum-pdf-without-record": "it carries no record: nothing can be said about it",
 
 	// What the record says, to be compared with page and panel.
@@ -115,8 +117,9 @@ var englishVerify = map[string]Message{
 	"note-elsewhere":     "what this note is worth by itself: it is a{kind, select, status { status: give it beside a paper with --status} deposit { word over a deposit: name the deposit’s folder} succession { key’s word for the key that follows it: the studio’s status and journal carry it} other { word over a panel’s page, which checks itself in a browser}}",
 	"strays":             "what else is attached to the file and does not belong to its record: {files}",
 	"appended":           "what was appended to the file after it was made, {times, plural, one {once} other {{times} times}}: the page may show other things than it did",
-	"private-key":        "it is a private key: show it to nobody; what it signed is checked with the public one, studio.pem",
-	"no-paper":           "what this is: {kind, select, empty {it is empty} folder {a folder without a record and without a deposit in it; name the papers in it one by one} picture {a picture; to check a paper that it shows, name the file of the paper, or put the text of its symbol into a file} packed {packed files, as of a zip or a text program; unpack it first} text {a text without a panel number} other {a file of another program}}",
+	"private-key":        "what it signed: that is checked with the public one, studio.pem, which every certificate holds",
+	"folder":             "which paper in it is meant: name its certificates, record folders and deposits one by one",
+	"no-paper":           "what this is: {kind, select, empty {it is empty} picture {a picture; to check a paper that it shows, name the file of the paper, or put the text of its symbol into a file} packed {packed files, as of a zip or a text program; unpack it first} text {a text without a panel number} other {a file of another program}}",
 	"too-many-lines":     "what stands behind the first {n} lines: it was not read",
 	"line-too-long":      "what this is: a line of more than {most} characters is the text of no symbol",
 
@@ -153,7 +156,7 @@ var englishVerify = map[string]Message{
 	"digest-of-certificate":      "the digest on it is that of the certificate issued {when:on} ({entry}): both tell the same record",
 	"digest-of-label":            "the digest on it is of the record as it stood when that label was printed {when:on} ({entry}){certificate, if {; the certificate in force ({certificate}) has another, since the record went on between the two}}",
 	"digest-of-none":             "of which record the digest on it is: no label and no certificate of this panel has it",
-	"label-known":                "the studio’s book knows this very file: a paper for {panel} that left the studio ({entry})",
+	"label-known":                "the studio’s book knows this very file: a paper for {panels} that left the studio ({entries})",
 	"file-not-known":             "whether it left the studio: no paper of the book here is this very file",
 	"panel-stolen":               "as a panel that changes hands freely: the maker reports it stolen {when:on} ({entry})",
 	"panel-lost":                 "as a panel that changes hands freely: the maker reports it lost {when:on} ({entry})",
@@ -171,7 +174,7 @@ var englishVerify = map[string]Message{
 	"record-corrected":           "the record of this panel was corrected: {kinds} ({entries})",
 	"written-since":              "written about this panel: {kinds} ({entries})",
 	"head-not-of-book":           "the head against the book here: {why}",
-	"book-begins-with-head":      "the journal in the book here begins with the {entries} entries of this head, unchanged",
+	"book-begins-with-head":      "a key of the studio signed it, and the journal in the book here begins with the {entries} entries of this head, unchanged",
 	"head-parts":                 "the journal in the book here does not begin with the {entries} entries of this head",
 
 	// What the studio's status says of a paper.

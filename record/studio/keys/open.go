@@ -74,10 +74,10 @@ func Current(ctx context.Context, b *book.Book, who Holder) (*seal.Key, error) {
 		return nil, err
 	}
 	file := File(b.Path())
-	k, err := open(file, who)
-	if errors.Is(err, fs.ErrNotExist) {
+	if _, err := os.Stat(file); errors.Is(err, fs.ErrNotExist) {
 		return nil, refuse.Cannot("key-file-missing", "the studio's key file %s is not there", file)
 	}
+	k, err := open(file, who)
 	if err != nil {
 		return nil, err
 	}
@@ -113,11 +113,11 @@ func open(file string, who Holder) (seal.Key, error) {
 		}
 		k, loose, err = seal.LoadKey(file, pass)
 	}
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		err = refuse.Because("key-not-read", err)
-	}
-	if err != nil {
-		return seal.Key{}, err
+	switch {
+	case errors.Is(err, seal.ErrPassphraseWrong):
+		return seal.Key{}, refuse.Because("passphrase-wrong", err)
+	case err != nil:
+		return seal.Key{}, refuse.Because("key-not-read", err)
 	}
 	if loose {
 		who.Warn(record.Say("key-file-open", record.With("file", file)))
@@ -127,17 +127,25 @@ func open(file string, who Holder) (seal.Key, error) {
 
 // PassphraseIn reads the first line of a file.
 func PassphraseIn(path string) ([]byte, error) {
+	line, err := firstLine(path)
+	if err != nil {
+		return nil, refuse.Because("passphrase-not-read", fmt.Errorf("cannot read the passphrase: %w", err))
+	}
+	return line, nil
+}
+
+func firstLine(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+		return nil, err
 	}
 	defer f.Close()
 	line, err := bufio.NewReader(io.LimitReader(f, 4096)).ReadBytes('\n')
 	if err != nil && err != io.EOF {
-		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
+		return nil, err
 	}
 	if line = bytes.TrimRight(line, "\r\n"); len(line) == 0 {
-		return nil, fmt.Errorf("cannot read the passphrase: the first line of %s is empty", path)
+		return nil, fmt.Errorf("the first line of %s is empty", path)
 	}
 	return line, nil
 }

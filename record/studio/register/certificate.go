@@ -1,12 +1,12 @@
 package register
 
 import (
+	"slices"
 	"strings"
 
 	"backleaf/record"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
-	"backleaf/record/studio/kept"
 	"backleaf/record/studio/verify"
 )
 
@@ -60,23 +60,37 @@ func (j *judgement) whereabouts(p *record.Panel) { *j = append(*j, verify.Wherea
 // judgeFile looks a PDF up by its digest alone, and says what became of each
 // panel on it.
 func (r *Register) judgeFile(j *judgement, e verify.Evidence) {
-	known := false
-	for _, f := range kept.In(r.shop) {
-		if f.Folder == kept.Papers && f.SHA256 == e.Digest.String() {
-			known = true
-			j.say(deed.Holds, "label-known", record.With("panel", f.Panel), record.With("entry", record.EntryRef(f.Entry)))
-			p := r.shop.Panel(f.Panel)
-			for _, l := range record.Each[record.LabelPrinted](p) {
-				if l.Seq == f.Entry && l.Body.Record != "" {
-					j.digest(p, l.Body.Record)
-				}
-			}
-			j.whereabouts(p)
+	var on []record.Number
+	var in []record.EntryRef
+	var more judgement
+	found := func(p *record.Panel, entry int64) {
+		if on, in = append(on, p.Number), append(in, record.EntryRef(entry)); !slices.Contains(on[:len(on)-1], p.Number) {
+			more.whereabouts(p)
 		}
 	}
-	if !known {
-		j.say(deed.Unknown, "file-not-known")
+	digest := ""
+	for _, p := range r.shop.Panels {
+		for _, l := range record.Each[record.LabelPrinted](p) {
+			if l.Body.PDF == e.Digest.String() {
+				found(p, l.Seq)
+				digest = l.Body.Record
+			}
+		}
+		for _, c := range record.Each[record.Issued](p) {
+			if c.Body.PDF == e.Digest.String() {
+				found(p, c.Seq)
+			}
+		}
 	}
+	if on == nil {
+		j.say(deed.Unknown, "file-not-known")
+		return
+	}
+	j.say(deed.Holds, "label-known", record.With("panels", slices.Compact(on)), record.With("entries", in))
+	if len(in) == 1 && digest != "" { // a sheet has the digests of many
+		j.digest(r.shop.Panel(on[0]), digest)
+	}
+	*j = append(*j, more...)
 }
 
 // judgeUnread says what the book knows of a record that only a later program

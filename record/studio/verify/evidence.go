@@ -90,7 +90,7 @@ func folderEvidence(name string) ([]Evidence, error) {
 		return nil, err
 	}
 	if !any {
-		return []Evidence{noPaper(name, "folder")}, nil
+		return []Evidence{{Name: name, Kind: Foreign, Unread: unread(deed.Unknown, "folder")}}, nil
 	}
 	e := Evidence{Name: name, Kind: Folder, Files: files}
 	e.Remarks = mended(&e.Files)

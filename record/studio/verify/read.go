@@ -35,7 +35,7 @@ func Read(name string, data []byte) []Evidence {
 	case strings.HasPrefix(text, "-----BEGIN PUBLIC KEY-----"):
 		one.Files.Key = data
 	case strings.Contains(text, "PRIVATE KEY-----"): // not a line of it is repeated
-		one.Kind, one.Unread = Symbol, unread(deed.Fails, "private-key")
+		one.Kind, one.Unread = Foreign, unread(deed.Unknown, "private-key")
 	case len(data) == seal.SignatureSize && bytes.ContainsFunc(data, func(r rune) bool { return r < ' ' || r == '\uFFFD' }):
 		one.Files.Signature = data
 	case !utf8.Valid(data), strings.ContainsRune(text, 0), len(data) > maxText:

@@ -62,13 +62,16 @@ var standings = []standing{
 	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}, false, false},
 }
 
+// tellsNothing are the results that say why nothing can be said about a thing.
+var tellsNothing = []string{"no-paper", "pdf-without-record", "private-key", "folder"}
+
 // sum says in one line all that applies, the worst first, and whether anything
 // was verified at all.
 func sum(results []deed.Result) (line []record.Said, any bool) {
 	first := map[int]record.Said{}
 	idle, failed, nothing := false, false, record.Say("sum-not-known")
 	for _, r := range results {
-		if r.Said.Code == "no-paper" || r.Said.Code == "pdf-without-record" {
+		if slices.Contains(tellsNothing, r.Said.Code) {
 			nothing = record.Say("sum-" + r.Said.Code)
 		}
 		failed = failed || r.Verdict == deed.Fails

@@ -146,6 +146,10 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 		}
 		p.Results = append(p.Results, more...)
 	}
+	all := slices.Clone(p.Results)
+	p.Results = slices.DeleteFunc(p.Results, func(r deed.Result) bool {
+		return slices.ContainsFunc(all, func(by deed.Result) bool { return by.Said.Code == answeredBy[r.Said.Code] && by.Verdict == deed.Holds })
+	})
 	if rep.Record != nil || rep.Statement != nil {
 		p.Results = append(p.Results, c.Remarks...)
 	}
@@ -158,6 +162,9 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 	}
 	return nil
 }
+
+// answeredBy is what a witness says where the thing alone could not tell.
+var answeredBy = map[string]string{"pdf-without-record": "label-known", "head-without-key": "book-begins-with-head"}
 
 // remarks are on what a record or statement says of itself.
 func (c Checker) remarks(rep deed.Report) (out []deed.Result) {
