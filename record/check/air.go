@@ -24,7 +24,7 @@ func (s *subject) celsius(f film) (air, bool) {
 	if mc, ok := f.Layer.Coating.Temperature.Millicelsius(); ok {
 		return air{float64(mc) / 1000, float64(mc) / 1000, filmSeqs(f)}, true
 	}
-	return nearest(s.readings(f.Layer.At), f.Layer.At, func(c record.Climate) (float64, bool) {
+	return s.nearest(f.Layer.At, "temperature", func(c record.Climate) (float64, bool) {
 		mc, ok := c.Temperature.Millicelsius()
 		return float64(mc) / 1000, ok
 	})
@@ -35,14 +35,26 @@ func (s *subject) humidity(f film) (air, bool) {
 	if mp, ok := f.Layer.Coating.Humidity.Millipercent(); ok {
 		return air{float64(mp) / 1000, float64(mp) / 1000, filmSeqs(f)}, true
 	}
-	return nearest(s.readings(f.Layer.At), f.Layer.At, func(c record.Climate) (float64, bool) {
+	return s.nearest(f.Layer.At, "humidity", func(c record.Climate) (float64, bool) {
 		mp, ok := c.Humidity.Millipercent()
 		return float64(mp) / 1000, ok
 	})
 }
 
-func (s *subject) readings(at record.When) []record.Done[record.Climate] {
-	return append(record.Each[record.Climate](s.p), s.w.Readings(at, near)...)
+// airAt is what was looked for at a time.
+type airAt struct {
+	at   record.When
+	what string
+}
+
+// nearest reads the air at a time, once for all layers of that time.
+func (s *subject) nearest(at record.When, what string, value func(record.Climate) (float64, bool)) (air, bool) {
+	a, known := s.air[airAt{at, what}]
+	if !known {
+		a, _ = nearest(append(record.Each[record.Climate](s.p), s.w.Readings(at, near)...), at, value)
+		s.air[airAt{at, what}] = a
+	}
+	return a, a.seqs != nil
 }
 
 // nearest joins the readings that may be the nearest to a time; false where it

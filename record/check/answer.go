@@ -26,11 +26,17 @@ func not(a record.Answer) record.Answer {
 
 // all is yes if every answer is, and no if one is no.
 func all(answers ...record.Answer) record.Answer {
-	var nots []record.Answer
+	out := record.Answer(record.Yes)
 	for _, a := range answers {
-		nots = append(nots, not(a))
+		switch a {
+		case record.No:
+			return record.No
+		case record.Yes:
+		default:
+			out = record.Unknown
+		}
 	}
-	return not(some(nots...))
+	return out
 }
 
 // outcome turns two answers into an outcome: whether a rule is for a thing,

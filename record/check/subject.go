@@ -19,6 +19,7 @@ type subject struct {
 	made  bool   // recorded as made
 
 	layers map[record.Face][]film // of films, those of a face that was asked for
+	air    map[airAt]air          // that was asked for
 }
 
 // newSubject prepares a panel for judgement at a moment.
@@ -41,7 +42,7 @@ func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 
 // subjectOf leaves out what was taken off the panel: it counts no more.
 func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []film) *subject {
-	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}}
+	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}, air: map[airAt]air{}}
 	s.cut, _ = record.Latest[record.Cut](p)
 	s.films = filter(films, func(f film) bool { return f.Layer.Stands() })
 	return s

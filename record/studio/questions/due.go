@@ -38,14 +38,21 @@ func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.
 func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte, err error) {
 	ns, err := numbers(ctx, b, terms, nil, func(p book.Present) bool { // nothing is due on what had left by then
 		left, known := p.Since.Earliest()
-		return p.Place != book.Here && !(known && left.After(moment))
+		return discarded(p) || p.Place != book.Here && !(known && left.After(moment))
 	})
 	if err != nil {
 		return nil, nil, err
 	}
 	var all []check.Step
+	held := 0
 	err = book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) ([]check.Step, error) { return check.Next(w, p, moment), nil },
-		func(next []check.Step) error { all = append(all, next...); return nil })
+		func(next []check.Step) error {
+			if all = append(all, next...); len(all) > 2*held+200 { // those of a batch are held as one
+				all = check.Group(all)
+				held = len(all)
+			}
+			return nil
+		})
 	steps, calendar = inWords(c, all, moment)
 	return steps, calendar, err
 }
