@@ -64,6 +64,7 @@ func atBench(o *moment, do func(*doing) (studio.Written, error)) func(*run) erro
 			return err
 		}
 		r := typed.For(v)
+		r.Torn(x.app.typed, terms)
 		d := &doing{run: x, o: o, v: v, r: r, at: r.At(o.at)}
 		v.Hands, v.AlsoAway, v.Meant = r.Hands("by", o.by), o.alsoAway, r.Meant("described-by", o.described)
 		if x.form.read(r); r.Err() != nil {

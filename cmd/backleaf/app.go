@@ -35,6 +35,7 @@ type app struct {
 	clockIsRight bool // however far it is from the last entry
 	asJSON       bool
 	asCSV        bool
+	typed        []string // the words of the command line
 
 	passphraseFile string // of --passphrase-file
 
@@ -90,6 +91,7 @@ func (a *app) run(parent context.Context, args []string) int {
 	out := &outlet{Writer: a.out}
 	a.out = out
 	args = joinUnits(args)
+	a.typed = args
 	root := newRoot(a, args...)
 	a.asJSON = slices.Contains(args, "--json") // also where the words are wrong
 	root.SetArgs(args)

@@ -24,6 +24,8 @@ var englishAtTablet = map[string]Message{
 	"not-printable":        "this can be written down, but not printed on a label or certificate: {why}",
 	"oz-as-weight":         "oz is taken as weight; for fluid ounces write “{number} fl oz”",
 	"before-cutting":       "that is before {panels} were cut, as far as recorded",
+	"bare-but-coated":      "the {face} of {panels} carries something already",
+	"meant-otherwise":      "{material} is recorded as {uses}",
 	"not-meant-for":        "{material} is not recorded as a material for {use}",
 	"out-of-order":         "{panels} already {panels, number, sing {has} other {have}} on the front what usually comes after this: the wrong panel, or the wrong day?",
 	"too-early":            "early for {panels}: by the usual times not before {from:near}",

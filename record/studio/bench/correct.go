@@ -139,6 +139,14 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 	if err != nil {
 		return nil, nil, err
 	}
+	if _, ok := c.Body.(record.Withdrawn); ok {
+		if old, means, warnings, err = undone(ctx, v, c, old); err != nil {
+			return means, warnings, err
+		}
+		if means != nil { // what stands again is doubted as if it were new
+			c.Panels = nil
+		}
+	}
 	now := *v
 	if now.Shop, err = v.Book.WorkshopOf(ctx, old.Panels...); err != nil {
 		return nil, nil, err
@@ -155,7 +163,7 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 		moved = once(moved)
 	}
 	if len(c.Panels) > 0 || len(old.Panels) == 0 || stand == nil {
-		return nil, moved, nil
+		return means, append(warnings, moved...), nil
 	}
 	now.Panels = nil
 	for _, e := range stand {
@@ -163,5 +171,37 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 	}
 	body := stand[len(stand)-1].Body
 	left, over, err := stock.Left(ctx, v.Book, now.Shop, body)
-	return append(mean(&now, body), left...), slices.Concat(moved, purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
+	return slices.Concat(means, mean(&now, body), left), slices.Concat(warnings, moved, purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
+}
+
+// undone says what a withdrawal comes to where it is not the first, or takes
+// back another; it returns the entry that stands again, if one does.
+func undone(ctx context.Context, v *studio.View, c, old record.Entry) (record.Entry, []record.Said, []record.Said, error) {
+	all, err := v.Book.Entries(ctx, book.Filter{Kinds: []record.Kind{record.Withdrawn{}.Kind()}})
+	if err != nil {
+		return old, nil, nil, err
+	}
+	var by func(seq, but int64) int64 // what takes an entry back, but for one
+	by = func(seq, but int64) int64 {
+		for _, e := range all {
+			w := e.Entry.Body.(record.Withdrawn)
+			if w.Entry == seq && e.Entry.Seq != but && len(e.Entry.Panels) == 0 && by(e.Entry.Seq, 0) == 0 {
+				return e.Entry.Seq
+			}
+		}
+		return 0
+	}
+	if first := by(old.Seq, c.Seq); first != 0 {
+		return old, nil, []record.Said{record.Say("withdrawn-already", record.With("entry", record.EntryRef(old.Seq)), record.With("by", record.EntryRef(first)))}, nil
+	}
+	w, ok := old.Body.(record.Withdrawn)
+	if !ok || len(c.Panels) > 0 || len(old.Panels) > 0 {
+		return old, nil, nil, nil
+	}
+	again, err := Entry(ctx, v.Book, w.Entry)
+	entry := record.With("entry", record.EntryRef(w.Entry))
+	if other := by(w.Entry, old.Seq); other != 0 || err != nil {
+		return old, nil, []record.Said{record.Say("stays-withdrawn", entry, record.With("by", record.EntryRef(other)))}, err
+	}
+	return again, []record.Said{record.Say("stands-again", entry, record.With("kind", again.Kind()), record.With("panels", again.Panels))}, nil, nil
 }

@@ -92,6 +92,9 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 	case record.Coat:
 		for _, p := range b.Mix {
 			doubt(p.Material, b.Purpose, "")
+			if m, _ := v.Shop.MaterialNow(p.Material); (b.Purpose == "" || m.Serves(b.Purpose) == record.Unknown) && noCoat(m) {
+				ws = append(ws, record.Say("meant-otherwise", record.With("material", m.Key), record.With("uses", m.Uses)))
+			}
 		}
 	case record.ClothLaid:
 		doubt(b.Cloth, "", "cloth")
@@ -104,6 +107,13 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 		}
 	}
 	return ws
+}
+
+// noCoat tells that a material is recorded as meant for other things than coats.
+func noCoat(m record.Material) bool {
+	return len(m.Uses) > 0 && !slices.ContainsFunc(m.Uses, func(u record.Use) bool {
+		return slices.Contains([]record.Use{"thinner", "medium"}, u) || slices.Contains(record.Words("Purpose"), string(u))
+	})
 }
 
 // misused doubts that a material serves a purpose or is of a use. Nothing is

@@ -30,6 +30,8 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.Trimmed:
 		bare := v.Which(func(p *record.Panel) bool { return len(record.Each[record.ClothLaid](p)) == 0 })
 		return b, about("no-cloth-to-trim", bare), nil
+	case record.LeftBare:
+		return b, carried(v, b.Faces), nil
 	case record.Discarded:
 		var ws []record.Said
 		for _, n := range v.Which(func(p *record.Panel) bool { _, gone := p.Discarded(); return gone }) {
@@ -72,6 +74,16 @@ func about(code string, ns []record.Number) []record.Said {
 	return []record.Said{record.Say(code, record.With("panels", ns))}
 }
 
+// carried doubts that faces are bare on which something lies.
+func carried(v *studio.View, faces []record.Face) (ws []record.Said) {
+	for _, f := range faces {
+		for _, s := range about("bare-but-coated", v.Which(func(p *record.Panel) bool { return len(p.BuildUp(f)) > 0 })) {
+			ws = append(ws, record.Say(s.Code, append(s.Values, record.With("face", f))...))
+		}
+	}
+	return ws
+}
+
 func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error) {
 	if err := coating(c.Coating); err != nil {
 		return c, nil, err
@@ -87,7 +99,7 @@ func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error
 	if c.Purpose == "" {
 		c.Purpose = v.Shop.PurposeOf(c.Mix)
 	}
-	return c, slices.Concat(absent("material-not-recorded", len(c.Mix) == 0), absent("purpose-not-recorded", c.Purpose == "")), nil
+	return c, slices.Concat(absent("material-not-recorded", len(c.Mix) == 0), absent("purpose-not-recorded", c.Purpose == "" && len(purposes(v, c)) == 0)), nil
 }
 
 // absent remarks on what a reader would miss.
