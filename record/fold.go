@@ -192,6 +192,10 @@ func as[B Body](e Event, b B) Done[B] {
 // Bound returns an entry in which every mention names the entries that it may
 // mean: where the entry itself does not say, all that stood before it.
 func (w *Workshop) Bound(e Entry) Entry {
+	if e.StudioAs != nil && !slices.ContainsFunc(e.Makers, func(h Hand) bool { return h.As == nil }) &&
+		!slices.ContainsFunc(Mentions(e.Body), func(m Mention) bool { return m.As == nil }) {
+		return e // it says so itself
+	}
 	return e.Bind(func(m Meant) (as []int64) {
 		if m.As != nil {
 			return m.As

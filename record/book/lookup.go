@@ -100,7 +100,7 @@ func (s *session) emptyLookups(ctx context.Context, beside bool) error {
 		// Names without a schema mean the temporary tables first
 		// (https://www.sqlite.org/lang_naming.html).
 		sql = strings.NewReplacer("CREATE TABLE ", "CREATE TEMP TABLE ", "CREATE INDEX ", "CREATE INDEX temp.", "CREATE VIRTUAL TABLE ", "CREATE VIRTUAL TABLE temp.").Replace(sql)
-		sql = "PRAGMA temp_store = MEMORY;\n" + sql
+		sql = "PRAGMA temp_store = FILE;\n" + sql
 	} else {
 		for _, t := range lookupTables {
 			sql = "DROP TABLE IF EXISTS main." + t + ";\n" + sql
