@@ -98,7 +98,7 @@ func (a *app) run(parent context.Context, args []string) int {
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	err := root.ExecuteContext(ctx)
+	asked, err := root.ExecuteContextC(ctx)
 	if err == nil && out.err != nil {
 		err = fmt.Errorf("it is done, but not all of it could be said: %w", out.err)
 	}
@@ -109,6 +109,7 @@ func (a *app) run(parent context.Context, args []string) int {
 	if errors.Is(err, errQuiet) {
 		return exit
 	}
+	said = asTyped(asked, said, err)
 	if errors.Is(err, context.Canceled) {
 		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open
 		said = strings.ReplaceAll(said, context.Canceled.Error(), "interrupted")

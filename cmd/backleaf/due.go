@@ -18,7 +18,7 @@ func newDue(a *app) {
 		}
 		now := a.now().In(studio.Zone(w.Studio))
 		if at != "" {
-			if now, err = typed.Moment(at, now); err != nil {
+			if now, err = typed.Moment("at", at, now); err != nil {
 				return err
 			}
 		}

@@ -68,7 +68,7 @@ func (r *run) plan(o *planFlags) error {
 		wish.Panels = planning.ParsePanels(read, r.args[0])
 	}
 	if o.from != "" {
-		wish.Start, err = typed.Moment(o.from, wish.Start)
+		wish.Start, err = typed.Moment("start", o.from, wish.Start)
 		read.Fail(err)
 	}
 	wish.Hours = planning.ParseHours(read, o.hours)

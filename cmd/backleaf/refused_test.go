@@ -2,11 +2,28 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/sheet"
 	"backleaf/record/studio/exchange"
 )
+
+// Each name by which a flag asks for a field is said back as the flag.
+func TestAsTyped(t *testing.T) {
+	c := newRoot(&app{env: func(string) string { return "" }, out: &bytes.Buffer{}}, "coat")
+	coat, _, err := c.Find([]string{"coat"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for field, want := range map[string]string{"wet_total": "--amount: why", "faces": "--on: why", "wet_film": "--wet-film: why", "mix": "--with: why", "seq": "seq: why", "": "why"} {
+		err := fmt.Errorf("%w", &record.FieldError{Field: field, Why: "why"})
+		if got := asTyped(coat, err.Error(), err); got != want {
+			t.Errorf("%s: %s, want %s", field, got, want)
+		}
+	}
+}
 
 // Three hundred cells wrong in two ways are two lines.
 func TestRefusedByKind(t *testing.T) {

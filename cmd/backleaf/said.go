@@ -4,12 +4,16 @@ import (
 	"cmp"
 	"errors"
 	"io/fs"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
+
+	"github.com/spf13/cobra"
 )
 
 // warn prints warnings.
@@ -37,6 +41,25 @@ var ofBook = []struct {
 	{book.ErrOtherLog, 0, "move that file, whose name ends with -wal, into another folder: it may hold the last entries of the earlier book; then try again"},
 	{book.ErrNewer, exitNewer, "use the newer program that wrote this book; nothing was changed"},
 	{book.ErrBroken, exitIntegrity, ""},
+}
+
+// asTyped names the flag where a refusal names the field that it is read into.
+func asTyped(c *cobra.Command, said string, err error) string {
+	f, ok := errors.AsType[*record.FieldError](err)
+	if !ok {
+		return said
+	}
+	why, ok := strings.CutPrefix(said, f.Field+": ")
+	field, set := strings.CutPrefix(f.Field, "change/")
+	flag := strings.ReplaceAll(typed.FlagOf(field), "_", "-")
+	switch {
+	case !ok || f.Field == "":
+	case set && c.Flags().Lookup("set") != nil:
+		return "--set " + field + ": " + why
+	case c.Flags().Lookup(flag) != nil:
+		return "--" + flag + ": " + why
+	}
+	return said
 }
 
 // refused says a refusal in the words of the command line: an input is the

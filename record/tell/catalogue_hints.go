@@ -12,7 +12,7 @@ var englishHints = map[string]Message{
 	"lot-without-material":     "describe it first: backleaf material add {material} …",
 	"torn-word":                "say {key}, or put the panel before that word",
 	"no-faces":                 "say --on front, --on back,edges or --on all",
-	"no-moment":                `say 14:05 or "2026-05-03 09:00"`,
+	"no-moment":                `say 14:05, "tomorrow 9:00", "monday 9:00" or "2026-05-03 09:00"`,
 	"no-mark-picture":          "save it as PNG",
 	"mark-too-large":           "save it smaller: it is printed a few centimetres wide",
 	"mark-not-read":            `put the file back into the folder "photographs" beside the book, or keep another with "backleaf studio change --mark-picture"`,

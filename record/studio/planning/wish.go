@@ -77,7 +77,7 @@ func ParsePanels(r *typed.Reader, s string) []Panels {
 			typed.Word(r, "grain", g[1], &p.Grain)
 			text = strings.TrimSuffix(text, g[0])
 		}
-		r.Text("panels", strings.TrimSpace(text), &p.Size)
+		r.Text("", strings.TrimSpace(text), &p.Size)
 		if r.Err() != nil {
 			return nil
 		}

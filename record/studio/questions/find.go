@@ -282,12 +282,8 @@ func (f Filter) onShelf(ctx context.Context, b *book.Book, w *record.Workshop, n
 		n.Words = append(n.Words, book.Word{Text: t, Things: shelf.Holding(w, t)})
 	}
 	for _, k := range f.Batches {
-		there := false
-		if err := b.Panels(ctx, book.Narrow{Batch: record.Key(lower(k))}, func(book.Present) error { there = true; return nil }); err != nil {
+		if err := knownBatch(ctx, b, record.Key(lower(k))); err != nil {
 			return err
-		}
-		if !there {
-			return refuse.Cannot("no-such-batch", "there is no batch %q", k)
 		}
 	}
 	for _, x := range []struct {

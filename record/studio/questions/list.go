@@ -59,7 +59,10 @@ type Listing struct {
 
 // List gives each panel that is to be listed to f.
 func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error {
-	n := book.Narrow{Batch: record.Key(l.Batch), Stage: record.Stage(l.Stage)}
+	n := book.Narrow{Batch: record.Key(lower(l.Batch)), Stage: record.Stage(l.Stage)}
+	if err := knownBatch(ctx, b, n.Batch); err != nil {
+		return err
+	}
 	if len(l.Terms) > 0 {
 		roll, err := b.Roll(ctx, l.Terms...)
 		if err != nil {
@@ -76,6 +79,18 @@ func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error
 		}
 		return f(rowOf(p))
 	})
+}
+
+// knownBatch refuses a batch that no panel is of; empty is any.
+func knownBatch(ctx context.Context, b *book.Book, k record.Key) error {
+	if k == "" {
+		return nil
+	}
+	there := false
+	if err := b.Panels(ctx, book.Narrow{Batch: k}, func(book.Present) error { there = true; return nil }); err != nil || there {
+		return err
+	}
+	return refuse.Cannot("no-such-batch", "there is no batch %q", k)
 }
 
 // KnownStage refuses what is no stage of the work.

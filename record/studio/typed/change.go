@@ -57,6 +57,16 @@ var flags = map[string]string{"amount": "wet_total", "amount-each": "wet_each", 
 	"tool-kind": "tool_kind", "wet-film": "wet_film", "dry-film": "dry_film", "wet-through": "wet_through", "edges-pressed": "edges_pressed", "through": "sanded_through",
 	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with"}
 
+// FlagOf is the name by which the doors ask for a field.
+func FlagOf(field string) string {
+	for flag, own := range flags {
+		if own == field {
+			return flag
+		}
+	}
+	return field
+}
+
 // named is a field by its own name, also where it was asked for by another.
 func named(body record.Body, field string) string {
 	if _, ok := fieldType(reflect.TypeOf(body), strings.Split(field, ".")); ok || field == "at" {

@@ -194,16 +194,38 @@ func (r *Reader) Until(field, typed string, into *record.When) {
 	*into = w
 }
 
-// Moment reads an exact moment, which may lie ahead; the day is that of like,
-// if none is typed.
-func Moment(s string, like time.Time) (time.Time, error) {
+// Moment reads an exact moment, which may lie ahead: "14:05", "tomorrow",
+// "monday 9:00", "27.11.2026 9:00". The day is that of like, if none is typed;
+// of a day without an hour it is the beginning.
+func Moment(field, s string, like time.Time) (time.Time, error) {
 	for _, layout := range []string{"2006-01-02 15:04", time.RFC3339, "2006-01-02"} {
 		if t, err := time.ParseInLocation(layout, s, like.Location()); err == nil {
 			return t, nil
 		}
 	}
-	if c, ok := parseHour(strings.ToLower(s)); ok && !c.bare {
-		return c.on(like), nil
+	words := strings.Fields(strings.ToLower(s))
+	for n := range len(words) + 1 {
+		d, ok, err := ahead(strings.Join(words[:n], " "), like)
+		c, hourly := parseHour(strings.Join(words[n:], " "))
+		switch {
+		case err != nil:
+			return like, err
+		case ok && n > 0 && n == len(words):
+			return hour{}.on(d.Time), nil
+		case ok && hourly && (n > 0 || !c.bare):
+			return c.on(d.Time), nil
+		}
 	}
-	return like, refuse.Input("at", "no-moment", "%q is not a moment", s)
+	return like, refuse.Input(field, "no-moment", "%q is not a moment", s)
+}
+
+// ahead is dayOf, of a day to come: a weekday is the next one.
+func ahead(s string, now time.Time) (day, bool, error) {
+	for i := range 7 {
+		t := now.AddDate(0, 0, i+1)
+		if name := strings.ToLower(t.Weekday().String()); s == name || s == name[:3] || i == 0 && s == "tomorrow" {
+			return day{Time: t, relative: true}, true, nil
+		}
+	}
+	return dayOf(s, now)
 }
