@@ -70,18 +70,17 @@ func (a *app) sayGroups(gs *questions.Groups) {
 		if i > 0 {
 			a.say("")
 		}
-		a.sayPanelFindings(g, !gs.Brief)
+		a.sayPanelFindings(g)
 	}
 }
 
 // sayPanelFindings prints what is said of all panels of a group.
-func (a *app) sayPanelFindings(g *questions.Group, all bool) {
-	if f := g.First; len(g.Panels) == 1 {
-		a.told("panel-checked", record.With("panel", f.Panel), record.With("title", f.Title))
+func (a *app) sayPanelFindings(x *questions.Group) {
+	if len(x.Panels) == 1 {
+		a.told("panel-checked", record.With("panel", x.Panels[0]), record.With("title", x.Title))
 	} else {
-		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", g.Panels)))
+		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", x.Panels)))
 	}
-	x := g.Shown(all)
 	for _, f := range x.Findings {
 		a.sayFinding(f)
 	}
@@ -100,9 +99,8 @@ func (a *app) sayPanelFindings(g *questions.Group, all bool) {
 	if x.MoreQuestions > 0 {
 		a.told("check-more", record.With("n", x.MoreQuestions))
 	}
-	count := g.First.Count()
-	a.told("check-count", record.With("each", len(g.Panels)), record.With("holds", count[check.Holds]), record.With("short", count[check.FallsShort]),
-		record.With("open", count[check.NotRecorded]), record.With("out", count[check.NotApplicable]))
+	a.told("check-count", record.With("each", len(x.Panels)), record.With("holds", x.Count[check.Holds]), record.With("short", x.Count[check.FallsShort]),
+		record.With("open", x.Count[check.NotRecorded]), record.With("out", x.Count[check.NotApplicable]))
 }
 
 func (a *app) sayFinding(x questions.Finding) {

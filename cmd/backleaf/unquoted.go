@@ -19,7 +19,7 @@ var units = slices.Concat(record.Amount{}.Units(), record.Length{}.Units(), reco
 var faceNames = append(append([]string{}, record.Words("Face")...), "edge", "all")
 
 // joinUnits puts together what belongs together where quotes, commas or colons
-// were forgotten: --amount 20 g, --on front back, 2 - 5, batch may.
+// were forgotten: --amount 20 g, --on front back, --except 1 2, 2 - 5, batch may.
 func joinUnits(args []string) []string {
 	var out []string
 	for i, a := range args {
@@ -34,6 +34,8 @@ func joinUnits(args []string) []string {
 		flag, value, given := strings.Cut(one, "=")
 		switch {
 		case i > 1 && slices.Contains(faceNames, a) && slices.Contains(faceNames, one) && (strings.HasPrefix(out[last-1], "--on") || strings.HasPrefix(out[last-1], "--extra")):
+			glue = ","
+		case last > 0 && out[last-1] == "--except" && serial().MatchString(a) && serial().MatchString(one):
 			glue = ","
 		case i > 0 && out[last] == "batch" && args[0] != "batch" && !strings.HasPrefix(a, "-") && !strings.HasPrefix(two, "--"):
 			glue = ":"

@@ -119,9 +119,15 @@ func (x Finding) FallsShort() bool {
 	return x.Outcome == check.FallsShort && x.Severity != check.Information
 }
 
-// Notes are the findings that fall short by no more than information.
-func (f Findings) Notes() []Finding {
-	return slices.DeleteFunc(slices.Clone(f.Findings), func(x Finding) bool { return x.Outcome != check.FallsShort || x.Severity != check.Information })
+// notes are the findings that fall short by no more than information.
+func (f Findings) notes() []Finding {
+	var out []Finding
+	for _, x := range f.Findings {
+		if x.Outcome == check.FallsShort && x.Severity == check.Information {
+			out = append(out, x.printed())
+		}
+	}
+	return out
 }
 
 // weight is how grave the findings of a panel are together: one warning more
@@ -162,10 +168,13 @@ func (f Findings) Count() map[check.Outcome]int {
 	return count
 }
 
-// A Group is panels of which the same is said.
+// A Group is panels of which the same is said, and what is shown of it.
 type Group struct {
-	First  Findings
 	Panels []record.Number
+	Title  string // of the first
+	Count  map[check.Outcome]int
+	Shown
+	weight int
 }
 
 // Groups are panels of which the same is said, of every rule or, briefly, only of
@@ -176,7 +185,7 @@ type Groups struct {
 	at    map[[sha256.Size]byte]*Group
 }
 
-// Add puts a panel into its group. Only what is printed is kept.
+// Add puts a panel into its group. Only what is shown is kept.
 func (g *Groups) Add(f Findings) {
 	said := sha256.New()
 	fmt.Fprint(said, f.Count())
@@ -192,13 +201,7 @@ func (g *Groups) Add(f Findings) {
 	}
 	key := [sha256.Size]byte(said.Sum(nil))
 	if g.at[key] == nil {
-		f.Findings = slices.Clone(f.Findings)
-		for i := range f.Findings {
-			if f.Findings[i].Said = nil; g.Brief {
-				f.Findings[i].Text = ""
-			}
-		}
-		g.at[key] = &Group{First: f}
+		g.at[key] = &Group{Title: f.Title, Count: f.Count(), Shown: f.shown(!g.Brief), weight: f.weight()}
 		g.all = append(g.all, g.at[key])
 	}
 	g.at[key].Panels = append(g.at[key].Panels, f.Panel)
@@ -206,7 +209,7 @@ func (g *Groups) Add(f Findings) {
 
 // Worst are the groups, the gravest first.
 func (g *Groups) Worst() []*Group {
-	slices.SortStableFunc(g.all, func(a, b *Group) int { return b.First.weight() - a.First.weight() })
+	slices.SortStableFunc(g.all, func(a, b *Group) int { return b.weight - a.weight })
 	return g.all
 }
 
@@ -227,26 +230,32 @@ type Shown struct {
 	MoreNotes, MoreQuestions int
 }
 
-// Shown is every finding in full, or in few lines what falls short and what is
+// shown is every finding in full, or in few lines what falls short and what is
 // not recorded.
-func (g *Group) Shown(every bool) (s Shown) {
-	if every {
-		s.Findings = g.First.Findings
-		return s
-	}
-	for _, x := range g.First.Findings {
-		if x.FallsShort() {
-			x.Text = x.Short
-			s.Findings = append(s.Findings, x)
+func (f Findings) shown(every bool) (s Shown) {
+	for _, x := range f.Findings {
+		if every || x.FallsShort() {
+			if !every {
+				x.Text = x.Short
+			}
+			s.Findings = append(s.Findings, x.printed())
 		}
 	}
-	s.Notes, s.MoreNotes = fit(g.First.Notes(), noteLines)
+	if every {
+		return s
+	}
+	s.Notes, s.MoreNotes = fit(f.notes(), noteLines)
 	left := soundLines - 3 - len(s.Notes) // without the panel, the head of the questions and the count
 	if s.MoreNotes > 0 {
 		left--
 	}
-	s.Questions, s.MoreQuestions = fit(g.First.Questions(), min(left, manyQuestions))
+	s.Questions, s.MoreQuestions = fit(f.Questions(), min(left, manyQuestions))
 	return s
+}
+
+// printed is of a finding what is printed, so that of many panels no more is kept.
+func (x Finding) printed() Finding {
+	return Finding{Rule: x.Rule, Outcome: x.Outcome, Severity: x.Severity, Text: x.Text, Remedy: x.Remedy, Sources: x.Sources, Short: x.Short}
 }
 
 // fit is what of a list is shown in some lines, the last of which says how many
@@ -255,5 +264,5 @@ func fit[T any](all []T, lines int) (shown []T, more int) {
 	if len(all) <= lines {
 		return all, 0
 	}
-	return all[:lines-1], len(all) - lines + 1
+	return slices.Clone(all[:lines-1]), len(all) - lines + 1
 }
