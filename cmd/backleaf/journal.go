@@ -3,6 +3,7 @@ package main
 import (
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/studio/bench"
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
@@ -38,7 +39,14 @@ func newJournal(a *app) {
 			if len(r.args) == 1 {
 				a.tell(words, record.Say("entry", record.With("entry", record.EntryRef(e.Seq)), record.With("kind", e.Kind()), record.With("panels", e.Panels)))
 				rows(t, words.EntryRows(e))
-				continue
+				if err := t.Done(); err != nil {
+					return err
+				}
+				corrected, err := bench.Corrected(r.ctx, r.Book, e.Seq)
+				for _, c := range corrected {
+					a.tell(words, c)
+				}
+				return err
 			}
 			t.Row(a.entry(e.Seq), near(words, e.At), words.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}),
 				words.Fill("{panels, if {{panels}}}", record.With("panels", e.Panels)))

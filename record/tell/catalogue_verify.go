@@ -117,7 +117,7 @@ var englishVerify = map[string]Message{
 	"note-elsewhere":     "what this note is worth by itself: it is a{kind, select, status { status: give it beside a paper with --status} deposit { word over a deposit: name the deposit’s folder} succession { key’s word for the key that follows it: the studio’s status and journal carry it} other { word over a panel’s page, which checks itself in a browser}}",
 	"strays":             "what else is attached to the file and does not belong to its record: {files}",
 	"appended":           "what was appended to the file after it was made, {times, plural, one {once} other {{times} times}}: the page may show other things than it did",
-	"private-key":        "what it signed: that is checked with the public one, studio.pem, which every certificate holds",
+	"private-key":        "what it signed: that is checked with the public one, studio.pem, which every signed certificate holds",
 	"folder":             "which paper in it is meant: name its certificates, record folders and deposits one by one",
 	"no-paper":           "what this is: {kind, select, empty {it is empty} picture {a picture; to check a paper that it shows, name the file of the paper, or put the text of its symbol into a file} packed {packed files, as of a zip or a text program; unpack it first} text {a text without a panel number} other {a file of another program}}",
 	"too-many-lines":     "what stands behind the first {n} lines: it was not read",

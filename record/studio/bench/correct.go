@@ -177,19 +177,9 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 // undone says what a withdrawal comes to where it is not the first, or takes
 // back another; it returns the entry that stands again, if one does.
 func undone(ctx context.Context, v *studio.View, c, old record.Entry) (record.Entry, []record.Said, []record.Said, error) {
-	all, err := v.Book.Entries(ctx, book.Filter{Kinds: []record.Kind{record.Withdrawn{}.Kind()}})
+	by, err := takenBack(ctx, v.Book)
 	if err != nil {
 		return old, nil, nil, err
-	}
-	var by func(seq, but int64) int64 // what takes an entry back, but for one
-	by = func(seq, but int64) int64 {
-		for _, e := range all {
-			w := e.Entry.Body.(record.Withdrawn)
-			if w.Entry == seq && e.Entry.Seq != but && len(e.Entry.Panels) == 0 && by(e.Entry.Seq, 0) == 0 {
-				return e.Entry.Seq
-			}
-		}
-		return 0
 	}
 	if first := by(old.Seq, c.Seq); first != 0 {
 		return old, nil, []record.Said{record.Say("withdrawn-already", record.With("entry", record.EntryRef(old.Seq)), record.With("by", record.EntryRef(first)))}, nil
@@ -204,4 +194,55 @@ func undone(ctx context.Context, v *studio.View, c, old record.Entry) (record.En
 		return old, nil, []record.Said{record.Say("stays-withdrawn", entry, record.With("by", record.EntryRef(other)))}, err
 	}
 	return again, []record.Said{record.Say("stands-again", entry, record.With("kind", again.Kind()), record.With("panels", again.Panels))}, nil, nil
+}
+
+// takenBack returns what finds the entry that takes another one back for all its
+// panels, but for one that does not count; 0: none.
+func takenBack(ctx context.Context, b *book.Book) (func(seq, but int64) int64, error) {
+	all, err := b.Entries(ctx, book.Filter{Kinds: []record.Kind{record.Withdrawn{}.Kind()}})
+	if err != nil {
+		return nil, err
+	}
+	var by func(seq, but int64) int64
+	by = func(seq, but int64) int64 {
+		for _, e := range all {
+			w, ok := e.Entry.Body.(record.Withdrawn)
+			if ok && w.Entry == seq && e.Entry.Seq != but && len(e.Entry.Panels) == 0 && by(e.Entry.Seq, 0) == 0 {
+				return e.Entry.Seq
+			}
+		}
+		return 0
+	}
+	return by, nil
+}
+
+// Corrected says which later entries amend an entry or take it back, and which of
+// those were taken back themselves.
+func Corrected(ctx context.Context, b *book.Book, seq int64) (said []record.Said, err error) {
+	by, err := takenBack(ctx, b)
+	if err != nil {
+		return nil, err
+	}
+	all, err := b.Entries(ctx, book.Filter{Kinds: []record.Kind{record.Amended{}.Kind(), record.Withdrawn{}.Kind()}})
+	for _, e := range all {
+		var s record.Said
+		values := []record.Value{record.With("by", record.EntryRef(e.Entry.Seq)), record.With("panels", e.Entry.Panels)}
+		if other := by(e.Entry.Seq, 0); other != 0 {
+			values = append(values, record.With("undone", record.EntryRef(other)))
+		}
+		switch c := e.Entry.Body.(type) {
+		case record.Amended:
+			if c.Entry == seq {
+				s = record.Say("amended-by", append(values, record.With("because", c.Because))...)
+			}
+		case record.Withdrawn:
+			if c.Entry == seq {
+				s = record.Say("withdrawn-by", append(values, record.With("because", c.Because))...)
+			}
+		}
+		if s.Code != "" {
+			said = append(said, s)
+		}
+	}
+	return said, err
 }
