@@ -39,7 +39,7 @@ var englishHints = map[string]Message{
 	"passphrase-wrong":         `try again; if it is surely the right one, put your copy of the file back, or make it again: "backleaf studio key recover"`,
 	"no-place-on-sheet":        "--from is the first free place, counted from 1; nothing was written",
 	"no-price":                 "leave --price out; a price is written down when the panel is handed over",
-	"no-studio-sheet":          `"backleaf studio change --sheet-label …" keeps one`,
+	"no-studio-sheet":          `for example: backleaf studio change --sheet-page "297 x 210 mm" --sheet-label "67 x 99 mm" --sheet-rows 4 --sheet-columns 2`,
 	"not-certifiable":          "if you want the certificate anyway, add --anyway",
 	"not-finished":             `"backleaf paint" and "backleaf panel describe" write them down; a blank panel has its label; if it is meant all the same, say --anyway`,
 	"not-issued":               "nothing was issued; name a folder that is there and a file that is not",

@@ -51,7 +51,7 @@ func sheetIn(s record.Studio, name string, described record.LabelSheet, page lab
 			return &sheet, refuse.Because("studio-sheet", err)
 		}
 		if name == "studio" {
-			return nil, refuse.Cannot("no-studio-sheet", "the studio's settings hold no label sheet")
+			return nil, refuse.Cannot("no-studio-sheet", "the studio's settings hold no label sheet with its rows and columns")
 		}
 	case "a4", "letter":
 		if page, err = label.PaperNamed(name); err != nil {

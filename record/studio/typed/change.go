@@ -37,6 +37,12 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 	}
 	for _, s := range set {
 		s.Field = named(old.Body, s.Field)
+		if _, ok := fieldType(reflect.TypeOf(old.Body), []string{s.Field + "_lot"}); ok && r.Shop != nil { // as the bench reads the cloth and the board
+			if lot, ok := r.Shop.Lot(record.Key(strings.ToLower(s.Typed))); ok {
+				put(s.Field+"_lot", lot.Key)
+				s.Typed = string(lot.Material)
+			}
+		}
 		v, err := r.value(old.Body, s.Field, s.Typed)
 		if err != nil {
 			r.Fail(err)
