@@ -40,7 +40,11 @@ func (s *subject) waits(act record.Body) (ws []window) {
 			under = s.on(face)
 		}
 		for _, x := range under {
-			ws = append(ws, s.waitWindow(x, f.made.StrataOf()))
+			upper := f.made.StrataOf()
+			if len(f.Layer.Coating.Mix) == 0 && f.Layer.Varnish != nil { // as due reckons it
+				upper = resinVarnishes
+			}
+			ws = append(ws, s.waitWindow(x, upper))
 		}
 	}
 	return ws

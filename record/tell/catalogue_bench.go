@@ -49,6 +49,10 @@ var englishWarnings = map[string]Message{
 	"too-late":                "note: late: {panels} should have had this by {until:near}",
 	"unlikely-amount":         "note: that is {spread}, which is far from usual; was the amount, its unit or a face mistyped? Then amend the entry",
 	"was-discarded":           "note: {panel} was discarded, as far as recorded: was another meant?",
+	"no-paint-to-varnish":     "note: no paint is recorded on {panels}",
+	"outside-panel":           "note: {value} does not lie on {panel} ({size}): was its unit mistyped? Then amend the entry",
+	"lot-past":                "note: {lot} was good until {expires}; try it on a scrap first",
+	"left-after":              "note: {panel} left only after that ({entry}, {when:near}), so it counts as away still",
 	"was-here":                "note: {panel} had not left the studio, as far as recorded: was another meant?",
 }
 

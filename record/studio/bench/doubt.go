@@ -22,7 +22,7 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 		return Unlikely(body)
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return dayBefore(v, at, p) }))
-	return slices.Concat(ws, twice(v, at, body), purposes(v, body), inOrder(v, body), inTime(v, at, body), amounts(v, body), Unlikely(body))
+	return slices.Concat(ws, twice(v, at, body), purposes(v, body), expired(v, at, body), inOrder(v, body), inTime(v, at, body), amounts(v, body), Unlikely(body))
 }
 
 // dayBefore reports that an act was on a day before the panel was cut. On one
@@ -114,6 +114,16 @@ func noCoat(m record.Material) bool {
 	return len(m.Uses) > 0 && !slices.ContainsFunc(m.Uses, func(u record.Use) bool {
 		return slices.Contains([]record.Use{"thinner", "medium"}, u) || slices.Contains(record.Words("Purpose"), string(u))
 	})
+}
+
+// expired doubts a lot that was good only until a time before the act.
+func expired(v *studio.View, at record.When, body record.Body) (ws []record.Said) {
+	for _, m := range record.Mentions(body) {
+		if l, ok := v.Shop.Lot(m.Lot); ok && l.Expires.Before(at) {
+			ws = append(ws, record.Say("lot-past", record.With("lot", m.Lot), record.With("expires", l.Expires)))
+		}
+	}
+	return ws
 }
 
 // misused doubts that a material serves a purpose or is of a use. Nothing is

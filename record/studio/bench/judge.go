@@ -21,7 +21,10 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.PaintLayer:
 		return b, nil, coating(b.Coating)
 	case record.Varnish:
-		return b, nil, coating(b.Coating)
+		bare := v.Which(func(p *record.Panel) bool { return !painted(p) })
+		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), about("no-paint-to-varnish", bare)), coating(b.Coating)
+	case record.Feature:
+		return b, outside(v, b.Face, b.Left, b.Top), nil
 	case record.Climate:
 		if b.Temperature.IsZero() && b.Humidity.IsZero() {
 			return b, nil, refuse.Unclearly("no-reading", "a reading has a temperature, a humidity or both")
@@ -52,6 +55,7 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		if !b.Bow.IsZero() && b.Span.IsZero() {
 			return b, nil, refuse.Unclearly("bow-without-span", "a bow means nothing without its span")
 		}
+		return b, tooLong(v, b.Span), nil
 	case record.Described:
 		if b == (record.Described{}) {
 			return b, nil, refuse.Unclearly("nothing-described", "nothing to describe")

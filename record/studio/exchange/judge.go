@@ -134,7 +134,7 @@ func (p *past) judge(ctx context.Context, e record.Entry) (record.Body, []record
 	v.Shops = func(_ context.Context, ns ...record.Number) (*record.Workshop, error) { return p.workshop(ns) }
 	_, cut := e.Body.(record.Cut)
 	if h, ok := e.Body.(record.HandedOver); ok && known(&v) {
-		return h, handover.Doubt(&v, h.How), nil
+		return h, handover.Doubt(&v, e.At, h.How), nil
 	}
 	if !cut && !known(&v) {
 		return e.Body, nil, nil // it is refused when it is written

@@ -32,7 +32,7 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 	if sealed != nil {
 		h.Private, secret[0] = digest, *sealed
 	}
-	doubts := Doubt(v, h.How)
+	doubts := Doubt(v, at, h.How)
 	w, err := v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		return []record.Entry{{At: at, Panels: v.Panels, Body: h}}, secret, nil
 	})
@@ -42,7 +42,7 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 
 // Doubt says what does not fit with what the book knows; it may be right
 // nevertheless.
-func Doubt(v *studio.View, how record.Parting) (ws []record.Said) {
+func Doubt(v *studio.View, at record.When, how record.Parting) (ws []record.Said) {
 	for _, n := range v.Panels {
 		p := v.Shop.Panel(n)
 		_, gone := p.Discarded()
@@ -52,6 +52,8 @@ func Doubt(v *studio.View, how record.Parting) (ws []record.Said) {
 			ws = append(ws, record.Say("was-discarded", record.With("panel", n)))
 		case how == "return" && !away:
 			ws = append(ws, record.Say("was-here", record.With("panel", n)))
+		case how == "return" && at.Before(before.At):
+			ws = append(ws, record.Say("left-after", record.With("panel", n), record.With("entry", record.EntryRef(before.Seq)), record.With("when", before.At)))
 		case how == before.Body.How && away:
 			ws = append(ws, record.Say("is-away", record.With("panel", n), record.With("how", how), record.With("entry", record.EntryRef(before.Seq))))
 		}

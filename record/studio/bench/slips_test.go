@@ -1,0 +1,90 @@
+package bench_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"backleaf/record"
+	"backleaf/record/studio"
+	"backleaf/record/studio/bench"
+	"backleaf/record/studio/handover"
+	"backleaf/record/studio/private"
+	"backleaf/record/studio/shelf"
+)
+
+// What is most often a slip is doubted when it is written down, and what is
+// just within is not.
+func TestSlips(t *testing.T) {
+	ctx := t.Context()
+	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
+	s := newStudio(t, func() time.Time { return now })
+	look := func() *studio.View {
+		v, err := s.Look(ctx, nil, nil)
+		if err == nil && len(v.Roll.Batches) > 0 {
+			v, err = s.Look(ctx, []string{"1"}, nil)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	at := record.Moment(now)
+	varnish := record.Material{Key: "v", Name: "v", Uses: []record.Use{"varnish"}}
+	if _, err := shelf.Take(ctx, look(), at, []record.Material{varnish}); err != nil {
+		t.Fatal(err)
+	}
+	for key, until := range map[record.Key]string{"old": "2026-04", "good": "2026-05"} {
+		if _, err := shelf.AddLot(ctx, look(), at, record.Lot{Key: key, Material: "v", Expires: read[record.When](t, until)}, private.Price{}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if _, err := bench.Cut(ctx, look(), record.Moment(now.Add(-48*time.Hour)), []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}); err != nil {
+		t.Fatal(err)
+	}
+	mark := func(face record.Face, left, top string) record.Feature {
+		return record.Feature{What: "dent", Face: face, Left: length(t, left), Top: length(t, top)}
+	}
+	bow := func(span string) record.Inspection {
+		return record.Inspection{Bow: length(t, "2 mm"), Span: length(t, span)}
+	}
+	of := func(lot record.Key) record.Varnish {
+		return record.Varnish{Coating: record.Coating{Mix: []record.Part{{Parts: 1, Material: "v", Lot: lot}}}}
+	}
+	for _, x := range []struct {
+		what  string
+		ago   time.Duration
+		body  record.Body
+		warns []string
+	}{
+		{"a mark at the rim", 0, mark("front", "40 cm", "30 cm"), nil}, // height stands first: 30 cm high
+		{"a mark beside the board", 0, mark("front", "82 cm", "10 cm"), []string{"outside-panel"}},
+		{"a mark below it", 0, mark("back", "10 cm", "40 cm"), []string{"outside-panel"}},
+		{"a mark on an edge", 0, mark("edges", "40 cm", "1 mm"), nil},
+		{"a span from corner to corner", 0, bow("50 cm"), nil},
+		{"a span beyond", 0, bow("51 cm"), []string{"outside-panel"}},
+		{"varnish without paint", 5 * time.Hour, of("good"), []string{"no-paint-to-varnish"}},
+		{"varnish out of an old tin", 3 * time.Hour, of("old"), []string{"no-paint-to-varnish", "lot-past"}},
+		{"oil paint", 30 * time.Minute, record.PaintLayer{Medium: "oil"}, []string{"out-of-order"}},
+		{"varnish at once, of what is not said", 0, record.Varnish{}, []string{"material-not-recorded", "too-early"}},
+		{"sold", 30 * time.Minute, record.HandedOver{How: "sale"}, nil},
+		{"back before it left", 2 * time.Hour, record.HandedOver{How: "return"}, []string{"left-after"}},
+		{"back", 10 * time.Minute, record.HandedOver{How: "return"}, nil},
+	} {
+		var w studio.Written
+		var err error
+		when := record.Moment(now.Add(-x.ago))
+		if h, ok := x.body.(record.HandedOver); ok {
+			w, err = handover.Write(ctx, look(), when, h, private.Part{})
+		} else {
+			w, err = bench.Do(ctx, look(), when, x.body)
+		}
+		var warns []string
+		for _, s := range w.Warnings {
+			warns = append(warns, s.Code)
+		}
+		if err != nil || len(w.Entries) != 1 || !slices.Equal(warns, x.warns) {
+			t.Errorf("%s: warns of %v, not of %v; %v", x.what, warns, x.warns, err)
+		}
+	}
+}
