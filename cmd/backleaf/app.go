@@ -16,6 +16,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 
 	"github.com/go-json-experiment/json"
@@ -90,7 +91,7 @@ func (a *app) run(parent context.Context, args []string) int {
 	a.interrupted = ctx.Done()
 	out := &outlet{Writer: a.out}
 	a.out = out
-	args = joinUnits(args)
+	args = typed.Unquoted(args)
 	a.typed = args
 	root := newRoot(a, args...)
 	a.asJSON = slices.Contains(args, "--json") // also where the words are wrong

@@ -1,4 +1,4 @@
-package main
+package typed
 
 import (
 	"slices"
@@ -12,15 +12,15 @@ var figure = pattern.Of(`^[-+]?[0-9][0-9.,/]*$`)
 
 var serial = pattern.Of(`^[0-9]+$`)
 
-// units are the units that may stand after a figure.
-var units = slices.Concat(record.Amount{}.Units(), record.Length{}.Units(), record.Temperature{}.Units(), record.Duration{}.Units(),
+// allUnits are the units that may stand after a figure.
+var allUnits = slices.Concat(record.Amount{}.Units(), record.Length{}.Units(), record.Temperature{}.Units(), record.Duration{}.Units(),
 	record.Percent{}.Units(), []string{"ml", "l", "C", "F"})
 
 var faceNames = append(append([]string{}, record.Words("Face")...), "edge", "all")
 
-// joinUnits puts together what belongs together where quotes, commas or colons
-// were forgotten: --amount 20 g, --on front back, --except 1 2, 2 - 5, batch may.
-func joinUnits(args []string) []string {
+// Unquoted puts together words of a command line that belong together where
+// quotes, commas or colons were forgotten: --amount 20 g, --on front back, --except 1 2, 2 - 5, batch may.
+func Unquoted(args []string) []string {
 	var out []string
 	for i, a := range args {
 		var one, two string // the words before
@@ -41,7 +41,7 @@ func joinUnits(args []string) []string {
 			glue = ":"
 		case i > 1 && one == "-" && serial().MatchString(two) && serial().MatchString(a):
 			out, a = out[:last-1], two+"-"+a
-		case !slices.Contains(units, a):
+		case !slices.Contains(allUnits, a):
 		case strings.HasPrefix(two, "--") && !strings.Contains(two, "=") && figure().MatchString(one), strings.HasPrefix(flag, "--") && given && figure().MatchString(value):
 			glue = " "
 		}
