@@ -52,6 +52,7 @@ var englishWarnings = map[string]Message{
 	"no-paint-to-varnish":     "note: no paint is recorded on {panels}",
 	"outside-panel":           "note: {value} does not lie on {panel} ({size}): was its unit mistyped? Then amend the entry",
 	"lot-past":                "note: {lot} was good until {expires}; try it on a scrap first",
+	"described-again":         "note: {material} was described before, as “{name}” ({entry}); if that still holds, amend the new entry",
 	"left-after":              "note: {panel} left only after that ({entry}, {when:near}), so it counts as away still",
 	"was-here":                "note: {panel} had not left the studio, as far as recorded: was another meant?",
 }

@@ -15,8 +15,11 @@ import (
 // doubt says what is unlikely of an act at a time. It may be right
 // nevertheless, so nothing is refused.
 func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
-	if l, ok := body.(record.Lot); ok {
-		return DoubtLot(v.Shop, l)
+	switch b := body.(type) {
+	case record.Lot:
+		return DoubtLot(v.Shop, b)
+	case record.Material:
+		return append(describedBefore(v.Shop, b), Unlikely(b)...)
 	}
 	if !body.Kind().Traits().Bench {
 		return Unlikely(body)
@@ -204,6 +207,16 @@ func inTime(v *studio.View, at record.When, body record.Body) (ws []record.Said)
 		ws = append(ws, record.Say(s.Code, append(s.Values, record.With("panels", panels[fmt.Sprint(s)]))...))
 	}
 	return ws
+}
+
+// describedBefore says as what a material stood there that is described anew.
+func describedBefore(w *record.Workshop, m record.Material) []record.Said {
+	vs := w.Versions(m.Kind(), m.Key)
+	if len(vs) == 0 {
+		return nil
+	}
+	before, _ := w.MaterialNow(m.Key)
+	return []record.Said{record.Say("described-again", record.With("material", m.Key), record.With("name", before.Name), record.With("entry", record.EntryRef(vs[len(vs)-1].Seq)))}
 }
 
 // DoubtLot doubts a lot whose size is out of any usual range, or whose quantity
