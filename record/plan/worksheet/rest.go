@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"time"
 
@@ -95,7 +96,8 @@ func (j Job) price(p plan.Price) string {
 func (j Job) costs() []string {
 	w := j.Words.Plan
 	var out []string
-	open := false
+	// What a coat would take may not be known; then it has no line.
+	open := j.Wet != nil && slices.ContainsFunc(j.Wet.Coats, func(c plan.CoatNeed) bool { return c.Why != "" })
 	for _, l := range j.Costs {
 		what, known := w.CostWhat[l.What]
 		if !known {

@@ -188,3 +188,29 @@ func TestText(t *testing.T) {
 		}
 	}
 }
+
+// A sum is said to be whole only if all that is laid has an amount, and all
+// that has an amount a price.
+func TestCostsIncomplete(t *testing.T) {
+	price := plan.Price{Minor: 1250, Currency: "EUR"}
+	board := plan.CostLine{Use: plan.Use{What: "board", Lot: "ply-1"}, Price: price, Priced: true}
+	for _, x := range []struct {
+		name  string
+		wet   *plan.Wet
+		lines []plan.CostLine
+		whole bool
+	}{
+		{"no coats", nil, []plan.CostLine{board}, true},
+		{"all known", &plan.Wet{Coats: []plan.CoatNeed{{}}}, []plan.CostLine{board}, true},
+		{"a price is missing", nil, []plan.CostLine{board, {Use: plan.Use{What: "ground"}}}, false},
+		{"an amount is missing", &plan.Wet{Coats: []plan.CoatNeed{{}, {Why: plan.NoAmount}}}, []plan.CostLine{board}, false},
+		{"a material is missing", &plan.Wet{Coats: []plan.CoatNeed{{Why: plan.NoMix}}}, []plan.CostLine{board}, false},
+	} {
+		j := job(t, false)
+		j.Acts, j.Wet, j.Costs, j.Sums = []plan.Act{{Name: "ground"}, {Name: "cloth"}}, x.wet, x.lines, []plan.Price{price}
+		text := j.Text()
+		if whole := strings.Contains(text, "Together 12.50"); whole != x.whole || strings.Contains(text, "incomplete") == x.whole {
+			t.Errorf("%s: whole %v\n%s", x.name, whole, text)
+		}
+	}
+}
