@@ -26,7 +26,7 @@ var englishWarnings = map[string]Message{
 	"coarse-grit":             "note: {scale} {grit} is coarser than 150: it may cut through to fibre or board",
 	"is-away":                 `note: {panel} is away already: {how} ({entry}); "backleaf withdraw" takes back what was written twice`,
 	"never-backed-up":         `reminder: this book of {entries} entries was never backed up; "backleaf backup FILE" does it`,
-	"no-cloth-to-trim":        "note: no cloth is recorded on {panels}",
+	"no-cloth-to-trim":        "note: no cloth is recorded on {panels} until then",
 	"not-printable":           "note: written down as it is, but it cannot be printed on a label or certificate: {why}; of a title, --romanised gives papers one in Latin letters",
 	"oz-as-weight":            `note: oz is written down as weight; if fluid ounces were meant, amend it to "{number} fl oz"`,
 	"private-parts-missing":   "note: of {panels, plural, one {one panel} other {{panels} panels}} the private part was erased or is not in this copy",

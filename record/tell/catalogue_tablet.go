@@ -20,7 +20,7 @@ var englishAtTablet = map[string]Message{
 	"left-out":             "not here, so left out: {panels}",
 	"purpose-not-recorded": "what this coat is for is not said",
 	"coarse-grit":          "{scale} {grit} is coarser than 150: it may cut through to fibre or board",
-	"no-cloth-to-trim":     "no cloth is recorded on {panels}",
+	"no-cloth-to-trim":     "no cloth is recorded on {panels} until then",
 	"not-printable":        "this can be written down, but not printed on a label or certificate: {why}",
 	"oz-as-weight":         "oz is taken as weight; for fluid ounces write “{number} fl oz”",
 	"before-cutting":       "that is before {panels} were cut, as far as recorded",

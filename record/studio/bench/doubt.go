@@ -24,17 +24,38 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	if !body.Kind().Traits().Bench {
 		return Unlikely(body)
 	}
-	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return dayBefore(v, at, p) }))
+	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return beforeCut(v, at, p) }))
+	if _, ok := body.(record.Trimmed); ok {
+		ws = append(ws, about("no-cloth-to-trim", v.Which(func(p *record.Panel) bool {
+			return !slices.ContainsFunc(record.Each[record.ClothLaid](p), func(l record.Done[record.ClothLaid]) bool { return !at.Before(l.At) })
+		}))...)
+	}
 	return slices.Concat(ws, twice(v, at, body), purposes(v, body), expired(v, at, body), inOrder(v, body), inTime(v, at, body), amounts(v, body), Unlikely(body))
 }
 
-// dayBefore reports that an act was on a day before the panel was cut. On one
-// day panels are often numbered after the first coat.
-func dayBefore(v *studio.View, at record.When, p *record.Panel) bool {
+// beforeCut reports that an act was before the panel was cut: on an earlier day,
+// or by more than an hour. Panels are often numbered after the first coat.
+func beforeCut(v *studio.View, at record.When, p *record.Panel) bool {
 	c, _ := record.Latest[record.Cut](p)
-	t, ok := at.Latest()
-	cut, ok2 := c.At.Earliest()
-	return ok && ok2 && at.Before(c.At) && t.In(v.Zone).Format(time.DateOnly) < cut.In(v.Zone).Format(time.DateOnly)
+	if !at.Before(c.At) {
+		return false
+	}
+	t, exact := at.Exact()
+	cut, exact2 := c.At.Exact()
+	if exact && exact2 && cut.Sub(t) > within {
+		return true
+	}
+	last, ok := at.Latest()
+	first, ok2 := c.At.Earliest()
+	return ok && ok2 && day(v, at, last) < day(v, c.At, first)
+}
+
+// day is the day of a bound of a time; a date alone is of no zone.
+func day(v *studio.View, w record.When, bound time.Time) string {
+	if _, ok := w.Exact(); ok {
+		return bound.In(v.Zone).Format(time.DateOnly)
+	}
+	return bound.UTC().Format(time.DateOnly)
 }
 
 // within is how near two acts of the same sort must be to look like one that

@@ -30,9 +30,6 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 			return b, nil, refuse.Unclearly("no-reading", "a reading has a temperature, a humidity or both")
 		}
 		return b, nil, room(b.Temperature)
-	case record.Trimmed:
-		bare := v.Which(func(p *record.Panel) bool { return len(record.Each[record.ClothLaid](p)) == 0 })
-		return b, about("no-cloth-to-trim", bare), nil
 	case record.LeftBare:
 		return b, carried(v, b.Faces), nil
 	case record.Discarded:

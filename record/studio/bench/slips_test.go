@@ -88,3 +88,50 @@ func TestSlips(t *testing.T) {
 		}
 	}
 }
+
+// What was before the board was cut is doubted by the day, or from an hour on,
+// wherever the studio is; so is trimming before the cloth was laid.
+func TestBefore(t *testing.T) {
+	ctx := t.Context()
+	for name, hours := range map[string]int{"UTC": 0, "east": 10, "west": -10} {
+		zone := time.FixedZone(name, hours*3600)
+		now := time.Date(2026, 5, 2, 21, 0, 0, 0, zone)
+		s := newStudio(t, func() time.Time { return now })
+		look := func(terms ...string) *studio.View {
+			v, err := s.Look(ctx, terms, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			v.Zone = zone
+			return v
+		}
+		clock := func(hour, minute int) record.When {
+			return record.Moment(time.Date(2026, 5, 2, hour, minute, 0, 0, zone))
+		}
+		if _, err := bench.Cut(ctx, look(), clock(14, 0), []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}); err != nil {
+			t.Fatal(err)
+		}
+		cloth := record.ClothLaid{Faces: []record.Face{record.Front}}
+		for _, x := range []struct {
+			at   record.When
+			body record.Body
+			code string
+			is   bool
+		}{
+			{read[record.When](t, "2026-05-01"), record.Coat{Faces: record.Faces}, "before-cutting", true},
+			{read[record.When](t, "2026-05-02"), record.Coat{Faces: record.Faces}, "before-cutting", false},
+			{clock(9, 0), record.Coat{Faces: record.Faces}, "before-cutting", true},
+			{clock(13, 10), record.Coat{Faces: record.Faces}, "before-cutting", false}, // numbered after the first coat
+			{clock(15, 0), record.Coat{Faces: record.Faces}, "before-cutting", false},
+			{clock(16, 0), record.Trimmed{}, "no-cloth-to-trim", true},
+			{clock(17, 0), cloth, "no-cloth-to-trim", false},
+			{clock(16, 30), record.Trimmed{}, "no-cloth-to-trim", true},
+			{clock(18, 0), record.Trimmed{}, "no-cloth-to-trim", false},
+		} {
+			w, err := bench.Do(ctx, look("1"), x.at, x.body)
+			if is := slices.ContainsFunc(w.Warnings, func(s record.Said) bool { return s.Code == x.code }); err != nil || is != x.is {
+				t.Errorf("%s: %s at %s: %s %v, want %v; %v", name, x.body.Kind(), x.at, x.code, is, x.is, err)
+			}
+		}
+	}
+}
