@@ -36,6 +36,7 @@ var englishWarnings = map[string]Message{
 	"date-moved":              `note: {kind, select, studio {the studio} maker {maker {key}} other {{key}}} stays as it was described at the old date ({as}); by the new one it would be as in {by}: name that in an amendment if it was so`,
 	"described-open":          `which description of {kind, select, studio {the studio} maker {maker {key}} other {{key}}} is meant is not known: {entries}`,
 	"done-twice":              "note: the same was written down within the hour ({entry}), for {panels}; if it was done once only, take this one back",
+	"said-already":            "note: {panels, if {{panels}: }}the same is recorded already ({entry}); if it was written down twice, take this one back",
 	"bare-but-coated":         "note: {panels}: the {face} carries something already; which face is bare?",
 	"meant-otherwise":         "note: {material} is recorded as {uses}; was a sealer or a ground meant?",
 	"withdrawn-already":       "note: {entry} was taken back already ({by}); to bring it back, both must be taken back",

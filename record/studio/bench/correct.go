@@ -147,6 +147,11 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 			c.Panels = nil
 		}
 	}
+	if a, ok := c.Body.(record.Amended); ok {
+		if warnings, err = amendedAlready(ctx, v.Book, c, a); err != nil {
+			return nil, nil, err
+		}
+	}
 	now := *v
 	if now.Shop, err = v.Book.WorkshopOf(ctx, old.Panels...); err != nil {
 		return nil, nil, err
@@ -172,6 +177,25 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 	body := stand[len(stand)-1].Body
 	left, over, err := stock.Left(ctx, v.Book, now.Shop, body)
 	return slices.Concat(means, mean(&now, body), left), slices.Concat(warnings, moved, purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
+}
+
+// amendedAlready doubts an amendment that says what the last one of its entry says.
+func amendedAlready(ctx context.Context, b *book.Book, c record.Entry, a record.Amended) ([]record.Said, error) {
+	by, err := takenBack(ctx, b)
+	if err != nil {
+		return nil, err
+	}
+	all, err := b.Entries(ctx, book.Filter{Kinds: []record.Kind{a.Kind()}})
+	var last record.Entry
+	for _, e := range all {
+		if x, ok := e.Entry.Body.(record.Amended); ok && x.Entry == a.Entry && e.Seq != c.Seq && by(e.Seq, 0) == 0 {
+			last = e.Entry
+		}
+	}
+	if x, ok := last.Body.(record.Amended); !ok || !slices.Equal(x.Change, a.Change) || !slices.Equal(last.Panels, c.Panels) {
+		return nil, err
+	}
+	return []record.Said{record.Say("said-already", record.With("entry", record.EntryRef(last.Seq)))}, err
 }
 
 // undone says what a withdrawal comes to where it is not the first, or takes

@@ -22,7 +22,7 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 		return append(describedBefore(v.Shop, b), Unlikely(b)...)
 	}
 	if !body.Kind().Traits().Bench {
-		return Unlikely(body)
+		return append(already(v, body), Unlikely(body)...)
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return beforeCut(v, at, p) }))
 	if _, ok := body.(record.Trimmed); ok {
@@ -82,6 +82,32 @@ func twice(v *studio.View, at record.When, body record.Body) []record.Said {
 		return nil
 	}
 	return []record.Said{record.Say("done-twice", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
+}
+
+// already doubts a picture that is kept, or a page that is shown or taken down,
+// as the record says it stands.
+func already(v *studio.View, body record.Body) []record.Said {
+	var seq int64
+	again := v.Which(func(p *record.Panel) bool {
+		var is bool
+		switch b := body.(type) {
+		case record.Photograph:
+			for _, x := range record.Each[record.Photograph](p) {
+				if x.Body.SHA256 == b.SHA256 && x.Body.Role == b.Role {
+					seq, is = x.Seq, true
+				}
+			}
+		case record.Published:
+			if x, ok := record.Latest[record.Published](p); ok && x.Body == b {
+				seq, is = x.Seq, true
+			}
+		}
+		return is
+	})
+	if again == nil {
+		return nil
+	}
+	return []record.Said{record.Say("said-already", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
 }
 
 // sameSort reports that two acts do the same to the same faces with the same

@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -132,6 +133,69 @@ func TestBefore(t *testing.T) {
 			if is := slices.ContainsFunc(w.Warnings, func(s record.Said) bool { return s.Code == x.code }); err != nil || is != x.is {
 				t.Errorf("%s: %s at %s: %s %v, want %v; %v", name, x.body.Kind(), x.at, x.code, is, x.is, err)
 			}
+		}
+	}
+}
+
+// What the record says already is doubted when it is said once more, and not
+// when something else was said in between.
+func TestAlready(t *testing.T) {
+	ctx := t.Context()
+	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
+	s := newStudio(t, func() time.Time { return now })
+	at := record.Moment(now)
+	look := func(terms ...string) *studio.View {
+		v, err := s.Look(ctx, terms, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	if _, err := bench.Cut(ctx, look(), at, []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}); err != nil {
+		t.Fatal(err)
+	}
+	note, err := bench.Do(ctx, look("1"), at, record.Note{Text: "a"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	old := note.Entries[0]
+	photo := func(digit string, role record.PhotoRole) record.Photograph {
+		return record.Photograph{Role: role, SHA256: strings.Repeat(digit, 64), Type: "image/png", Width: 1, Height: 1}
+	}
+	amend := func(text string) record.Amended {
+		return record.Amended{Entry: old.Seq, Because: "x", Change: []byte(`{"text":"` + text + `"}`)}
+	}
+	var last int64
+	for i, x := range []struct {
+		body record.Body
+		is   bool
+	}{
+		{photo("a", "front"), false}, {photo("a", "front"), true}, {photo("a", "back"), false}, {photo("b", "front"), false}, {photo("a", "front"), true},
+		{record.Published{Shown: record.Yes}, false}, {record.Published{Shown: record.Yes}, true}, {record.Published{Shown: record.Yes, Photograph: record.Yes}, false},
+		{record.Published{Shown: record.No}, false}, {record.Published{Shown: record.Yes}, false},
+		{amend("b"), false}, {amend("b"), true}, {amend("c"), false}, {amend("b"), false},
+		{record.Withdrawn{Because: "x"}, false}, {amend("b"), false}, // the last but one was c
+	} {
+		var w studio.Written
+		switch b := x.body.(type) {
+		case record.Amended:
+			w, _, err = bench.Correct(ctx, look(), at, old, b)
+		case record.Withdrawn:
+			b.Entry = last
+			e, err2 := bench.Entry(ctx, look().Book, last)
+			if err2 != nil {
+				t.Fatal(err2)
+			}
+			w, _, err = bench.Correct(ctx, look(), at, e, b)
+		default:
+			w, err = bench.Do(ctx, look("1"), at, x.body)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		last = w.Entries[0].Seq
+		if is := slices.ContainsFunc(w.Warnings, func(s record.Said) bool { return s.Code == "said-already" }); is != x.is {
+			t.Errorf("%d, %s: said already %v, want %v", i+1, x.body.Kind(), is, x.is)
 		}
 	}
 }
