@@ -37,6 +37,7 @@ var englishWarnings = map[string]Message{
 	"described-open":          `which description of {kind, select, studio {the studio} maker {maker {key}} other {{key}}} is meant is not known: {entries}`,
 	"done-twice":              "note: the same was written down within the hour ({entry}), for {panels}; if it was done once only, take this one back",
 	"said-already":            "note: {panels, if {{panels}: }}the same is recorded already ({entry}); if it was written down twice, take this one back",
+	"called-so":               "note: “{called}” is what {panels} {panels, number, sing {is} other {are}} called already",
 	"bare-but-coated":         "note: {panels}: the {face} carries something already; which face is bare?",
 	"meant-otherwise":         "note: {material} is recorded as {uses}; was a sealer or a ground meant?",
 	"withdrawn-already":       "note: {entry} was taken back already ({by}); to bring it back, both must be taken back",

@@ -18,6 +18,8 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	switch b := body.(type) {
 	case record.Lot:
 		return DoubtLot(v.Shop, b)
+	case record.Described:
+		return calledSo(v, b.Owner)
 	case record.Material:
 		return append(describedBefore(v.Shop, b), Unlikely(b)...)
 	}
@@ -254,6 +256,15 @@ func inTime(v *studio.View, at record.When, body record.Body) (ws []record.Said)
 		ws = append(ws, record.Say(s.Code, append(s.Values, record.With("panels", panels[fmt.Sprint(s)]))...))
 	}
 	return ws
+}
+
+// calledSo doubts a reference of the studio's own by which others are called.
+func calledSo(v *studio.View, ref string) []record.Said {
+	ns := slices.DeleteFunc(slices.Clone(v.Roll.Called[record.CalledAs(ref)]), func(n record.Number) bool { return slices.Contains(v.Panels, n) })
+	if ref == "" || len(ns) == 0 {
+		return nil
+	}
+	return []record.Said{record.Say("called-so", record.With("called", ref), record.With("panels", ns))}
 }
 
 // describedBefore says as what a material stood there that is described anew.

@@ -199,3 +199,35 @@ func TestAlready(t *testing.T) {
 		}
 	}
 }
+
+// A reference of the studio's own that other panels bear is doubted, whether
+// they are numbered with it or described so later.
+func TestCalledSo(t *testing.T) {
+	ctx := t.Context()
+	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
+	s := newStudio(t, func() time.Time { return now })
+	at := record.Moment(now)
+	for i, x := range []struct {
+		panel string // empty: a new one
+		ref   string
+		is    bool
+	}{{"", "17", false}, {"", "17", true}, {"", "", false}, {"3", "18", false}, {"3", "18", false}, {"3", "17", true}, {"1", "Seventeen", false}, {"2", "seventeen", true}} {
+		var terms []string
+		if x.panel != "" {
+			terms = []string{x.panel}
+		}
+		v, err := s.Look(ctx, terms, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var w studio.Written
+		if x.panel == "" {
+			w, err = bench.Cut(ctx, v, at, []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm"), Owner: x.ref}})
+		} else {
+			w, err = bench.Do(ctx, v, at, record.Described{Owner: x.ref})
+		}
+		if is := slices.ContainsFunc(w.Warnings, func(s record.Said) bool { return s.Code == "called-so" }); err != nil || is != x.is {
+			t.Errorf("%d, %q: doubted %v, want %v; %v", i+1, x.ref, is, x.is, err)
+		}
+	}
+}

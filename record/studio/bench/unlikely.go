@@ -115,7 +115,7 @@ func taken(w *record.Workshop, k record.Key) bool { _, ok := w.Lot(k); return ok
 // doubtCuts says what is unlikely of panels to be numbered.
 func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record.Key, cuts []record.Cut) (ws []record.Said) {
 	for _, c := range cuts {
-		ws = append(ws, Unlikely(c)...)
+		ws = append(append(ws, Unlikely(c)...), calledSo(v, c.Owner)...)
 		m, _ := v.Shop.MaterialNow(c.Board)
 		ws = append(ws, misused(m, "", "board")...)
 		is, ok := c.Size.Depth.Micrometers()
