@@ -38,6 +38,8 @@ var englishWarnings = map[string]Message{
 	"done-twice":              "note: the same was written down within the hour ({entry}), for {panels}; if it was done once only, take this one back",
 	"said-already":            "note: {panels, if {{panels}: }}the same is recorded already ({entry}); if it was written down twice, take this one back",
 	"called-so":               "note: “{called}” is what {panels} {panels, number, sing {is} other {are}} called already",
+	"left-open":               "note: {field, select, bracing {with what it was braced} for {for how long} medium {in which medium} other {of which board}} is not recorded; do not type it again: amend the entry with --set {field}=… (next time: --{field, select, bracing {with} other {{field}}})",
+	"discarded-away":          "note: {panel} is not here: {how} ({entry}); was another meant?",
 	"bare-but-coated":         "note: {panels}: the {face} carries something already; which face is bare?",
 	"meant-otherwise":         "note: {material} is recorded as {uses}; was a sealer or a ground meant?",
 	"withdrawn-already":       "note: {entry} was taken back already ({by}); to bring it back, both must be taken back",

@@ -24,6 +24,7 @@ var englishAtTablet = map[string]Message{
 	"not-printable":        "this can be written down, but not printed on a label or certificate: {why}",
 	"oz-as-weight":         "oz is taken as weight; for fluid ounces write “{number} fl oz”",
 	"before-cutting":       "that is before {panels} were cut, as far as recorded",
+	"left-open":            "{field, select, bracing {with what it was braced} for {for how long} medium {in which medium} other {of which board}} is not said",
 	"bare-but-coated":      "the {face} of {panels} carries something already",
 	"meant-otherwise":      "{material} is recorded as {uses}",
 	"not-meant-for":        "{material} is not recorded as a material for {use}",

@@ -19,7 +19,11 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.ClothLaid:
 		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), absent("cloth-not-recorded", b.Cloth == "")), coating(b.Coating)
 	case record.PaintLayer:
-		return b, nil, coating(b.Coating)
+		return b, gap("medium", b.Medium == ""), coating(b.Coating)
+	case record.Braced:
+		return b, gap("bracing", b.Bracing == ""), nil
+	case record.WarmAir:
+		return b, gap("for", b.For == record.Duration{}), nil
 	case record.Varnish:
 		bare := v.Which(func(p *record.Panel) bool { return !painted(p) })
 		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), about("no-paint-to-varnish", bare)), coating(b.Coating)
@@ -36,6 +40,11 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		var ws []record.Said
 		for _, n := range v.Which(func(p *record.Panel) bool { _, gone := p.Discarded(); return gone }) {
 			ws = append(ws, record.Say("was-discarded", record.With("panel", n)))
+		}
+		for _, n := range v.Panels {
+			if h, away := v.Shop.Panel(n).Away(); away {
+				ws = append(ws, record.Say("discarded-away", record.With("panel", n), record.With("how", h.Body.How), record.With("entry", record.EntryRef(h.Seq))))
+			}
 		}
 		return b, ws, nil
 	case record.Sanded:
@@ -109,6 +118,14 @@ func absent(code string, is bool) []record.Said {
 		return nil
 	}
 	return []record.Said{record.Say(code)}
+}
+
+// gap remarks that a field is left open that a reader would miss.
+func gap(field record.Code, is bool) []record.Said {
+	if !is {
+		return nil
+	}
+	return []record.Said{record.Say("left-open", record.With("field", field))}
 }
 
 // coating refuses a coat of nothing, and a room that is none.

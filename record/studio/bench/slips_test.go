@@ -231,3 +231,52 @@ func TestCalledSo(t *testing.T) {
 		}
 	}
 }
+
+// What a reader would miss is asked for, and nothing is said where it is there
+// or said to be unknown; a panel that is sold is hardly the one discarded.
+func TestLeftOpen(t *testing.T) {
+	ctx := t.Context()
+	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
+	s := newStudio(t, func() time.Time { return now })
+	at, old := record.Moment(now), read[record.When](t, "1998")
+	of := size(t, "30 x 40 cm x 3 mm")
+	look := func(terms ...string) *studio.View {
+		v, err := s.Look(ctx, terms, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	if _, err := bench.Cut(ctx, look(), old, []record.Cut{{Size: of}}); err != nil {
+		t.Fatal(err)
+	}
+	for i, x := range []struct {
+		at   record.When
+		body record.Body
+		code string
+		is   bool
+	}{
+		{at, record.Cut{Size: of}, "left-open", true}, {old, record.Cut{Size: of}, "left-open", false},
+		{at, record.Cut{Size: of, Recorded: "afterwards"}, "left-open", false}, {at, record.Cut{Size: of, Board: record.Unknown}, "left-open", false},
+		{at, record.Braced{}, "left-open", true}, {at, record.Braced{Bracing: "cradle"}, "left-open", false},
+		{at, record.WarmAir{}, "left-open", true}, {at, record.WarmAir{For: read[record.Duration](t, "5 min")}, "left-open", false},
+		{at, record.PaintLayer{}, "left-open", true}, {at, record.PaintLayer{Medium: "oil"}, "left-open", false},
+		{at, record.Discarded{Because: "x"}, "discarded-away", true},
+	} {
+		var w studio.Written
+		var err error
+		if c, ok := x.body.(record.Cut); ok {
+			w, err = bench.Cut(ctx, look(), x.at, []record.Cut{c})
+		} else {
+			if x.code == "discarded-away" {
+				if _, err := handover.Write(ctx, look("1"), at, record.HandedOver{How: "sale"}, private.Part{}); err != nil {
+					t.Fatal(err)
+				}
+			}
+			w, err = bench.Do(ctx, look("1"), x.at, x.body)
+		}
+		if is := slices.ContainsFunc(w.Warnings, func(s record.Said) bool { return s.Code == x.code }); err != nil || is != x.is {
+			t.Errorf("%d, %s: %s %v, want %v; %v", i+1, x.body.Kind(), x.code, is, x.is, err)
+		}
+	}
+}

@@ -116,6 +116,8 @@ func taken(w *record.Workshop, k record.Key) bool { _, ok := w.Lot(k); return ok
 func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record.Key, cuts []record.Cut) (ws []record.Said) {
 	for _, c := range cuts {
 		ws = append(append(ws, Unlikely(c)...), calledSo(v, c.Owner)...)
+		_, now := at.Exact() // of older panels it often is not known
+		ws = append(ws, gap("board", now && c.Board == "" && c.Recorded != "afterwards")...)
 		m, _ := v.Shop.MaterialNow(c.Board)
 		ws = append(ws, misused(m, "", "board")...)
 		is, ok := c.Size.Depth.Micrometers()
