@@ -38,7 +38,15 @@ const maxRange = 5000
 func (r Roll) Find(typed string) (Number, error) {
 	n, err := r.number(typed)
 	called := r.Called[CalledAs(typed)]
+	_, _, several := rangeEnds(typed)
+	several = several || typed == "all" || strings.HasPrefix(typed, "batch:")
 	switch {
+	case len(called) == 0 && err != nil && several:
+		ns, why := r.term(typed)
+		if why == nil {
+			why = fmt.Errorf("one panel is taken here, and %s names %d: %s", clip(typed), len(ns), list(ns))
+		}
+		return "", why
 	case len(called) == 0 && err != nil && !isDigits(bare(typed)):
 		return "", fmt.Errorf("%w%s", err, r.nearestCalled(typed))
 	case len(called) == 0 || err == nil && (n.Bare() == bare(typed) || slices.Contains(called, n)):
@@ -264,7 +272,7 @@ func (r Roll) term(t string) ([]Number, error) {
 		return nil, err
 	}
 	first, last := slices.Index(r.Numbers, a), slices.Index(r.Numbers, b)
-	if n, err := r.Find(t); first > last && err == nil { // "0142-1" as a label has it
+	if n, err := r.number(t); first > last && err == nil { // "0142-1" as a label has it
 		return []Number{n}, nil
 	}
 	if first > last || a.Year() != b.Year() {
