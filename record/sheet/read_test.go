@@ -181,6 +181,7 @@ func TestRefused(t *testing.T) {
 		{"twice", "size,depth", "20 x 20 x 1 cm,3 mm", "", `line 2, depth, "3 mm": the thickness is given twice`},
 		{"twice whole", "size,height", "20 x 20 cm,20 cm", "", `line 2, size, "20 x 20 cm": the size is given twice`},
 		{"no such board", "size,board", "20x20cm,birch-pyl", "", `line 2, board, "birch-pyl": there is neither a lot nor a material "birch-pyl" on the shelf; nearest: birch-ply`},
+		{"a name that the mapping puts wrong", "size,board", "20x20cm,thin ply", `,"shelf":{"Thin ply ":"birch-pyl"}`, `line 2, board, "thin ply": the mapping puts "birch-pyl" for "thin ply", and there is neither a lot nor a material of that name on the shelf; nearest: birch-ply`},
 		{"by the name on the tin", "size,board", "20x20cm,plywood", "", `on the shelf; nearest: birch-ply`},
 		{"a word", "size,paint", "20x20cm,oils", "", `line 2, paint, "oils": not one of oil, alkyd,`},
 		{"a date", "size,cut", "20x20cm,98", "", `line 2, cut, "98": not a date: expected one like 1998,`},

@@ -11,7 +11,8 @@ import (
 // onShelf finds what a sheet calls a thing: a lot or a material, by its key
 // or by the name that the mapping gives. "unknown" is itself.
 func (r *reader) onShelf(name string) (material, lot record.Key, err error) {
-	k := record.Key(strings.ToLower(r.alias(name)))
+	is := r.alias(name)
+	k := record.Key(strings.ToLower(is))
 	if k == record.Unknown {
 		return record.Unknown, "", nil
 	}
@@ -20,6 +21,9 @@ func (r *reader) onShelf(name string) (material, lot record.Key, err error) {
 	}
 	if _, ok := r.Shop.MaterialNow(k); ok {
 		return k, "", nil
+	}
+	if is != strings.TrimSpace(name) {
+		return "", "", fmt.Errorf("the mapping puts %q for %q, and there is neither a lot nor a material of that name on the shelf%s", clip(is), clip(name), r.near(is))
 	}
 	return "", "", fmt.Errorf("there is neither a lot nor a material %q on the shelf%s", clip(name), r.near(name))
 }
