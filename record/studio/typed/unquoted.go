@@ -19,7 +19,7 @@ var allUnits = slices.Concat(record.Amount{}.Units(), record.Length{}.Units(), r
 var faceNames = append(append([]string{}, record.Words("Face")...), "edge", "all")
 
 // Unquoted puts together words of a command line that belong together where
-// quotes, commas or colons were forgotten: --amount 20 g, --on front back, --except 1 2, 2 - 5, batch may.
+// quotes, commas or colons were forgotten: --amount 20 g, --on front back, --on back, edges, --except 1 2, 2 - 5, batch may.
 func Unquoted(args []string) []string {
 	var out []string
 	for i, a := range args {
@@ -32,10 +32,11 @@ func Unquoted(args []string) []string {
 		}
 		glue, last := "", len(out)-1
 		flag, value, given := strings.Cut(one, "=")
+		this, before := strings.TrimSuffix(a, ","), strings.TrimSuffix(one, ",")
 		switch {
-		case i > 1 && slices.Contains(faceNames, a) && slices.Contains(faceNames, one) && (strings.HasPrefix(out[last-1], "--on") || strings.HasPrefix(out[last-1], "--extra")):
+		case i > 1 && slices.Contains(faceNames, this) && slices.Contains(faceNames, before) && (strings.HasPrefix(out[last-1], "--on") || strings.HasPrefix(out[last-1], "--extra")):
 			glue = ","
-		case last > 0 && out[last-1] == "--except" && serial().MatchString(a) && serial().MatchString(one):
+		case last > 0 && out[last-1] == "--except" && serial().MatchString(this) && serial().MatchString(before):
 			glue = ","
 		case i > 0 && out[last] == "batch" && args[0] != "batch" && !strings.HasPrefix(a, "-") && !strings.HasPrefix(two, "--"):
 			glue = ":"
@@ -48,7 +49,7 @@ func Unquoted(args []string) []string {
 		if glue == "" {
 			out = append(out, a)
 		} else {
-			out[last] += glue + a
+			out[last] = strings.TrimSuffix(out[last], glue) + glue + a
 		}
 	}
 	return out
