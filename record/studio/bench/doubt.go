@@ -70,15 +70,19 @@ func twice(v *studio.View, at record.When, body record.Body) []record.Said {
 		return nil
 	}
 	var seq int64
-	again := v.Which(func(p *record.Panel) bool {
+	near := within
+	again := v.Which(func(p *record.Panel) (found bool) {
 		for _, e := range p.Events {
 			t, ok := e.At.Exact()
-			if d := now.Sub(t); ok && d <= within && d >= -within && sameSort(e.Body, body) {
-				seq = e.Seq
-				return true
+			d := now.Sub(t).Abs()
+			if !ok || d > within || !sameSort(e.Body, body) {
+				continue
+			}
+			if found = true; d <= near {
+				near, seq = d, e.Seq
 			}
 		}
-		return false
+		return found
 	})
 	if again == nil {
 		return nil
@@ -113,13 +117,13 @@ func already(v *studio.View, body record.Body) []record.Said {
 }
 
 // sameSort reports that two acts do the same to the same faces with the same
-// materials.
+// materials; layers of paint differ by medium and pigments, too.
 func sameSort(a, b record.Body) bool {
 	if a.Kind() != b.Kind() {
 		return false
 	}
 	va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
-	for _, name := range []string{"Faces", "Grit"} {
+	for _, name := range []string{"Faces", "Grit", "Medium", "Pigments"} {
 		if f := va.FieldByName(name); f.IsValid() && !reflect.DeepEqual(f.Interface(), vb.FieldByName(name).Interface()) {
 			return false
 		}

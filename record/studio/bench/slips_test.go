@@ -144,6 +144,12 @@ func TestAlready(t *testing.T) {
 	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
 	s := newStudio(t, func() time.Time { return now })
 	at := record.Moment(now)
+// The same within the hour is doubted, with the nearest entry; another layer of
+// paint is not the same.
+func TestTwice(t *testing.T) {
+	ctx := t.Context()
+	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
+	s := newStudio(t, func() time.Time { return now })
 	look := func(terms ...string) *studio.View {
 		v, err := s.Look(ctx, terms, nil)
 		if err != nil {
@@ -277,6 +283,38 @@ func TestLeftOpen(t *testing.T) {
 		}
 		if is := slices.ContainsFunc(w.Warnings, func(s record.Said) bool { return s.Code == x.code }); err != nil || is != x.is {
 			t.Errorf("%d, %s: %s %v, want %v; %v", i+1, x.body.Kind(), x.code, is, x.is, err)
+	if _, err := bench.Cut(ctx, look(), record.Moment(now.Add(-48*time.Hour)), []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}); err != nil {
+		t.Fatal(err)
+	}
+	white, ochre := []record.Pigment{{Name: "white", Index: "PW 6"}}, []record.Pigment{{Name: "ochre", Index: "PY 43"}}
+	for _, x := range []struct {
+		what string
+		ago  time.Duration
+		body record.PaintLayer
+		like string // the entry it is like
+	}{
+		{"the first", 40 * time.Minute, record.PaintLayer{}, ""},
+		{"with a medium", 30 * time.Minute, record.PaintLayer{Medium: "acrylic"}, ""},
+		{"with pigments", 25 * time.Minute, record.PaintLayer{Medium: "acrylic", Pigments: white}, ""},
+		{"other pigments", 20 * time.Minute, record.PaintLayer{Medium: "acrylic", Pigments: ochre}, ""},
+		{"the same again", 15 * time.Minute, record.PaintLayer{Medium: "acrylic", Pigments: white}, "5"},
+		{"and again", 10 * time.Minute, record.PaintLayer{Medium: "acrylic", Pigments: white}, "7"},
+		{"nearer to the first of them", 24 * time.Minute, record.PaintLayer{Medium: "acrylic", Pigments: white}, "5"},
+		{"after an hour", -51 * time.Minute, record.PaintLayer{Medium: "acrylic", Pigments: white}, ""},
+	} {
+		now = now.Add(2 * time.Hour) // the act lies where it is said to lie, and the clock after it
+		w, err := bench.Do(ctx, look("1"), record.Moment(time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC).Add(-x.ago)), x.body)
+		if err != nil {
+			t.Fatalf("%s: %v", x.what, err)
+		}
+		like := ""
+		for _, said := range w.Warnings {
+			if said.Code == "done-twice" {
+				like = said.Value("entry").Text()
+			}
+		}
+		if like != x.like {
+			t.Errorf("%s: like %q, want %q", x.what, like, x.like)
 		}
 	}
 }
