@@ -40,7 +40,7 @@ func TestFind(t *testing.T) {
 		{"166", "KB27-0166", ""},
 		{"165", "", "fits KB26-0165-"}, {"batch:june", "", "one panel is taken here, and batch:june names 6: KB26-0160-"}, {"batch:jnue", "", "nearest: batch:june"},
 		{"0142-0145", "", "one panel is taken here, and 0142-0145 names 4: KB26-0142-1, "}, {"145..142", "", "backwards"}, {"all", "", "one panel is taken here, and all names"},
-		 {"KB27-0165", "KB27-0165", ""},
+		{"KB27-0165", "KB27-0165", ""},
 		{"KB26-0142-2", "", "does not fit the number; nearest: KB26-0142-1"},
 		{"KB26-0412-1", "", "nearest: KB26-0142-1"},
 		{"KC26-0142-1", "", "nearest: KB26-0142-1"},
