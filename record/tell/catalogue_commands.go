@@ -18,7 +18,7 @@ var englishCommands = map[string]Message{
 	"material-without-lot":   "{panels}: {material} of a lot that nobody recorded; it may be {lot}",
 	"private-part-erased":    "{entry}  private part of {of} erased; the entry and its proof stay",
 	"backups-have-it":        "backups made before still have it",
-	"name-may-stand-in":      "a word of the name stands in {entries} too, in the journal, where nothing can be erased",
+	"name-may-stand-in":      "of the name this stands in {entries} too, in the journal, where nothing can be erased: {words}",
 	"certificates-print-it":  "a name or price is printed on the certificate of {entries}, whose file is kept beside the book",
 	"dossier-written":        "{file}  dossier of {panel}: {title}",
 	"certificate-again":      "{file}  the certificate of {panel} as it was issued ({entry})",

@@ -145,7 +145,7 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 	if err != nil {
 		return w, err
 	}
-	named, printed, err := look(ctx, s.Book, seq, p.To)
+	words, named, printed, err := look(ctx, s.Book, seq, p.To)
 	if err != nil {
 		return w, err
 	}
@@ -157,7 +157,7 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 	w.Mean("private-part-erased", record.With("entry", record.EntryRef(e.Seq)), record.With("of", record.EntryRef(seq)))
 	w.Mean("backups-have-it")
 	if named != nil {
-		w.Mean("name-may-stand-in", record.With("entries", named))
+		w.Mean("name-may-stand-in", record.With("words", words), record.With("entries", named))
 	}
 	if printed != nil {
 		w.Mean("certificates-print-it", record.With("entries", printed))
@@ -184,12 +184,12 @@ var (
 	jsonKey  = pattern.Of(`"[a-z0-9_]+":`)
 )
 
-// look finds where else a name may stand: as a word of any text in the journal,
-// or printed on a kept certificate.
-func look(ctx context.Context, b *book.Book, seq int64, name string) (named, printed []record.EntryRef, err error) {
+// look finds where else a name may stand: which of its words in any text in the
+// journal, or printed on a kept certificate.
+func look(ctx context.Context, b *book.Book, seq int64, name string) (found []string, named, printed []record.EntryRef, err error) {
 	es, err := b.Entries(ctx, book.Filter{})
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	var panels []record.Number
 	for _, e := range es {
@@ -204,10 +204,10 @@ func look(ctx context.Context, b *book.Book, seq int64, name string) (named, pri
 		}
 		for _, w := range nameWord().FindAllString(strings.ToLower(jsonKey().ReplaceAllString(string(e.Bytes), "")), -1) {
 			if slices.Contains(words, w) {
-				named = append(named, record.EntryRef(e.Seq))
-				break
+				found, named = append(found, w), append(named, record.EntryRef(e.Seq))
 			}
 		}
 	}
-	return named, printed, nil
+	slices.Sort(found)
+	return slices.Compact(found), slices.Compact(named), printed, nil
 }
