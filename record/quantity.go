@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/big"
@@ -171,7 +172,7 @@ func parseQuantity[D dimension](s string) (quantity[D], error) {
 	un, ok := findUnit[D](u)
 	if !ok {
 		if u == "" {
-			return none, fmt.Errorf("%s %q has no unit: add %s", d.name(), s, unitNames[D]())
+			return none, fmt.Errorf("%q has no unit: add %s", s, cmp.Or(usualUnits[d.name()], unitNames[D]()))
 		}
 		return none, fmt.Errorf("%s %q: the unit must be %s", d.name(), s, unitNames[D]())
 	}

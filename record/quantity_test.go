@@ -104,7 +104,7 @@ func TestAmountsRefused(t *testing.T) {
 		{"length", "1/2/3 in", "not a number"}, {"length", "3. mm", "not a number"}, {"length", "1e3 mm", "the unit must be"}, {"length", "0x10 mm", "the unit must be"}, {"length", "NaN mm", "the unit must be"}, {"length", "3 MM", "the unit must be"},
 		{"length", "3 mm mm", "the unit must be"}, {"length", "--3 mm", "not a number"}, {"length", "+-3 mm", "not a number"}, {"length", "٣ mm", "the unit must be"}, {"length", "99999999999999 km", "the unit"}, {"length", "999999999999999 m", "too large"},
 		{"length", strings.Repeat("1", 50) + " mm", "too long"}, {"length", "3 mm\x1b[31m", "the unit must be"},
-		{"amount", "1,200 g", "could mean thousands: write 1200 or 1.2"}, {"amount", "10 %", "the unit must be"}, {"share", "10", "has no unit: add %"}, {"share", "10 ‰", "the unit must be %"},
+		{"amount", "1,200 g", "could mean thousands: write 1200 or 1.2"}, {"amount", "10 %", "the unit must be"}, {"amount", "120", `"120" has no unit: add g, mL or oz; to cloth m or yd, to boards sheets`}, {"share", "10", `"10" has no unit: add %`}, {"share", "10 ‰", `percentage "10 ‰": the unit must be %`},
 		{"temperature", "20 K", "the unit must be °C or °F"}, {"threads", "14", "has no unit: add /cm or /in"}, {"threads", "14 /", "has no unit"}, {"cloth", "190 g", "the unit must be g/m2 or oz/yd2"}, {"time", "1:30 h", "the unit must be"},
 	} {
 		a := amounts[c.of]()

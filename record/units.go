@@ -61,7 +61,10 @@ var amountUnits = []unit{
 	{"m", 1000000, 1, nil, 0}, {"yd", 914400, 1, nil, 0}, {"m2", 1000000, 1, []string{"m²"}, 0}, {"sheets", 1, 1, []string{"sheet"}, 0},
 }
 
-func (percentDim) name() string  { return "share" }
+// usualUnits are what is asked for where a dimension has more than a reader looks through.
+var usualUnits = map[string]string{"amount": "g, mL or oz; to cloth m or yd, to boards sheets"}
+
+func (percentDim) name() string  { return "percentage" }
 func (percentDim) units() []unit { return percentUnits }
 
 var percentUnits = []unit{{"%", 1000, 1, []string{"percent", "per cent"}, 0}}
