@@ -214,10 +214,24 @@ func (s Search) Panels(ctx context.Context, session *studio.Session, f func(Row)
 		err = s.tested(ctx, b, rows, take)
 	}
 	if err == nil && !found {
+		if err := s.filter.varnishes(w); err != nil {
+			return warnings, err
+		}
 		near, err := s.filter.nearest(ctx, b, w)
 		return append(warnings, near...), err
 	}
 	return warnings, err
+}
+
+// varnishes refuses a varnish that was not found and of which nothing on the
+// shelf speaks, if it is near to a word that is known.
+func (f Filter) varnishes(w *record.Workshop) error {
+	known := slices.Concat([]string{find.None, find.Unknown}, record.Words("Binder"), shelf.Words(w))
+	near := record.Nearest(f.Varnish, known)
+	if near == "" || slices.ContainsFunc(known, func(k string) bool { return strings.Contains(strings.ToLower(k), lower(f.Varnish)) }) {
+		return nil
+	}
+	return refuse.Input("varnish", "not-on-shelf", "no varnish is called %q", f.Varnish).With(record.With("near", near))
 }
 
 // nearest proposes, for each word that nothing bears, the nearest word of a
