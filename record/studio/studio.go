@@ -16,6 +16,7 @@ import (
 	"errors"
 	"io"
 	"slices"
+	"strings"
 	"time"
 	_ "time/tzdata" // a studio's time zone must be known on any machine
 
@@ -100,7 +101,8 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 		if errors.Is(err, record.ErrNoneLeft) {
 			return nil, refuse.Because("none-left", err)
 		} else if err != nil {
-			return nil, refuse.Because("no-such-panel", err)
+			words := slices.DeleteFunc(slices.Clone(terms), func(t string) bool { return strings.ContainsAny(t, "0123456789:") })
+			return nil, refuse.Because("no-such-panel", err, record.With("words", words))
 		}
 		if len(except) > 0 {
 			if v.Excepted, err = v.Roll.Select(except, nil); err != nil {
