@@ -99,7 +99,7 @@ func (a *app) sayPanelFindings(x *questions.Group) {
 	if x.MoreQuestions > 0 {
 		a.told("check-more", record.With("n", x.MoreQuestions))
 	}
-	a.told("check-count", record.With("each", len(x.Panels)), record.With("holds", x.Count[check.Holds]), record.With("short", x.Count[check.FallsShort]),
+	a.told("check-count", record.With("each", len(x.Panels)), record.With("holds", x.Count[check.Holds]), record.With("noted", len(x.Notes)+x.MoreNotes), record.With("short", x.Count[check.FallsShort]-len(x.Notes)-x.MoreNotes),
 		record.With("open", x.Count[check.NotRecorded]), record.With("out", x.Count[check.NotApplicable]))
 }
 

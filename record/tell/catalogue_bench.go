@@ -144,7 +144,7 @@ var englishBench = map[string]Message{
 	"finding-from":  "    source: {sources}",
 	"finding-do":    "    → {remedy}",
 	"finding-noted": "  noted  {rule}: {text}",
-	"check-count":   "  {each, plural, one {} other {each: }}{holds} hold, {short} fall short, {open} not recorded, {out} do not apply",
+	"check-count":   "  {each, plural, one {} other {each: }}{holds} hold, {noted, plural, =0 {} other {{noted} noted, }}{short} fall short, {open} not recorded, {out} do not apply",
 
 	"studio-book":  "{file}: entries {entries}, panels {panels}, materials {materials}, lots {lots}",
 	"studio-sheet": "{rows} × {columns} labels of {size}",
