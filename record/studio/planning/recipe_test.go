@@ -67,6 +67,60 @@ func TestRecipeAsMade(t *testing.T) {
 	}
 }
 
+// What a recipe does face by face and the panels had in fewer acts is compared
+// face by face; an act on a face more is beyond the recipe.
+func TestCompareFaces(t *testing.T) {
+	b := newBook(t, time.Date(2026, 5, 4, 10, 0, 0, 0, time.UTC))
+	front, back, edges := []record.Face{record.Front}, []record.Face{record.Back}, []record.Face{record.Edges}
+	for i, x := range []struct {
+		recipe, done [][]record.Face
+		want         string
+	}{
+		{[][]record.Face{front, back}, [][]record.Face{{record.Back, record.Front}}, "even even"},
+		{[][]record.Face{front, front, back, back}, [][]record.Face{{record.Front, record.Back}, {record.Front, record.Back}}, "even even even even"},
+		{[][]record.Face{front, {record.Back, record.Edges}}, [][]record.Face{{record.Front, record.Back, record.Edges}}, "even even"},
+		{[][]record.Face{front, back}, [][]record.Face{{record.Front, record.Back, record.Edges}}, "not-done not-done beyond"},
+		{[][]record.Face{front, {record.Back, record.Edges}}, [][]record.Face{{record.Front, record.Back}}, "not-done not-done beyond"},
+		{[][]record.Face{front, back, {record.Front, record.Back}}, [][]record.Face{{record.Front, record.Back}}, "not-done not-done even"},
+		{[][]record.Face{front, back, edges}, [][]record.Face{front, back}, "even even not-done"},
+	} {
+		batch := record.Key(fmt.Sprint("c", i))
+		if _, err := bench.Add(t.Context(), b.look(), record.Moment(b.now), record.Cut{Batch: batch, Board: "birch-ply-3mm"}, []planning.Panels{{Count: 2, Size: size(t, "20 x 20 cm x 3 mm")}}); err != nil {
+			t.Fatal(err)
+		}
+		v := b.look("batch:" + string(batch))
+		for _, fs := range x.done {
+			coat := record.Coat{Purpose: record.Ground, Faces: fs}
+			coat.Mix = []record.Part{{Parts: 1, Material: "acrylic-ground", Lot: "ground-1"}}
+			area := 0.0 // two panels, 100 g on a square metre
+			for _, f := range fs {
+				area += map[record.Face]float64{record.Front: 0.08, record.Back: 0.08, record.Edges: 2 * 4 * 0.2 * 0.003}[f]
+			}
+			if err := coat.WetTotal.UnmarshalText(fmt.Appendf(nil, "%.2f g", 100*area)); err != nil {
+				t.Fatal(err)
+			}
+			if _, err := bench.Do(t.Context(), v, record.Moment(b.now), coat); err != nil {
+				t.Fatal(err)
+			}
+		}
+		r := record.Recipe{Key: "r"}
+		for _, fs := range x.recipe {
+			s := record.RecipeStep{Purpose: record.Ground, Faces: fs, Material: "acrylic-ground"}
+			if err := s.Spread.UnmarshalText([]byte("100 g/m2")); err != nil {
+				t.Fatal(err)
+			}
+			r.Steps = append(r.Steps, s)
+		}
+		var got []string
+		for _, s := range planning.Compare(b.workshop(), v.Panels, planning.FromRecipe(r), tell.English) {
+			got = append(got, s.Code)
+		}
+		if strings.Join(got, " ") != x.want {
+			t.Errorf("%v by %v: %v, want %s", x.done, x.recipe, got, x.want)
+		}
+	}
+}
+
 // holdsAlike holds the wet materials and the costs of two plans against each
 // other; a recipe keeps a tenth of a gram on a square metre.
 func holdsAlike(t *testing.T, b *bookAt, wishes ...planning.Wish) {

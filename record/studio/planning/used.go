@@ -37,6 +37,7 @@ func Compare(w *record.Workshop, ns []record.Number, recipe []Step, c *tell.Cata
 	for _, n := range ns {
 		p := w.Panel(n)
 		done := slices.DeleteFunc(fromPanel(w, p, false), func(s Step) bool { return !wet(s) })
+		done = apart(done, out[:held])
 		for i := range out[:held] {
 			out[i].Planned = more(out[i].Planned, on(w, p, out[i].Step))
 			at := slices.IndexFunc(done, func(s Step) bool { return alike(s, out[i].Step) })
@@ -66,7 +67,33 @@ func wet(s Step) bool { return s.Do == plan.Coating || s.Do == plan.LayingCloth 
 
 func alike(a, b Step) bool {
 	x, y := slices.Sorted(slices.Values(a.Faces)), slices.Sorted(slices.Values(b.Faces))
-	return a.Do == b.Do && (a.Purpose == b.Purpose || a.Do == plan.LayingCloth) && slices.Equal(x, y)
+	return same(a, b) && slices.Equal(x, y)
+}
+
+// same reports two acts that may differ in their faces only.
+func same(a, b Step) bool {
+	return a.Do == b.Do && (a.Purpose == b.Purpose || a.Do == plan.LayingCloth)
+}
+
+// apart parts what was done in one act, where a recipe does it face by face.
+func apart(done []Step, recipe []Spent) (out []Step) {
+	for _, s := range done {
+		rest, parts := slices.Clone(s.Faces), []Step(nil)
+		for _, x := range recipe {
+			in := func(f record.Face) bool { return slices.Contains(x.Step.Faces, f) }
+			left := slices.DeleteFunc(slices.Clone(rest), in)
+			if same(s, x.Step) && len(left) < len(rest) && len(left)+len(x.Step.Faces) == len(rest) {
+				part := s
+				part.Faces = x.Step.Faces
+				rest, parts = left, append(parts, part)
+			}
+		}
+		if len(rest) > 0 || slices.ContainsFunc(recipe, func(x Spent) bool { return alike(s, x.Step) }) {
+			parts = []Step{s}
+		}
+		out = append(out, parts...)
+	}
+	return out
 }
 
 // on is what a step lays on one panel; nothing where its size or the usual
