@@ -116,9 +116,12 @@ func (r *Reader) word(field, list, typed string) string {
 	if list == "GritScale" {
 		w = strings.ToUpper(w)
 	}
-	known := record.Words(list)
-	if w != "" && w != record.Unknown && !slices.Contains(known, w) {
-		r.Fail(NotAmong(field, w, append(slices.Clone(known), record.Unknown)))
+	known := slices.Clone(record.Words(list))
+	if record.TakesUnknown(list) {
+		known = append(known, record.Unknown)
+	}
+	if w != "" && !slices.Contains(known, w) {
+		r.Fail(NotAmong(field, w, known))
 		return ""
 	}
 	return w

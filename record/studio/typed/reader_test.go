@@ -160,6 +160,8 @@ func TestReader(t *testing.T) {
 		{"ounces", "8 oz", func(r *typed.Reader) string { r.Text("amount", "8 oz", &amount); return amount.String() }},
 		{"a word", "satin", func(r *typed.Reader) string { typed.Word(r, "gloss", "Satin", &gloss); return string(gloss) }},
 		{"no word", "!gloss no-such-word", func(r *typed.Reader) string { typed.Word(r, "gloss", "shiny", &gloss); return "" }},
+		{"a word not known", "unknown", func(r *typed.Reader) string { typed.Word(r, "gloss", "unknown", &gloss); return string(gloss) }},
+		{"a list without unknown", "!units no-such-word", func(r *typed.Reader) string { var u record.LengthUnit; typed.Word(r, "units", "unknown", &u); return "" }},
 		{"faces", "front, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"front", "edge"})) }},
 		{"all faces", "front, back, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"all"})) }},
 		{"no face", "!on no-such-word", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"side"})) }},
