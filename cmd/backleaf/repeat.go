@@ -1,9 +1,8 @@
 package main
 
 import (
-	"backleaf/record/pattern"
-
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/typed"
@@ -33,7 +32,8 @@ func newRepeat(a *app) {
 		if err != nil {
 			return studio.Written{}, err
 		}
-		d.r.Warnings = append(d.r.Warnings, said...)
-		return d.perform(body)
+		done, err := d.perform(body)
+		done.Warnings = append(said, done.Warnings...)
+		return done, err
 	}, o.flags(), o.coatFlags(), flags{"remark": &o.remarks}, coating(&w))
 }
