@@ -20,8 +20,8 @@ var englishActs = map[string]Message{
 
 	"other-quantity":        "note: {quantity} of {material}: cloth is counted in m or m2, boards in sheets, all else is weighed or filled in L; was another unit or material meant?",
 	"no-such-paper-grit":    "note: there is no paper {scale} {grit}: was a figure mistyped?",
-	"material-not-recorded": "note: with which material is not recorded; do not type it again: amend the entry with --set with=… (next time: --with)",
-	"cloth-not-recorded":    "note: which cloth is not recorded; do not type it again: amend the entry with --set cloth=… (next time: --cloth)",
+	"material-not-recorded": `note: with which material is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set with=… --because "…"}} (next time: --with)`,
+	"cloth-not-recorded":    `note: which cloth is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set cloth=… --because "…"}} (next time: --cloth)`,
 
 	"lot-left":      "{lot}: about {left} left",
 	"lot-left-most": "{lot}: at most {left} left{open, if {; {open, plural, one {of one use} other {of {open} uses}} no amount is recorded}}",

@@ -30,7 +30,7 @@ var englishWarnings = map[string]Message{
 	"not-printable":           "note: written down as it is, but it cannot be printed on a label or certificate: {why}; of a title, --romanised gives papers one in Latin letters",
 	"oz-as-weight":            `note: oz is written down as weight; if fluid ounces were meant, amend it to "{number} fl oz"`,
 	"private-parts-missing":   "note: of {panels, plural, one {one panel} other {{panels} panels}} the private part was erased or is not in this copy",
-	"purpose-not-recorded":    "note: what this coat was for is not recorded; do not type it again: amend the entry with --set purpose=sealer or the like (next time: --as sealer)",
+	"purpose-not-recorded":    `note: what this coat was for is not recorded{entry, if {; do not type it again, but its purpose: backleaf amend {entry} --set purpose=sealer --because "…"}} (next time: --as sealer)`,
 	"left-out":                "note: not here, so left out: {panels}; with --also-away they are in it too",
 	"before-cutting":          "note: {panels}: cut only after that, as far as recorded",
 	"date-moved":              `note: {kind, select, studio {the studio} maker {maker {key}} other {{key}}} stays as it was described at the old date ({as}); by the new one it would be as in {by}: name that in an amendment if it was so`,

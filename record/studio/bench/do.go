@@ -8,6 +8,7 @@ import (
 	"context"
 	"reflect"
 	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/paper"
@@ -67,6 +68,7 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	}
 	var means []record.Said
 	var es []record.Entry
+	of := make([]int, len(warnings)) // the entry that each is about
 	for _, at := range a.At {
 		for _, s := range shares {
 			one := *v
@@ -76,6 +78,7 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 				return w, err
 			}
 			warnings, means = append(warnings, doubts...), append(means, mean(&one, body)...)
+			of = append(of, slices.Repeat([]int{len(es)}, len(doubts))...)
 			es = append(es, record.Entry{At: at, Panels: s.panels, Body: body})
 		}
 	}
@@ -84,6 +87,11 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	}
 	if w, err = v.Write(ctx, es...); err != nil {
 		return w, err
+	}
+	for i, s := range warnings {
+		if strings.HasSuffix(s.Code, "-not-recorded") { // the line that puts it right names the entry
+			warnings[i] = record.Say(s.Code, append(s.Values, record.With("entry", record.EntryRef(w.Entries[of[i]].Seq)))...)
+		}
 	}
 	warnings, means = append(warnings, w.Warnings...), append(means, w.Means...)
 	for _, e := range w.Entries {
