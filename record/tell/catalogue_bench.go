@@ -68,7 +68,7 @@ var englishBench = map[string]Message{
 	"amount-comes-to":  "that is {each, if {{each}{most, if { to {most}}} a panel, }}{spread}",
 	"on-the-front":     "on the front, since no face was named",
 	"take-back":        `to take it back: backleaf withdraw {number} --because "…"{more, if {, and so for {more}}}`,
-	"take-back-panels": `to take it back: backleaf panel discard {panels} --because "…"`,
+	"take-back-panels": `to take it back: backleaf panel discard {panels:typed} --because "…"`,
 
 	"panel":         "{panel}  {title, select, none {no title} unknown {title not known} other {“{title}”}}",
 	"panel-checked": "{panel}{title, select, none {} unknown {} other {  “{title}”}}",

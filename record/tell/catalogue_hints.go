@@ -131,6 +131,7 @@ var englishHints = map[string]Message{
 	"backup-there":             "name a folder that is there, and a file that is not; what is there was left as it was",
 	"no-such-panel":            `"backleaf list" shows the panels{words, if {; words that belong together stand in quotes}}`,
 	"not-on-shelf":             `{near, if {did you mean {near}? }}"backleaf material list" and "backleaf lot list" show the shelf`,
+	"cut-stays":                `backleaf panel discard {panels:typed} --because "…"; a wrong size is put right: backleaf amend {entry} --set size=… --because "…"; that is the entry {entry}, not a panel of that number`,
 	"not-corrected":            "{kind, select, studio {\"backleaf studio change\" says what the studio is now; } other {}}nothing was written; that is the entry {entry}, of kind {kind}{panels, if { and of {panels}}}, not a panel of that number",
 	"not-a-studio":             "nothing was written; \"backleaf studio new --help\" shows what a studio says of itself",
 	"not-written":              "nothing was written",

@@ -14,6 +14,9 @@ func (c *Catalogue) value(v record.Value, form string) string {
 	if len(v.Texts) == 0 {
 		return c.missing(v.Type)
 	}
+	if v.Type == "Number" && form == "typed" {
+		return typedAgain(v.Texts)
+	}
 	if v.Type == "Number" && len(v.Texts) > 2 && form != "each" {
 		return c.panels(v.Texts)
 	}

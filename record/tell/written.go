@@ -44,7 +44,7 @@ func (c *Catalogue) Written(es []record.Entry) (out []string) {
 	switch first.Kind() {
 	case "studio", "material", "lot", "maker":
 	case "cut":
-		out = append(out, Say(c, record.Say("take-back-panels", record.With("panels", typedAgain(panels(es))))))
+		out = append(out, Say(c, record.Say("take-back-panels", record.With("panels", panels(es)))))
 	default:
 		var more []record.EntryRef
 		for _, e := range es[1:] {
@@ -65,17 +65,13 @@ func panels(es []record.Entry) (ns []record.Number) {
 }
 
 // typedAgain names panels as they could be typed.
-func typedAgain(ns []record.Number) string {
-	if len(ns) > 1 && len(ns) == ns[len(ns)-1].Serial()-ns[0].Serial()+1 {
-		return fmt.Sprintf("%s..%s", ns[0], ns[len(ns)-1])
+func typedAgain(ns []string) string {
+	first, last := record.Number(ns[0]), record.Number(ns[len(ns)-1])
+	if len(ns) > 1 && len(ns) == last.Serial()-first.Serial()+1 {
+		return fmt.Sprintf("%s..%s", first, last)
 	}
-	var s []string
-	for i, n := range ns {
-		if i == 6 {
-			s = append(s, "…")
-			break
-		}
-		s = append(s, string(n))
+	if len(ns) > 6 {
+		ns = append(slices.Clone(ns[:6]), "…")
 	}
-	return strings.Join(s, " ")
+	return strings.Join(ns, " ")
 }

@@ -49,7 +49,11 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	}
 	w, err := meaning.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: correction})
 	if f, ok := errors.AsType[*record.FieldError](err); ok && f.Field == "entry" { // a number alone could be meant for a panel
-		err = refuse.Because("not-corrected", errors.New(f.Why), record.With("entry", record.EntryRef(old.Seq)), record.With("kind", old.Kind()), record.With("panels", old.Panels))
+		code := "not-corrected"
+		if _, takes := correction.(record.Withdrawn); takes && old.Kind() == (record.Cut{}).Kind() {
+			code = "cut-stays"
+		}
+		err = refuse.Because(code, errors.New(f.Why), record.With("entry", record.EntryRef(old.Seq)), record.With("kind", old.Kind()), record.With("panels", old.Panels))
 	}
 	if err != nil {
 		return w, nil, err
