@@ -163,7 +163,11 @@ func TestReader(t *testing.T) {
 		{"a word", "satin", func(r *typed.Reader) string { typed.Word(r, "gloss", "Satin", &gloss); return string(gloss) }},
 		{"no word", "!gloss no-such-word", func(r *typed.Reader) string { typed.Word(r, "gloss", "shiny", &gloss); return "" }},
 		{"a word not known", "unknown", func(r *typed.Reader) string { typed.Word(r, "gloss", "unknown", &gloss); return string(gloss) }},
-		{"a list without unknown", "!units no-such-word", func(r *typed.Reader) string { var u record.LengthUnit; typed.Word(r, "units", "unknown", &u); return "" }},
+		{"a list without unknown", "!units no-such-word", func(r *typed.Reader) string {
+			var u record.LengthUnit
+			typed.Word(r, "units", "unknown", &u)
+			return ""
+		}},
 		{"faces", "front, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"front", "edge"})) }},
 		{"all faces", "front, back, edges", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"all"})) }},
 		{"no face", "!on no-such-word", func(r *typed.Reader) string { return faces(r.Faces("on", []string{"side"})) }},
