@@ -65,6 +65,7 @@ var englishHints = map[string]Message{
 	"no-backup":                `name a file that "backleaf backup" made`,
 	"no-empty-book":            `"backleaf --book NEW studio new --empty" makes an empty one`,
 	"no-evidence":              "a record folder holds {file} and the files that belong to it",
+	"in-book-already":          "nothing was written; of an export of this same book nothing needs to be",
 	"import-unasked":           "nothing was written; if you made this file yourself and mean it, say --also {kinds}",
 	"paper-does-not-hold":      `"backleaf verify FILE" tells what is wrong with it`,
 	"not-imported":             "nothing was written; put the file right and import it again",

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"iter"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -122,6 +123,15 @@ func (t *Taken) fill(ctx context.Context, v *studio.View, o Order, d *book.Draft
 			o.Progress("import", e.Read>>10, o.Size>>10)
 		}
 		k := e.Kind()
+		if others && unasked == nil {
+			there, _, ok, err := d.History(e.Seq)
+			if err != nil {
+				return err
+			}
+			if ok && reflect.DeepEqual(there, e.Entry) {
+				return refuse.Because("in-book-already", &BadFile{o.Name, e.Line, fmt.Errorf("this entry is in this book already: E%d", e.Seq)})
+			}
+		}
 		if t.Kinds[k]++; others && Asking(k) && !slices.Contains(o.Asked, k) && !slices.Contains(unasked, string(k)) {
 			if unasked == nil {
 				first = e.Line
