@@ -4,14 +4,21 @@ import "strings"
 
 // Nearest returns the word of a list that was most likely meant by one that is
 // not in it: the one with the fewest slips of the finger, at most two, in all of
-// it or in a part between hyphens, else the one with the longest same beginning
+// it or else in a part between hyphens, else the one with the longest same beginning
 // of three letters or more, and of half of it. Empty: none is near.
 func Nearest(typed string, list []string) (best string) {
 	typed = strings.ToLower(typed)
-	least, longest := 3, 2
+	least, longest := 6, 2 // in halves of a slip: a part counts half a slip more than all of it
 	for _, w := range list {
 		for _, part := range append(strings.Split(w, "-"), w) {
-			if d := Slips(typed, part); d < least && d < len(typed)-1 {
+			d := 2 * Slips(typed, part)
+			if d/2 >= len(typed)-1 {
+				continue
+			}
+			if part != w {
+				d++
+			}
+			if d < least {
 				best, least = w, d
 			}
 		}

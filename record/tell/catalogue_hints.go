@@ -9,7 +9,7 @@ var englishHints = map[string]Message{
 	"later-than-now":           "what is still to come is not written down before it is done",
 	"later-today":              `for an evening before today say "yesterday {clock}"`,
 	"lot-there":                `choose another key for another tin, or put this one right: backleaf amend {entry} --set … --because "…"`,
-	"lot-without-material":     "describe it first: backleaf material add {material} …",
+	"lot-without-material":     "{near, if {did you mean {near}? }}describe it first: backleaf material add {material} …",
 	"torn-word":                "say {key}, or put the panel before that word",
 	"no-faces":                 "say --on front, --on back,edges or --on all",
 	"no-moment":                `say 14:05, "tomorrow 9:00", "monday 9:00" or "2026-05-03 09:00"`,

@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"cmp"
 	"context"
 	"reflect"
 	"slices"
@@ -60,9 +61,19 @@ func Take(ctx context.Context, v *studio.View, at record.When, ms []record.Mater
 func Material(w *record.Workshop, k record.Key) (record.Material, error) {
 	m, ok := w.MaterialNow(k)
 	if !ok {
-		return m, refuse.Cannot("no-such-material", "there is no material %q on the shelf", k).With(record.With("near", record.Nearest(string(k), materialWords(w))))
+		return m, refuse.Cannot("no-such-material", "there is no material %q on the shelf", k).With(near(w, k))
 	}
 	return m, nil
+}
+
+// near is what most likely was meant by a key of no material: another key
+// before a word that was only said of one.
+func near(w *record.Workshop, k record.Key) record.Value {
+	var keys []string
+	for _, m := range w.Materials {
+		keys = append(keys, string(m.Body.Key))
+	}
+	return record.With("near", cmp.Or(record.Nearest(string(k), keys), record.Nearest(string(k), materialWords(w))))
 }
 
 // AddLot puts a lot on the shelf. Its price stays outside the journal.
@@ -100,7 +111,7 @@ func free(w *record.Workshop, l record.Lot) error {
 		return refuse.Cannot("lot-swapped", "%s is a material, and %s is not", l.Key, l.Material).With(record.With("lot", l.Material), record.With("material", l.Key))
 	}
 	if !ok {
-		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("material", l.Material))
+		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("material", l.Material), near(w, l.Material))
 	}
 	return nil
 }
