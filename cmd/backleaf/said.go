@@ -86,5 +86,8 @@ func refused(c *tell.Catalogue, err error) (said, hint string, exit int) {
 	if errors.Is(err, fs.ErrNotExist) {
 		hint = cmp.Or(hint, "is the name right, and the folder?")
 	}
+	if errors.Is(err, fs.ErrExist) {
+		hint = cmp.Or(hint, "name one that is not there yet; what is there was left as it was")
+	}
 	return said, hint, exit
 }

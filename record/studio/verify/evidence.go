@@ -11,6 +11,7 @@ import (
 	"backleaf/record/deed"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
+	"backleaf/record/studio/refuse"
 )
 
 // Evidence is one thing that verify is asked about.
@@ -49,6 +50,9 @@ func Open(name string) ([]Evidence, error) {
 		return folderEvidence(name)
 	}
 	f, err := safefile.Open(name, safefile.Unbounded)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, refuse.Because("no-such-paper", err)
+	}
 	if err != nil {
 		return nil, err
 	}
