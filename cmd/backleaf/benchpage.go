@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"net"
 
 	"backleaf/cmd/internal/benchpage"
@@ -36,8 +37,8 @@ func newBench(a *app) {
 					a.noted("bench-open")
 				}
 			})
-			if _, taken := errors.AsType[*net.OpError](err); taken {
-				return hinted(err, "choose another --port, or none for a free one")
+			if o, taken := errors.AsType[*net.OpError](err); taken {
+				return hinted(fmt.Errorf("the page cannot be served on port %d: %w", port, o.Err), "choose another --port, or none for a free one")
 			}
 			return err
 		})

@@ -72,6 +72,9 @@ func refused(c *tell.Catalogue, err error) (said, hint string, exit int) {
 		}
 		hint, exit = c.Fill(c.Hints[r.Said.Code], r.Said.Values...), exitCodes[r.Class]
 	}
+	if p, ok := errors.AsType[*fs.PathError](err); ok { // "open FILE: why", where "open" tells a person nothing
+		said = strings.Replace(said, p.Error(), p.Path+": "+p.Err.Error(), 1)
+	}
 	if f, ok := errors.AsType[*failure](err); ok {
 		hint, exit = f.hint, f.code
 	}
