@@ -26,7 +26,13 @@ func newCertificate(a *app) {
 			open = r.reading
 		}
 		return open(func(r *run) error {
-			o.Key = func(ctx context.Context) (*seal.Key, error) { return keys.Current(ctx, r.Book, holder{a}) }
+			o.Key = func(ctx context.Context) (*seal.Key, error) {
+				if a.passphraseFile == "" {
+					return keys.Current(ctx, r.Book, holder{a})
+				}
+				k, err := keys.Needed(ctx, r.Book, holder{a}) // a passphrase was given: unsigned is not what was asked for
+				return &k, err
+			}
 			made, err := papers.Issue(r.ctx, r.Session, o)
 			if err != nil {
 				return err
