@@ -62,7 +62,7 @@ func Schedule(batches []Batch, start time.Time, hours Hours) (Timetable, error) 
 		t.Untimed[i] = -1
 		for _, a := range b.Acts {
 			if long := a.Takes * time.Duration(b.Panels); long > hours.To-hours.From {
-				return Timetable{}, fmt.Errorf("cannot plan: %s takes %v for the %d panels of a batch, longer than a day's work; make the batches smaller", a.Name, long, b.Panels)
+				return Timetable{}, fmt.Errorf("cannot plan: %s takes %d min for each of the %d panels of a batch, together longer than a day's work; make the batches smaller", a.Name, int(a.Takes.Minutes()), b.Panels)
 			}
 		}
 	}

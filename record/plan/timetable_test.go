@@ -63,8 +63,12 @@ func TestScheduleRefused(t *testing.T) {
 		"hours reversed": {[]Batch{{"a", 1, afternoon()}}, Hours{12 * time.Hour, 9 * time.Hour}},
 		"many":           {make([]Batch, maxBatches+1), hours},
 	} {
-		if _, err := Schedule(c.b, start, c.h); err == nil {
+		_, err := Schedule(c.b, start, c.h)
+		if err == nil {
 			t.Errorf("%s is planned", name)
+		}
+		if want := "cannot plan: seal takes 4 min for each of the 60 panels of a batch, together longer than a day's work; make the batches smaller"; name == "longer than" && err.Error() != want {
+			t.Errorf("%s: %v, want %s", name, err, want)
 		}
 	}
 	acts := afternoon()
