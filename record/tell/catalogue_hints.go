@@ -64,7 +64,7 @@ var englishHints = map[string]Message{
 	"mapping":                  `"backleaf import --help" shows a mapping; nothing was written`,
 	"no-backup":                `name a file that "backleaf backup" made`,
 	"no-empty-book":            `"backleaf --book NEW studio new --empty" makes an empty one`,
-	"no-evidence":              "a record folder holds {file} and the files that belong to it",
+	"no-evidence":              "name a certificate as it was issued, or a record folder: it holds {file} and the files that belong to it",
 	"in-book-already":          "nothing was written; of an export of this same book nothing needs to be",
 	"import-unasked":           "nothing was written; if you made this file yourself and mean it, say --also {kinds}",
 	"paper-does-not-hold":      `"backleaf verify FILE" tells what is wrong with it`,
