@@ -64,7 +64,10 @@ func newRoot(a *app, args ...string) *cobra.Command {
 	root.InitDefaultCompletionCmd(args...)
 	for name, short := range map[string]string{"help": "more of a command: backleaf help coat", "completion": "let the terminal complete what you begin to type"} {
 		if c, _, err := root.Find([]string{name}); err == nil && c != root {
-			c.Short = short
+			c.Short, c.Long = short, ""
+			for _, shell := range c.Commands() {
+				shell.Short = "for " + shell.Name()
+			}
 		}
 	}
 	return root
