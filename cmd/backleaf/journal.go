@@ -12,6 +12,9 @@ import (
 func newJournal(a *app) {
 	var last int
 	a.reads("journal", flags{"last": &last, "json": &a.asJSON}, func(r *run) error {
+		if last < 0 {
+			return usage("for example: backleaf journal --last 20", "--last %d: how many of the last entries?", last)
+		}
 		f := book.Filter{Last: last}
 		if len(r.args) == 1 {
 			seq, err := typed.Entry(r.args[0])
