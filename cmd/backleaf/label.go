@@ -81,6 +81,10 @@ func (o *labelFlags) options(r *typed.Reader, s record.Studio) {
 	switch name := strings.ToLower(strings.TrimSpace(o.sheet)); name {
 	case "single", "studio", "", "a4", "letter":
 	default:
+		if !strings.ContainsAny(name, " x×*") { // a name, and no size of a page
+			r.Fail(refuse.Input("sheet", "no-such-sheet", "there is no sheet %q", name))
+			break
+		}
 		r.Text("sheet", o.sheet, &o.grid.Page)
 	}
 	if r.Err() == nil {
