@@ -291,7 +291,7 @@ func TestDepositBesideWitnesses(t *testing.T) {
 		code   int
 		says   string
 	}{
-		{studio, nil, exitDone, "holds            the journal in the book here begins with the "},
+		{studio, nil, exitDone, "holds            a key of the studio signed it, and the journal in the book here begins with the "},
 		{thief, nil, exitIntegrity, "it is of another journal"},
 		{"", []string{"--status", status(k)}, exitDone, "deposit: papers in it were withdrawn or replaced, or their panels stolen, lost or discarded, since; signed"},
 		{"", []string{"--status", status(must(seal.NewKey()))}, exitDone, "deposit: the status beside it is not of this key"},

@@ -121,6 +121,7 @@ var englishVerify = map[string]Message{
 	"folder":             "which paper in it is meant: name its certificates, record folders and deposits one by one",
 	"no-paper":           "what this is: {kind, select, empty {it is empty} picture {a picture; to check a paper that it shows, name the file of the paper, or put the text of its symbol into a file} packed {packed files, as of a zip or a text program; unpack it first} text {a text without a panel number} other {a file of another program}}",
 	"too-many-lines":     "what stands behind the first {n} lines: it was not read",
+	"text-too-long":      "what this is: a text of more than {most} bytes is that of no symbol and no note",
 	"line-too-long":      "what this is: a line of more than {most} characters is the text of no symbol",
 
 	// What nobody was there to say.

@@ -38,8 +38,10 @@ func Read(name string, data []byte) []Evidence {
 		one.Kind, one.Unread = Foreign, unread(deed.Unknown, "private-key")
 	case len(data) == seal.SignatureSize && bytes.ContainsFunc(data, func(r rune) bool { return r < ' ' || r == '\uFFFD' }):
 		one.Files.Signature = data
-	case !utf8.Valid(data), strings.ContainsRune(text, 0), len(data) > maxText:
+	case !utf8.Valid(data), strings.ContainsRune(text, 0):
 		return []Evidence{noPaper(name, kindOf(text))}
+	case len(data) > maxText:
+		one.Kind, one.Unread = Symbol, unread(deed.Unknown, "text-too-long", record.With("most", maxText))
 	default:
 		return symbolsIn(name, text)
 	}
