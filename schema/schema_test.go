@@ -113,7 +113,7 @@ func TestBroken(t *testing.T) {
 
 // beyond are the reasons for which the reader refuses what has the right
 // shape: relations between fields, and the calendar.
-var beyond = []string{"belong together", "not both", "is not among the faces", "ends before it begins", "a reading has", "expected something like", "EDTF", "cannot be the name", "at most 10000 parts", "a mass or a volume"}
+var beyond = []string{"belong together", "not both", "is not among the faces", "ends before it begins", "a reading has", "expected something like", "EDTF", "cannot be the name", "at most 10000 parts", "a mass or a volume", "there is no time zone"}
 
 // Schema and reader accept the same entries: every value of every example is
 // taken away, replaced and added to, and both must agree.

@@ -87,7 +87,7 @@ var englishHints = map[string]Message{
 	"site-folder":              "make sure that you may read and write the folder, or name one that is not there yet",
 	"no-such-rule":             "{near, if {did you mean {near}? }}the rules are {rules}",
 	"no-such-sheet":            `single, studio, a4, letter, or the size of the page like "210 x 148 mm"`,
-	"no-such-paper":            `is the name right, and the folder? of a number alone "backleaf show" tells; the text of a symbol is checked from a file`,
+	"no-such-file":             `is the name right, and the folder? of a number alone "backleaf show" tells; the text of a symbol is checked from a file`,
 	"no-such-panel-to-list":    `"backleaf list" without words shows all`,
 	"not-understood":           `nearest topics: "{first}" and "{second}"; "backleaf show {panel}" tells all that is recorded`,
 	"no-entry-number":          `"backleaf journal" lists them`,

@@ -49,11 +49,12 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	}
 	w, err := meaning.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: correction})
 	if f, ok := errors.AsType[*record.FieldError](err); ok && f.Field == "entry" { // a number alone could be meant for a panel
-		code := "not-corrected"
+		is := []record.Value{record.With("entry", record.EntryRef(old.Seq)), record.With("kind", old.Kind()), record.With("panels", old.Panels)}
 		if _, takes := correction.(record.Withdrawn); takes && old.Kind() == (record.Cut{}).Kind() {
-			code = "cut-stays"
+			err = refuse.Because("cut-stays", errors.New(f.Why), is...)
+		} else {
+			err = refuse.Because("not-corrected", errors.New(f.Why), is...)
 		}
-		err = refuse.Because(code, errors.New(f.Why), record.With("entry", record.EntryRef(old.Seq)), record.With("kind", old.Kind()), record.With("panels", old.Panels))
 	}
 	if err != nil {
 		return w, nil, err

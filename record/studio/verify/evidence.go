@@ -51,7 +51,7 @@ func Open(name string) ([]Evidence, error) {
 	}
 	f, err := safefile.Open(name, safefile.Unbounded)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, refuse.Because("no-such-paper", err)
+		return nil, refuse.Because("no-such-file", err)
 	}
 	if err != nil {
 		return nil, err
