@@ -6,6 +6,7 @@ import (
 	"path"
 	"strings"
 	"sync"
+	"unicode"
 
 	"backleaf/record"
 	"backleaf/record/ask"
@@ -36,7 +37,7 @@ var helps = sync.OnceValue(func() map[string]func() *help {
 	for _, f := range files {
 		data, _ := helpFiles.ReadFile("help/" + f.Name())
 		for _, section := range txtar.Parse(data).Files {
-			name := strings.TrimSpace(named().FindString(section.Name))
+			name := strings.TrimSpace(strings.FieldsFunc(section.Name, unnamed)[0])
 			out[name] = sync.OnceValue(func() *help { // of one command only that is read
 				h := readHelp(lists().ReplaceAllStringFunc(string(section.Data), listed))
 				h.use, h.group = section.Name[strings.LastIndexByte(name, ' ')+1:], strings.TrimSuffix(f.Name(), path.Ext(f.Name()))
@@ -47,10 +48,10 @@ var helps = sync.OnceValue(func() map[string]func() *help {
 	return out
 })
 
-var (
-	named = pattern.Of(`^[a-z]+(-[a-z]+)*( [a-z]+(-[a-z]+)*)*( |$)`)
-	lists = pattern.Of(`\{\w+\}`)
-)
+// unnamed is what stands in no name of a command.
+func unnamed(r rune) bool { return r != ' ' && r != '-' && !unicode.IsLower(r) }
+
+var lists = pattern.Of(`\{\w+\}`)
 
 // listed is a list of words that stands in the help by its name.
 func listed(name string) string {

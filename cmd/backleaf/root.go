@@ -41,8 +41,9 @@ func newRoot(a *app, args ...string) *cobra.Command {
 		Args: noSuchCommand, RunE: showHelp}, help: h}
 	root := f.Command
 	root.SetVersionTemplate("backleaf {{.Version}}\n")
-	template := flagUsages().ReplaceAllString(root.UsageTemplate(), fmt.Sprintf("(flags $1 %d)", a.width))
-	root.SetUsageTemplate(strings.ReplaceAll(template, `Use "{{.CommandPath}} [command] --help" for more information about a command.`, `"{{.CommandPath}} COMMAND --help" tells more of each.`))
+	flagsOf := func(which string) string { return fmt.Sprintf("(flags .%s %d)", which, a.width) }
+	root.SetUsageTemplate(strings.NewReplacer(".LocalFlags.FlagUsages", flagsOf("LocalFlags"), ".InheritedFlags.FlagUsages", flagsOf("InheritedFlags"),
+		`Use "{{.CommandPath}} [command] --help" for more information about a command.`, `"{{.CommandPath}} COMMAND --help" tells more of each.`).Replace(root.UsageTemplate()))
 	for name, into := range (flags{"book": &a.bookPath, "clock-is-right": &a.clockIsRight}) {
 		f.declare(root.PersistentFlags(), name, into)
 	}
@@ -52,12 +53,21 @@ func newRoot(a *app, args ...string) *cobra.Command {
 	}
 	root.SetHelpCommandGroupID("keep")
 	root.SetCompletionCommandGroupID("keep")
-	if len(args) > 0 && (args[0] == "--version" || helps()[args[0]] != nil) {
+	for len(args) > 2 && args[0] == "--book" {
+		args = args[2:]
+	}
+	if len(args) > 0 && args[0] == "--version" {
+		return root
+	}
+	if len(args) > 0 && helps()[args[0]] != nil {
 		a.only = args[0]
 	}
 	a.tree = map[string]*cobra.Command{"": root}
 	for _, add := range commands() {
 		add(a)
+	}
+	if a.only != "" {
+		return root
 	}
 	a.complete(root)
 	root.InitDefaultHelpCmd() // the library's own, in our words
@@ -96,9 +106,6 @@ func wrongFlag(c *cobra.Command, err error) error {
 	}
 	return usage(hint, "%s", said)
 }
-
-// flagUsages is where the help lists the flags of a command.
-var flagUsages = pattern.Of(`(\.\w+)\.FlagUsages`)
 
 func init() { cobra.AddTemplateFunc("flags", terminal.Flags) }
 
