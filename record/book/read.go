@@ -178,6 +178,11 @@ func (b *Book) Shelf(ctx context.Context) (*record.Workshop, error) {
 	return b.described(ctx, "SELECT seq FROM described")
 }
 
+// Named folds what of the shelf bears one of these keys.
+func (b *Book) Named(ctx context.Context, keys []string) (*record.Workshop, error) {
+	return b.described(ctx, "SELECT seq FROM described WHERE kind IN ('material', 'lot') AND name IN (SELECT value FROM json_each(?1))", jsonList(keys))
+}
+
 // described folds the entries that a query names, with what corrects them.
 func (b *Book) described(ctx context.Context, query string, args ...any) (w *record.Workshop, err error) {
 	err = b.view(ctx, func(s *session) error {
