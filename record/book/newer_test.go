@@ -155,7 +155,7 @@ func TestStaleLookups(t *testing.T) {
 // version, and this test their new digest.
 func TestLookupForm(t *testing.T) {
 	const version, form = 1, "66704cfd5f769641cf08050e618db909eab2de3c301260fd378508a8c33ece31"
-	if v, f := book.LookupForm(); v != version || f != form {
-		t.Errorf("version %d, digest %s", v, f)
+	if v, f, is := book.LookupForm(); v != version || f != form || f != is {
+		t.Errorf("version %d, digest %s, and it is %s", v, f, is)
 	}
 }
