@@ -19,6 +19,7 @@ type When struct {
 	// Bounds in Unix seconds, kept because every panel is put in order by them;
 	// an open side is as far as it goes.
 	from, to int64
+	offset   int32 // of a moment, in seconds east of UTC
 	newer    bool // the text is no date that this program can read
 }
 
@@ -33,7 +34,8 @@ func ParseWhen(s string) (When, error) {
 	}
 	w := When{text: s, date: d, from: math.MinInt64, to: math.MaxInt64}
 	if t, ok := d.Earliest(); ok {
-		w.from = t.Unix()
+		_, east := t.Zone()
+		w.from, w.offset = t.Unix(), int32(east)
 	}
 	if t, ok := d.Latest(); ok {
 		w.to = t.Unix()
@@ -70,25 +72,35 @@ func (w When) Date() edtf.Date { return w.date }
 // Exact returns the moment in the offset in which it was recorded, when date,
 // time of day and offset are all recorded.
 func (w When) Exact() (time.Time, bool) {
-	t, err := time.Parse(timeLayout, w.text)
-	return t, err == nil
+	if n := len(w.text); !w.Known() || n != len("2006-01-02T15:04:05Z") && n != len(timeLayout) || w.text[10] != 'T' {
+		return time.Time{}, false
+	}
+	return w.time(w.from), true
 }
 
 // Earliest and Latest return the bounds of what is recorded; false when that
 // side is open or nothing is known.
 func (w When) Earliest() (time.Time, bool) {
-	if !w.Known() {
+	if !w.Known() || w.from == math.MinInt64 {
 		return time.Time{}, false
 	}
-	return w.date.Earliest()
+	return w.time(w.from), true
 }
 
 // Latest returns the later bound; see [When.Earliest].
 func (w When) Latest() (time.Time, bool) {
-	if !w.Known() {
+	if !w.Known() || w.to == math.MaxInt64 {
 		return time.Time{}, false
 	}
-	return w.date.Latest()
+	return w.time(w.to), true
+}
+
+// time is a bound in the offset in which it was recorded.
+func (w When) time(unix int64) time.Time {
+	if w.offset == 0 {
+		return time.Unix(unix, 0).UTC()
+	}
+	return time.Unix(unix, 0).In(time.FixedZone("", int(w.offset)))
 }
 
 // Before reports that w is certainly earlier than x: their bounds do not

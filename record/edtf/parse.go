@@ -230,14 +230,15 @@ func parsePart(s, name string) (int, error) {
 	return n, nil
 }
 
+var errInstant = errors.New("a date with time is written 1985-04-12T23:20:30, with Z, +02 or +02:00 after it if the offset is known")
+
 // parseInstant reads a complete date-time: seconds always, an offset of Z,
 // ±hh or ±hh:mm, or none for a local time. The lengths are checked first
 // because time.Parse would also take fractions of a second.
 func parseInstant(s string) (point, error) {
 	const local = "2006-01-02T15:04:05"
-	bad := errors.New("a date with time is written 1985-04-12T23:20:30, with Z, +02 or +02:00 after it if the offset is known")
 	if len(s) < len(local) {
-		return point{}, bad
+		return point{}, errInstant
 	}
 	layout := local
 	switch offset := s[len(local):]; {
@@ -251,14 +252,14 @@ func parseInstant(s string) (point, error) {
 	case len(offset) == len("+02:00") && offset[0] != '.':
 		layout += "-07:00"
 	default:
-		return point{}, bad
+		return point{}, errInstant
 	}
 	t, err := time.Parse(layout, s)
 	if err != nil {
-		return point{}, bad
+		return point{}, errInstant
 	}
 	if _, off := t.Zone(); off <= -24*3600 || off >= 24*3600 {
-		return point{}, bad
+		return point{}, errInstant
 	}
 	y, m, d := t.Date()
 	return point{kind: instant, year: y, years: 1, month: int(m), day: d, at: t}, nil
