@@ -51,7 +51,7 @@ type airAt struct {
 func (s *subject) nearest(at record.When, what string, value func(record.Climate) (float64, bool)) (air, bool) {
 	a, known := s.air[airAt{at, what}]
 	if !known {
-		a, _ = nearest(append(record.Each[record.Climate](s.p), s.w.Readings(at, near)...), at, value)
+		a, _ = nearest(slices.Concat(each[record.Climate](s), s.w.Readings(at, near)), at, value)
 		s.air[airAt{at, what}] = a
 	}
 	return a, a.seqs != nil

@@ -18,7 +18,7 @@ type measuredBow struct {
 func (s *subject) measured(layers []film) (*measuredBow, record.Answer) {
 	var last *record.Done[record.Inspection]
 	sure := record.Answer(record.Yes)
-	for _, look := range record.Each[record.Inspection](s.p) {
+	for _, look := range each[record.Inspection](s) {
 		if look.Body.Bow.IsZero() && look.Body.Toward != "flat" {
 			continue
 		}

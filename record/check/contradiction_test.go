@@ -241,6 +241,26 @@ func TestRemediesWork(t *testing.T) {
 	}
 }
 
+// A rule that saw nothing of what a remedy changes falls short with it no more
+// and no less than before, so that it need not be asked again.
+func TestUnseenIsUnchanged(t *testing.T) {
+	unseen := map[string]int{}
+	stories(t, 70_000, toolcheck.Rounds(1000, 200), func(t *testing.T, r *teller, es []record.Entry) {
+		w := mustFold(t, es)
+		check.Unseen(w, w.Panel(panel), moment, func(was check.Finding, remedy string, then check.Outcome, weight check.Severity) {
+			unseen[remedy]++
+			if (then == check.FallsShort) != (was.Outcome == check.FallsShort) || then == check.FallsShort && weight != was.Severity {
+				t.Errorf("%s was %s %s (%s); after %s, of which it saw nothing, it is %s %s", was.Rule, was.Outcome, was.Severity, codes(was), remedy, then, weight)
+			}
+		})
+	})
+	for _, remedy := range []string{"remedy-coat", "remedy-brace"} {
+		if unseen[remedy] == 0 {
+			t.Errorf("no rule went without looking at what %s changes", remedy)
+		}
+	}
+}
+
 // Remedies that drawn histories seldom ask for. Cloth on the back answers cloth
 // on the front of 3 mm plywood where a second coat takes off only 14 % of the
 // high pull (worked in the tests of record/balance). A barrier on an acrylic back

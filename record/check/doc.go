@@ -19,7 +19,8 @@
 // Over drawn histories: no two findings contradict each other
 // (TestNoContradictions), a verdict passes directly from holds to falls short
 // at a named limit only (TestVerdictsAreContinuous), the order of writing does
-// not matter (TestOrderOfWriting), a remedy works (TestRemediesWork), and rules,
+// not matter (TestOrderOfWriting), a remedy works (TestRemediesWork) and leaves
+// what did not see it as it was (TestUnseenIsUnchanged), and rules,
 // due and the bench agree on when an act is early (TestWindowsAgree).
 // BACKLEAF_REQUIRE_TOOLS=1 draws thousands of each.
 //

@@ -56,6 +56,7 @@ type Finding struct {
 	Remedy   record.Said   // what can still be done, or what to watch; zero where nothing is wrong
 	Write    []record.Body // the entries of a remedy that was reckoned and works; none where there is none
 	Works    []trade.Work  // on what the deciding verdicts rest, where the rule has a source for each
+	seen     sight
 }
 
 // verdict is what a rule says about one thing it judges. Severity is empty
@@ -125,7 +126,9 @@ func (r Rule) worst(vs []verdict) (Outcome, Severity) {
 func (s *subject) findings() []Finding {
 	findings := make([]Finding, len(Rules))
 	for i, r := range Rules {
+		s.seen = 0
 		findings[i] = r.find(r.judge(s))
+		findings[i].seen = s.seen
 	}
 	slices.SortStableFunc(findings, func(a, b Finding) int {
 		if a.Outcome == NotRecorded && b.Outcome == NotRecorded {
@@ -187,6 +190,9 @@ func same(a, b record.Said) bool {
 
 // tidy puts entry numbers in order, each once and none that is not there.
 func tidy(seqs []int64) []int64 {
+	if len(seqs) == 1 && seqs[0] != 0 {
+		return seqs
+	}
 	seqs = slices.DeleteFunc(slices.Clone(seqs), func(e int64) bool { return e == 0 })
 	slices.Sort(seqs)
 	return slices.Compact(seqs)

@@ -5,6 +5,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/amount"
+	"backleaf/record/balance"
 	"backleaf/record/trade"
 )
 
@@ -66,28 +67,62 @@ func inOrder(films []film) record.Answer {
 }
 
 // film is a layer with the thickness of its film, and what it was made of. All
-// rules look at the same ones.
+// rules look at the same ones, and what they ask of it is reckoned once.
 type film = *filmed
 
 type filmed struct {
 	amount.Film
-	made trade.Made
+	made   trade.Made
+	named  once[record.Value]
+	strata once[trade.Strata]
+	fusing once[record.Answer]
+	closes once[record.Answer]
+	oily   once[record.Answer]
+	harm   once[trade.Dangers]
+	layer  once[balance.Layer]
+}
+
+// once is what is reckoned when it is first asked for.
+type once[T any] struct {
+	known bool
+	is    T
+}
+
+func (o *once[T]) of(reckon func() T) T {
+	if !o.known {
+		o.is, o.known = reckon(), true
+	}
+	return o.is
 }
 
 // newFilm is a layer whose thickness nobody has reckoned.
 func newFilm(w *record.Workshop, l record.Layer) film {
-	return &filmed{amount.Film{Layer: l, Wet: amount.Unknown, Dry: amount.Unknown}, trade.Of(w, l)}
+	return &filmed{Film: amount.Film{Layer: l, Wet: amount.Unknown, Dry: amount.Unknown}, made: trade.Of(w, l)}
 }
 
 // seals answers whether a layer is a coat that closes the face it lies on.
-func (f film) seals() record.Answer { return f.made.Seals() }
+func (f film) seals() record.Answer {
+	return f.closes.of(func() record.Answer { return f.made.Seals() })
+}
+
+// strataOf is what a layer may be.
+func (f film) strataOf() trade.Strata {
+	return f.strata.of(func() trade.Strata { return f.made.StrataOf() })
+}
+
+// dangers are those of the layer alone.
+func (f film) dangers() trade.Dangers {
+	return f.harm.of(func() trade.Dangers { return trade.DangersOf([]trade.Made{f.made}) })
+}
 
 // materials returns what a layer was made of, and whether that is all of it.
 func (f film) materials() ([]record.Material, bool) { return f.made.Materials, f.made.All }
 
 // fuses answers whether the film of a layer forms from particles in water, and
 // so needs a least temperature: if one of its binders does.
-func (f film) fuses() record.Answer {
+func (f film) fuses() record.Answer { return f.fusing.of(f.fusesAs) }
+
+func (f film) fusesAs() record.Answer {
 	bs, known := f.made.Binders()
 	var answers []record.Answer
 	for _, b := range bs {
@@ -117,7 +152,9 @@ func (f film) removable() record.Answer {
 }
 
 // what is what a finding calls a layer.
-func what(f film) record.Value { return amount.What(f.Layer) }
+func what(f film) record.Value {
+	return f.named.of(func() record.Value { return amount.What(f.Layer) })
+}
 
-func isOil(f film) record.Answer     { return f.made.IsOil() }
+func isOil(f film) record.Answer     { return f.oily.of(func() record.Answer { return f.made.IsOil() }) }
 func isAcrylic(f film) record.Answer { return f.made.Contains(record.Acrylic) }

@@ -58,7 +58,7 @@ func (s *subject) shows(f film, films []film) trade.Strata {
 			}
 		}
 	}
-	return f.made.StrataOf()
+	return f.strataOf()
 }
 
 // lower names the lower layer of a pair.

@@ -40,7 +40,7 @@ func (s *subject) waits(act record.Body) (ws []window) {
 			under = s.on(face)
 		}
 		for _, x := range under {
-			upper := f.made.StrataOf()
+			upper := f.strataOf()
 			if len(f.Layer.Coating.Mix) == 0 && f.Layer.Varnish != nil { // as due reckons it
 				upper = resinVarnishes
 			}

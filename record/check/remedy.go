@@ -37,7 +37,7 @@ var offers = map[string]func(*subject) []offer{
 	backBarrier.Name: func(s *subject) []offer { return s.barrierOn(opposite(s.facing())) },
 	notSandedThrough.Name: func(s *subject) []offer {
 		var faces []record.Face
-		for _, sand := range record.Each[record.Sanded](s.p) {
+		for _, sand := range each[record.Sanded](s) {
 			for _, f := range sand.Body.Faces {
 				if !slices.Contains(faces, f) {
 					faces = append(faces, f)
@@ -165,12 +165,12 @@ func (s *subject) remedy(f Finding, others []Finding) (record.Said, []record.Bod
 }
 
 func (s *subject) works(f Finding, others []Finding, o offer) bool {
-	then := s.with(o.bodies)
+	then, touched := s.with(o.bodies), changed(o.bodies)
 	if !s.eased(f, then) {
 		return false // before the other rules are asked
 	}
 	for _, before := range others {
-		if before.Rule == f.Rule {
+		if before.Rule == f.Rule || before.seen&touched == 0 {
 			continue
 		}
 		rule, _ := RuleNamed(before.Rule)
@@ -221,7 +221,7 @@ func (s *subject) with(bodies []record.Body) *subject {
 		if i >= 0 { // more work leaves it as it was reckoned
 			films = append(films, s.films[i])
 		} else {
-			films = append(films, &filmed{amount.FilmOf(s.w, p, l), trade.Of(s.w, l)})
+			films = append(films, &filmed{Film: amount.FilmOf(s.w, p, l), made: trade.Of(s.w, l)})
 		}
 	}
 	return subjectOf(s.w, p, at, films)

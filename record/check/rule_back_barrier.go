@@ -26,7 +26,7 @@ func judgeBarrier(s *subject) []verdict {
 	if mp <= dampRoom*1000 {
 		return one(NotApplicable, nil, "meant-for-dry-air", record.With("meant", meant))
 	}
-	at := append(filmSeqs(s.films...), s.cut.Seq)
+	at := append(filmSeqs(s.all()...), s.cut.Seq)
 	for _, face := range faces {
 		if s.told(face) != record.Yes {
 			return one(NotRecorded, at, "face-open", record.With("face", face))
@@ -38,7 +38,7 @@ func judgeBarrier(s *subject) []verdict {
 	case w.Cannot != "":
 		return []verdict{s.cannot(w.Cannot, at)}
 	case m.Lacks.Amounts:
-		return one(NotRecorded, at, "moisture-amounts-open", why(s.films)...)
+		return one(NotRecorded, at, "moisture-amounts-open", why(s.all())...)
 	}
 	bow, span, over := worst(w.Height, w.Width, &p)
 	values := []record.Value{record.With("meant", meant), record.With("bow", millimetres(bow.Typical)), record.With("over", record.Code(over)), record.With("span", millimetres(span))}

@@ -22,7 +22,7 @@ const swing = 10
 // judgeMoisture falls short where one face opens so much sooner than the other
 // that a usual change of the air bows the panel by more than a little.
 func judgeMoisture(s *subject) []verdict {
-	coats := filter(s.films, func(f film) bool { return f.Layer.Face != record.Edges && !isCloth(f) })
+	coats := filter(s.between(), func(f film) bool { return !isCloth(f) })
 	if len(coats) == 0 {
 		return one(NotApplicable, nil, "no-film-on-faces")
 	}
@@ -40,7 +40,7 @@ func judgeMoisture(s *subject) []verdict {
 	}
 	v := leading(&p, m, at)
 	if m.Lacks.Amounts {
-		v = say(NotRecorded, at, "moisture-amounts-open", append(why(s.films), record.With("would", record.Code(v.outcome)))...)
+		v = say(NotRecorded, at, "moisture-amounts-open", append(why(s.all()), record.With("would", record.Code(v.outcome)))...)
 	}
 	return []verdict{v}
 }

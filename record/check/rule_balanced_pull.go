@@ -17,7 +17,7 @@ var balancedPull = Rule{
 // judgePull grades the bow that coats and cloth can make. A bow measured after
 // the last of them decides; else only figures that leave no doubt do.
 func judgePull(s *subject) []verdict {
-	work := filter(s.films, func(f film) bool { return f.Layer.Face != record.Edges && !f.reckoned().Picture })
+	work := filter(s.between(), func(f film) bool { return !f.reckoned().Picture })
 	if len(work) == 0 {
 		return one(NotApplicable, nil, "nothing-on-faces")
 	}

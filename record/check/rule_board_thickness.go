@@ -14,7 +14,7 @@ const inch = 25400 // µm
 
 func judgeThickness(s *subject) []verdict {
 	at := []int64{s.cut.Seq}
-	if b := record.Each[record.Braced](s.p); len(b) > 0 {
+	if b := each[record.Braced](s); len(b) > 0 {
 		return one(Holds, append(at, seqs(b)...), "braced")
 	}
 	long, short, sized := s.sides()

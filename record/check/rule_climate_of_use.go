@@ -19,7 +19,7 @@ var climateOfUse = Rule{
 const climateStep = 10
 
 func judgeClimate(s *subject) []verdict {
-	coats := filter(s.films, isCoat)
+	coats := filter(s.all(), isCoat)
 	if len(coats) == 0 {
 		return one(NotApplicable, nil, "no-coat")
 	}

@@ -10,7 +10,7 @@ var edgesExtra = Rule{
 }
 
 func judgeEdges(s *subject) []verdict {
-	coats := filter(s.films, isCoat)
+	coats := filter(s.all(), isCoat)
 	if len(coats) == 0 {
 		return one(NotApplicable, nil, "no-coat")
 	}

@@ -11,7 +11,7 @@ var expiredLot = Rule{
 
 func judgeExpired(s *subject) []verdict {
 	var vs []verdict
-	for _, f := range s.films {
+	for _, f := range s.all() {
 		if isCloth(f) {
 			continue
 		}

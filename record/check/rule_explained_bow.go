@@ -17,7 +17,7 @@ var explainedBow = Rule{
 // judgeExplained holds a measured bow against what pull and a change of 10 % RH
 // can do in the direction in which it was measured.
 func judgeExplained(s *subject) []verdict {
-	m, sure := s.measured(s.films)
+	m, sure := s.measured(s.all())
 	if m == nil {
 		return one(NotApplicable, nil, "no-bow-since")
 	}

@@ -16,7 +16,7 @@ var filmForming = Rule{
 
 func judgeFilmForming(s *subject) []verdict {
 	var vs []verdict
-	for _, f := range s.films {
+	for _, f := range s.all() {
 		if isCloth(f) {
 			continue
 		}

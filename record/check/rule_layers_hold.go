@@ -40,7 +40,7 @@ func judgeLayers(s *subject) []verdict {
 
 // judge judges a pair; false where the tables do not speak of it.
 func (p pair) judge(s *subject) (verdict, bool) {
-	upper, lower := p.above.made.StrataOf(), p.shown
+	upper, lower := p.above.strataOf(), p.shown
 	j := trade.Over(upper, lower, s.facts(p))
 	at := filmSeqs(p.above, p.below)
 	names := []record.Value{strata("layer", upper, what(p.above)), strata("below", lower, p.lower())}
@@ -212,7 +212,7 @@ func thin(f film) record.Answer {
 // layer was laid.
 func (s *subject) sandedBetween(p pair) record.Answer {
 	out := s.unless()
-	for _, sand := range record.Each[record.Sanded](s.p) {
+	for _, sand := range each[record.Sanded](s) {
 		for _, f := range sand.Body.Faces {
 			if f != p.above.Layer.Face {
 				continue

@@ -17,7 +17,7 @@ var rigidBattens = Rule{
 // which was fixed last, all that may be.
 func judgeBattens(s *subject) []verdict {
 	var vs []verdict
-	for _, b := range last(record.Each[record.Braced](s.p)) {
+	for _, b := range last(each[record.Braced](s)) {
 		o := outcome(record.Yes, some(word(b.Body.Fixing, "sliding"), word(b.Body.Run, "along-grain")))
 		v := say(o, []int64{b.Seq}, "bracing-moves"+suffix[o])
 		if s.board().Kind == record.SolidWood {
@@ -26,7 +26,7 @@ func judgeBattens(s *subject) []verdict {
 		vs = append(vs, v)
 	}
 	if len(vs) > 1 && slices.ContainsFunc(vs, func(v verdict) bool { return v.outcome != vs[0].outcome }) {
-		return one(NotRecorded, seqs(record.Each[record.Braced](s.p)), "bracing-moves-open")
+		return one(NotRecorded, seqs(each[record.Braced](s)), "bracing-moves-open")
 	}
 	return orNone(vs, "not-braced")
 }

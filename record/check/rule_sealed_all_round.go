@@ -15,14 +15,14 @@ var sealedAllRound = Rule{
 
 func judgeSealed(s *subject) []verdict {
 	begun := record.Answer(record.No)
-	for _, f := range s.films {
+	for _, f := range s.all() {
 		begun = some(begun, is(!isCoat(f)), isGround(f))
 	}
 	switch begun {
 	case record.No:
 		return one(NotApplicable, nil, "sealing-to-come")
 	case record.Unknown:
-		return one(NotRecorded, filmSeqs(filter(s.films, isCoat)...), "purpose-open")
+		return one(NotRecorded, filmSeqs(filter(s.all(), isCoat)...), "purpose-open")
 	}
 	var vs []verdict
 	open, short := false, false
@@ -55,7 +55,7 @@ func (s *subject) sealed(face record.Face) verdict {
 		}
 	}
 	bare := s.bare(face)
-	astray := slices.ContainsFunc(s.films, func(f film) bool { return f.Layer.Face == record.Unknown && f.seals() != record.No })
+	astray := slices.ContainsFunc(s.all(), func(f film) bool { return f.Layer.Face == record.Unknown && f.seals() != record.No })
 	switch {
 	case sealed == record.Unknown:
 		return say(NotRecorded, filmSeqs(coats...), "sealed-by-open", on)

@@ -14,7 +14,7 @@ var soundLayers = Rule{
 }
 
 func judgeSound(s *subject) []verdict {
-	if !slices.ContainsFunc(s.films, isCloth) && len(record.Each[record.Inspection](s.p)) == 0 {
+	if !slices.ContainsFunc(s.all(), isCloth) && len(each[record.Inspection](s)) == 0 {
 		return one(NotApplicable, nil, "no-cloth")
 	}
 	return []verdict{
@@ -26,7 +26,7 @@ func judgeSound(s *subject) []verdict {
 // lastLook judges what the last inspection that looked at something found. Where
 // the dates do not tell which was the last, all that may be have to agree.
 func (s *subject) lastLook(of string, found func(record.Inspection) record.Sound) verdict {
-	looks := slices.DeleteFunc(record.Each[record.Inspection](s.p), func(i record.Done[record.Inspection]) bool { return found(i.Body) == "" })
+	looks := slices.DeleteFunc(slices.Clone(each[record.Inspection](s)), func(i record.Done[record.Inspection]) bool { return found(i.Body) == "" })
 	looks = last(looks)
 	thing := record.With("what", record.Code(of))
 	if len(looks) == 0 {

@@ -37,7 +37,7 @@ func (s *subject) blocked(face record.Face, paint film, acrylic record.Answer) v
 		under := laidBefore(f, paint)
 		switch {
 		case isCloth(f):
-			stains = some(stains, all(under, trade.Stains(f.made.StrataOf())))
+			stains = some(stains, all(under, trade.Stains(f.strataOf())))
 		case isCoat(f):
 			switch all(under, f.blocks()) {
 			case record.Yes:

@@ -21,7 +21,7 @@ const (
 
 func judgeTrimmed(s *subject) []verdict {
 	var vs []verdict
-	for _, c := range record.Each[record.ClothLaid](s.p) {
+	for _, c := range each[record.ClothLaid](s) {
 		vs = append(vs, s.trimmed(c))
 	}
 	return orNone(vs, "no-cloth")
@@ -30,7 +30,7 @@ func judgeTrimmed(s *subject) []verdict {
 // trimmed judges a cloth by the first trimming after it.
 func (s *subject) trimmed(c record.Done[record.ClothLaid]) verdict {
 	doubt := []int64{c.Seq}
-	for _, t := range record.Each[record.Trimmed](s.p) {
+	for _, t := range each[record.Trimmed](s) {
 		at := []int64{t.Seq, c.Seq}
 		later := before(c.At, t.At)
 		passed, ok := between(c.At, t.At)
@@ -58,7 +58,7 @@ func (s *subject) trimmed(c record.Done[record.ClothLaid]) verdict {
 	if len(doubt) > 1 {
 		return say(NotRecorded, doubt, "trimmed-when-open")
 	}
-	if laid, ok := c.At.Latest(); ok && s.now.Before(laid.Add(trimUntil)) {
+	if laid, ok := c.At.Latest(); ok && s.moment().Before(laid.Add(trimUntil)) {
 		return say(NotApplicable, doubt, "trimming-to-come")
 	}
 	return say(NotRecorded, doubt, "trimmed-open")

@@ -44,7 +44,7 @@ func (s *subject) veneer(films []film) []verdict {
 		}
 		between = some(between, under)
 	}
-	meant := s.p.ClothIntended()
+	meant := s.clothIntended()
 	if len(cloths) == 0 && meant != record.No {
 		between = s.unless()
 	}

@@ -19,7 +19,7 @@ var wetThrough = Rule{
 // be, and asks that the board lets the water of the glue out instead.
 func judgeWet(s *subject) []verdict {
 	var vs []verdict
-	for _, c := range record.Each[record.ClothLaid](s.p) {
+	for _, c := range each[record.ClothLaid](s) {
 		primed := record.Answer(record.Unknown)
 		if m, ok := s.w.Material(c.Body.Cloth, c.Body.ClothAs); ok {
 			primed = m.Cloth.Sized

@@ -17,8 +17,8 @@ var zincInOil = Rule{
 // judgeZinc asks for zinc oxide; zinc bound otherwise is no fault that is known.
 func judgeZinc(s *subject) []verdict {
 	var vs []verdict
-	for _, f := range s.films {
-		oil := all(some(is(isPaint(f)), isGround(f)), f.made.IsOil())
+	for _, f := range s.all() {
+		oil := all(some(is(isPaint(f)), isGround(f)), isOil(f))
 		if oil == record.No {
 			continue
 		}
@@ -45,11 +45,11 @@ var toxicLayers = Rule{
 
 func judgeToxic(s *subject) []verdict {
 	var vs []verdict
-	for _, f := range s.films {
+	for _, f := range s.all() {
 		if isCloth(f) {
 			continue
 		}
-		d := trade.DangersOf([]trade.Made{f.made})
+		d := f.dangers()
 		v := say(outcome(record.Yes, not(d.Harmful)), filmSeqs(f), "harmless", what(f))
 		v.said.Code += suffix[v.outcome]
 		for _, x := range d.Found {

@@ -17,7 +17,7 @@ var sandedAfterCure = Rule{
 
 func judgeSandedCure(s *subject) []verdict {
 	var vs []verdict
-	for _, sand := range record.Each[record.Sanded](s.p) {
+	for _, sand := range each[record.Sanded](s) {
 		for _, face := range sand.Body.Faces {
 			for _, f := range s.on(face) {
 				if earlier := before(f.Layer.At, sand.At); isCoat(f) && earlier != record.No {
@@ -57,7 +57,7 @@ var sandingGrit = Rule{
 
 func judgeGrit(s *subject) []verdict {
 	var vs []verdict
-	for _, sand := range record.Each[record.Sanded](s.p) {
+	for _, sand := range each[record.Sanded](s) {
 		cloth := record.Answer(record.No)
 		for _, face := range sand.Body.Faces {
 			cloth = some(cloth, s.clothUnder(face, sand.At))
@@ -99,7 +99,7 @@ var notSandedThrough = Rule{
 
 func judgeSandedThrough(s *subject) []verdict {
 	var vs []verdict
-	for _, sand := range record.Each[record.Sanded](s.p) {
+	for _, sand := range each[record.Sanded](s) {
 		mended, by := record.Answer(record.Yes), []int64{sand.Seq}
 		for _, face := range sand.Body.Faces {
 			closed := record.Answer(record.No)

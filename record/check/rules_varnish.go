@@ -11,7 +11,7 @@ var varnishRemovable = Rule{
 
 func judgeVarnishRemovable(s *subject) []verdict {
 	var vs []verdict
-	for _, f := range filter(s.films, isVarnish) {
+	for _, f := range filter(s.all(), isVarnish) {
 		_, known := f.materials()
 		resin := f.Layer.Varnish.Resin
 		named := record.Answer(record.Unknown)

@@ -21,6 +21,11 @@ func (s *subject) sheet() balance.Board {
 // dates do not tell the order of the layers, once for each order that could
 // make it pull least and most.
 func (s *subject) reckoned() []balance.Panel {
+	s.seen |= frontSeen | backSeen
+	return s.panels.of(s.reckon)
+}
+
+func (s *subject) reckon() []balance.Panel {
 	h, _ := s.p.Size().Height.Micrometers()
 	w, _ := s.p.Size().Width.Micrometers()
 	base := balance.Panel{HeightMicrons: float64(h), WidthMicrons: float64(w), Grain: s.cut.Body.Grain, Board: s.sheet()}
@@ -58,7 +63,9 @@ func (s *subject) orders(face record.Face) [][]balance.Layer {
 
 // reckoned is a layer as it is reckoned with. Paint, isolation coat and varnish
 // belong to the picture.
-func (f film) reckoned() balance.Layer {
+func (f film) reckoned() balance.Layer { return f.layer.of(f.reckon) }
+
+func (f film) reckon() balance.Layer {
 	l := f.Layer
 	if l.Cloth != nil {
 		return balance.ClothLayer(l.Cloth.Run, balance.UsualCloth, balance.UsualCloth, balance.Room)

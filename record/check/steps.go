@@ -67,8 +67,8 @@ func (s *subject) trimStep() []Step {
 
 // untrimmed are the cloths that nothing was trimmed after.
 func (s *subject) untrimmed() []record.Done[record.ClothLaid] {
-	trims := record.Each[record.Trimmed](s.p)
-	return slices.DeleteFunc(record.Each[record.ClothLaid](s.p), func(cloth record.Done[record.ClothLaid]) bool {
+	trims := each[record.Trimmed](s)
+	return slices.DeleteFunc(slices.Clone(each[record.ClothLaid](s)), func(cloth record.Done[record.ClothLaid]) bool {
 		return !s.stands(cloth.Seq) || slices.ContainsFunc(trims, func(t record.Done[record.Trimmed]) bool { return before(t.At, cloth.At) != record.Yes })
 	})
 }
@@ -138,7 +138,7 @@ func (s *subject) benchSteps() []Step {
 		}
 		return []Step{s.within(s.step(TaskLay, last.Layer.Seq, code), latest(s.touch(record.Faces...)...))}
 	}
-	sanded := slices.ContainsFunc(record.Each[record.Sanded](s.p), func(x record.Done[record.Sanded]) bool { return before(last.Layer.At, x.At) == record.Yes })
+	sanded := slices.ContainsFunc(each[record.Sanded](s), func(x record.Done[record.Sanded]) bool { return before(last.Layer.At, x.At) == record.Yes })
 	task, code := TaskSand, "due-sand"
 	switch {
 	case len(grounds) == 0 && sanded:
@@ -187,7 +187,7 @@ func (s *subject) readyForOil() (top film, w window) {
 // the least time, surely from the usual one; where there is no least, or months
 // are usual, from the usual time, surely from the better one.
 func (s *subject) waitWindow(f film, upper trade.Strata) window {
-	waits, known := trade.WaitsFor(upper, f.made.StrataOf(), not(thin(f)))
+	waits, known := trade.WaitsFor(upper, f.strataOf(), not(thin(f)))
 	from, to, ok := dated(f.Layer.At)
 	switch {
 	case known == record.Unknown:
@@ -235,7 +235,7 @@ func (s *subject) finishSteps() []Step {
 	if len(steps) > 0 {
 		return steps
 	}
-	if len(record.Each[record.LabelPrinted](s.p)) == 0 {
+	if len(each[record.LabelPrinted](s)) == 0 {
 		return []Step{s.step(TaskLabel, 0, "due-label")}
 	}
 	return nil

@@ -6,6 +6,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/amount"
+	"backleaf/record/balance"
 	"backleaf/record/trade"
 )
 
@@ -18,15 +19,20 @@ type subject struct {
 	films []film // one for each layer, in the order of application
 	made  bool   // recorded as made
 
+	seen   sight                  // since it was last cleared
 	layers map[record.Face][]film // of films, those of a face that was asked for
+	done   map[record.Kind]any    // of what happened, each kind that was asked for
 	air    map[airAt]air          // that was asked for
+	wood   once[record.Board]
+	thick  once[microns]
+	panels once[[]balance.Panel]
 }
 
 // newSubject prepares a panel for judgement at a moment.
 func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 	var films []film
 	for _, f := range amount.Films(w, p) {
-		films = append(films, &filmed{f, trade.Of(w, f.Layer)})
+		films = append(films, &filmed{Film: f, made: trade.Of(w, f.Layer)})
 	}
 	return subjectOf(w, p, now, films)
 }
@@ -42,7 +48,7 @@ func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 
 // subjectOf leaves out what was taken off the panel: it counts no more.
 func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []film) *subject {
-	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}, air: map[airAt]air{}}
+	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}, done: map[record.Kind]any{}, air: map[airAt]air{}}
 	s.cut, _ = record.Latest[record.Cut](p)
 	s.films = filter(films, func(f film) bool { return f.Layer.Stands() })
 	return s
@@ -58,18 +64,16 @@ func opposite(f record.Face) record.Face {
 	return record.Front
 }
 
-// on returns the films of one face, from the board outwards. They are shared.
-func (s *subject) on(f record.Face) []film {
-	l, known := s.layers[f]
-	if !known {
-		l = slices.Clip(filter(s.films, func(l film) bool { return l.Layer.Face == f }))
-		s.layers[f] = l
-	}
-	return l
+// microns is a thickness, and whether it is known.
+type microns struct {
+	of    float64
+	known bool
 }
 
 // board returns what the board is; its kind is empty where it is not known.
-func (s *subject) board() record.Board {
+func (s *subject) board() record.Board { return s.wood.of(s.boardAsCut) }
+
+func (s *subject) boardAsCut() record.Board {
 	m, _ := s.w.Material(s.cut.Body.Board, s.cut.Body.BoardAs)
 	if m.Board.Kind == record.Unknown {
 		m.Board.Kind = ""
@@ -87,7 +91,10 @@ func (s *subject) isBoard(kinds ...record.BoardKind) record.Answer {
 
 // thickness returns the board's thickness in µm: as cut, or else as stated
 // for the material.
-func (s *subject) thickness() (float64, bool) { return amount.BoardMicrons(s.w, s.p) }
+func (s *subject) thickness() (float64, bool) {
+	t := s.thick.of(func() microns { um, known := amount.BoardMicrons(s.w, s.p); return microns{um, known} })
+	return t.of, t.known
+}
 
 // sides returns the longer and the shorter side in µm.
 func (s *subject) sides() (long, short float64, ok bool) {
@@ -108,7 +115,7 @@ func (s *subject) unless() record.Answer {
 // bare returns where a face was said to be left without any coat.
 func (s *subject) bare(face record.Face) []int64 {
 	var at []int64
-	for _, b := range record.Each[record.LeftBare](s.p) {
+	for _, b := range each[record.LeftBare](s) {
 		if slices.Contains(b.Body.Faces, face) {
 			at = append(at, b.Seq)
 		}
@@ -150,7 +157,7 @@ func (s *subject) facing() record.Face {
 // cloths judges one answer of every cloth laid.
 func (s *subject) cloths(of string, answer func(record.ClothLaid) record.Answer) []verdict {
 	var vs []verdict
-	for _, c := range record.Each[record.ClothLaid](s.p) {
+	for _, c := range each[record.ClothLaid](s) {
 		o := outcome(record.Yes, answer(c.Body))
 		vs = append(vs, say(o, []int64{c.Seq}, of+suffix[o]))
 	}

@@ -132,7 +132,7 @@ func (s *subject) stated(f film, d drying) (measure.Stated, record.Said) {
 
 // warmed reports that warm air was blown over a film after it was laid.
 func (s *subject) warmed(f film) bool {
-	return slices.ContainsFunc(record.Each[record.WarmAir](s.p), func(e record.Done[record.WarmAir]) bool {
+	return slices.ContainsFunc(each[record.WarmAir](s), func(e record.Done[record.WarmAir]) bool {
 		return before(f.Layer.At, e.At) == record.Yes && (len(e.Body.Faces) == 0 || slices.Contains(e.Body.Faces, f.Layer.Face))
 	})
 }
