@@ -20,7 +20,7 @@ type When struct {
 	// an open side is as far as it goes.
 	from, to int64
 	offset   int32 // of a moment, in seconds east of UTC
-	newer    bool // the text is no date that this program can read
+	newer    bool  // the text is no date that this program can read
 }
 
 // ParseWhen reads an EDTF text of level 0 or 1, or "unknown".
