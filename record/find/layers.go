@@ -74,8 +74,8 @@ func Unsealed(f record.Face) Test {
 	return func(w *record.Workshop, p *record.Panel) bool { return w.State(p, f) != record.FaceSealed }
 }
 
-// Varnish fits panels by a varnish: words of its resin class, its binder, a
-// material or a lot; [None]: no varnish is recorded; [Unknown]: what it is
+// Varnish fits panels by a varnish: words of its resin class or its name, its
+// binder, a material or a lot; [None]: no varnish is recorded; [Unknown]: what it is
 // made of is not known.
 func Varnish(what string) Test {
 	what = strings.ToLower(what)
@@ -89,7 +89,8 @@ func Varnish(what string) Test {
 			if what == Unknown {
 				return resin == "" || resin == Unknown
 			}
-			return slices.Contains(names, what) || strings.Contains(strings.ToLower(resin), what)
+			return slices.Contains(names, what) || strings.Contains(strings.ToLower(resin), what) ||
+				slices.ContainsFunc(names, func(n string) bool { return strings.Contains(n, " ") && strings.Contains(n, what) })
 		})
 	}
 }
@@ -99,7 +100,7 @@ func resinOf(w *record.Workshop, v record.Varnish) (resin string, names []string
 	resin = v.Resin
 	for _, part := range v.Mix {
 		m, _ := w.Material(part.Material, part.As)
-		names = append(names, string(part.Material), string(part.Lot), string(m.Binder))
+		names = append(names, string(part.Material), string(part.Lot), string(m.Binder), strings.ToLower(m.Name))
 		for _, r := range []string{m.Resin, string(m.Binder)} {
 			if resin == "" && r != Unknown {
 				resin = r

@@ -135,7 +135,7 @@ func (f Filter) bounds(s *Search, r *typed.Reader) {
 		}
 		s.narrow.Stage = record.Stage(f.Stage)
 	}
-	if f.Where != "" {
+	if f.Where = typed.Said("Parting", f.Where); f.Where != "" {
 		if !slices.Contains(Places(), f.Where) {
 			r.Fail(typed.NotAmong("where", f.Where, Places()))
 		}
@@ -235,11 +235,11 @@ func (f Filter) missing(ctx context.Context, b *book.Book) ([]record.Said, error
 }
 
 // varnishes refuses a varnish that was not found and of which nothing on the
-// shelf speaks, if it is near to a word that is known.
+// shelf speaks.
 func (f Filter) varnishes(w *record.Workshop) error {
 	known := slices.Concat([]string{find.None, find.Unknown}, record.Words("Binder"), shelf.Words(w))
 	near := record.Nearest(f.Varnish, known)
-	if near == "" || slices.ContainsFunc(known, func(k string) bool { return strings.Contains(strings.ToLower(k), lower(f.Varnish)) }) {
+	if slices.ContainsFunc(known, func(k string) bool { return strings.Contains(strings.ToLower(k), lower(f.Varnish)) }) {
 		return nil
 	}
 	return refuse.Input("varnish", "not-on-shelf", "no varnish is called %q", f.Varnish).With(record.With("near", near))

@@ -92,7 +92,11 @@ func knownBatch(ctx context.Context, b *book.Book, k record.Key) error {
 	if err := b.Panels(ctx, book.Narrow{Batch: k}, func(book.Present) error { there = true; return nil }); err != nil || there {
 		return err
 	}
-	return refuse.Cannot("no-such-batch", "there is no batch %q", k)
+	roll, err := b.Roll(ctx)
+	if err == nil {
+		_, err = roll.Select([]string{"batch:" + string(k)}, nil) // which names the nearest
+	}
+	return refuse.Because("no-such-batch", err)
 }
 
 // KnownStage refuses what is no stage of the work.

@@ -12,6 +12,7 @@ import (
 	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
 )
 
 // Reader reads inputs one after the other. It keeps the first that cannot be
@@ -110,6 +111,17 @@ func inUnit(unit record.LengthUnit, typed string, into any) string {
 // bears the name of the field's type.
 func Word[T ~string](r *Reader, field, typed string, into *T) { r.Into(field, into, typed) }
 
+// Said is the word of a closed list that is told as what was typed: "sold" is
+// a sale. Any other text comes back as it is.
+func Said(list, typed string) string {
+	for code, said := range tell.English.Words[list] {
+		if said.Text == typed && slices.Contains(record.Words(list), code) {
+			return code
+		}
+	}
+	return typed
+}
+
 // word reads a word of a closed list.
 func (r *Reader) word(field, list, typed string) string {
 	w := strings.ToLower(strings.TrimSpace(typed))
@@ -119,6 +131,9 @@ func (r *Reader) word(field, list, typed string) string {
 	known := slices.Clone(record.Words(list))
 	if record.TakesUnknown(list) {
 		known = append(known, record.Unknown)
+	}
+	if !slices.Contains(known, w) {
+		w = Said(list, w)
 	}
 	if w != "" && !slices.Contains(known, w) {
 		r.Fail(NotAmong(field, w, known))
