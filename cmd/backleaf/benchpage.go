@@ -33,6 +33,7 @@ func newBench(a *app) {
 				for _, at := range addresses {
 					a.told("bench-serves", record.With("address", at))
 				}
+				a.noted("bench-how")
 				if lan {
 					a.noted("bench-open")
 				}

@@ -43,7 +43,8 @@ var englishAtTablet = map[string]Message{
 // englishTablet is what the page at the bench says by itself.
 var englishTablet = map[string]Message{
 	"bench-serves": "{address}",
-	"bench-open": "note: this is plain HTTP. In an open network others can listen and read what the page shows; use a network of your own with a password. " +
+	"bench-how":    "open the address above in the browser of this computer; Ctrl-C ends the page",
+	"bench-open": "on the tablet open one of the others\nnote: this is plain HTTP. In an open network others can listen and read what the page shows; use a network of your own with a password. " +
 		"Each device asks for the code once; the page “devices” ends a pairing.",
 	"pair-code":   "code for the next device: {code}",
 	"pair-wrong":  "That is not the code.",
