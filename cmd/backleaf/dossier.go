@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/safefile"
 	"backleaf/record/studio/papers"
 	"backleaf/record/tell"
 )
@@ -44,7 +45,7 @@ func newDossier(a *app) {
 				_, err = a.out.Write(data)
 				return err
 			}
-			if err := papers.WriteDossier(out, d.Kind, data); err != nil {
+			if err := safefile.Renew(out, d.Kind, data); err != nil {
 				return err
 			}
 			a.told("dossier-written", record.With("file", out), record.With("panel", n), tell.Told("title", d.Title))

@@ -2,6 +2,7 @@ package main
 
 import (
 	"backleaf/record"
+	"backleaf/record/check"
 	"backleaf/record/safefile"
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
@@ -27,7 +28,7 @@ func newDue(a *app) {
 			return err
 		}
 		if calendar != "" {
-			if err := safefile.Write(calendar, 0o644, safefile.Bytes(ics(a.now()))); err != nil {
+			if err := safefile.Renew(calendar, check.CalendarKind, ics(a.now())); err != nil {
 				return err
 			}
 			a.noted("calendar-written", record.With("file", calendar))

@@ -86,6 +86,13 @@ func (r *run) plan(o *planFlags) error {
 		return err
 	}
 	d.Job.Title = cmp.Or(string(o.batch), wish.Start.Format(time.DateOnly))
+	files, err := d.Files(o.out, o.calendar, r.now())
+	for _, f := range files {
+		err = cmp.Or(err, safefile.Renewable(f.Path, f.Kind))
+	}
+	if err != nil {
+		return err
+	}
 	if o.write {
 		done, err := d.Write(r.ctx, v, record.Moment(v.Local()), record.Cut{Batch: o.batch}, o.offcuts)
 		r.warn(v, done.Warnings)
@@ -95,13 +102,12 @@ func (r *run) plan(o *planFlags) error {
 		for _, e := range done.Entries {
 			r.sayWritten(v, []record.Entry{e})
 		}
-	}
-	files, err := d.Files(o.out, o.calendar, r.now())
-	if err != nil {
-		return err
+		if files, err = d.Files(o.out, o.calendar, r.now()); err != nil { // now with the numbers
+			return err
+		}
 	}
 	for _, f := range files {
-		if err := safefile.Write(f.Path, 0o644, safefile.Bytes(f.Data)); err != nil {
+		if err := safefile.Renew(f.Path, f.Kind, f.Data); err != nil {
 			return err
 		}
 		r.noted("plan-written", record.With("file", f.Path), record.With("what", f.What))

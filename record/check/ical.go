@@ -9,6 +9,9 @@ import (
 	"unicode/utf8"
 )
 
+// CalendarKind stands in each calendar that is written here.
+const CalendarKind = "PRODID:-//backleaf//due//EN"
+
 // Calendar writes the windows of steps as an iCalendar stream (RFC 5545) for a
 // phone: one event for each step with a window, marked transparent, since a
 // drying film does not keep anyone busy. stamp is the time of writing.
@@ -21,7 +24,7 @@ func Calendar(steps []Step, stamp time.Time, words func(Step) (summary, descript
 	line := func(name, value string) { fold(&b, name+":"+value) }
 	line("BEGIN", "VCALENDAR")
 	line("VERSION", "2.0")
-	line("PRODID", "-//backleaf//due//EN")
+	fold(&b, CalendarKind)
 	line("CALSCALE", "GREGORIAN")
 	for _, s := range steps {
 		if s.From.IsZero() {

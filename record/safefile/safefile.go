@@ -15,6 +15,7 @@
 package safefile
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -46,6 +47,30 @@ func Create(path string, mode fs.FileMode, fill func(f *os.File) error) error {
 	}
 	return put(path, mode, fill, renameNew)
 }
+
+// Renew is Write for a file that is not there yet, or that holds an older
+// paper of the same kind.
+func Renew(path, kind string, data []byte) error {
+	if err := Renewable(path, kind); err != nil {
+		return err
+	}
+	return Write(path, 0o644, Bytes(data))
+}
+
+// Renewable refuses, as Create does, a path where something stands that is no
+// paper of a kind, told by a text that papers of the kind hold.
+func Renewable(path, kind string) error {
+	old, err := Read(path, maxRenewed)
+	switch {
+	case errors.Is(err, fs.ErrNotExist), err == nil && bytes.Contains(old, []byte(kind)):
+		return nil
+	case err == nil:
+		err = fs.ErrExist
+	}
+	return fmt.Errorf("cannot write %s: %w", path, err)
+}
+
+const maxRenewed = 64 << 20
 
 // Bytes fills a file with these.
 func Bytes(data []byte) func(*os.File) error {

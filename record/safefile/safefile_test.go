@@ -55,6 +55,22 @@ func TestWriteReplaces(t *testing.T) {
 	}
 }
 
+// What is of another kind stays as it is.
+func TestRenew(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "x")
+	for _, data := range []string{"kind one", "kind two"} {
+		if err := safefile.Renew(path, "kind", []byte(data)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := safefile.Renew(path, "sort", []byte("sort")); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("written over another kind: %v", err)
+	}
+	if got, _ := os.ReadFile(path); string(got) != "kind two" {
+		t.Errorf("got %q", got)
+	}
+}
+
 func TestMode(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("Windows has no such modes")

@@ -8,7 +8,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"slices"
 	"time"
 
@@ -54,9 +53,6 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		o.Options.Created = t
 	}
 	var l Labels
-	if err := mayReplaceLabels(o.File, string(o.Options.Catalogue.Label.T("file-subject"))); err != nil {
-		return l, err
-	}
 	mark, err := kept.MarkOf(v.Book.Path(), v.Shop.Studio)
 	if err != nil {
 		return l, err
@@ -122,7 +118,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	}
 	before, err := v.Book.Entries(ctx, book.Filter{Kinds: []record.Kind{"label-printed"}, Last: 1})
 	l.First = err == nil && len(before) == 0
-	err = withEntry(safefile.Write, o.File, l.PDF, func() (err error) {
+	err = withEntry(safefile.Create, o.File, l.PDF, func() (err error) {
 		if len(entries) > 0 && !o.Preview {
 			l.Entries, err = v.Book.Append(ctx, v.Local(), entries...)
 		}
@@ -241,22 +237,4 @@ func LabelNow(ctx context.Context, c *tell.Catalogue, j deed.Journal, bookPath s
 	var pdf bytes.Buffer
 	_, err = label.Draw(&pdf, []label.Input{in}, opt)
 	return pdf.Bytes(), err
-}
-
-// maxOld bounds a file that a new one is to take the place of.
-const maxOld = 64 << 20
-
-// mayReplaceLabels refuses to write over anything but labels printed before,
-// told by the subject of the file.
-func mayReplaceLabels(path, subject string) error {
-	old, err := safefile.Read(path, maxOld)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	} else if err != nil {
-		return fmt.Errorf("cannot write labels: %w", err)
-	}
-	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, []byte(subject)) {
-		return refuse.Cannot("no-labels-there", "%s is there already, and it is no file of labels", path)
-	}
-	return nil
 }

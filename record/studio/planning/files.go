@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/check"
 	"backleaf/record/studio/refuse"
 )
 
@@ -14,6 +15,7 @@ import (
 type File struct {
 	Path string
 	What record.Code // plan, sheet or calendar
+	Kind string      // a text that all of its kind hold
 	Data []byte
 }
 
@@ -28,14 +30,14 @@ func (d Day) Files(out, calendar string, stamp time.Time) (files []File, err err
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, File{out, "plan", data})
+		files = append(files, File{out, "plan", string(d.Job.Words.Plan.T("kind")), data})
 	case strings.EqualFold(ext, ".svg"):
 		for i := range d.Job.Plan.Sheets {
 			drawing, err := d.Job.Drawing(i, 277, 190)
 			if err != nil {
 				return nil, err
 			}
-			files = append(files, File{fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(out, ext), i+1), "sheet", drawing.SVG()})
+			files = append(files, File{fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(out, ext), i+1), "sheet", "<svg", drawing.SVG()})
 		}
 	default:
 		return nil, refuse.Unclearly("no-form-of-plan", "%q is neither a PDF nor an SVG file", out)
@@ -46,5 +48,5 @@ func (d Day) Files(out, calendar string, stamp time.Time) (files []File, err err
 	if d.Job.Table == nil {
 		return nil, refuse.Unclearly("no-timetable", "without a recipe there is no timetable")
 	}
-	return append(files, File{calendar, "calendar", d.Calendar(stamp)}), nil
+	return append(files, File{calendar, "calendar", check.CalendarKind, d.Calendar(stamp)}), nil
 }
