@@ -145,8 +145,7 @@ var englishCareInShort = map[string]Message{
 
 // with adds words to a list.
 func (w Words) with(list string, more map[string]Word) Words {
-	all := maps.Clone(w)
-	all[list] = maps.Clone(more)
-	maps.Copy(all[list], w[list])
-	return all
+	maps.Copy(more, w[list])
+	w[list] = more
+	return w
 }

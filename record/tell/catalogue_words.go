@@ -104,7 +104,7 @@ var englishUnits = map[string]Word{
 type texts map[string]string
 
 func (t texts) words() map[string]Word {
-	out := map[string]Word{}
+	out := make(map[string]Word, len(t))
 	for k, s := range t {
 		out[k] = Word{Text: s}
 	}
