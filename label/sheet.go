@@ -52,17 +52,21 @@ func SheetOf(s record.LabelSheet) (Sheet, error) {
 
 // SheetOn is [SheetOf] on another page than that of the settings.
 func SheetOn(page Area, s record.LabelSheet) (Sheet, error) {
-	fail := func(why string) (Sheet, error) { return Sheet{}, fmt.Errorf("label sheet: %s", why) }
+	fail := func(of, why string) (Sheet, error) {
+		return Sheet{}, &record.FieldError{Field: "label_sheet/" + of, Why: why}
+	}
 	out := Sheet{Page: page, Place: back(s.Label), Rows: int(s.Rows), Cols: int(s.Cols)}
 	switch {
 	case out.Page == (Area{}):
-		return fail("the size of its page is not given")
+		return fail("page", "the size of its page is not given")
 	case out.Place == (Area{}) && s.Rows == 0 && s.Cols == 0:
 		return Sheet{Page: out.Page}, nil
 	case out.Place == (Area{}):
-		return fail("the size of one label is not given")
-	case s.Rows < 1 || s.Cols < 1 || s.Rows > 100 || s.Cols > 100:
-		return fail("rows and columns must be 1 to 100")
+		return fail("label", "the size of one label is not given")
+	case s.Rows < 1 || s.Rows > 100:
+		return fail("rows", "expected 1 to 100")
+	case s.Cols < 1 || s.Cols > 100:
+		return fail("columns", "expected 1 to 100")
 	}
 	mm := func(l record.Length, otherwise float64) float64 {
 		if um, ok := l.Micrometers(); ok {
@@ -86,8 +90,10 @@ func (s Sheet) check(u record.LengthUnit) error {
 	const slack = 0.05 // of figures that were rounded to tenths
 	high, wide := s.span()
 	switch {
-	case s.Rows > 1 && s.Down < s.Place.HeightMM-slack || s.Cols > 1 && s.Across < s.Place.WidthMM-slack:
-		return fmt.Errorf("label sheet: the pitch is smaller than a label, so that labels would overlap")
+	case s.Rows > 1 && s.Down < s.Place.HeightMM-slack:
+		return &record.FieldError{Field: "label_sheet/down", Why: "it is less than the height of a label, so that labels would overlap"}
+	case s.Cols > 1 && s.Across < s.Place.WidthMM-slack:
+		return &record.FieldError{Field: "label_sheet/across", Why: "it is less than the width of a label, so that labels would overlap"}
 	case s.Top < -slack || s.Left < -slack || s.Top+high > s.Page.HeightMM+slack || s.Left+wide > s.Page.WidthMM+slack:
 		return fmt.Errorf("label sheet: %d × %d labels of %s do not lie on a page of %s", s.Rows, s.Cols, s.Place.In(u), s.Page.In(u))
 	}

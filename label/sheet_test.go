@@ -39,7 +39,7 @@ func TestSheetOf(t *testing.T) {
 		"too many rows":       {sheet(t, "297 x 210 mm", "67.7 x 99.1 mm", 5, 2), 0, 0, "do not lie on a page"},
 		"labels that overlap": {sheet(t, "297 x 210 mm", "40 x 60 mm", 2, 2, "10 mm", "10 mm", "30 mm", "60 mm"), 0, 0, "overlap"},
 		"off the page":        {sheet(t, "297 x 210 mm", "40 x 60 mm", 2, 2, "280 mm", "10 mm"), 0, 0, "do not lie on a page"},
-		"no rows":             {sheet(t, "297 x 210 mm", "40 x 60 mm", 0, 2), 0, 0, "rows and columns"},
+		"no rows":             {sheet(t, "297 x 210 mm", "40 x 60 mm", 0, 2), 0, 0, "rows: expected 1 to 100"},
 		"no page":             {record.LabelSheet{Rows: 2, Cols: 2}, 0, 0, "page"},
 	} {
 		got, err := label.SheetOf(c.in)

@@ -24,8 +24,18 @@ func CalledAs(text string) string {
 	return strings.ToLower(strings.Join(strings.Fields(strings.Trim(text, "\"'“”„«»‘’ ")), " "))
 }
 
-// ErrNoneLeft is that all panels that were named are excepted again.
-var ErrNoneLeft = errors.New("no panel is left: all that were named are left out again")
+// Unnamed is why what was typed names no panels.
+type Unnamed struct {
+	Is       Code // "unknown", "name", "empty", "batch", "backwards", "several" or "none-left"
+	Why      string
+	Excepted bool // it was typed of what is left out
+}
+
+func (u *Unnamed) Error() string { return u.Why }
+
+func unnamed(is Code, format string, args ...any) error {
+	return &Unnamed{Is: is, Why: fmt.Sprintf(format, args...)}
+}
 
 // maxRange bounds what one typed range may name.
 const maxRange = 5000
@@ -44,17 +54,20 @@ func (r Roll) Find(typed string) (Number, error) {
 	case len(called) == 0 && err != nil && several:
 		ns, why := r.term(typed)
 		if why == nil {
-			why = fmt.Errorf("one panel is taken here, and %s names %d: %s", clip(typed), len(ns), list(ns))
+			why = unnamed("several", "one panel is taken here, and %s names %d: %s", clip(typed), len(ns), list(ns))
 		}
 		return "", why
 	case len(called) == 0 && err != nil && !isDigits(bare(typed)):
-		return "", fmt.Errorf("%w%s", err, r.nearestCalled(typed))
+		if u, ok := errors.AsType[*Unnamed](err); ok {
+			u.Why += r.nearestCalled(typed)
+		}
+		return "", err
 	case len(called) == 0 || err == nil && (n.Bare() == bare(typed) || slices.Contains(called, n)):
 		return n, err
 	case err == nil:
-		return "", fmt.Errorf("%q could be the number %s, or %s by its title or own reference: type the whole number", clip(typed), n, list(called))
+		return "", unnamed("several", "%q could be the number %s, or %s by its title or own reference: type the whole number", clip(typed), n, list(called))
 	case len(called) > 1:
-		return "", fmt.Errorf("%q fits %s: type the number", clip(typed), list(called))
+		return "", unnamed("several", "%q fits %s: type the number", clip(typed), list(called))
 	}
 	return called[0], nil
 }
@@ -71,7 +84,7 @@ func (r Roll) nearestCalled(typed string) string {
 func (r Roll) number(typed string) (Number, error) {
 	bare := bare(typed)
 	if bare == "" || len(bare) > 40 {
-		return "", fmt.Errorf("%q is not a panel number", clip(typed))
+		return "", unnamed("unknown", "%q is not a panel number", clip(typed))
 	}
 	serial := 0
 	if isDigits(bare) {
@@ -91,18 +104,25 @@ func (r Roll) number(typed string) (Number, error) {
 	case 1:
 		return fits[0], nil
 	case 0:
+		if len(r.Numbers) == 0 {
+			return "", unnamed("empty", "there is no panel %q: none is numbered yet", clip(typed))
+		}
 		if n, err := ParseNumber(typed, r.NAAN); err == nil {
-			return "", fmt.Errorf("there is no panel %s in this book%s", n, r.nearest(bare))
+			return "", unnamed("unknown", "there is no panel %s in this book%s", n, r.nearest(bare))
 		}
 		if _, _, _, _, ok := scan(bare); ok {
-			return "", fmt.Errorf("the last character of %q does not fit the number%s", clip(typed), r.nearest(bare))
+			return "", unnamed("unknown", "the last character of %q does not fit the number%s", clip(typed), r.nearest(bare))
 		}
 		if b := Key(strings.ToLower(typed)); r.Batches[b] != nil {
-			return "", fmt.Errorf("there is no panel %q, but a batch of that name: batch:%s", clip(typed), b)
+			return "", unnamed("unknown", "there is no panel %q, but a batch of that name: batch:%s", clip(typed), b)
 		}
-		return "", fmt.Errorf("there is no panel %q%s", clip(typed), r.nearest(bare))
+		is := Code("unknown")
+		if !strings.ContainsAny(typed, "0123456789") {
+			is = "name"
+		}
+		return "", unnamed(is, "there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
-	return "", fmt.Errorf("%q fits %s: type more of the number", clip(typed), list(fits))
+	return "", unnamed("several", "%q fits %s: type more of the number", clip(typed), list(fits))
 }
 
 // onLabel is the serial with its check character, "0006-D", as a small label
@@ -133,6 +153,9 @@ func (r Roll) nearest(bare string) string {
 	var out []string
 	for _, n := range r.Numbers {
 		d := Slips(bare, n.Bare())
+		if len(bare) > 3 {
+			d = min(d, Slips(bare, onLabel(n)))
+		}
 		if d < least {
 			least, out = d, nil
 		}
@@ -182,21 +205,25 @@ func (r Roll) Select(terms, except []string) ([]Number, error) {
 		return nil, err
 	}
 	if len(in) == 0 {
-		return nil, fmt.Errorf("no panel was named")
+		return nil, unnamed("name", "no panel was named")
 	}
-	out, err := r.union(except)
-	if err != nil {
-		return nil, err
-	}
-	for _, n := range out {
-		i := slices.Index(in, n)
-		if i < 0 {
-			return nil, fmt.Errorf("%s is excepted but was not named", n)
+	for _, t := range except {
+		out, err := r.union([]string{t})
+		for _, n := range out {
+			i := slices.Index(in, n)
+			if i < 0 {
+				err = unnamed("none-left", "%q: %s was not named, so it cannot be left out", clip(t), n)
+				break
+			}
+			in = slices.Delete(in, i, i+1)
 		}
-		in = slices.Delete(in, i, i+1)
-	}
-	if len(in) == 0 {
-		return nil, ErrNoneLeft
+		if len(in) == 0 && err == nil {
+			err = unnamed("none-left", "no panel is left: all that were named are left out again")
+		}
+		if u, ok := errors.AsType[*Unnamed](err); ok {
+			u.Excepted = true
+			return nil, u
+		}
 	}
 	return in, nil
 }
@@ -254,7 +281,7 @@ func (r Roll) term(t string) ([]Number, error) {
 			case len(there) > 0:
 				near = fmt.Sprintf("; there are %s", strings.Trim(strings.ReplaceAll(fmt.Sprint(there), " ", ", "), "[]"))
 			}
-			return nil, fmt.Errorf("there is no batch %q%s", clip(b), near)
+			return nil, unnamed("batch", "there is no batch %q%s", clip(b), near)
 		}
 		return slices.Clone(ns), nil
 	}
@@ -276,11 +303,11 @@ func (r Roll) term(t string) ([]Number, error) {
 		return []Number{n}, nil
 	}
 	if first > last || a.Year() != b.Year() {
-		return nil, fmt.Errorf("the range %s runs backwards or over a year's end", clip(t))
+		return nil, unnamed("backwards", "the range %q runs backwards or over a year's end", clip(t))
 	}
 	out := slices.Clone(r.Numbers[first : last+1])
 	if len(out) > maxRange {
-		return nil, fmt.Errorf("the range %s names more than %d panels", clip(t), maxRange)
+		return nil, unnamed("several", "the range %q names more than %d panels", clip(t), maxRange)
 	}
 	return out, nil
 }

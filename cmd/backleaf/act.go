@@ -157,7 +157,7 @@ func (d *doing) perform(body record.Body) (studio.Written, error) {
 		act.Remarks = append(act.Remarks, bench.Remark(s))
 	}
 	for _, s := range d.r.Some("but", d.o.other) {
-		act.Tins = append(act.Tins, bench.Tin{Panels: s.Panels, Mix: d.r.Mix(s.Text)})
+		act.Tins = append(act.Tins, bench.Tin{Panels: s.Panels, Mix: d.r.Mix("but", s.Text)})
 	}
 	if d.r.Err() != nil {
 		return studio.Written{}, d.r.Err()

@@ -23,7 +23,7 @@ func newAmend(a *app) {
 		for _, one := range set {
 			field, text, ok := strings.Cut(one, "=")
 			if !ok {
-				return nil, usage("", "--set %q: expected FIELD=VALUE", one)
+				return nil, usage("", "--set %s: expected FIELD=VALUE", one)
 			}
 			sets = append(sets, typed.Set{Field: field, Typed: text})
 		}

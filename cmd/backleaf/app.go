@@ -111,6 +111,7 @@ func (a *app) run(parent context.Context, args []string) int {
 		return exit
 	}
 	said = asTyped(asked, said, err)
+	hint = cmp.Or(hint, ofFlag(asked, said))
 	if errors.Is(err, context.Canceled) {
 		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open
 		said = strings.ReplaceAll(said, context.Canceled.Error(), "interrupted")

@@ -91,10 +91,10 @@ func wrongFlag(c *cobra.Command, err error) error {
 	hint := "see \"" + c.CommandPath() + " --help\""
 	said := err.Error()
 	if m := invalid().FindStringSubmatch(said); m != nil {
-		said = m[2] + " " + m[1] + ": " + strings.Replace(m[3], "an integer", "a whole number", 1)
+		said, hint = m[2]+" "+m[1]+": "+strings.Replace(m[3], "an integer", "a whole number", 1), ""
 	}
 	if name, ok := strings.CutPrefix(said, "flag needs an argument: "); ok {
-		said = name[strings.LastIndex(name, " ")+1:] + ": what should follow it is missing"
+		said, hint = name[strings.LastIndex(name, " ")+1:]+": what should follow it is missing", ""
 	}
 	if name, ok := strings.CutPrefix(said, "unknown flag: --"); ok {
 		said = "there is no --" + name + " here"

@@ -51,15 +51,36 @@ func asTyped(c *cobra.Command, said string, err error) string {
 	}
 	why, ok := strings.CutPrefix(said, f.Field+": ")
 	field, set := strings.CutPrefix(f.Field, "change/")
-	flag := strings.ReplaceAll(typed.FlagOf(field), "_", "-")
+	flag := typed.FlagOf(field)
+	if last := field[strings.LastIndex(field, "/")+1:]; c.Flags().Lookup(last) != nil {
+		flag = last
+	}
 	switch {
 	case !ok || f.Field == "":
 	case set && c.Flags().Lookup("set") != nil:
+		if !strings.Contains(c.Flag("set").Value.String(), field+"=") {
+			field = flag // as it was asked for
+		}
 		return "--set " + field + ": " + why
 	case c.Flags().Lookup(flag) != nil:
 		return "--" + flag + ": " + why
+	case strings.HasPrefix(why, `"`): // what was typed, of a word
+		return why
 	}
 	return said
+}
+
+// ofFlag is what the help says of the flag that a refusal begins with.
+func ofFlag(c *cobra.Command, said string) string {
+	name, _, _ := strings.Cut(strings.TrimSuffix(strings.Fields(said)[0], ":"), "=")
+	f := c.Flags().Lookup(strings.TrimPrefix(name, "--"))
+	if len(name) == 2 {
+		f = c.Flags().ShorthandLookup(name[1:])
+	}
+	if f == nil || f.Usage == "" || name[0] != '-' {
+		return ""
+	}
+	return name + ": " + f.Usage
 }
 
 // refused says a refusal in the words of the command line: an input is the

@@ -48,5 +48,18 @@ func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Wri
 	if s == v.Shop.Studio {
 		return Written{}, refuse.Unclearly("nothing-to-change", "nothing to change")
 	}
-	return v.Write(ctx, record.Entry{At: at, Body: s})
+	w, err := v.Write(ctx, record.Entry{At: at, Body: s})
+	var lacks []string
+	for _, of := range []struct {
+		name string
+		is   bool
+	}{{"page", s.Sheet.Page.IsZero()}, {"label", s.Sheet.Label.IsZero()}, {"rows", s.Sheet.Rows == 0}, {"columns", s.Sheet.Cols == 0}} {
+		if of.is {
+			lacks = append(lacks, of.name)
+		}
+	}
+	if err == nil && lacks != nil && s.Sheet != v.Shop.Studio.Sheet {
+		w.Warn("sheet-lacks", record.With("lacks", lacks))
+	}
+	return w, err
 }

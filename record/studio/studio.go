@@ -16,7 +16,6 @@ import (
 	"errors"
 	"io"
 	"slices"
-	"strings"
 	"time"
 	_ "time/tzdata" // a studio's time zone must be known on any machine
 
@@ -98,15 +97,12 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 	}
 	if len(terms) > 0 {
 		v.Panels, err = v.Roll.Select(terms, except)
-		if errors.Is(err, record.ErrNoneLeft) {
-			return nil, refuse.Because("none-left", err)
-		} else if err != nil {
-			words := slices.DeleteFunc(slices.Clone(terms), func(t string) bool { return strings.ContainsAny(t, "0123456789:") })
-			return nil, refuse.Because("no-such-panel", err, record.With("words", words))
+		if err != nil {
+			return nil, NoPanel(err)
 		}
 		if len(except) > 0 {
 			if v.Excepted, err = v.Roll.Select(except, nil); err != nil {
-				return nil, refuse.Because("no-such-panel", err)
+				return nil, NoPanel(err)
 			}
 		}
 		for _, t := range terms {
@@ -122,6 +118,27 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 	}
 	v.Zone = Zone(v.Shop.Studio)
 	return v, nil
+}
+
+// NoPanel refuses what names no panels; nil stays nil.
+func NoPanel(err error) error {
+	u, ok := errors.AsType[*record.Unnamed](err)
+	if !ok {
+		return err
+	}
+	e := refuse.Cannot("no-such-panel", "%w", err)
+	switch u.Is {
+	case "empty":
+		e = refuse.Cannot("no-panel-yet", "%w", err)
+	case "name":
+		e = refuse.Cannot("no-panel-called-so", "%w", err)
+	case "none-left":
+		e = refuse.Cannot("none-left", "%w", err)
+	}
+	if u.Excepted {
+		e.Field = "except"
+	}
+	return e
 }
 
 // Which names the panels of which something is true.

@@ -16,6 +16,8 @@ var englishActs = map[string]Message{
 	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}}}{wet, if { wet film {wet}}}{dry, if { dry film {dry}}}" +
 		"{temperature, if { temperature {temperature}}}{humidity, if { humidity {humidity}}}{note, if { “{note}”}}; say it again if it holds",
 
+	"sheet-lacks": "note: the label sheet still lacks {lacks}: before that no labels are printed on it (--sheet-page, --sheet-label, --sheet-rows, --sheet-columns)",
+
 	"at-line": "line {line}: {text}",
 
 	"other-quantity":        "note: {quantity} of {material}: cloth is counted in m or m2, boards in sheets, all else is weighed or filled in L; was another unit or material meant?",

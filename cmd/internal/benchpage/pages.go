@@ -112,7 +112,7 @@ func (d *desk) fail(err error) {
 	}
 	status := http.StatusUnprocessableEntity
 	switch refuse.Code(err) {
-	case "no-such-panel", "no-such-entry", "no-such-page":
+	case "no-such-panel", "no-panel-yet", "no-panel-called-so", "no-such-entry", "no-such-page":
 		status = http.StatusNotFound
 	}
 	if errors.Is(err, book.ErrBroken) {

@@ -30,7 +30,7 @@ func (a *ask) coating(c *record.Coating) {
 func (a *ask) mix(into *[]record.Part, uses ...record.Use) {
 	a.stuff("with", uses...)
 	if a.r != nil {
-		*into = a.r.Mix(first(a.f, "mix", "with"))
+		*into = a.r.Mix("with", first(a.f, "mix", "with"))
 	} else if a.said != nil && len(*into) == 1 {
 		a.said.Set("with", mixText(*into))
 	}

@@ -59,7 +59,7 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 			return b, nil, refuse.Unclearly("nothing-seen", "what was seen?")
 		}
 		if !b.Bow.IsZero() && b.Span.IsZero() {
-			return b, nil, refuse.Unclearly("bow-without-span", "a bow means nothing without its span")
+			return b, nil, refuse.Input("bow", "bow-without-span", "a bow means nothing without its span")
 		}
 		return b, tooLong(v, b.Span), nil
 	case record.Described:

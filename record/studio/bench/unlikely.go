@@ -92,7 +92,7 @@ func air(t record.Temperature, h record.Percent) []measured {
 func Offcuts(w *record.Workshop, of record.Key, sizes []record.Size) ([]record.Lot, error) {
 	l, ok := w.Lot(of)
 	if !ok && len(sizes) > 0 {
-		return nil, refuse.Unclearly("offcut-of-what", "an offcut is of a lot, and no lot of the board is named")
+		return nil, refuse.Input("offcut", "offcut-of-what", "an offcut is of a lot, and no lot of the board is named")
 	}
 	var out []record.Lot
 	n := 1

@@ -46,7 +46,7 @@ func (d Day) Files(out, calendar string, stamp time.Time) (files []File, err err
 		return files, nil
 	}
 	if d.Job.Table == nil {
-		return nil, refuse.Unclearly("no-timetable", "without a recipe there is no timetable")
+		return nil, refuse.Input("calendar", "no-timetable", "without a recipe there is no timetable")
 	}
 	return append(files, File{calendar, "calendar", check.CalendarKind, d.Calendar(stamp)}), nil
 }

@@ -90,7 +90,7 @@ func ParsePanels(r *typed.Reader, s string) []Panels {
 func ParseHours(r *typed.Reader, text string) plan.Hours {
 	var h [4]int
 	if n, err := fmt.Sscanf(text, "%d:%d-%d:%d", &h[0], &h[1], &h[2], &h[3]); err != nil || n != 4 {
-		r.Fail(refuse.Unclearly("no-hours", "%q are no hours of work", text))
+		r.Fail(refuse.Input("hours", "no-hours", "%q are no hours of work", text))
 	}
 	of := func(h, min int) time.Duration { return time.Duration(h)*time.Hour + time.Duration(min)*time.Minute }
 	return plan.Hours{From: of(h[0], h[1]), To: of(h[2], h[3])}

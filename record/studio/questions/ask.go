@@ -51,7 +51,7 @@ func Ask(ctx context.Context, c *tell.Catalogue, s *studio.Session, panel, quest
 	}
 	n, err := roll.Find(panel)
 	if err != nil {
-		return Reply{}, refuse.Because("no-such-panel", err)
+		return Reply{}, studio.NoPanel(err)
 	}
 	w, err := s.Book.Story(ctx, n)
 	if err != nil {

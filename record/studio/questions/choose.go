@@ -11,7 +11,6 @@ import (
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio"
-	"backleaf/record/studio/refuse"
 )
 
 // One finds one panel by what was typed, with what is needed to tell it.
@@ -29,7 +28,7 @@ func One(ctx context.Context, b *book.Book, typed string) (*record.Workshop, *re
 	}
 	n, err := roll.Find(typed)
 	if err != nil {
-		return nil, nil, refuse.Because("no-such-panel", err)
+		return nil, nil, studio.NoPanel(err)
 	}
 	w, err := b.Story(ctx, n)
 	if err != nil {
@@ -79,7 +78,7 @@ func numbers(ctx context.Context, b *book.Book, terms, except []string, gone fun
 		return nil, err
 	}
 	if ns, err = roll.Select(terms, except); err != nil {
-		return nil, refuse.Because("no-such-panel", err)
+		return nil, studio.NoPanel(err)
 	}
 	var newer []record.Number
 	if err := b.Panels(ctx, book.Narrow{Numbers: ns}, func(p book.Present) error {

@@ -7,6 +7,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
@@ -66,7 +67,7 @@ func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error
 			return err
 		}
 		if n.Numbers, err = roll.Select(l.Terms, nil); err != nil {
-			return refuse.Because("no-such-panel-to-list", err)
+			return studio.NoPanel(err)
 		}
 	}
 	title, found := strings.ToLower(l.Title), false

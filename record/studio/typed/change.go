@@ -1,6 +1,7 @@
 package typed
 
 import (
+	"errors"
 	"reflect"
 	"strings"
 
@@ -36,6 +37,7 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 		put(named(old.Body, f), nil)
 	}
 	for _, s := range set {
+		asked := s.Field
 		s.Field = named(old.Body, s.Field)
 		if _, ok := fieldType(reflect.TypeOf(old.Body), []string{s.Field + "_lot"}); ok && r.Shop != nil { // as the bench reads the cloth and the board
 			if lot, ok := r.Shop.Lot(record.Key(strings.ToLower(s.Typed))); ok {
@@ -44,6 +46,9 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 			}
 		}
 		v, err := r.value(old.Body, s.Field, s.Typed)
+		if e, ok := errors.AsType[*refuse.Error](err); ok && e.Field != "" {
+			e.Field = asked
+		}
 		if err != nil {
 			r.Fail(err)
 			return nil
@@ -61,16 +66,18 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 // otherwise in an entry.
 var flags = map[string]string{"amount": "wet_total", "amount-each": "wet_each", "on": "faces", "with": "mix", "as": "purpose", "rh": "humidity", "temp": "temperature",
 	"tool-kind": "tool_kind", "wet-film": "wet_film", "dry-film": "dry_film", "wet-through": "wet_through", "edges-pressed": "edges_pressed", "through": "sanded_through",
-	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with"}
+	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with", "layer": "layers", "panel": "panels", "zone": "time_zone", "link": "link_base"}
 
-// FlagOf is the name by which the doors ask for a field.
+// FlagOf is the name by which the doors ask for a field, or for one in a list or
+// in another field.
 func FlagOf(field string) string {
+	field, _, _ = strings.Cut(field, "/0")
 	for flag, own := range flags {
 		if own == field {
 			return flag
 		}
 	}
-	return field
+	return strings.NewReplacer("label_sheet/", "sheet-", "/", "-", "_", "-").Replace(field)
 }
 
 // named is a field by its own name, also where it was asked for by another.

@@ -39,7 +39,7 @@ func (r *Reader) Into(field string, into any, typed ...string) {
 	case *[]record.Face:
 		*p = r.Faces(field, typed)
 	case *[]record.Part:
-		*p = r.Mix(typed[0])
+		*p = r.Mix(field, typed[0])
 	case *[]record.Pigment:
 		*p = Pigments(typed)
 	case *private.Price:

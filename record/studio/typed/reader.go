@@ -206,8 +206,9 @@ func (r *Reader) Some(field string, typed []string) []Some {
 			return nil
 		}
 		ns, err := r.Roll.Select([]string{panels}, nil)
-		if err != nil {
-			r.Fail(refuse.Input(field, "not-read", "%w", err))
+		if e, ok := studio.NoPanel(err).(*refuse.Error); ok {
+			e.Field = field
+			r.Fail(e)
 		}
 		out = append(out, Some{ns, text})
 	}

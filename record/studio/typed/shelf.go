@@ -10,13 +10,13 @@ import (
 
 // Mix reads a typed mix against the shelf: each name is a lot, or a material
 // of which there is at most one lot.
-func (r *Reader) Mix(typed string) (out []record.Part) {
+func (r *Reader) Mix(field, typed string) (out []record.Part) {
 	if typed == "" || r.err != nil {
 		return nil
 	}
 	parts, err := record.ParseMix(typed)
 	if err != nil {
-		r.Fail(refuse.Unclearly("not-read", "%w", err))
+		r.Fail(refuse.Input(field, "not-read", "%w", err))
 		return nil
 	}
 	for _, p := range parts {
