@@ -6,6 +6,18 @@ import (
 	"time"
 )
 
+// near is how far in time a reading of the room may be from a coat to speak for
+// it.
+const near = 12 * time.Hour
+
+// Air returns the bounds of a time, and how near to it a reading of the room
+// speaks for it; false where none does, since the time leaves too much.
+func (w When) Air() (from, to time.Time, within time.Duration, ok bool) {
+	from, ok1 := w.Earliest()
+	to, ok2 := w.Latest()
+	return from, to, near, ok1 && ok2 && to.Sub(from) <= 2*near
+}
+
 // day is the longest that a reading in [Workshop.air] can last, in seconds.
 const day = 24 * 60 * 60
 
@@ -22,13 +34,13 @@ func (w *Workshop) airInOrder() {
 	slices.SortStableFunc(w.air, func(a, b Done[Climate]) int { return cmp.Compare(a.At.from, b.At.from) })
 }
 
-// Readings returns the readings of the room that may lie within d of a time,
-// in the order in which they were written.
-func (w *Workshop) Readings(at When, d time.Duration) []Done[Climate] {
+// Readings returns the readings of the room that may lie near a time, in
+// the order in which they were written.
+func (w *Workshop) Readings(at When) []Done[Climate] {
 	if !at.Known() {
 		return nil
 	}
-	away := int64(d/time.Second) + day
+	away := int64(near/time.Second) + day
 	i, _ := slices.BinarySearchFunc(w.air, at.from, func(c Done[Climate], from int64) int {
 		if c.At.from < from && from-c.At.from > away {
 			return -1
@@ -42,7 +54,7 @@ func (w *Workshop) Readings(at When, d time.Duration) []Done[Climate] {
 		}
 		out = append(out, c)
 	}
-	out = slices.DeleteFunc(out, func(c Done[Climate]) bool { return !c.At.Within(at, d) })
+	out = slices.DeleteFunc(out, func(c Done[Climate]) bool { return !c.At.Within(at, near) })
 	slices.SortFunc(out, func(a, b Done[Climate]) int { return cmp.Compare(a.Seq, b.Seq) })
 	return out
 }

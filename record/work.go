@@ -54,6 +54,18 @@ type Coating struct {
 	Note        string      `json:"note,omitzero" is:"text"`
 }
 
+// Wet is how much was laid on so many panels, in mg or in µL; 0 where it is not
+// known.
+func (c Coating) Wet(panels int) (milligrams, microliters float64) {
+	amount, n := c.WetTotal, 1.0
+	if !c.WetEach.IsZero() {
+		amount, n = c.WetEach, float64(panels)
+	}
+	mg, _ := amount.Milligrams()
+	ul, _ := amount.Microliters()
+	return float64(mg) * n, float64(ul) * n
+}
+
 // Coat is one application on one or more faces.
 type Coat struct {
 	Purpose Purpose `json:"purpose,omitzero"`

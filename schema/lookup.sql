@@ -39,6 +39,14 @@ CREATE TABLE described (
   PRIMARY KEY (kind, name, seq)
 ) STRICT, WITHOUT ROWID;
 
+-- When each reading of the room begins, after all corrections, in Unix seconds;
+-- null where its date leaves more than a day.
+CREATE TABLE reading (
+  seq   INTEGER PRIMARY KEY,
+  first INTEGER
+) STRICT;
+CREATE INDEX reading_first ON reading (first);
+
 -- Panels as they stand after all corrections: what a list of them says.
 CREATE TABLE panel (
   number TEXT PRIMARY KEY,
@@ -66,6 +74,19 @@ CREATE TABLE used (
   PRIMARY KEY (panel, thing)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX used_thing ON used (thing, panel);
+
+-- What each act took of each lot, after all corrections.
+CREATE TABLE taken (
+  seq    INTEGER NOT NULL,
+  lot    TEXT NOT NULL,
+  mix    TEXT NOT NULL,    -- what was laid on, as JSON: parts and thinner; empty of a board or a cloth
+  mg     REAL NOT NULL, -- of all of that on all panels; 0 where it is not known
+  ul     REAL NOT NULL,
+  mm2    REAL NOT NULL, -- of board for all panels
+  beyond INTEGER,          -- of a cloth: µm beyond each edge of the panels
+  PRIMARY KEY (lot, seq, mix)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX taken_seq ON taken (seq);
 
 -- Words that people wrote about a panel, for full-text search; one row a
 -- panel, rowid = year * 10000000 + serial.

@@ -36,7 +36,7 @@ func newLabel(a *app) {
 }
 
 func (r *run) label(o *labelFlags) error {
-	v, err := r.Look(r.ctx, r.args, o.except)
+	v, err := r.LookWhole(r.ctx, r.args, o.except)
 	if err != nil {
 		return err
 	}

@@ -27,7 +27,7 @@ import (
 var muchLater = time.Date(2090, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // tables are those whose rows an import writes.
-var tables = []string{"entry", "hash", "tip", "about", "mention", "correction", "described", "panel", "used", "words"}
+var tables = []string{"entry", "hash", "tip", "about", "mention", "correction", "described", "reading", "panel", "used", "taken", "words"}
 
 // bare opens an empty book without guards, as SQLite alone.
 func bare(b testing.TB, name string) *sql.DB {
@@ -144,7 +144,8 @@ func BenchmarkAppend(b *testing.B) {
 				add := map[string]*sql.Stmt{}
 				for table, query := range map[string]string{
 					"entry": "INSERT INTO entry (seq, bytes) VALUES (?, ?)", "hash": "INSERT INTO hash (node) VALUES (zeroblob(32))", "tip": "UPDATE tip SET size = ?",
-					"about": "INSERT INTO about (seq, kind, panels) VALUES (?, 'coat', ?)", "mention": "INSERT INTO mention (panel, seq) VALUES (?, ?)"} {
+					"about": "INSERT INTO about (seq, kind, panels) VALUES (?, 'coat', ?)", "mention": "INSERT INTO mention (panel, seq) VALUES (?, ?)",
+					"taken": "INSERT INTO taken (seq, lot, mix, mg, ul, mm2) VALUES (?, ?, ?, ?, 0, 0)"} {
 					st, err := db.Prepare(query)
 					if err != nil {
 						b.Fatal(err)
@@ -179,6 +180,7 @@ func BenchmarkAppend(b *testing.B) {
 					do("hash")
 					do("tip", e.Seq)
 					do("about", e.Seq, n)
+					do("taken", e.Seq, string(e.Body.(record.Coat).Mix[0].Lot), `{"mix":[{"parts":1,"material":"sealer","lot":"tin-000000"}]}`, 9000*n)
 					for _, p := range e.Panels {
 						do("mention", string(p), e.Seq)
 					}

@@ -227,6 +227,14 @@ func (d *Draft) Used(numbers ...record.Number) (err error) {
 	return err
 }
 
+// Written is when the last entry was written down.
+func (d *Draft) Written() (record.When, error) {
+	var at string
+	_, err := d.s.one("SELECT json_extract(CAST(bytes AS TEXT), '$.written') FROM entry WHERE seq = ?", []any{d.size}, &at)
+	w, _ := record.ParseWhen(at) // what a later program wrote is not known
+	return w, err
+}
+
 // Needed returns what must be folded for these panels, of what was put too.
 func (d *Draft) Needed(numbers []record.Number) ([]record.Entry, error) {
 	return d.s.entries(needed+" SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq", jsonList(numbers))

@@ -12,7 +12,7 @@ import (
 )
 
 // lookupTables are the look-up tables: all of them follow from the journal.
-var lookupTables = []string{"lookup", "about", "mention", "correction", "described", "panel", "used", "words"}
+var lookupTables = []string{"lookup", "about", "mention", "correction", "described", "reading", "panel", "used", "taken", "words"}
 
 // index writes the look-up rows that later entries of the same transaction
 // are checked against, and notes which panels must be looked at again.
@@ -39,7 +39,7 @@ func (d *Draft) index(e record.Entry) error {
 		}
 		return d.corrected(of)
 	}
-	return d.describe(e)
+	return cmp.Or(d.describe(e), d.reads(e), d.takes(e.Seq, e.Body, len(e.Panels)))
 }
 
 // describe writes from when on an entry describes the studio, a maker or a
@@ -81,7 +81,7 @@ func (d *Draft) corrected(of int64) error {
 			of = next
 			continue
 		}
-		return d.describe(e)
+		return cmp.Or(d.describe(e), d.correctedAir(e), d.correctedStock(e))
 	}
 }
 

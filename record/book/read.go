@@ -166,21 +166,16 @@ func (b *Book) WorkshopOf(ctx context.Context, numbers ...record.Number) (*recor
 }
 
 // Story folds what is told of one panel: what names it, studio, makers and
-// materials, of the lots only those that went into it. The air of the room, by
+// shelf, of the lots only those that went into it. The air of the room, by
 // which rules judge, is not in it.
 func (b *Book) Story(ctx context.Context, n record.Number) (*record.Workshop, error) {
-	return b.described(ctx, `SELECT seq FROM mention WHERE panel = ?1 UNION SELECT seq FROM described WHERE kind NOT IN ('lot', 'recipe')
+	return b.described(ctx, `SELECT seq FROM mention WHERE panel = ?1 UNION SELECT seq FROM described WHERE kind <> 'lot'
 		UNION SELECT seq FROM used JOIN described ON kind = 'lot' AND 'lot ' || name = thing WHERE panel = ?1`, string(n))
 }
 
 // Shelf folds the studio, its makers and what is on the shelf.
 func (b *Book) Shelf(ctx context.Context) (*record.Workshop, error) {
 	return b.described(ctx, "SELECT seq FROM described")
-}
-
-// Named folds what of the shelf bears one of these keys.
-func (b *Book) Named(ctx context.Context, keys []string) (*record.Workshop, error) {
-	return b.described(ctx, "SELECT seq FROM described WHERE kind IN ('material', 'lot') AND name IN (SELECT value FROM json_each(?1))", jsonList(keys))
 }
 
 // described folds the entries that a query names, with what corrects them.
@@ -203,25 +198,6 @@ func (b *Book) fold(ctx context.Context, f Filter) (*record.Workshop, error) {
 		return nil, err
 	}
 	return record.Fold(form.Entries(stored))
-}
-
-// WorkshopOfLot folds what tells how much was taken of a lot: of the panels into
-// which it went, their sizes, what names it, and what was corrected.
-func (b *Book) WorkshopOfLot(ctx context.Context, lot record.Key) (w *record.Workshop, err error) {
-	const query = `WITH RECURSIVE need (seq) AS (
-		SELECT seq FROM about JOIN entry USING (seq) WHERE seq IN (SELECT seq FROM used JOIN mention USING (panel) WHERE thing = ?1)
-			AND (kind IN ('cut', 'resized') OR instr(bytes, ?2) > 0 OR seq IN (SELECT of FROM correction))
-		UNION SELECT seq FROM about WHERE kind = 'material'
-		UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`
-	err = b.view(ctx, func(s *session) error {
-		es, err := s.entries(query, Lot(lot), []byte(`"`+lot+`"`))
-		if err == nil {
-			w, err = record.Fold(es)
-		}
-		return err
-	})
-	return w, err
 }
 
 // Roll returns the numbers this book knows. Where each of terms is a whole

@@ -7,10 +7,6 @@ import (
 	"backleaf/record"
 )
 
-// near is how far in time a reading of the room may be from a coat to speak
-// for it.
-const near = 12 * time.Hour
-
 // air is a temperature or a humidity: where the dates leave several readings,
 // all of them, from the lowest to the highest.
 type air struct {
@@ -51,7 +47,7 @@ type airAt struct {
 func (s *subject) nearest(at record.When, what string, value func(record.Climate) (float64, bool)) (air, bool) {
 	a, known := s.air[airAt{at, what}]
 	if !known {
-		a, _ = nearest(slices.Concat(each[record.Climate](s), s.w.Readings(at, near)), at, value)
+		a, _ = nearest(slices.Concat(each[record.Climate](s), s.w.Readings(at)), at, value)
 		s.air[airAt{at, what}] = a
 	}
 	return a, a.seqs != nil
@@ -60,9 +56,8 @@ func (s *subject) nearest(at record.When, what string, value func(record.Climate
 // nearest joins the readings that may be the nearest to a time; false where it
 // may be that none is near. A vaguer time never leaves fewer of them.
 func nearest(readings []record.Done[record.Climate], at record.When, value func(record.Climate) (float64, bool)) (air, bool) {
-	from, ok1 := at.Earliest()
-	to, ok2 := at.Latest()
-	if !ok1 || !ok2 || to.Sub(from) > 2*near {
+	from, to, near, ok := at.Air()
+	if !ok {
 		return air{}, false
 	}
 	type reading struct {

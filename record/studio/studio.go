@@ -90,7 +90,17 @@ type View struct {
 // Look reads what an act on the named panels needs to know. Without terms no
 // panels are looked up.
 func (s *Session) Look(ctx context.Context, terms, except []string) (*View, error) {
-	v := &View{Session: s, Now: s.Clock(), Shops: s.Book.WorkshopOf}
+	return s.look(ctx, terms, except, s.Book.AtBench)
+}
+
+// LookWhole is [Session.Look] with all that names no panel, such as every
+// reading of the room: papers say by which entry they were made.
+func (s *Session) LookWhole(ctx context.Context, terms, except []string) (*View, error) {
+	return s.look(ctx, terms, except, s.Book.WorkshopOf)
+}
+
+func (s *Session) look(ctx context.Context, terms, except []string, fold func(context.Context, ...record.Number) (*record.Workshop, error)) (*View, error) {
+	v := &View{Session: s, Now: s.Clock(), Shops: s.Book.AtBench}
 	var err error
 	if v.Roll, err = s.Book.Roll(ctx, slices.Concat(terms, except)...); err != nil {
 		return nil, err
@@ -113,7 +123,7 @@ func (s *Session) Look(ctx context.Context, terms, except []string) (*View, erro
 			}
 		}
 	}
-	if v.Shop, err = s.Book.WorkshopOf(ctx, v.Panels...); err != nil {
+	if v.Shop, err = fold(ctx, v.Panels...); err != nil {
 		return nil, err
 	}
 	v.Zone = Zone(v.Shop.Studio)

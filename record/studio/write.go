@@ -1,6 +1,7 @@
 package studio
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"time"
@@ -39,18 +40,19 @@ func (v *View) Write(ctx context.Context, es ...record.Entry) (Written, error) {
 
 // Compose writes entries that depend on what the book holds at that moment,
 // such as the next free number. Its warnings stand even where it fails.
-func (v *View) Compose(ctx context.Context, make Compose) (Written, error) {
-	var w Written
-	if err := v.Believable(v.Shop.Written, v.Zone); err != nil {
-		return w, err
-	}
-	if t, ok := v.Shop.Written.Exact(); ok && v.Now.Before(t.Add(-time.Minute)) {
-		w.Warnings = append(w.Warnings, record.Say("clock-behind",
-			record.With("clock", record.Moment(v.Local())), record.With("last", record.Moment(t.In(v.Zone)))))
-	}
+func (v *View) Compose(ctx context.Context, make Compose) (w Written, err error) {
 	c := &choice{View: v}
-	var err error
-	if w.Entries, err = v.Book.Compose(ctx, v.Local(), c.signed(make)); refuse.Code(err) != "" {
+	w.Entries, err = v.Book.Compose(ctx, v.Local(), func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
+		last, err := d.Written()
+		if err = cmp.Or(err, v.Believable(last, v.Zone)); err != nil {
+			return nil, nil, err
+		}
+		if t, ok := last.Exact(); ok && v.Now.Before(t.Add(-time.Minute)) {
+			w.Warn("clock-behind", record.With("clock", record.Moment(v.Local())), record.With("last", record.Moment(t.In(v.Zone))))
+		}
+		return c.signed(make)(d)
+	})
+	if refuse.Code(err) != "" {
 		return w, err
 	} else if err != nil {
 		return w, refuse.Because("not-written", err)

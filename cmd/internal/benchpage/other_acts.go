@@ -136,6 +136,9 @@ func printLabels(d *desk, v *studio.View, r *typed.Reader, at record.When, f url
 	if err != nil {
 		return studio.Written{}, err
 	}
+	if v.Shop, err = v.Book.WorkshopOf(d.ctx, v.Panels...); err != nil { // as [studio.Session.LookWhole]
+		return studio.Written{}, err
+	}
 	o.At, o.Because, o.Preview = at, f.Get("reason"), book.IsTrial(d.ctx)
 	l, err := papers.Print(d.ctx, v, o)
 	return studio.Written{Entries: l.Entries, Warnings: l.Warnings}, err

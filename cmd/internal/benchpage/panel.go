@@ -233,7 +233,7 @@ func (d *desk) preview() error {
 	panels := ticked(d.r.URL.Query())
 	switch d.r.PathValue("paper") {
 	case "label":
-		v, err := d.Studio.Look(d.ctx, panels, nil)
+		v, err := d.Studio.LookWhole(d.ctx, panels, nil)
 		if err != nil {
 			return err
 		}

@@ -27,7 +27,7 @@ func (d *desk) shelf() error {
 		Bare []string // materials of which there is no lot
 		New  string
 	}
-	have, taken := map[record.Key]bool{}, stock.All(d.shop)
+	have := map[record.Key]bool{}
 	for _, l := range slices.Backward(d.shop.Lots) {
 		b := l.Body
 		m, _ := d.shop.MaterialNow(b.Material)
@@ -37,7 +37,11 @@ func (d *desk) shelf() error {
 		if t, ok := b.Expires.Latest(); ok {
 			x.Expired = t.Before(d.now)
 		}
-		if s, ok := stock.Of(d.shop, b, taken[b.Key]); ok {
+		s, ok, err := stock.Of(d.ctx, d.Studio.Book, d.shop, b)
+		if err != nil {
+			return err
+		}
+		if ok {
 			x.Left = d.say("page-"+s.Code, s.Values...)
 		}
 		on := map[record.Number]bool{}

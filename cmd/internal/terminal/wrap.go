@@ -41,13 +41,12 @@ func Columns(w io.Writer, told string) int {
 	return Usual
 }
 
-// Wrap makes a text safe for a terminal, and breaks its lines at spaces, but no
-// figure from its unit. What goes on is set in by two more than its line is, or
-// so far that it stands below what was said first after a word and two spaces.
+// Wrap breaks the lines of a text at spaces. What goes on is set in by two more
+// than its line is, or so far that it stands below what was said first after a
+// word and two spaces.
 func Wrap(text string, width int) string {
-	text = clean(text)
 	if width == 0 {
-		return ofPrint.Replace(text)
+		return text
 	}
 	var out []string
 	for line := range strings.SplitSeq(text, "\n") {
@@ -58,7 +57,7 @@ func Wrap(text string, width int) string {
 		}
 		out = append(out, Broken(line, width, hang)...)
 	}
-	return ofPrint.Replace(strings.Join(out, "\n"))
+	return strings.Join(out, "\n")
 }
 
 // Broken breaks one line; what goes on is set in by hang.
@@ -95,13 +94,14 @@ func breakAt(line string, width, hang int) (head, rest string) {
 // can be found and typed again.
 var ofPrint = strings.NewReplacer("\u00a0×\u00a0", " x ", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2044", "/", "\u2212", "-")
 
-// clean shows what could steer a terminal as a code instead.
-func clean(s string) string {
+// Clean makes text from outside safe for a terminal: what could steer it is
+// shown as a code instead.
+func Clean(s string) string {
 	if !strings.ContainsFunc(s, func(r rune) bool { return r != '\n' && (r < ' ' || r > '~') }) {
 		return s
 	}
 	var b strings.Builder
-	for _, r := range s {
+	for _, r := range ofPrint.Replace(s) {
 		if r != '\n' && accept.CheckLine(string(r)) != nil {
 			fmt.Fprintf(&b, "<U+%04X>", r)
 		} else {

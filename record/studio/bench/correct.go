@@ -70,7 +70,7 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	if len(panels) == 0 {
 		return w, nil, nil
 	}
-	shop, err := v.Book.WorkshopOf(ctx, panels...)
+	shop, err := v.Book.AtBench(ctx, panels...)
 	if err != nil {
 		return w, nil, err
 	}
@@ -113,7 +113,7 @@ func stands(shop *record.Workshop, old record.Entry, panels []record.Number) (ou
 // and returns those that it does not mean.
 func describe(ctx context.Context, v *studio.View, old record.Entry, a record.Amended) (record.Amended, []int64, error) {
 	left := v.Meant.As
-	shop, err := v.Book.WorkshopOf(ctx, old.Panels...)
+	shop, err := v.Book.AtBench(ctx, old.Panels...)
 	if err != nil || len(left) == 0 {
 		return a, left, err
 	}
@@ -158,7 +158,7 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 		}
 	}
 	now := *v
-	if now.Shop, err = v.Book.WorkshopOf(ctx, old.Panels...); err != nil {
+	if now.Shop, err = v.Book.AtBench(ctx, old.Panels...); err != nil {
 		return nil, nil, err
 	}
 	stand := stands(now.Shop, old, c.Panels)

@@ -58,7 +58,7 @@ func Earlier(ctx context.Context, v *studio.View, seq int64) (record.Body, []rec
 // standsAs is what an entry says after corrections, of the first of its panels
 // for which it was not taken back.
 func standsAs(ctx context.Context, v *studio.View, e record.Entry) (record.Body, bool, error) {
-	shop, err := v.Book.WorkshopOf(ctx, e.Panels...)
+	shop, err := v.Book.AtBench(ctx, e.Panels...)
 	if err != nil {
 		return nil, false, err
 	}

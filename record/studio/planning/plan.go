@@ -57,7 +57,9 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 		}
 	}
 	if len(wish.Recipe) > 0 {
-		d.recipe(prices)
+		if err := d.recipe(ctx, b); err != nil {
+			return d, err
+		}
 	}
 	d.cost(prices)
 	if len(wish.Recipe) > 0 {
@@ -136,17 +138,20 @@ func (d *Day) panels() []plan.Panel {
 	return out
 }
 
-func (d *Day) recipe(map[record.Key]private.Price) {
+func (d *Day) recipe(ctx context.Context, b *book.Book) (err error) {
 	p := &products{w: d.w}
 	d.Job.Acts = p.acts(whole(d.Wish.Recipe), d.Wish, d.Job.Words)
 	d.Job.Products = p.list
-	d.Job.Tins, _ = p.tins(d.w, d.Wish.Start)
+	if d.Job.Tins, err = p.tins(ctx, b, d.Wish.Start); err != nil {
+		return err
+	}
 	loss, ok := d.Wish.TrayLoss.Millipercent()
 	if !ok {
 		loss = plan.UsualLoss
 	}
 	wet := plan.Wetting(d.panels(), d.Job.Acts, p.list, d.Job.Tins, loss)
 	d.Job.Wet = &wet
+	return nil
 }
 
 // cost prices what goes on the panels from the lots it is taken from, as the

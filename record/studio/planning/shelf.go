@@ -2,10 +2,12 @@ package planning
 
 import (
 	"cmp"
+	"context"
 	"slices"
 	"time"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/plan"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
@@ -105,9 +107,9 @@ func usedUp(w *record.Workshop) map[record.Key]bool {
 
 // tins are the lots of the products, in the order in which they are to be used:
 // opened first, then what expires first.
-func (p *products) tins(w *record.Workshop, at time.Time) (tins []plan.Tin, lots []record.Lot) {
-	used := stock.All(w)
-	for _, l := range w.Lots {
+func (p *products) tins(ctx context.Context, b *book.Book, at time.Time) (tins []plan.Tin, err error) {
+	var lots []record.Lot
+	for _, l := range p.w.Lots {
 		if i := slices.Index(p.keys, l.Body.Material); i >= 0 {
 			lots = append(lots, l.Body)
 		}
@@ -120,11 +122,15 @@ func (p *products) tins(w *record.Workshop, at time.Time) (tins []plan.Tin, lots
 		ul, _ := l.Quantity.Microliters()
 		i := slices.Index(p.keys, l.Material)
 		t := plan.Tin{Name: string(l.Key), Product: i, Expired: expires(l).Before(at)}
-		have, gone := p.list[i].Both(plan.Amount{Milligrams: float64(mg), Microliters: float64(ul)}), used[l.Key].Wet
+		used, err := stock.TakenOf(ctx, b, p.w, l.Key)
+		if err != nil {
+			return nil, err
+		}
+		have, gone := p.list[i].Both(plan.Amount{Milligrams: float64(mg), Microliters: float64(ul)}), used.Wet
 		t.Left = plan.Amount{Milligrams: max(0, have.Milligrams-gone.Milligrams), Microliters: max(0, have.Microliters-gone.Microliters)}
 		tins = append(tins, t)
 	}
-	return tins, lots
+	return tins, nil
 }
 
 func order(a, b bool) int {

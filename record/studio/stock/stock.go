@@ -20,70 +20,62 @@ type Taken struct {
 	Unsure bool    // waste is not in it, or an act does not say how much
 }
 
-// All adds up what was taken from each lot, each entry once.
-func All(w *record.Workshop) map[record.Key]Taken {
-	all := map[record.Key]Taken{}
-	seen := map[int64]bool{}
-	for _, panel := range w.Panels {
-		for _, e := range panel.Events {
-			if seen[e.Seq] {
-				continue
+// TakenOf adds up what was taken from one lot, each entry once.
+func TakenOf(ctx context.Context, b *book.Book, w *record.Workshop, lot record.Key) (t Taken, err error) {
+	acts, err := b.Taken(ctx, lot)
+	for _, a := range acts {
+		switch {
+		case len(a.Mix.Mix) > 0:
+			t.wet(w, lot, a)
+		case a.Cloth:
+			t.cloth(a)
+		default:
+			if t.Unsure = true; a.SquareMillimeters == 0 {
+				t.Open += a.Acts
 			}
-			seen[e.Seq] = true
-			switch b := e.Body.(type) {
-			case record.Cut:
-				sheet(all, b.Lot, b.Size, len(e.Panels))
-			case record.Coat:
-				wet(w, all, b.Coating, len(e.Panels))
-			case record.ClothLaid:
-				wet(w, all, b.Coating, len(e.Panels))
-				if b.AgainOf == 0 {
-					cloth(w, all, b, e.Panels)
-				}
-			case record.PaintLayer:
-				wet(w, all, b.Coating, len(e.Panels))
-			case record.Varnish:
-				wet(w, all, b.Coating, len(e.Panels))
-			}
+			t.Area += a.SquareMillimeters
 		}
 	}
-	return all
+	return t, err
 }
 
 // Wet is how much was laid on so many panels.
 func Wet(c record.Coating, panels int) plan.Amount {
-	amount, n := c.WetTotal, 1.0
-	if !c.WetEach.IsZero() {
-		amount, n = c.WetEach, float64(panels)
-	}
-	mg, _ := amount.Milligrams()
-	ul, _ := amount.Microliters()
-	return plan.Amount{Milligrams: float64(mg) * n, Microliters: float64(ul) * n}
+	mg, ul := c.Wet(panels)
+	return plan.Amount{Milligrams: mg, Microliters: ul}
 }
 
-func wet(w *record.Workshop, all map[record.Key]Taken, c record.Coating, panels int) {
-	if len(c.Mix) == 0 {
-		return
-	}
-	a := plan.Act{NotWater: c.Thinner != ""}
-	a.Thinned, _ = c.Thinned.Millipercent()
+func (t *Taken) wet(w *record.Workshop, lot record.Key, acts book.Taken) {
+	a := plan.Act{NotWater: acts.Mix.Thinner != ""}
+	a.Thinned, _ = acts.Mix.Thinned.Millipercent()
 	var products []plan.Product
-	for i, part := range c.Mix {
+	for i, part := range acts.Mix.Mix {
 		products = append(products, Product(w, part.Material))
 		a.Mix = append(a.Mix, plan.Portion{Product: i, Parts: part.Parts})
 	}
-	laid := Wet(c, panels)
+	laid := plan.Amount{Milligrams: acts.Milligrams, Microliters: acts.Microliters}
 	_, parts, why := a.Split(laid, products)
-	for i, part := range c.Mix {
-		t := all[part.Lot]
-		if why != "" || laid == (plan.Amount{}) {
-			t.Open, t.Unsure = t.Open+1, true
-		} else {
+	for i, part := range acts.Mix.Mix {
+		switch {
+		case part.Lot != lot:
+		case why != "" || laid == (plan.Amount{}):
+			t.Open, t.Unsure = t.Open+acts.Acts, true
+		default:
 			t.Wet.Milligrams += parts[i].Milligrams
 			t.Wet.Microliters += parts[i].Microliters
 		}
-		all[part.Lot] = t
 	}
+}
+
+func (t *Taken) cloth(a book.Taken) {
+	t.Unsure = true
+	h, ok := a.Panel.Height.Micrometers()
+	wide, ok2 := a.Panel.Width.Micrometers()
+	if !ok || !ok2 {
+		t.Open += a.Acts
+		return
+	}
+	t.Area += float64(a.Acts) * float64(h+2*a.BeyondMicrometers) * float64(wide+2*a.BeyondMicrometers) / 1e6
 }
 
 // Product is a material as plans reckon with it.
@@ -97,36 +89,6 @@ func Product(w *record.Workshop, k record.Key) plan.Product {
 	return plan.Product{Name: name, Density: rho}
 }
 
-func sheet(all map[record.Key]Taken, lot record.Key, s record.Size, panels int) {
-	t := all[lot]
-	mm2, ok := s.AreaSquareMillimeters()
-	if t.Unsure = true; !ok {
-		t.Open++
-	}
-	t.Area += float64(mm2) * float64(panels)
-	all[lot] = t
-}
-
-func cloth(w *record.Workshop, all map[record.Key]Taken, c record.ClothLaid, panels []record.Number) {
-	t := all[c.ClothLot]
-	t.Unsure = true
-	over, _ := c.Oversize.Micrometers()
-	for _, n := range panels {
-		p := w.Panel(n)
-		if p == nil {
-			continue // of another part of the journal
-		}
-		h, ok := p.Size().Height.Micrometers()
-		wide, ok2 := p.Size().Width.Micrometers()
-		if !ok || !ok2 {
-			t.Open++
-			continue
-		}
-		t.Area += float64(h+2*over) * float64(wide+2*over) / 1e6
-	}
-	all[c.ClothLot] = t
-}
-
 // Left says what is left of the lots that a body names and of which it is
 // known how much there was.
 func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.Body) (said, warned []record.Said, err error) {
@@ -136,11 +98,9 @@ func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.
 		if !ok || l.Quantity.IsZero() || l.Quantity.IsUnknown() {
 			continue
 		}
-		w, err := b.WorkshopOfLot(ctx, k)
-		if err != nil {
+		switch s, ok, err := Of(ctx, b, shop, l); {
+		case err != nil:
 			return nil, nil, err
-		}
-		switch s, ok := Of(w, l, All(w)[k]); {
 		case !ok:
 		case s.Code == "more-than-there-was":
 			warned = append(warned, s)
@@ -151,23 +111,23 @@ func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.
 	return said, warned, nil
 }
 
-// Of says what is left of a lot of which so much was taken; false if it is not
-// known how much there was.
-func Of(w *record.Workshop, l record.Lot, t Taken) (record.Said, bool) {
+// Of says what is left of a lot; false if it is not known how much there was.
+func Of(ctx context.Context, b *book.Book, w *record.Workshop, l record.Lot) (record.Said, bool, error) {
+	t, err := TakenOf(ctx, b, w, l.Key)
 	left, ok := left(w, l, t)
 	switch {
-	case !ok:
-		return record.Said{}, false
+	case err != nil || !ok:
+		return record.Said{}, false, err
 	case left < 0:
-		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity)), true
+		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity)), true, nil
 	case t.Unsure:
 		open := record.Value{Name: "open", Type: "count"}
 		if t.Open > 0 {
 			open = record.With("open", t.Open)
 		}
-		return record.Say("lot-left-most", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit())), open), true
+		return record.Say("lot-left-most", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit())), open), true, nil
 	}
-	return record.Say("lot-left", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit()))), true
+	return record.Say("lot-left", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit()))), true, nil
 }
 
 // left is what is left of a lot in the unit of its quantity.

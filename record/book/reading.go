@@ -1,0 +1,98 @@
+package book
+
+import (
+	"context"
+	"time"
+
+	"github.com/go-json-experiment/json"
+
+	"backleaf/record"
+)
+
+// brief is the longest that a reading can last which is found by when it begins.
+const brief = 24 * time.Hour
+
+// reads writes when a reading of the room begins.
+func (d *Draft) reads(e record.Entry) error {
+	if _, is := e.Body.(record.Climate); !is || len(e.Panels) > 0 || !e.At.Known() {
+		return nil
+	}
+	var first any
+	from, ok1 := e.At.Earliest()
+	if to, ok2 := e.At.Latest(); ok1 && ok2 && to.Sub(from) <= brief {
+		first = from.Unix()
+	}
+	return d.s.write("reading", "INSERT INTO reading (seq, first) VALUES (?, ?)", e.Seq, first)
+}
+
+// correctedAir writes it anew, as its corrections leave it.
+func (d *Draft) correctedAir(e record.Entry) error {
+	if _, is := e.Body.(record.Climate); !is || len(e.Panels) > 0 {
+		return nil
+	}
+	w, err := d.standing(e.Seq)
+	if err == nil {
+		err = d.s.write("reading", "DELETE FROM reading WHERE seq = ?", e.Seq)
+	}
+	if err == nil && len(w.Climate) > 0 {
+		e.At = w.Climate[0].At
+		err = d.reads(e)
+	}
+	return err
+}
+
+// AtBench folds what acts on these panels are judged by: what names them,
+// studio, makers and shelf, and of the readings of the room those that may
+// speak for their layers.
+func (b *Book) AtBench(ctx context.Context, numbers ...record.Number) (w *record.Workshop, err error) {
+	err = b.view(ctx, func(s *session) error {
+		es, err := s.entries(`WITH RECURSIVE need (seq) AS (
+			SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1)) UNION SELECT seq FROM described
+			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, jsonList(numbers))
+		if err != nil {
+			return err
+		}
+		spans, err := json.Marshal(airOver(es))
+		if err != nil {
+			return err
+		}
+		air, err := s.entries(`WITH RECURSIVE need (seq) AS (
+			SELECT seq FROM reading WHERE first IS NULL
+			UNION SELECT seq FROM json_each(?1) CROSS JOIN reading WHERE first BETWEEN value ->> 0 AND value ->> 1
+			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, string(spans))
+		if err == nil {
+			w, err = record.Fold(merged(es, air))
+		}
+		return err
+	})
+	return w, err
+}
+
+// airOver lists between which moments the readings begin that may speak for
+// layers, in Unix seconds. A layer counts by all times that were ever recorded
+// of it.
+func airOver(es []record.Entry) [][2]int64 {
+	spans := [][2]int64{}
+	for _, e := range es {
+		if a, is := e.Body.(record.Amended); is {
+			var change struct {
+				At record.When `json:"at"`
+			}
+			_ = json.Unmarshal(a.Change, &change) // what cannot be read is not read by folding either
+			e.At = change.At
+		} else if !e.Kind().Traits().Layer {
+			continue
+		}
+		from, to, near, ok := e.At.Air()
+		if !ok {
+			continue
+		}
+		span := [2]int64{from.Add(-near - brief).Unix(), to.Add(near).Unix()}
+		if len(spans) == 0 || spans[len(spans)-1] != span {
+			spans = append(spans, span)
+		}
+	}
+	return spans
+}

@@ -1,0 +1,122 @@
+package book
+
+import (
+	"context"
+
+	"github.com/go-json-experiment/json"
+
+	"backleaf/record"
+)
+
+// Taken is what alike acts took of one lot.
+type Taken struct {
+	Acts int // how many; of cloth panels
+	// What was laid on: parts and thinner. Amounts are of all of them together,
+	// in all; nothing where it is not known.
+	Mix                     record.Coating
+	Milligrams, Microliters float64
+	SquareMillimeters       float64 // of board, likewise
+	// Of cloth the size of the panel, and how far it went beyond each edge.
+	Cloth             bool
+	Panel             record.Size
+	BeyondMicrometers int64
+}
+
+// takes writes what an act on panels took of each lot.
+func (d *Draft) takes(seq int64, body record.Body, panels int) error {
+	add := func(lot record.Key, mix string, mg, ul, mm2 float64, beyond any) error {
+		if lot == "" {
+			return nil
+		}
+		return d.s.write("taken", "INSERT OR IGNORE INTO taken (seq, lot, mix, mg, ul, mm2, beyond) VALUES (?, ?, ?, ?, ?, ?, ?)", seq, string(lot), mix, mg, ul, mm2, beyond)
+	}
+	wet := func(c record.Coating) error {
+		mix := record.Coating{Mix: make([]record.Part, len(c.Mix)), Thinned: c.Thinned, Thinner: c.Thinner}
+		for i, p := range c.Mix {
+			p.As = nil
+			mix.Mix[i] = p
+		}
+		text, err := json.Marshal(mix)
+		mg, ul := c.Wet(panels)
+		for _, p := range c.Mix {
+			if err == nil {
+				err = add(p.Lot, string(text), mg, ul, 0, nil)
+			}
+		}
+		return err
+	}
+	switch b := body.(type) {
+	case record.Cut:
+		mm2, _ := b.Size.AreaSquareMillimeters()
+		return add(b.Lot, "", 0, 0, float64(mm2)*float64(panels), nil)
+	case record.Coat:
+		return wet(b.Coating)
+	case record.PaintLayer:
+		return wet(b.Coating)
+	case record.Varnish:
+		return wet(b.Coating)
+	case record.ClothLaid:
+		if err := wet(b.Coating); err != nil || b.AgainOf != 0 {
+			return err
+		}
+		over, _ := b.Oversize.Micrometers()
+		return add(b.ClothLot, "", 0, 0, 0, over)
+	}
+	return nil
+}
+
+// correctedStock writes it anew, as corrections leave the act on the first of
+// its panels on which it stands.
+func (d *Draft) correctedStock(e record.Entry) error {
+	if !e.Kind().Traits().Layer && e.Kind() != "cut" {
+		return nil
+	}
+	es, err := d.s.entries(`WITH RECURSIVE need (seq) AS (
+		SELECT ?1 UNION SELECT (SELECT min(seq) FROM mention WHERE panel = value) FROM json_each(?2)
+		UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
+		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, e.Seq, jsonList(e.Panels))
+	if err != nil {
+		return err
+	}
+	w, err := record.Fold(es)
+	if err == nil {
+		err = d.s.write("taken", "DELETE FROM taken WHERE seq = ?", e.Seq)
+	}
+	if err != nil {
+		return err
+	}
+	for _, p := range w.Panels {
+		if now, stands := p.Event(e.Seq); stands {
+			return d.takes(e.Seq, now.Body, len(now.Panels))
+		}
+	}
+	return nil
+}
+
+// Taken returns what the record says was taken of a lot.
+func (b *Book) Taken(ctx context.Context, lot record.Key) (out []Taken, err error) {
+	var mixed, size string
+	read := func(t *Taken, into ...any) func(func(...any) error) error {
+		return func(scan func(...any) error) error {
+			*t = Taken{}
+			err := scan(into...)
+			if err == nil && mixed != "" {
+				err = json.Unmarshal([]byte(mixed), &t.Mix)
+			}
+			t.Panel, _ = record.ParseSize(size) // what a later program wrote is not known
+			out = append(out, *t)
+			return err
+		}
+	}
+	err = b.view(ctx, func(s *session) error {
+		var t Taken
+		err := s.each(`SELECT mix, count(*), total(mg), total(ul), total(mm2) FROM taken WHERE lot = ? AND beyond IS NULL
+			GROUP BY mix, mg > 0, ul > 0, mm2 > 0`, []any{string(lot)}, read(&t, &mixed, &t.Acts, &t.Milligrams, &t.Microliters, &t.SquareMillimeters))
+		if mixed = ""; err == nil {
+			err = s.each(`SELECT count(*), beyond, size, 1 FROM taken JOIN entry USING (seq), json_each(CAST(bytes AS TEXT), '$.panels') JOIN panel ON number = value
+				WHERE lot = ? AND beyond IS NOT NULL GROUP BY beyond, size`, []any{string(lot)}, read(&t, &t.Acts, &t.BeyondMicrometers, &size, &t.Cloth))
+		}
+		return err
+	})
+	return out, err
+}
