@@ -2,15 +2,16 @@ package dossier
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"backleaf/record/paper"
 )
 
-const textColumns = 100
+const textColumns = 80
 
-// Text writes the dossier as plain text of at most 100 columns. A drawing is
+// Text writes the dossier as plain text of at most 80 columns. A drawing is
 // told in words.
 func (d *Document) Text() (string, error) {
 	w := &textWriter{}
@@ -126,6 +127,12 @@ func (w *textWriter) table(t Table) {
 	for i, c := range t.Columns {
 		widths[i] = int(c.Share / total * float64(textColumns-2*(len(t.Columns)-1)))
 		head[i] = c.Head
+	}
+	for i, h := range head { // whole words, at the cost of the widest
+		for widths[i] < utf8.RuneCountInString(h) && !strings.Contains(h, " ") {
+			widths[slices.Index(widths, slices.Max(widths))]--
+			widths[i]++
+		}
 	}
 	w.columns(widths, head)
 	for i := range head {

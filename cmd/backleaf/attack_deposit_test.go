@@ -260,7 +260,7 @@ func TestUnsignedDepositsThatLie(t *testing.T) {
 		{"other words, as of another program", func(d string) {
 			altered("bag-info.txt", "Words-Version: ", "Words-Version: 0")(d)
 			altered(one+"page.html", "Dune, evening", "A Great Master")(d)
-		}, true, exitUnverified, "unchanged since the deposit, if the above holds; not derived again, for this program’s words are of version"},
+		}, true, exitUnverified, "unchanged since the deposit, if the above holds; not made again from the journal, for this program’s words are of version"},
 		{"no words named", altered("bag-info.txt", "Words-Version: ", "Other-Version: "), true, exitUnverified, "and the deposit names none"},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.check(t, honest) })

@@ -37,7 +37,11 @@ func newDue(a *app) {
 			return a.sayJSON(steps)
 		}
 		if len(steps) == 0 {
-			a.noted("nothing-due")
+			n, err := r.Book.Count(r.ctx)
+			if err != nil {
+				return err
+			}
+			a.noted("nothing-due", record.With("panels", n))
 		}
 		c := a.catalogue().At(now, now.Location())
 		for _, s := range steps {

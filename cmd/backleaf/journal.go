@@ -12,7 +12,7 @@ import (
 func newJournal(a *app) {
 	var last int
 	a.reads("journal", flags{"last": &last, "json": &a.asJSON}, func(r *run) error {
-		if last < 0 {
+		if r.form.Flags().Changed("last") && last < 1 {
 			return usage("for example: backleaf journal --last 20", "--last %d: how many of the last entries?", last)
 		}
 		f := book.Filter{Last: last}

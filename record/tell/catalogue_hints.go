@@ -42,6 +42,7 @@ var englishHints = map[string]Message{
 	"not-finished":             `"backleaf paint" and "backleaf panel describe" write them down; a blank panel has its label; if it is meant all the same, say --anyway`,
 	"not-issued":               "nothing was issued; name a folder that is there and a file that is not",
 	"no-cloth-in-plan":         "plan those without cloth by themselves, without --cloth",
+	"named-no-pdf":             "let the name end with .pdf",
 	"no-form-of-plan":          "-o plan.pdf or -o plan.svg",
 	"no-hours":                 "--hours 9:00-20:00",
 	"no-timetable":             "--like batch:may takes the recipe of a batch",

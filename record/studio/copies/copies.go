@@ -92,7 +92,23 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 	if w, err = c.finish(ctx, "restored"); c.Means != nil && len(w.Keys) > 0 && !keys.There(to) {
 		c.Mean("key-not-restored", record.With("file", keys.File(to)))
 	}
+	if err != nil {
+		return c.Written, err
+	}
+	for _, n := range used {
+		c.Mean("restored-highest", record.With("highest", n), record.With("last", last), record.With("missing", max(0, n.Serial()-serials(w, n.Year()))))
+	}
 	return c.Written, err
+}
+
+// serials is the highest serial of a year that a book knows.
+func serials(w *record.Workshop, year int) (highest int) {
+	for _, p := range w.Panels {
+		if p.Number.Year() == year {
+			highest = max(highest, p.Number.Serial())
+		}
+	}
+	return highest
 }
 
 // readBackup verifies a backup and folds it.

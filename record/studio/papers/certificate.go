@@ -7,7 +7,9 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"backleaf/certificate"
@@ -58,11 +60,17 @@ func (o CertificateOrder) Acceptable() error {
 			return refuse.Input(t.field, "not-a-line", "%w", err)
 		}
 	}
-	if o.File == "" {
-		return nil
+	return newPDF(o.File)
+}
+
+// newPDF refuses, before anything is drawn, a file that is there already or
+// bears the name of another kind; without a name there is none.
+func newPDF(file string) error {
+	if ext := filepath.Ext(file); ext != "" && !strings.EqualFold(ext, ".pdf") {
+		return refuse.Unclearly("named-no-pdf", "this paper is a PDF, and %s is the name of another kind of file", file)
 	}
-	if _, err := os.Lstat(o.File); err == nil {
-		return refuse.Cannot("file-there", "cannot write %s: %w", o.File, fs.ErrExist)
+	if _, err := os.Lstat(file); err == nil {
+		return refuse.Cannot("file-there", "cannot write %s: %w", file, fs.ErrExist)
 	}
 	return nil
 }
