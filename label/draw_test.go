@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -112,6 +113,37 @@ func TestSameBytes(t *testing.T) {
 	for range 3 {
 		if !bytes.Equal(first, draw(t, o, everyKind()...)) {
 			t.Fatal("the same labels gave other bytes")
+		}
+	}
+}
+
+// Work that is stopped at any step ends there, at most with what each core has
+// begun, and writes nothing: while labels are laid out, while pages are painted.
+func TestStopped(t *testing.T) {
+	var labels []label.Input
+	for range 3 {
+		labels = append(labels, everyKind()...)
+	}
+	o, stop := options(label.Auto), errors.New("stopped")
+	o.Sheet = plainSheet(label.A4)
+	n := int64(len(labels))
+	for _, at := range []int64{0, 1, n / 2, n, n + 1, n + n/2, 2*n - 1} {
+		stopped, after := false, 0
+		o.Step = func(done, total int64) error {
+			if total != 2*n || done > total {
+				t.Errorf("step %d of %d for %d labels", done, total, n)
+			}
+			if stopped {
+				after++
+			}
+			if stopped = stopped || done >= at; stopped {
+				return stop
+			}
+			return nil
+		}
+		var file bytes.Buffer
+		if _, err := label.Draw(&file, labels, o); !errors.Is(err, stop) || file.Len() > 0 || after > runtime.GOMAXPROCS(0) {
+			t.Errorf("stopped at step %d of %d: %v, %d bytes, %d steps after it", at, 2*n, err, file.Len(), after)
 		}
 	}
 }

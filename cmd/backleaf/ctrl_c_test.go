@@ -53,7 +53,7 @@ func atTerminal(t *testing.T, dir string, wait time.Duration, args ...string) (s
 func TestCtrlC(t *testing.T) {
 	toolcheck.Long(t)
 	from := t.TempDir()
-	manyEntries(t, from, 600)
+	manyEntries(t, from, 300)
 	for _, line := range []string{"studio key new", "paint all --medium oil", "panel publish all", "studio new --empty --book new.sqlite"} {
 		runs(t, from, strings.Fields(line+" --clock-is-right")...)
 	}
