@@ -18,7 +18,9 @@ import (
 // carries. Without a key only Record is there: nothing is signed then, and
 // nothing proved.
 type Deed struct {
-	Record    []byte // record.json
+	Record    []byte // record.json, which was read back
+	Size      int64  // entries of the journal that it speaks of
+	Root      seal.Hash
 	Signature []byte // record.sig
 	Key       seal.PublicKey
 	Head      []byte // head.txt
@@ -76,7 +78,7 @@ func makeDeed(ctx context.Context, j Journal, w *record.Workshop, p *record.Pane
 	for _, g := range mine.Gaps(here) {
 		f.Gaps = append(f.Gaps, gap{g.Seq, g.Topic, g.Unknown, g.Said.Values, g.Said.Code})
 	}
-	d := Deed{Demo: w.Studio.Demo}
+	d := Deed{Size: size, Root: root, Demo: w.Studio.Demo}
 	if d.Record, err = f.bytes(); err != nil {
 		return Deed{}, err
 	}

@@ -190,23 +190,19 @@ func withEntry(put func(string, fs.FileMode, func(*os.File) error) error, path s
 
 // issue keeps the paper, and writes it with its entry.
 func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrder, d deed.Deed, now time.Time) error {
-	r, err := deed.Read(d.Record)
-	if err != nil {
-		return err
-	}
 	file := kept.PaperOf(c.PDF)
 	if err := kept.Keep(b.Path(), file, c.PDF); err != nil {
 		return refuse.Because("not-issued", err)
 	}
 	// The entry follows the head that was signed, or it is not written.
-	entry := record.Entry{Seq: r.Size + 1, At: record.Moment(now), Panels: []record.Number{c.Panel},
+	entry := record.Entry{Seq: d.Size + 1, At: record.Moment(now), Panels: []record.Number{c.Panel},
 		Body: record.Issued{Record: seal.DigestOf(d.Record).String(), PDF: file.SHA256, Reason: o.Because, Replaces: c.replaces}}
 	if o.Buyer != "" || o.Price {
 		body := entry.Body.(record.Issued)
 		body.Private = record.Yes
 		entry.Body = body
 	}
-	err = withEntry(safefile.Create, o.File, c.PDF, func() (err error) { c.Entries, err = b.Append(ctx, now, entry); return err })
+	err := withEntry(safefile.Create, o.File, c.PDF, func() (err error) { c.Entries, err = b.Append(ctx, now, entry); return err })
 	switch {
 	case err != nil && c.Entries != nil:
 		at := c.Entries[0].Seq
@@ -216,7 +212,7 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 		return refuse.Because("not-issued", err)
 	}
 	if len(d.Head) > 0 {
-		if err := b.KeepHead(ctx, book.Head{Size: r.Size, Root: r.Root, Note: string(d.Head)}); err != nil {
+		if err := b.KeepHead(ctx, book.Head{Size: d.Size, Root: d.Root, Note: string(d.Head)}); err != nil {
 			return fmt.Errorf("the certificate is issued; its head could not be kept: %w", err)
 		}
 	}
