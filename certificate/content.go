@@ -27,7 +27,7 @@ type content struct {
 	sentences            []string
 	section              section.Section
 	care                 []tell.Row
-	gaps                 []string
+	gaps                 []tell.Row
 	link                 string // what the small symbol holds
 	url                  string // the same if it is a web address
 	photo                photograph
@@ -166,9 +166,7 @@ func (c *content) ownHands() bool {
 // takeGaps says what is not recorded: the gaps of the record, and of the
 // categories of Object ID those that it does not ask for.
 func (c *content) takeGaps(d record.Described) {
-	for _, g := range c.teller.GapsTogether() {
-		c.gaps = append(c.gaps, c.sentence(g))
-	}
+	c.gaps = c.teller.GapRows()
 	var names []string
 	for _, f := range []struct {
 		name tell.Message
@@ -179,7 +177,7 @@ func (c *content) takeGaps(d record.Described) {
 		}
 	}
 	if names != nil {
-		c.gaps = append(c.gaps, c.sentence(c.in.Catalogue.Capital(c.teller.List(names))))
+		c.gaps = append(c.gaps, tell.Row{Value: c.in.Catalogue.Capital(c.teller.List(names))})
 	}
 }
 

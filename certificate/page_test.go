@@ -52,7 +52,7 @@ func TestObjectID(t *testing.T) {
 			t.Errorf("%s: %q is not said to be missing: %s", c.category, c.empty, missing)
 		}
 	}
-	if _, lacks, _ := strings.Cut(pages["full"], "NOT RECORDED OR NOT KNOWN "); !strings.HasPrefix(lacks, "Thickness: varnish, paint and cloth. WHAT THIS IS") {
+	if _, lacks, _ := strings.Cut(pages["full"], "NOT RECORDED OR NOT KNOWN "); !strings.HasPrefix(lacks, "Thickness varnish, paint and cloth WHAT THIS IS") {
 		t.Errorf("a full record lacks something but what nobody measures:\n%s", pages["full"])
 	}
 }

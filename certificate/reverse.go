@@ -167,7 +167,7 @@ func (c *content) careIn(col *column) {
 	}
 	for _, r := range c.care {
 		col.gap(1)
-		col.text(careSpans(r)...)
+		col.text(headed(r)...)
 	}
 }
 
@@ -175,7 +175,11 @@ func (c *content) hazard() []paper.Span {
 	return []paper.Span{{Style: name, Text: string(c.words.T("hazard")) + " "}, {Style: text, Text: c.warnings}}
 }
 
-func careSpans(r tell.Row) []paper.Span {
+// headed is a row that begins with its name, if it has one.
+func headed(r tell.Row) []paper.Span {
+	if r.Name == "" {
+		return []paper.Span{{Style: text, Text: r.Value}}
+	}
 	return []paper.Span{{Style: name, Text: r.Name}, {Style: text, Text: "\u2002" + r.Value}}
 }
 
@@ -184,8 +188,10 @@ func (c *content) gapsIn(col *column) {
 	if len(c.gaps) > 0 {
 		col.gap(5)
 		col.text(paper.Span{Style: heading, Text: string(c.words.T("gaps"))})
-		col.gap(1)
-		col.text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
+		for _, r := range c.gaps {
+			col.gap(1)
+			col.text(headed(r)...)
+		}
 	}
 }
 
@@ -257,13 +263,16 @@ func (c *content) rest(d *paper.Document, s sheet, p moved, pages int) error {
 			f.Gap(1)
 		}
 		for _, r := range c.care {
-			f.Text(careSpans(r)...)
+			f.Text(headed(r)...)
 			f.Gap(1)
 		}
 	}
 	if p&gapsMoved != 0 {
 		title(string(c.words.T("gaps")))
-		f.Text(paper.Span{Style: text, Text: strings.Join(c.gaps, " "), Field: "gaps"})
+		for _, r := range c.gaps {
+			f.Text(headed(r)...)
+			f.Gap(1)
+		}
 	}
 	if p&drawingMoved != 0 {
 		title(string(c.words.T("drawing-head")))

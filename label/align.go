@@ -8,7 +8,7 @@ import (
 
 // align draws the page that is held behind a bought sheet: the outline of every
 // place with its number, the four corners of all places together, and a ruler
-// along their upper and left edge.
+// along their upper and left edge, in the studio's units.
 func align(doc *paper.Document, o Options) error {
 	s := o.Sheet
 	page := doc.Page(s.Page.WidthMM, s.Page.HeightMM)
@@ -27,8 +27,12 @@ func align(doc *paper.Document, o Options) error {
 		const arm = 4
 		page.Draw(paper.Strokes{Lines: [][]paper.Point{{{X: c.x - arm, Y: c.y}, {X: c.x + arm, Y: c.y}}, {{X: c.x, Y: c.y - arm}, {X: c.x, Y: c.y + arm}}}, WeightMM: 0.35})
 	}
+	unit, parts := 10.0, 10
+	if o.Units == "in" {
+		unit, parts = 25.4, 8
+	}
 	for _, r := range []struct{ degrees, length, side float64 }{{0, wide, 1}, {90, high, -1}} {
-		ticks, err := scale(ruled{length: r.length, unit: 10, parts: 10, side: r.side, weight: 0.1, times: 0.5})
+		ticks, err := scale(ruled{length: r.length, unit: unit, parts: parts, side: r.side, weight: 0.1, times: 0.5})
 		if err != nil {
 			return err
 		}

@@ -301,3 +301,22 @@ func TestTooSmall(t *testing.T) {
 		t.Errorf("26 × 26 mm: %v", err)
 	}
 }
+
+// A title that smaller type keeps in one line beside the symbol is not broken.
+func TestTitleInOneLine(t *testing.T) {
+	o := options(label.Auto)
+	o.Sheet = in1(label.Area{WidthMM: 60, HeightMM: 40})
+	for _, title := range []string{"Low Tide, Evening", "Morning at the harbour wall"} {
+		in := finished()
+		in.Title = title
+		layouts, err := label.Arrange([]label.Input{in}, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, b := range layouts[0].Boxes {
+			if one := 2 * 1.25 * layouts[0].BodyPt * 25.4 / 72; b.Field == label.Title && b.H >= one {
+				t.Errorf("%q is %.1f mm high", title, b.H)
+			}
+		}
+	}
+}

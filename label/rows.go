@@ -61,8 +61,9 @@ func (a *arranger) making() []row {
 	return rows
 }
 
-// title is who made what, and when. The date stands beside the title, or on a
-// line of its own where there is none.
+// title is who made what, and when. The title is set in the smaller type where
+// that keeps it in one line, or where it would take more than two. The date
+// stands beside it, or on a line of its own where there is none.
 func (a *arranger) title() []row {
 	var rows []row
 	add := func(f Field, spans ...paper.Span) { rows = append(rows, row{f, "", spans, 0, false}) }
@@ -74,15 +75,23 @@ func (a *arranger) title() []row {
 		date = a.in.Date
 	}
 	if a.keep[Title] {
-		style := a.setting.title()
-		name := []paper.Span{{Style: style, Text: a.in.Title, Field: "title"}}
-		if b, err := a.fit(a.y, 0, false, name...); err != nil || b.Lines() > 2 {
-			style = a.strong()
-			name[0].Style = style
+		titled := func(style paper.Style) (spans []paper.Span, lines int) {
+			spans = []paper.Span{{Style: style, Text: a.in.Title, Field: "title"}}
+			if a.in.Date != "" && a.keep[Date] {
+				spans = append(spans, paper.Span{Style: style.Plain(), Text: "," + paper.NoBreakSpace + paper.Held(a.in.Date), Field: "date"})
+				date = a.in.Made
+			}
+			b, err := a.fit(a.y, 0, false, spans...)
+			if err != nil {
+				return spans, math.MaxInt
+			}
+			return spans, b.Lines()
 		}
-		if a.in.Date != "" && a.keep[Date] {
-			name = append(name, paper.Span{Style: style.Plain(), Text: "," + paper.NoBreakSpace + paper.Held(a.in.Date), Field: "date"})
-			date = a.in.Made
+		name, lines := titled(a.setting.title())
+		if lines > 1 { // rather smaller than broken
+			if small, n := titled(a.strong()); n == 1 || lines > 2 {
+				name = small
+			}
 		}
 		add(Title, name...)
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,19 @@ import (
 )
 
 var figureAndUnit = regexp.MustCompile(`\d (mm|cm|in)\b`)
+
+// The ruler along the places of a bought sheet has the units of the studio.
+func TestRulerInTheUnitOfTheStudio(t *testing.T) {
+	for _, unit := range []record.LengthUnit{"mm", "cm", "in"} {
+		o := options(label.Auto)
+		o.Units, o.Ruler = unit, true
+		o.Sheet = &label.Sheet{Page: label.Letter, Place: label.Area{WidthMM: 203.2, HeightMM: 127}, Rows: 2, Cols: 1, Down: 127, Top: 12, Left: 6}
+		figures := strings.Fields(pdfText(t, draw(t, o))) // the rulers of the page before end at 150 mm and 6 inches
+		if slices.Contains(figures, "200") != (unit != "in") || slices.Contains(figures, "9") != (unit == "in") {
+			t.Errorf("%s: %q", unit, figures)
+		}
+	}
+}
 
 // What is too large, too small or off the sheet is told in the unit in which
 // the studio measures, and in no other.

@@ -10,7 +10,7 @@ type LabelWords struct {
 var englishLabel = LabelWords{Texts: Texts{
 	"top":      "Top",
 	"build-up": "Front to back", "faces": "Faces", "varnish": "Varnish", "changed": "Changed", "care": "Care", "hazard": "Hazard:",
-	"lead": "{head}: {text}", "between": "\u00A0/ ",
+	"lead": "{head}: {text}", "between": "\u00A0· ",
 	"short": "{n, plural, one {One layer, its binder not recorded} other {{n} layers, their binders not recorded}}", "prepared": "Prepared with {binders}",
 	"sides":   "{size}, H\u00A0×\u00A0W\u00A0×\u00A0D",
 	"made":    "Made {dates}",

@@ -22,9 +22,18 @@ func (t *Teller) Gaps() []string {
 	return out
 }
 
-// GapsTogether says what [Teller.Gaps] says in fewer lines: topic by topic,
-// each thing once, and of which layers the thickness is missing.
-func (t *Teller) GapsTogether() []string {
+// GapsTogether says what [Teller.Gaps] says in fewer lines, those of
+// [Teller.GapRows].
+func (t *Teller) GapsTogether() (out []string) {
+	for _, r := range t.GapRows() {
+		out = append(out, t.c.Capital(Say(t.c, record.Say("gap", record.With("topic", record.Topic(r.Path)), Told("what", r.Value)))))
+	}
+	return out
+}
+
+// GapRows says what [Teller.Gaps] says topic by topic, each thing once, and of
+// which layers the thickness is missing.
+func (t *Teller) GapRows() []Row {
 	var topics []record.Topic
 	missing, inVain := map[record.Topic][]string{}, map[record.Topic][]string{}
 	for _, g := range t.w.Gaps(t.p) {
@@ -39,9 +48,9 @@ func (t *Teller) GapsTogether() []string {
 			list[g.Topic] = append(list[g.Topic], thing)
 		}
 	}
-	var out []string
+	var out []Row
 	say := func(topic record.Topic, parts ...string) {
-		out = append(out, t.c.Capital(Say(t.c, record.Say("gap", record.With("topic", topic), Told("what", t.c.Clauses(parts))))))
+		out = append(out, Row{string(topic), t.c.Capital(t.c.Word(topic)), t.c.Clauses(parts)})
 	}
 	for _, topic := range topics {
 		var parts []string
