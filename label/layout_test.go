@@ -306,10 +306,12 @@ func TestTooSmall(t *testing.T) {
 func TestTitleInOneLine(t *testing.T) {
 	o := options(label.Auto)
 	o.Sheet = in1(label.Area{WidthMM: 60, HeightMM: 40})
+	long := finished() // gives both their type
+	long.Title = "The long way round the lake in late November, with snow"
 	for _, title := range []string{"Low Tide, Evening", "Morning at the harbour wall"} {
 		in := finished()
 		in.Title = title
-		layouts, err := label.Arrange([]label.Input{in}, o)
+		layouts, err := label.Arrange([]label.Input{in, long}, o)
 		if err != nil {
 			t.Fatal(err)
 		}
