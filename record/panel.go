@@ -183,7 +183,7 @@ const (
 // Stages lists the stages in order.
 var Stages = []Stage{stageBoard, stageSealed, stageClothed, stageGrounded, StagePainted, StageVarnished}
 
-// Stage returns how far the work has come.
+// Stage returns how far the work has come, by the front.
 func (p *Panel) Stage() Stage {
 	at := 0
 	for _, l := range p.Layers() {
@@ -191,11 +191,12 @@ func (p *Panel) Stage() Stage {
 		switch {
 		case !l.Stands():
 			continue
+		case l.Face == Back || l.Face == Edges:
 		case l.Varnish != nil:
 			s = 5
 		case l.Paint != nil:
 			s = 4
-		case l.Purpose == Ground && l.Face == Front:
+		case l.Purpose == Ground && l.Face == Front: // where nobody knows the face, it may be a seal
 			s = 3
 		case l.Cloth != nil:
 			s = 2

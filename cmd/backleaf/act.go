@@ -72,8 +72,7 @@ func atBench(o *moment, do func(*doing) (studio.Written, error)) func(*run) erro
 		}
 		done, err := do(d)
 		if err != nil {
-			x.warn(v, r.Warnings) // what the act would come to is not said
-			return err
+			return err // what the act would come to is not said
 		}
 		x.sayWritten(v, done.Entries)
 		for _, m := range done.Means {

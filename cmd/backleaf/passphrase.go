@@ -39,7 +39,8 @@ func (h holder) Passphrase(file string) ([]byte, error) {
 	return h.unseen("passphrase of " + file)
 }
 
-// NewPassphrase asks for a passphrase twice; nil if there is to be none.
+// NewPassphrase asks for a passphrase twice; empty if there is to be none, nil
+// where there is no terminal.
 func (h holder) NewPassphrase() ([]byte, error) {
 	if h.passphraseFile != "" || h.env(passphraseVariable) != "" {
 		return h.Passphrase("")
@@ -47,7 +48,7 @@ func (h holder) NewPassphrase() ([]byte, error) {
 	for {
 		p, err := h.unseen("new passphrase (empty: none)")
 		if err != nil || len(p) == 0 {
-			return nil, err
+			return p, err
 		}
 		again, err := h.unseen("the same once more")
 		if err != nil {

@@ -85,8 +85,10 @@ func newRoot(a *app, args ...string) *cobra.Command {
 
 // wrongFlag says what is wrong with a flag, and which is near.
 func wrongFlag(c *cobra.Command, err error) error {
-	if c.HasSubCommands() && c.Flags().NArg() > 0 { // it is not the flag that is wrong
-		return noSuchCommand(c, c.Flags().Args())
+	if c.HasSubCommands() && c.Flags().NArg() > 0 {
+		if err := c.Args(c, c.Flags().Args()); err != nil { // it is not the flag that is wrong
+			return err
+		}
 	}
 	hint := "see \"" + c.CommandPath() + " --help\""
 	said := err.Error()

@@ -24,7 +24,7 @@ type Choice func(m record.Meant, vs []Version, of []int64) []int64
 // and only what they share is known then. A lot was what it was when it came in.
 func Bind(e record.Entry, k Known, choose Choice) (record.Entry, error) {
 	b := binder{k: k, choose: choose}
-	e.Body = fillWords(e.Body)
+	e.Body = FillWords(e.Body)
 	if a, ok := e.Body.(record.Amended); ok {
 		var err error
 		if a.Change, err = b.change(fillChange(a.Change), a.Entry); err != nil {

@@ -16,8 +16,8 @@ import (
 // the word is looked up when the entry is written.
 const kindSuffix = "_kind"
 
-// fillWords gives each such text its word, where the list has it.
-func fillWords(b record.Body) record.Body {
+// FillWords gives each such text its word, where the list has it.
+func FillWords(b record.Body) record.Body {
 	if blank, ok := record.Blank(b.Kind()); !ok || reflect.TypeOf(b) != reflect.TypeOf(blank) {
 		return b
 	}
@@ -63,7 +63,7 @@ var wordLists = sync.OnceValue(func() map[string]string {
 	return out
 })
 
-// fillChange does for the change of an amendment what fillWords does for an
+// fillChange does for the change of an amendment what FillWords does for an
 // entry: a text that is changed takes its word with it.
 func fillChange(change jsontext.Value) jsontext.Value {
 	var m map[string]jsontext.Value

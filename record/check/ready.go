@@ -16,6 +16,33 @@ func Ready(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) S
 	return s.within(Step{Panels: []record.Number{p.Number}}, latest(slices.DeleteFunc(s.waits(act), window.unknown)...))
 }
 
+// Objections are what speaks against an act on a panel as it stands at a moment:
+// layers that are usually advised against, and bare fibre left open.
+func Objections(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) (said []record.Said) {
+	p = asOf(p, at)
+	e := record.Event{Seq: w.Last + 1, At: record.Moment(at), Written: record.Moment(at), Panels: []record.Number{p.Number}, Body: act}
+	s := unmeasured(w, p.With(append(slices.Clip(p.Events), e)), at)
+	for _, face := range faces {
+		for _, x := range s.pairs(face) {
+			if v, ok := x.judge(s); ok && x.above.Layer.Seq == e.Seq && x.direct == record.Yes && v.said.Code == "pair-against" {
+				said = append(said, v.said)
+			}
+		}
+	}
+	switch b := act.(type) {
+	case record.Coat, record.ClothLaid, record.Sanded:
+		if sand, ok := b.(record.Sanded); ok && sand.Through != record.Yes {
+			break
+		}
+		for _, v := range judgeSandedThrough(s) {
+			if v.outcome == FallsShort {
+				said = append(said, v.said)
+			}
+		}
+	}
+	return said
+}
+
 // waits lists the windows that an act has to wait for.
 func (s *subject) waits(act record.Body) (ws []window) {
 	switch b := act.(type) {

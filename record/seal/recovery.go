@@ -52,8 +52,8 @@ func KeyFromRecovery(text string) (Key, error) {
 		}
 	}
 	if len(s) != recoveryGroups*groupSize {
-		return Key{}, fmt.Errorf("cannot read the recovery text: it has %d groups of %d characters, this one has %d characters",
-			recoveryGroups, groupSize, len(s))
+		return Key{}, fmt.Errorf("cannot read the recovery text: the sheet has %d groups of %d characters, and %s were typed",
+			recoveryGroups, groupSize, groups(len(s)))
 	}
 	body, check := s[:len(s)-groupSize], s[len(s)-groupSize:]
 	seed, err := recoveryBase32.DecodeString(body)
@@ -62,4 +62,12 @@ func KeyFromRecovery(text string) (Key, error) {
 		return Key{}, errors.New("cannot read the recovery text: the check failed, so at least one character is wrong")
 	}
 	return KeyFromSeed(seed)
+}
+
+// groups counts characters as groups, where they are whole ones.
+func groups(characters int) string {
+	if characters%groupSize == 0 {
+		return fmt.Sprintf("%d groups", characters/groupSize)
+	}
+	return fmt.Sprintf("%d characters", characters)
 }

@@ -14,6 +14,7 @@ import (
 	"context"
 	"crypto/rand"
 	"errors"
+	"fmt"
 	"io"
 	"slices"
 	"time"
@@ -159,6 +160,26 @@ func (v *View) Which(is func(*record.Panel) bool) (ns []record.Number) {
 		}
 	}
 	return ns
+}
+
+// Each says what there is to say of each panel: what is alike of several, once
+// of all these panels.
+func (v *View) Each(say func(*record.Panel) []record.Said) (ws []record.Said) {
+	at := map[string]int{}
+	of := map[int][]record.Number{}
+	for _, n := range v.Panels {
+		for _, s := range say(v.Shop.Panel(n)) {
+			k := fmt.Sprint(s)
+			if _, ok := at[k]; !ok {
+				at[k], ws = len(ws), append(ws, s)
+			}
+			of[at[k]] = append(of[at[k]], n)
+		}
+	}
+	for i, s := range ws {
+		ws[i] = record.Say(s.Code, append(slices.Clip(s.Values), record.With("panels", of[i]))...)
+	}
+	return ws
 }
 
 // Local is the moment of the view in the studio's time zone.

@@ -13,8 +13,10 @@ var englishActs = map[string]Message{
 	"meant-without-cloth": "note: {panels}: meant to carry no cloth, as far as recorded",
 	"of-batch-not":        `note: not among them, though of batch {batch}: {panels}; if it was done there too, "backleaf repeat" adds it`,
 	"repeats":             "repeats {entry}",
-	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}}}{wet, if { wet film {wet}}}{dry, if { dry film {dry}}}" +
-		"{temperature, if { temperature {temperature}}}{humidity, if { humidity {humidity}}}{note, if { “{note}”}}; say it again if it holds",
+	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}{panels, plural, one {} other { for {panels} panels}};}}{wet, if { wet film {wet};}}{dry, if { dry film {dry};}}" +
+		"{temperature, if { temperature {temperature};}}{humidity, if { humidity {humidity};}}{note, if { “{note}”;}} say what holds of this one",
+
+	"on-shelf-already": "note: on the shelf already, so not written again: {materials}",
 
 	"sheet-lacks": "note: the label sheet still lacks {lacks}: before that no labels are printed on it (--sheet-page, --sheet-label, --sheet-rows, --sheet-columns)",
 

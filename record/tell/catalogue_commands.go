@@ -60,7 +60,7 @@ var englishCommands = map[string]Message{
 	"entries-imported":       "{first} to {last}  {n, plural, one {1 entry} other {{n} entries}} from {file}",
 	"same-journal":           "the same journal: the hash over all entries (root) is {root}; {n, plural, one {1 kept file} other {{n} kept files}} in order",
 	"type-groups":            "type the fourteen groups of the recovery sheet, then press Ctrl-D",
-	"key-as-it-was":          "{file}  the key {key} …, as it was",
+	"key-as-it-was":          `{file}  the key {key} …, {with, select, yes {closed with the passphrase that was given} other {without a passphrase: "backleaf studio key passphrase" sets one}}`,
 	"label-note":             "for advice on paper, ink and paste as one more page, add --with-note",
 	"passphrase-now":         "{file}  now {with, select, yes {with the new passphrase; copies of the file made before keep the old one} other {without a passphrase}}",
 	"panel-newer":            "newer: may be out of date; {entries} written by a later program",

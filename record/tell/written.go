@@ -24,6 +24,9 @@ const mostLines = 12
 // Written says what was written: a line for each entry about panels, and how it
 // is taken back.
 func (c *Catalogue) Written(es []record.Entry) (out []string) {
+	if len(es) == 0 {
+		return nil
+	}
 	first := es[0]
 	lines := [][]record.Entry{es}
 	if len(first.Panels) > 0 && len(es) <= mostLines {

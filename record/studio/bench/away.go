@@ -29,7 +29,8 @@ func atHand(v *studio.View, at record.When, body record.Body) ([]record.Said, er
 			return nil, away(v, gone[0])
 		}
 		leave(v, gone)
-		ws = about("left-out", gone)
+		given := slices.DeleteFunc(slices.Clone(gone), func(n record.Number) bool { _, up := v.Shop.Panel(n).Discarded(); return !up })
+		ws = append(about("left-out", slices.DeleteFunc(gone, func(n record.Number) bool { return slices.Contains(given, n) })), about("left-out-discarded", given)...)
 	}
 	if k != "cloth" && k != "trimmed" {
 		return ws, nil
@@ -67,5 +68,6 @@ func away(v *studio.View, n record.Number) error {
 	if d, ok := v.Shop.Panel(n).Discarded(); ok {
 		return refuse.Cannot("panel-discarded", "%s was discarded: %s", n, d.Body.Because).With(record.With("panel", n), record.With("entry", record.EntryRef(d.Seq)))
 	}
-	return refuse.Cannot("panel-away", "%s is not here", n).With(record.With("panel", n))
+	h, _ := v.Shop.Panel(n).Away()
+	return refuse.Cannot("panel-away", "%s is not here", n).With(record.With("panel", n), record.With("how", h.Body.How), record.With("when", h.At), record.With("entry", record.EntryRef(h.Seq)))
 }

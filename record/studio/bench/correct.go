@@ -165,12 +165,20 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 	var moved []record.Said
 	var change map[string]jsontext.Value
 	if a, ok := c.Body.(record.Amended); ok && json.Unmarshal(a.Change, &change) == nil && change["at"] != nil {
+		var early []record.Number
 		for _, e := range stand {
-			if e, err := e.Patched(a.Change); err == nil { // in a trial it is not yet so
-				moved = append(moved, now.Moved(e)...)
+			e, err := e.Patched(a.Change) // in a trial it is not yet so
+			if err != nil {
+				continue
+			}
+			moved = append(moved, now.Moved(e)...)
+			for _, n := range e.Panels {
+				if beforeCut(&now, e.At, now.Shop.Panel(n)) {
+					early = append(early, n)
+				}
 			}
 		}
-		moved = once(moved)
+		moved = append(once(moved), about("before-cutting", early)...)
 	}
 	if len(c.Panels) > 0 || len(old.Panels) == 0 || stand == nil {
 		return means, append(warnings, moved...), nil

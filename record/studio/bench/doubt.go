@@ -2,7 +2,6 @@ package bench
 
 import (
 	"cmp"
-	"fmt"
 	"reflect"
 	"slices"
 	"time"
@@ -32,7 +31,7 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 			return !slices.ContainsFunc(record.Each[record.ClothLaid](p), func(l record.Done[record.ClothLaid]) bool { return !at.Before(l.At) })
 		}))...)
 	}
-	return slices.Concat(ws, twice(v, at, body), purposes(v, body), expired(v, at, body), inOrder(v, body), inTime(v, at, body), amounts(v, body), Unlikely(body))
+	return slices.Concat(ws, twice(v, at, body), purposes(v, body), expired(v, at, body), inOrder(v, body), inTime(v, at, body), against(v, at, body), amounts(v, body), Unlikely(body))
 }
 
 // beforeCut reports that an act was before the panel was cut: on an earlier day,
@@ -232,34 +231,40 @@ func inOrder(v *studio.View, body record.Body) []record.Said {
 	}))
 }
 
-// inTime doubts what comes before or after its window, as due would tell it.
-func inTime(v *studio.View, at record.When, body record.Body) (ws []record.Said) {
+// inTime doubts what comes before or after its window, as due would tell it. Of
+// a day alone its end counts: before that it was early at any hour.
+func inTime(v *studio.View, at record.When, body record.Body) []record.Said {
 	now, ok := at.Exact()
+	last, dated := at.Latest()
 	if !ok {
+		now = last
+	}
+	if !dated {
 		return nil
 	}
-	var said []record.Said
-	panels := map[string][]record.Number{}
-	for _, n := range v.Panels {
-		var s record.Said
-		switch st := check.Ready(v.Shop, v.Shop.Panel(n), now, body); {
+	return v.Each(func(p *record.Panel) []record.Said {
+		switch st := check.Ready(v.Shop, p, now, body); {
 		case st.From.After(now):
-			s = record.Say("too-early", record.With("from", record.Moment(st.From.In(v.Zone))))
-		case st.Overdue:
-			s = record.Say("too-late", record.With("until", record.Moment(st.Until.In(v.Zone))))
-		default:
-			continue
+			return []record.Said{record.Say("too-early", record.With("from", record.Moment(st.From.In(v.Zone).Truncate(time.Minute))))}
+		case st.Overdue && ok:
+			return []record.Said{record.Say("too-late", record.With("until", record.Moment(st.Until.In(v.Zone).Truncate(time.Minute))))}
 		}
-		k := fmt.Sprint(s)
-		if panels[k] == nil {
-			said = append(said, s)
+		return nil
+	})
+}
+
+// against doubts what is usually advised against, as a check would find it.
+func against(v *studio.View, at record.When, body record.Body) []record.Said {
+	now, ok := at.Latest()
+	if _, sand := body.(record.Sanded); !ok || !sand && !body.Kind().Traits().Layer {
+		return nil
+	}
+	return v.Each(func(p *record.Panel) (ws []record.Said) {
+		for _, s := range check.Objections(v.Shop, p, now, body) {
+			ws = append(ws, record.Say("against", append([]record.Value{record.With("what", record.Code(s.Code))}, s.Values...)...))
 		}
-		panels[k] = append(panels[k], n)
-	}
-	for _, s := range said {
-		ws = append(ws, record.Say(s.Code, append(s.Values, record.With("panels", panels[fmt.Sprint(s)]))...))
-	}
-	return ws
+		return ws
+	})
 }
 
 // calledSo doubts a reference of the studio's own by which others are called.

@@ -37,22 +37,25 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.LeftBare:
 		return b, carried(v, b.Faces), nil
 	case record.Discarded:
-		var ws []record.Said
-		for _, n := range v.Which(func(p *record.Panel) bool { _, gone := p.Discarded(); return gone }) {
-			ws = append(ws, record.Say("was-discarded", record.With("panel", n)))
-		}
-		for _, n := range v.Panels {
-			if h, away := v.Shop.Panel(n).Away(); away {
-				ws = append(ws, record.Say("discarded-away", record.With("panel", n), record.With("how", h.Body.How), record.With("entry", record.EntryRef(h.Seq))))
+		return b, v.Each(func(p *record.Panel) (ws []record.Said) {
+			if d, gone := p.Discarded(); gone {
+				ws = append(ws, record.Say("was-discarded", record.With("entry", record.EntryRef(d.Seq))))
 			}
-		}
-		return b, ws, nil
+			if h, away := p.Away(); away {
+				ws = append(ws, record.Say("discarded-away", record.With("how", h.Body.How), record.With("entry", record.EntryRef(h.Seq))))
+			}
+			return ws
+		}), nil
 	case record.Sanded:
 		if b.Scale == "P" && !slices.Contains(papers, b.Grit) {
 			return b, []record.Said{record.Say("no-such-paper-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
 		}
 		if b.Grit > 0 && b.Grit < coarsest {
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
+		}
+	case record.Resized:
+		if is := resizing(b.Before, b.Size); is != "" && is != b.How {
+			return b, nil, refuse.Input("how", "resized-otherwise", "%s is %s than %s", b.Size, map[record.Resizing]string{"cut-down": "smaller", "enlarged": "larger"}[is], b.Before).With(record.With("how", is))
 		}
 	case record.Inspection:
 		if (b == record.Inspection{By: b.By}) {

@@ -47,15 +47,15 @@ func tooLong(v *studio.View, span record.Length) []record.Said {
 
 // beyond doubts a length that is longer than a panel has room for; where its
 // size is not known nothing is said.
-func beyond(v *studio.View, l record.Length, room func(height, width int64) int64) (ws []record.Said) {
-	for _, n := range v.Panels {
-		size := v.Shop.Panel(n).Size()
+func beyond(v *studio.View, l record.Length, room func(height, width int64) int64) []record.Said {
+	return v.Each(func(p *record.Panel) []record.Said {
+		size := p.Size()
 		um, ok := l.Micrometers()
 		h, ok2 := size.Height.Micrometers()
 		w, ok3 := size.Width.Micrometers()
-		if ok && ok2 && ok3 && um > room(h, w) {
-			ws = append(ws, record.Say("outside-panel", record.With("panel", n), record.With("value", l), record.With("size", size)))
+		if !ok || !ok2 || !ok3 || um <= room(h, w) {
+			return nil
 		}
-	}
-	return ws
+		return []record.Said{record.Say("outside-panel", record.With("value", l), record.With("size", size))}
+	})
 }

@@ -46,7 +46,7 @@ func Earlier(ctx context.Context, v *studio.View, seq int64) (record.Body, []rec
 		case err != nil:
 			return nil, nil, err
 		case ok:
-			body, not := unmeasured(body)
+			body, not := unmeasured(body, len(e.Entry.Panels))
 			return body, append([]record.Said{record.Say("repeats", record.With("entry", record.EntryRef(e.Entry.Seq)))}, not...), nil
 		case seq != 0:
 			return nil, nil, refuse.Cannot("withdrawn-entry", "E%d was taken back", seq)
@@ -70,15 +70,15 @@ func standsAs(ctx context.Context, v *studio.View, e record.Entry) (record.Body,
 	return nil, false, nil
 }
 
-// unmeasured is an act without what was measured of it.
-func unmeasured(body record.Body) (record.Body, []record.Said) {
+// unmeasured is an act without what was measured of it on some panels.
+func unmeasured(body record.Body, panels int) (record.Body, []record.Said) {
 	var left []record.Said
 	body = recoat(body, func(c *record.Coating) {
 		was := *c
 		c.WetTotal, c.WetFilm, c.DryFilm = record.Amount{}, record.Length{}, record.Length{}
 		c.Temperature, c.Humidity, c.Note = record.Temperature{}, record.Percent{}, ""
 		if !reflect.DeepEqual(was, *c) {
-			left = append(left, record.Say("not-taken-over", record.With("amount", was.WetTotal), record.With("wet", was.WetFilm), record.With("dry", was.DryFilm),
+			left = append(left, record.Say("not-taken-over", record.With("amount", was.WetTotal), record.With("panels", panels), record.With("wet", was.WetFilm), record.With("dry", was.DryFilm),
 				record.With("temperature", was.Temperature), record.With("humidity", was.Humidity), record.With("note", was.Note)))
 		}
 		c.Mix = slices.Clone(c.Mix)

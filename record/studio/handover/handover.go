@@ -24,6 +24,9 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 			return studio.Written{}, refuse.Input(t.field, "not-a-line", "%w", err)
 		}
 	}
+	if part.Named(h.Note) {
+		return studio.Written{}, refuse.Input("note", "name-in-journal", "the name stands in it, and every reader of the journal sees it, for ever")
+	}
 	sealed, digest, err := part.Seal(v.Chance())
 	if err != nil {
 		return studio.Written{}, err
@@ -42,23 +45,28 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 
 // Doubt says what does not fit with what the book knows; it may be right
 // nevertheless.
-func Doubt(v *studio.View, at record.When, how record.Parting) (ws []record.Said) {
-	for _, n := range v.Panels {
-		p := v.Shop.Panel(n)
-		_, gone := p.Discarded()
+func Doubt(v *studio.View, at record.When, how record.Parting) []record.Said {
+	return v.Each(func(p *record.Panel) []record.Said {
+		d, gone := p.Discarded()
 		before, away := p.Away()
+		var s record.Said
+		entry := record.With("entry", record.EntryRef(before.Seq))
 		switch {
 		case gone:
-			ws = append(ws, record.Say("was-discarded", record.With("panel", n)))
+			s = record.Say("was-discarded", record.With("entry", record.EntryRef(d.Seq)))
 		case how == "return" && !away:
-			ws = append(ws, record.Say("was-here", record.With("panel", n)))
+			s = record.Say("was-here")
 		case how == "return" && at.Before(before.At):
-			ws = append(ws, record.Say("left-after", record.With("panel", n), record.With("entry", record.EntryRef(before.Seq)), record.With("when", before.At)))
+			s = record.Say("left-after", entry, record.With("when", before.At))
+		case how != "return" && before.Seq != 0 && !away && at.Before(before.At):
+			s = record.Say("back-after", entry, record.With("when", before.At))
 		case how == before.Body.How && away:
-			ws = append(ws, record.Say("is-away", record.With("panel", n), record.With("how", how), record.With("entry", record.EntryRef(before.Seq))))
+			s = record.Say("is-away", record.With("how", how), entry)
+		default:
+			return nil
 		}
-	}
-	return ws
+		return []record.Said{s}
+	})
 }
 
 // Parting is one handover of a panel, with its private part.
@@ -140,6 +148,8 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 		return w, err
 	case !here:
 		return w, nothingPrivate(ctx, s.Book, seq)
+	case p.Named(because):
+		return w, refuse.Input("because", "name-in-journal", "the name stands in it, and every reader of the journal sees it, for ever")
 	}
 	v, err := s.Look(ctx, nil, nil)
 	if err != nil {

@@ -155,12 +155,20 @@ func Lose(ctx context.Context, s *studio.Session, because string) (l studio.Writ
 }
 
 // Recover writes the key file again from the words of the recovery sheet.
-func Recover(ctx context.Context, s *studio.Session, who Holder, words string) (r studio.Written, err error) {
+func Recover(ctx context.Context, s *studio.Session, who Holder, words func() ([]byte, error)) (r studio.Written, err error) {
 	ring, err := Ring(ctx, s.Book)
 	if err != nil {
 		return r, err
 	}
-	k, err := seal.KeyFromRecovery(words)
+	file := File(s.Book.Path())
+	if There(s.Book.Path()) {
+		return r, refuse.Cannot("key-in-place", "%s is there already", file)
+	}
+	typed, err := words()
+	if err != nil {
+		return r, fmt.Errorf("cannot read the recovery text: %w", err)
+	}
+	k, err := seal.KeyFromRecovery(string(typed))
 	if err != nil {
 		return r, err
 	}
@@ -171,9 +179,12 @@ func Recover(ctx context.Context, s *studio.Session, who Holder, words string) (
 	if err != nil {
 		return r, err
 	}
-	file := File(s.Book.Path())
 	if err = k.Create(file, pass); err == nil {
-		r.Mean("key-as-it-was", record.With("file", file), record.With("key", k.Public().Fingerprint().Short()))
+		with := record.Answer(record.No)
+		if len(pass) > 0 {
+			with = record.Yes
+		}
+		r.Mean("key-as-it-was", record.With("file", file), record.With("key", k.Public().Fingerprint().Short()), record.With("with", with))
 	}
 	return r, err
 }

@@ -114,7 +114,7 @@ func open(file string, who Holder) (seal.Key, error) {
 		k, loose, err = seal.LoadKey(file, pass)
 	}
 	switch {
-	case errors.Is(err, seal.ErrPassphraseWrong):
+	case errors.Is(err, seal.ErrPassphraseWrong), errors.Is(err, seal.ErrPassphraseNeeded): // an empty line was typed
 		return seal.Key{}, refuse.Because("passphrase-wrong", err)
 	case err != nil:
 		return seal.Key{}, refuse.Because("key-not-read", err)

@@ -8,6 +8,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,6 +34,17 @@ type Part struct {
 	To    string `json:"to,omitzero"`
 	Note  string `json:"note,omitzero"`
 }
+
+// Named reports that a text holds the name of whom it went to, or a word of it
+// with its capital.
+func (p Part) Named(text string) bool {
+	low := strings.ToLower(text)
+	return p.To != "" && strings.Contains(low, strings.ToLower(p.To)) || slices.ContainsFunc(capitals().FindAllString(p.To, -1), func(w string) bool {
+		return slices.Contains(capitals().FindAllString(text, -1), w)
+	})
+}
+
+var capitals = pattern.Of(`\p{Lu}\pL{2,}`)
 
 // The length of a salt: nobody can try all of them.
 const saltBytes, leastSaltBytes = 32, 16

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/accept"
 	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
@@ -48,13 +49,25 @@ func starterKeys() (out []string) {
 	return out
 }
 
-// Take puts materials of the starter shelf on that of the studio as they are.
-func Take(ctx context.Context, v *studio.View, at record.When, ms []record.Material) (studio.Written, error) {
+// Take puts materials of the starter shelf on that of the studio as they are, but
+// for those that stand there so.
+func Take(ctx context.Context, v *studio.View, at record.When, ms []record.Material) (w studio.Written, err error) {
 	var es []record.Entry
+	var there []record.Key
 	for _, m := range ms {
+		if now, ok := v.Shop.MaterialNow(m.Key); ok && reflect.DeepEqual(now, accept.FillWords(m)) {
+			there = append(there, m.Key)
+			continue
+		}
 		es = append(es, record.Entry{At: at, Body: m})
 	}
-	return v.Write(ctx, es...)
+	if es != nil {
+		w, err = v.Write(ctx, es...)
+	}
+	if there != nil {
+		w.Warn("on-shelf-already", record.With("materials", there))
+	}
+	return w, err
 }
 
 // Material returns a material of the shelf.
@@ -110,8 +123,18 @@ func free(w *record.Workshop, l record.Lot) error {
 	if _, swapped := w.MaterialNow(l.Key); swapped && !ok {
 		return refuse.Cannot("lot-swapped", "%s is a material, and %s is not", l.Key, l.Material).With(record.With("lot", l.Material), record.With("material", l.Key))
 	}
+	if of, is := w.Lot(l.Material); is && !ok {
+		return refuse.Cannot("lot-of-lot", "%s is a lot, of %s", of.Key, of.Material).With(record.With("lot", l.Key), record.With("material", of.Material))
+	}
 	if !ok {
-		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("material", l.Material), near(w, l.Material))
+		starter, near := record.Nearest(string(l.Material), starterKeys()), near(w, l.Material)
+		if near.Text() == starter {
+			starter = ""
+		}
+		if slices.Contains(starterKeys(), string(l.Material)) {
+			starter, near = string(l.Material), record.With("near", "")
+		}
+		return refuse.Cannot("lot-without-material", "there is no material %q on the shelf", l.Material).With(record.With("starter", starter), near)
 	}
 	return nil
 }
