@@ -3,7 +3,7 @@ package record
 import "strings"
 
 // Nearest returns the word of a list that was most likely meant by one that is
-// not in it: the one with the fewest slips of the finger, at most two, in all of
+// not in it: the one with the fewest slips of the finger, at most two and a third of its letters, in all of
 // it or else in a part between hyphens, else the one with the longest same beginning
 // of three letters or more, and of half of it. Empty: none is near.
 func Nearest(typed string, list []string) (best string) {
@@ -12,7 +12,7 @@ func Nearest(typed string, list []string) (best string) {
 	for _, w := range list {
 		for _, part := range append(strings.Split(w, "-"), w) {
 			d := 2 * Slips(typed, part)
-			if d/2 >= len(typed)-1 {
+			if d/2 >= len(typed)-1 || d/2 > max(1, len(typed)/3) {
 				continue
 			}
 			if part != w {

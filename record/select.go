@@ -290,11 +290,11 @@ func (r Roll) term(t string) ([]Number, error) {
 		n, err := r.Find(t)
 		return []Number{n}, err
 	}
-	a, err := r.number(from)
+	a, err := r.Find(from)
 	if err != nil {
 		return nil, err
 	}
-	b, err := r.number(to)
+	b, err := r.Find(to)
 	if err != nil {
 		return nil, err
 	}

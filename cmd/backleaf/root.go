@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"backleaf/record"
+	"backleaf/record/tell"
 )
 
 // groups are those of the help, as a painter thinks; each has a file of help.
@@ -100,9 +101,13 @@ func wrongFlag(c *cobra.Command, err error) error {
 	}
 	if name, ok := strings.CutPrefix(said, "unknown flag: --"); ok {
 		said = "there is no --" + name + " here"
-		var names []string
-		c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-		if near := record.Nearest(name, names); near != "" {
+		near := strings.TrimPrefix(tell.English.Meant["--"+name], "--")
+		if near == "" || c.Flags().Lookup(near) == nil {
+			var names []string
+			c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+			near = record.Nearest(name, names)
+		}
+		if near != "" {
 			hint = "did you mean --" + near + "? " + hint
 		}
 	}
@@ -138,11 +143,17 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 		return nil
 	}
 	hint := "see \"" + c.CommandPath() + " --help\""
+	typed, near := strings.ToLower(args[0]), ""
 	var names []string
 	for _, below := range c.Commands() {
 		names = append(names, below.Name())
+		for _, x := range below.Commands() {
+			if x.Name() == typed && below.Name() != "completion" {
+				near = strings.TrimPrefix(near+"\" or \""+x.CommandPath(), "\" or \"")
+			}
+		}
 	}
-	if near := record.Nearest(args[0], names); near != "" {
+	if near = cmp.Or(near, tell.English.Meant[typed], record.Nearest(typed, names)); near != "" {
 		hint = "did you mean \"" + near + "\"?"
 	}
 	return usage(hint, "there is no command %q", args[0])

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -112,6 +113,54 @@ func TestHintsAreShort(t *testing.T) {
 		}
 		if w := jargon.FindString(text); w != "" {
 			t.Errorf("the hint of %q says %q", code, w)
+		}
+	}
+}
+
+// A word of the trade leads to what exists; none of them hides a command or a
+// flag, and a command one level down is named whole.
+func TestWordsOfTheTrade(t *testing.T) {
+	a := &app{in: strings.NewReader(""), out: io.Discard, err: io.Discard, env: func(string) string { return "" }}
+	root := newRoot(a)
+	taken := func(flag string) (is bool) {
+		for _, c := range a.tree {
+			is = is || c.Flags().Lookup(flag) != nil
+		}
+		return is
+	}
+	leads := map[string]string{}
+	for word, to := range tell.English.Meant {
+		if flag, is := strings.CutPrefix(word, "--"); is {
+			if to = strings.TrimPrefix(to, "--"); !taken(to) || flag == to {
+				t.Errorf("%s: there is no --%s", word, to)
+			}
+			continue
+		}
+		c, rest, _ := root.Find(strings.Fields(to)[1:])
+		for _, w := range rest {
+			if flag, is := strings.CutPrefix(w, "--"); c == root || is && c.Flags().Lookup(flag) == nil {
+				t.Errorf("%s: there is no %s", word, to)
+			}
+		}
+		leads[word] = to
+	}
+	for _, c := range root.Commands() {
+		if tell.English.Meant[c.Name()] != "" {
+			t.Errorf("%s is a command", c.Name())
+		}
+		for _, below := range c.Commands() {
+			if one, _, _ := root.Find([]string{below.Name()}); one == root && c.Name() != "completion" {
+				leads[below.Name()] = below.CommandPath()
+			}
+		}
+	}
+	for _, far := range []string{"frobnicate", "xx", "banana", "retun0"} {
+		leads[far] = ""
+	}
+	for word, to := range leads {
+		f, ok := errors.AsType[*failure](noSuchCommand(root, []string{word, "1"}))
+		if guessed := ok && strings.HasPrefix(f.hint, "did you mean "); !ok || guessed != (to != "") || !strings.Contains(f.hint, to) {
+			t.Errorf("%s: %v, want %q", word, f, to)
 		}
 	}
 }

@@ -23,6 +23,7 @@ type Catalogue struct {
 	Codes       map[string]Message // of all families, see [codes]
 	Tablet      map[string]Message // instead of these at the page, see [Catalogue.AtPage]
 	Hints       map[string]Message // what to do next, by the code of what was refused
+	Meant       map[string]string  // commands and flags, by words of the trade that none bears
 	Rules       map[string]RuleWords
 	Findings    FindingLines
 	Events      map[record.Kind]Message

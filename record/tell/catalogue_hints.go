@@ -7,7 +7,7 @@ var englishHints = map[string]Message{
 	"coat-of-nothing":          "leave it out if it was not measured",
 	"grit-without-scale":       "look at the back of the paper: a P before the number, or none (CAMI)",
 	"later-than-now":           "what is still to come is not written down before it is done",
-	"later-today":              `for an evening before today say "yesterday {clock}"`,
+	"later-today":              `for yesterday say "yesterday {clock}"`,
 	"lot-there":                `choose another key for another tin, or put this one right: backleaf amend {entry} --set … --because "…"`,
 	"lot-without-material":     "{near, if {did you mean {near}? else }}{starter, select, none {describe it first: backleaf material add KEY …} other {put it on the shelf first: backleaf material starter {starter}}}",
 	"lot-of-lot":               "name the material: backleaf lot add {lot} {material} …",

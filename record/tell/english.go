@@ -13,6 +13,7 @@ var English = &Catalogue{
 	Tag:     language.English,
 	Number:  englishNumbers,
 	Words:   englishWords.with("code", englishTrade.words()),
+	Meant:   englishMeant,
 	Events:  englishEvents,
 	Objects: englishObjects,
 	Codes: codes(

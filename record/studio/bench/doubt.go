@@ -226,9 +226,14 @@ func inOrder(v *studio.View, body record.Body) []record.Said {
 	if mine == 0 {
 		return nil
 	}
-	return about("out-of-order", v.Which(func(p *record.Panel) bool {
-		return slices.ContainsFunc(p.BuildUp(record.Front), func(l record.Layer) bool { return place(l) > mine })
-	}))
+	return v.Each(func(p *record.Panel) []record.Said {
+		for _, l := range p.BuildUp(record.Front) {
+			if is := place(l); is > mine {
+				return []record.Said{record.Say("out-of-order", record.With("over", []record.Code{"", "", "ground", "paint", "varnish"}[is]), record.With("entry", record.EntryRef(l.Seq)))}
+			}
+		}
+		return nil
+	})
 }
 
 // inTime doubts what comes before or after its window, as due would tell it. Of

@@ -26,7 +26,7 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		return b, gap("for", b.For == record.Duration{}), nil
 	case record.Varnish:
 		bare := v.Which(func(p *record.Panel) bool { return !painted(p) })
-		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), about("no-paint-to-varnish", bare)), coating(b.Coating)
+		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0 && b.Resin == ""), about("no-paint-to-varnish", bare)), coating(b.Coating)
 	case record.Feature:
 		return b, outside(v, b.Face, b.Left, b.Top), nil
 	case record.Climate:
