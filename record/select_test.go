@@ -2,6 +2,7 @@ package record_test
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -144,4 +145,26 @@ func FuzzSelect(f *testing.F) {
 			}
 		}
 	})
+}
+
+// Whatever a number means by itself it means at either end of a range: where it
+// could be another panel by its own reference, it is asked about.
+func TestRangeByOldNumbers(t *testing.T) {
+	r := roll(t, "")
+	r.Called = map[string][]record.Number{"143": {r.Numbers[5]}, "145": {r.Numbers[3]}, "142": {r.Numbers[0]}}
+	for s := 142; s <= 148; s++ {
+		for e := s; e <= 148; e++ {
+			from, to := strconv.Itoa(s), strconv.Itoa(e)
+			_, err1 := r.Find(from)
+			_, err2 := r.Find(to)
+			for _, sep := range []string{"-", ".."} {
+				if _, err := r.Select([]string{from + sep + to}, nil); (err == nil) != (err1 == nil && err2 == nil) {
+					t.Errorf("%s%s%s: %v; alone %v, %v", from, sep, to, err, err1, err2)
+				}
+			}
+		}
+	}
+	if ns, err := r.Select([]string{"KB26-0143-0..KB26-0145"}, nil); err == nil && len(ns) != 3 {
+		t.Errorf("%v, %v", ns, err)
+	}
 }
