@@ -15,6 +15,24 @@ func (w *Workshop) Material(k Key, as []int64) (Material, bool) {
 	return shared[Material](w, as)
 }
 
+// MaterialMeant is [Workshop.Material] for who reads it and changes nothing.
+func (w *Workshop) MaterialMeant(k Key, as []int64) (*Material, bool) {
+	if len(as) != 1 {
+		m, ok := w.Material(k, as)
+		return &m, ok
+	}
+	m, ok := w.Once(meant(as[0]), func() any {
+		if m, ok := w.Material(k, as); ok {
+			return &m
+		}
+		return nil
+	}).(*Material)
+	return m, ok
+}
+
+// meant is the one entry that describes a material.
+type meant int64
+
 // Versions returns the entries that describe a thing, one after the other, as
 // their corrections leave them.
 func (w *Workshop) Versions(kind Kind, k Key) (out []Event) {

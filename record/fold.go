@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Workshop is what a journal adds up to.
@@ -28,6 +29,7 @@ type Workshop struct {
 	panels    map[Number]*Panel
 	air       []Done[Climate] // readings of at most a day, in order of time
 	vague     []Done[Climate] // the others
+	once      sync.Map        // see [Workshop.Once]
 }
 
 // Done is a body of one type as it stands after all corrections, with the
@@ -183,6 +185,17 @@ func latest[B Body](list []Done[B], ev Event, b B, before int64) []Done[B] {
 	}
 	list[i] = as(ev, b)
 	return list
+}
+
+// Once reckons something of a workshop when it is first asked for by its key,
+// of a type of the asking package: what is the same of many panels is reckoned
+// once for all. It may be called from several goroutines.
+func (w *Workshop) Once(key any, reckon func() any) any {
+	v, known := w.once.Load(key)
+	if !known {
+		v, _ = w.once.LoadOrStore(key, reckon())
+	}
+	return v
 }
 
 func as[B Body](e Event, b B) Done[B] {

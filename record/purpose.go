@@ -69,7 +69,7 @@ func (w *Workshop) PurposeOf(mix []Part) Purpose {
 // that closes the face it lies on; all says that those are all of them. A coat
 // without a purpose closes it if they are for nothing else, and does not if
 // they are for nothing of the kind. One that was taken off in part may no more.
-func (l Layer) Seals(ms []Material, all bool) Answer {
+func (l Layer) Seals(ms []*Material, all bool) Answer {
 	if l.Coating == nil || l.Cloth != nil || l.Paint != nil || l.Varnish != nil {
 		return No
 	}
@@ -84,7 +84,7 @@ func (l Layer) Seals(ms []Material, all bool) Answer {
 }
 
 // closing answers whether coats of some materials close a face.
-func closing(ms []Material) Answer {
+func closing(ms []*Material) Answer {
 	var closes, not bool
 	for _, m := range ms {
 		for _, u := range m.Uses {
@@ -113,9 +113,9 @@ func (w *Workshop) Seals(l Layer) Answer {
 	if l.Coating == nil {
 		return No
 	}
-	var ms []Material
+	var ms []*Material
 	for _, part := range l.Coating.Mix {
-		m, ok := w.Material(part.Material, part.As)
+		m, ok := w.MaterialMeant(part.Material, part.As)
 		if !ok {
 			return l.Seals(nil, false)
 		}

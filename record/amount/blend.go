@@ -30,7 +30,7 @@ func blendOf(w *record.Workshop, c *record.Coating) (blend, record.Said) {
 	var parts float64
 	solid, dense := true, true
 	for _, part := range c.Mix {
-		m, ok := w.Material(part.Material, part.As)
+		m, ok := w.MaterialMeant(part.Material, part.As)
 		if !ok {
 			return b, record.Say("mix-open")
 		}
@@ -61,7 +61,7 @@ func blendOf(w *record.Workshop, c *record.Coating) (blend, record.Said) {
 // laidDensity is the density of the mix with its thinner.
 func (b blend) laidDensity() float64 { return (b.density + b.thinned*0.998) / (1 + b.thinned) }
 
-func volumeSolids(m record.Material) (float64, bool) {
+func volumeSolids(m *record.Material) (float64, bool) {
 	if mp, ok := m.SolidsVolume.Millipercent(); ok && mp > 0 {
 		return float64(mp) / 1e5, true
 	}

@@ -38,18 +38,23 @@ func (s *subject) humidity(f film) (air, bool) {
 }
 
 // airAt is what was looked for at a time.
-type airAt struct {
-	at   record.When
-	what string
-}
+type airAt struct{ at, what string }
 
-// nearest reads the air at a time, once for all layers of that time.
+// nearest reads the air at a time: of the room once for all layers of that
+// time, on any panel.
 func (s *subject) nearest(at record.When, what string, value func(record.Climate) (float64, bool)) (air, bool) {
-	a, known := s.air[airAt{at, what}]
-	if !known {
-		a, _ = nearest(slices.Concat(each[record.Climate](s), s.w.Readings(at)), at, value)
-		s.air[airAt{at, what}] = a
+	own := each[record.Climate](s)
+	reckon := func() any {
+		a, _ := nearest(slices.Concat(own, s.w.Readings(at)), at, value)
+		return a
 	}
+	var read any
+	if own != nil {
+		read = reckon()
+	} else {
+		read = s.w.Once(airAt{at.String(), what}, reckon)
+	}
+	a := read.(air)
 	return a, a.seqs != nil
 }
 

@@ -73,13 +73,11 @@ func Next(w *record.Workshop, p *record.Panel, at time.Time) []Step {
 
 // asOf is a panel without what had certainly not happened yet.
 func asOf(p *record.Panel, at time.Time) *record.Panel {
-	var events []record.Event
-	for _, e := range p.Events {
-		if first, ok := e.At.Earliest(); !ok || !first.After(at) {
-			events = append(events, e)
-		}
+	later := func(e record.Event) bool { first, ok := e.At.Earliest(); return ok && first.After(at) }
+	if !slices.ContainsFunc(p.Events, later) {
+		return p
 	}
-	return p.With(events)
+	return p.With(slices.DeleteFunc(slices.Clone(p.Events), later))
 }
 
 // State is how a step stands at a moment.

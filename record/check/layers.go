@@ -116,7 +116,7 @@ func (f film) dangers() trade.Dangers {
 }
 
 // materials returns what a layer was made of, and whether that is all of it.
-func (f film) materials() ([]record.Material, bool) { return f.made.Materials, f.made.All }
+func (f film) materials() ([]*record.Material, bool) { return f.made.Materials, f.made.All }
 
 // fuses answers whether the film of a layer forms from particles in water, and
 // so needs a least temperature: if one of its binders does.

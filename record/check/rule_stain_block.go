@@ -66,7 +66,7 @@ func (f film) blocks() record.Answer {
 	ms, known := f.materials()
 	meant := record.Answer(record.Unknown)
 	if known {
-		meant = is(!slices.ContainsFunc(ms, func(m record.Material) bool { return !slices.Contains(m.Uses, "stain-block") }))
+		meant = is(!slices.ContainsFunc(ms, func(m *record.Material) bool { return !slices.Contains(m.Uses, "stain-block") }))
 	}
 	return some(laidAs(f, record.StainBlock), all(not(isGround(f)), meant))
 }

@@ -22,7 +22,6 @@ type subject struct {
 	seen   sight                  // since it was last cleared
 	layers map[record.Face][]film // of films, those of a face that was asked for
 	done   map[record.Kind]any    // of what happened, each kind that was asked for
-	air    map[airAt]air          // that was asked for
 	wood   once[record.Board]
 	thick  once[microns]
 	panels once[[]balance.Panel]
@@ -48,7 +47,7 @@ func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
 
 // subjectOf leaves out what was taken off the panel: it counts no more.
 func subjectOf(w *record.Workshop, p *record.Panel, now time.Time, films []film) *subject {
-	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}, done: map[record.Kind]any{}, air: map[airAt]air{}}
+	s := &subject{w: w, p: p, now: now, made: p.AsMade(), layers: map[record.Face][]film{}, done: map[record.Kind]any{}}
 	s.cut, _ = record.Latest[record.Cut](p)
 	s.films = filter(films, func(f film) bool { return f.Layer.Stands() })
 	return s

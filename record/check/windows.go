@@ -20,15 +20,15 @@ type window struct {
 // and the usual ones of a water-borne coat where it states none (common
 // practice).
 type drying struct {
-	stated func(record.Material) (from, to record.Duration)
+	stated func(*record.Material) (from, to record.Duration)
 	usual  measure.Stated
 	warm   bool // warm air helps
 }
 
 var (
-	touchDry = drying{func(m record.Material) (_, _ record.Duration) { return m.TouchDryFrom, m.TouchDryTo },
+	touchDry = drying{func(m *record.Material) (_, _ record.Duration) { return m.TouchDryFrom, m.TouchDryTo },
 		measure.Stated{Early: 20 * time.Minute, Late: 30 * time.Minute}, true}
-	cured = drying{func(m record.Material) (_, _ record.Duration) { return m.CureFrom, m.CureTo },
+	cured = drying{func(m *record.Material) (_, _ record.Duration) { return m.CureFrom, m.CureTo },
 		measure.Stated{Early: day, Late: 36 * time.Hour}, false}
 )
 

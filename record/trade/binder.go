@@ -123,7 +123,7 @@ func (m Made) Binders() (bs []record.Binder, all bool) {
 }
 
 // binderOf is the binder of a material as recorded, or else of its resin.
-func binderOf(m record.Material) record.Binder {
+func binderOf(m *record.Material) record.Binder {
 	if m.Binder != "" && m.Binder != record.Unknown {
 		return m.Binder
 	}

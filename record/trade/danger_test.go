@@ -13,11 +13,11 @@ func paint(medium record.PaintMedium, ps ...record.Pigment) trade.Made {
 }
 
 func coat(purpose record.Purpose, ms ...record.Material) trade.Made {
-	c := &record.Coating{}
-	for range ms {
-		c.Mix = append(c.Mix, record.Part{Parts: 1})
+	c, of := &record.Coating{}, []*record.Material{}
+	for i := range ms {
+		c.Mix, of = append(c.Mix, record.Part{Parts: 1}), append(of, &ms[i])
 	}
-	return trade.Made{Layer: record.Layer{Seq: 3, Face: record.Front, Purpose: purpose, Coating: c}, Materials: ms, All: true}
+	return trade.Made{Layer: record.Layer{Seq: 3, Face: record.Front, Purpose: purpose, Coating: c}, Materials: of, All: true}
 }
 
 func TestHarmful(t *testing.T) {

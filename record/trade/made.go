@@ -6,7 +6,7 @@ import "backleaf/record"
 // then. All says that every part of the mix is described.
 type Made struct {
 	Layer     record.Layer
-	Materials []record.Material
+	Materials []*record.Material
 	All       bool
 }
 
@@ -15,7 +15,7 @@ type Made struct {
 func Of(w *record.Workshop, l record.Layer) Made {
 	m := Made{Layer: l, All: true}
 	take := func(k record.Key, as []int64) {
-		if x, ok := w.Material(k, as); ok {
+		if x, ok := w.MaterialMeant(k, as); ok {
 			m.Materials = append(m.Materials, x)
 		} else {
 			m.All = false

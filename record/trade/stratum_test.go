@@ -16,7 +16,7 @@ func TestStrata(t *testing.T) {
 		return trade.Made{Layer: record.Layer{Varnish: v, Coating: &v.Coating}}
 	}
 	cloth := func(fibre record.Fibre, sized record.Answer) trade.Made {
-		return trade.Made{Layer: record.Layer{Cloth: &record.ClothLaid{}}, Materials: []record.Material{{Cloth: record.Cloth{Fibre: fibre, Sized: sized}}}, All: true}
+		return trade.Made{Layer: record.Layer{Cloth: &record.ClothLaid{}}, Materials: []*record.Material{{Cloth: record.Cloth{Fibre: fibre, Sized: sized}}}, All: true}
 	}
 	for _, c := range []struct {
 		what string
@@ -71,7 +71,7 @@ func TestStrata(t *testing.T) {
 func TestShows(t *testing.T) {
 	glue := coat(record.Adhesive, record.Material{Binder: record.Acrylic})
 	for wet, want := range map[record.Answer]record.Answer{record.Yes: record.Unknown, record.No: record.No, record.Unknown: record.Unknown} {
-		cloth := trade.Made{Layer: record.Layer{Cloth: &record.ClothLaid{WetThrough: wet}}, Materials: []record.Material{{Cloth: record.Cloth{Fibre: "linen", Sized: record.No}}}, All: true}
+		cloth := trade.Made{Layer: record.Layer{Cloth: &record.ClothLaid{WetThrough: wet}}, Materials: []*record.Material{{Cloth: record.Cloth{Fibre: "linen", Sized: record.No}}}, All: true}
 		if got := trade.Over(paint("oil").StrataOf(), trade.Shows(cloth, glue), nil).Holds; got != want {
 			t.Errorf("oil on linen, wetted through %s: %s, want %s", wet, got, want)
 		}
@@ -101,10 +101,10 @@ func TestForgettingLeavesOpen(t *testing.T) {
 			m = varnish([]record.Resin{"dammar", "acrylic-resin", "acrylic-dispersion", "wax", ""}[rnd.IntN(5)])
 			forget = func() { m.Layer.Varnish.ResinIs = "" }
 		}
-		m.Materials, m.All = ms, true
+		m.Materials, m.All = coat("", ms...).Materials, true
 		m.Layer.Coating.Mix = make([]record.Part, len(ms))
 		before := m.StrataOf()
-		mix := trade.Made{Layer: record.Layer{Coating: m.Layer.Coating}, Materials: ms, All: true}
+		mix := trade.Made{Layer: record.Layer{Coating: m.Layer.Coating}, Materials: m.Materials, All: true}
 		of, known := mix.Binders()
 		if bs, _ := m.Binders(); known && len(bs) > len(of) {
 			continue // products that contradict the medium: to forget either is no vagueness
