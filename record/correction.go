@@ -1,6 +1,9 @@
 package record
 
-import "github.com/go-json-experiment/json/jsontext"
+import (
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+)
 
 // Amended changes fields of an earlier entry: a JSON merge patch (RFC 7396)
 // over its body, in which null takes a field away. The earlier entry stays as
@@ -20,6 +23,14 @@ type Withdrawn struct {
 
 func (Amended) Kind() Kind   { return "amended" }
 func (Withdrawn) Kind() Kind { return "withdrawn" }
+
+// sharesOut reports that it says an amount in all anew.
+func (a Amended) sharesOut() bool {
+	var change struct {
+		Total jsontext.Value `json:"wet_total"`
+	}
+	return json.Unmarshal(a.Change, &change) == nil && change.Total != nil
+}
 
 // Correction is what a later entry did to an earlier one, told for a reader.
 type Correction struct {

@@ -40,6 +40,7 @@ type Done[B Body] struct {
 	Body        B
 	Corrections []Correction
 	Panels      []Number // all the panels the entry names, of which some may be in another part of the journal
+	Sharing     []Number // those of them of which its amount in all is said: all, or those of the correction that gave it
 	Makers      []Hand   // who did it; none: the studio's maker
 	StudioAs    []int64  // entries that describe the studio then
 	Imported    Imported
@@ -199,7 +200,7 @@ func (w *Workshop) Once(key any, reckon func() any) any {
 }
 
 func as[B Body](e Event, b B) Done[B] {
-	return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels, e.Makers, e.StudioAs, e.Imported, e.ByWriting}
+	return Done[B]{e.Seq, e.At, e.Written, b, e.Corrections, e.Panels, e.Sharing, e.Makers, e.StudioAs, e.Imported, e.ByWriting}
 }
 
 // Bound returns an entry in which every mention names the entries that it may
@@ -226,7 +227,7 @@ func (w *Workshop) Bound(e Entry) Entry {
 // none); in is false if it was withdrawn, newer true if this program cannot
 // read all of it.
 func effective(e Entry, n Number, fixes map[int64][]Entry) (ev Event, in, newer bool, err error) {
-	ev = Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers, StudioAs: e.StudioAs, Imported: e.Imported}
+	ev = Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Sharing: e.Panels, Makers: e.Makers, StudioAs: e.StudioAs, Imported: e.Imported}
 	now := e
 	in, newer = true, len(e.Newer) > 0
 	for _, f := range fixes[e.Seq] {
@@ -244,6 +245,11 @@ func effective(e Entry, n Number, fixes map[int64][]Entry) (ev Event, in, newer 
 			if err != nil {
 				newer = true // it was accepted once: a later program can read it
 				break
+			}
+			if b.sharesOut() {
+				if ev.Sharing = f.Panels; len(f.Panels) == 0 {
+					ev.Sharing = e.Panels
+				}
 			}
 			if c.Changes, err = diff(now, next); err != nil {
 				return Event{}, false, false, err

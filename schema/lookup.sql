@@ -78,13 +78,15 @@ CREATE INDEX used_thing ON used (thing, panel);
 -- What each act took of each lot, after all corrections.
 CREATE TABLE taken (
   seq    INTEGER NOT NULL,
+  part   INTEGER NOT NULL, -- of its panels, those of which it says the same, from 0
   lot    TEXT NOT NULL,
   mix    TEXT NOT NULL,    -- what was laid on, as JSON: parts and thinner; empty of a board or a cloth
-  mg     REAL NOT NULL, -- of all of that on all panels; 0 where it is not known
+  mg     REAL NOT NULL, -- of all of that on these panels; 0 where it is not known
   ul     REAL NOT NULL,
-  mm2    REAL NOT NULL, -- of board for all panels
+  mm2    REAL NOT NULL, -- of board for these panels
   beyond INTEGER,          -- of a cloth: µm beyond each edge of the panels
-  PRIMARY KEY (lot, seq, mix)
+  panels TEXT,             -- these, as JSON; NULL: all of the entry
+  PRIMARY KEY (lot, seq, part, mix)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX taken_seq ON taken (seq);
 

@@ -1,8 +1,6 @@
 package amount
 
 import (
-	"slices"
-
 	"backleaf/record"
 	"backleaf/record/measure"
 )
@@ -10,13 +8,9 @@ import (
 // shares shares out the amounts of entries over faces and panels. It keeps
 // what it has reckoned: an entry may name thousands of panels.
 type shares struct {
-	w     *record.Workshop
-	areas map[*record.Panel]area
-	took  map[took]taken
+	w    *record.Workshop
+	took map[took]taken
 }
-
-// area is what a panel measures in mm², 0 where it is not known.
-type area struct{ face, edges float64 }
 
 type took struct {
 	p   *record.Panel
@@ -29,7 +23,7 @@ type taken struct {
 }
 
 func newShares(w *record.Workshop) *shares {
-	return &shares{w, map[*record.Panel]area{}, map[took]taken{}}
+	return &shares{w, map[took]taken{}}
 }
 
 // spread estimates a wet film from the amount laid.
@@ -38,7 +32,8 @@ func (s *shares) spread(p *record.Panel, l record.Layer) (microns float64, why r
 	if why.Code != "" {
 		return 0, why
 	}
-	all := s.weighed(p, l.Seq)
+	e, _ := p.Event(l.Seq)
+	all := s.w.Spread(p, e.Body)
 	if all == 0 {
 		return 0, record.Say("size-open")
 	}
@@ -53,19 +48,12 @@ func (s *shares) spread(p *record.Panel, l record.Layer) (microns float64, why r
 		}
 		volume = a.milligrams / b.laidDensity()
 	}
-	share := 1.0
-	if l.Extra {
-		share = extraShare
-	}
-	microns, err := measure.WetMicrons(volume*share, all)
+	microns, err := measure.WetMicrons(volume*l.Share(), all)
 	if err != nil {
 		return 0, record.Say("film-out-of-range")
 	}
 	return microns, record.Said{}
 }
-
-// extraShare is how much more a face counts that was given extra.
-const extraShare = 2
 
 // amount is what one panel took of an application: a mass or a volume.
 type amount struct{ milligrams, microliters float64 }
@@ -82,7 +70,8 @@ func (s *shares) amount(p *record.Panel, seq int64) (amount, record.Said) {
 }
 
 func (s *shares) reckon(p *record.Panel, seq int64) (amount, record.Said) {
-	e, c := application(p, seq)
+	e, _ := p.Event(seq)
+	c, _, _ := record.Entry{Body: e.Body}.Wet()
 	if c == nil {
 		return amount{}, record.Say("amount-open")
 	}
@@ -97,7 +86,7 @@ func (s *shares) reckon(p *record.Panel, seq int64) (amount, record.Said) {
 	}
 	if c.WetEach.IsZero() {
 		var all float64
-		for _, n := range e.Panels {
+		for _, n := range e.Sharing {
 			q := s.w.Panel(n)
 			if q == nil {
 				return amount{}, record.Say("amount-shared-with-absent", record.With("panel", n))
@@ -105,94 +94,17 @@ func (s *shares) reckon(p *record.Panel, seq int64) (amount, record.Said) {
 			if n == p.Number {
 				q = p
 			}
-			if _, c := application(q, seq); c == nil {
+			x, ok := q.Event(seq)
+			if !ok {
 				continue // withdrawn for that panel
 			}
-			a := s.weighed(q, seq)
+			a := s.w.Spread(q, x.Body)
 			if a == 0 {
 				return amount{}, record.Say("amount-shared-without-size", record.With("panel", n))
 			}
 			all += a
 		}
-		share = s.weighed(p, seq) / all
+		share = s.w.Spread(p, e.Body) / all
 	}
 	return amount{float64(mg) * share, float64(ul) * share}, record.Said{}
-}
-
-// application returns an entry as it stands for a panel, and its coating; nil
-// where there is none.
-func application(p *record.Panel, seq int64) (record.Event, *record.Coating) {
-	e, ok := p.Event(seq)
-	if !ok {
-		return e, nil
-	}
-	switch b := e.Body.(type) {
-	case record.Coat:
-		return e, &b.Coating
-	case record.ClothLaid:
-		return e, &b.Coating
-	case record.PaintLayer:
-		return e, &b.Coating
-	case record.Varnish:
-		return e, &b.Coating
-	}
-	return e, nil
-}
-
-// weighed is the area in mm² over which an entry was spread on a panel, faces
-// that were given extra counting twice; 0 where it is not known.
-func (s *shares) weighed(p *record.Panel, seq int64) float64 {
-	e, _ := application(p, seq)
-	faces, extra := facesOf(e.Body)
-	var all float64
-	for _, f := range faces {
-		a := s.face(p, f)
-		if a == 0 {
-			return 0
-		}
-		if slices.Contains(extra, f) {
-			a *= extraShare
-		}
-		all += a
-	}
-	return all
-}
-
-// facesOf returns the faces of a wet application and those given extra. A
-// painting without faces is on the front.
-func facesOf(b record.Body) (faces, extra []record.Face) {
-	switch b := b.(type) {
-	case record.Coat:
-		return b.Faces, b.Extra
-	case record.ClothLaid:
-		return b.Faces, nil
-	case record.PaintLayer:
-		faces = b.Faces
-	case record.Varnish:
-		faces = b.Faces
-	}
-	if len(faces) == 0 {
-		faces = []record.Face{record.Front}
-	}
-	return faces, nil
-}
-
-// face is the area of a face in mm²; 0 where it is not known.
-func (s *shares) face(p *record.Panel, f record.Face) float64 {
-	a, known := s.areas[p]
-	if !known {
-		h, ok1 := p.Size().Height.Micrometers()
-		b, ok2 := p.Size().Width.Micrometers()
-		if ok1 && ok2 {
-			a.face = float64(h) * float64(b) / 1e6
-			if d, ok := BoardMicrons(s.w, p); ok {
-				a.edges = 2 * float64(h+b) * d / 1e6
-			}
-		}
-		s.areas[p] = a
-	}
-	if f == record.Edges {
-		return a.edges
-	}
-	return a.face
 }

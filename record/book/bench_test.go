@@ -145,7 +145,7 @@ func BenchmarkAppend(b *testing.B) {
 				for table, query := range map[string]string{
 					"entry": "INSERT INTO entry (seq, bytes) VALUES (?, ?)", "hash": "INSERT INTO hash (node) VALUES (zeroblob(32))", "tip": "UPDATE tip SET size = ?",
 					"about": "INSERT INTO about (seq, kind, panels) VALUES (?, 'coat', ?)", "mention": "INSERT INTO mention (panel, seq) VALUES (?, ?)",
-					"taken": "INSERT INTO taken (seq, lot, mix, mg, ul, mm2) VALUES (?, ?, ?, ?, 0, 0)"} {
+					"taken": "INSERT INTO taken (seq, part, lot, mix, mg, ul, mm2) VALUES (?, 0, ?, ?, ?, 0, 0)"} {
 					st, err := db.Prepare(query)
 					if err != nil {
 						b.Fatal(err)

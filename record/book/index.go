@@ -39,7 +39,10 @@ func (d *Draft) index(e record.Entry) error {
 		}
 		return d.corrected(of)
 	}
-	return cmp.Or(d.describe(e), d.reads(e), d.takes(e.Seq, e.Body, len(e.Panels)))
+	if _, ok := e.Body.(record.Resized); ok {
+		return d.resizedStock(e)
+	}
+	return cmp.Or(d.describe(e), d.reads(e), d.takes(nil, record.Event{Seq: e.Seq, Body: e.Body, Panels: e.Panels}, 0))
 }
 
 // describe writes from when on an entry describes the studio, a maker or a
@@ -81,7 +84,7 @@ func (d *Draft) corrected(of int64) error {
 			of = next
 			continue
 		}
-		return cmp.Or(d.describe(e), d.correctedAir(e), d.correctedStock(e))
+		return cmp.Or(d.describe(e), d.correctedAir(e), d.correctedStock(e), d.resizedStock(e))
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 
 // lookupVersion grows whenever the look-up tables, or what is written into
 // them, change; TestLookupForm remembers.
-const lookupVersion = 2
+const lookupVersion = 3
 
 // lookupForm is the digest of all that the look-up tables are made by: their
 // SQL and the fields in which people write freely.

@@ -22,57 +22,58 @@ type Taken struct {
 	BeyondMicrometers int64
 }
 
-// takes writes what an act on panels took of each lot.
-func (d *Draft) takes(seq int64, body record.Body, panels int) error {
+// takes writes what an event took of each lot for its panels, the given part of
+// all that its entry says of them.
+func (d *Draft) takes(w *record.Workshop, e record.Event, part int) error {
 	add := func(lot record.Key, mix string, mg, ul, mm2 float64, beyond any) error {
 		if lot == "" {
 			return nil
 		}
-		return d.s.write("taken", "INSERT OR IGNORE INTO taken (seq, lot, mix, mg, ul, mm2, beyond) VALUES (?, ?, ?, ?, ?, ?, ?)", seq, string(lot), mix, mg, ul, mm2, beyond)
+		var panels any
+		if w != nil {
+			panels = jsonList(e.Panels)
+		}
+		return d.s.write("taken", "INSERT OR IGNORE INTO taken (seq, part, lot, mix, mg, ul, mm2, beyond, panels) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+			e.Seq, part, string(lot), mix, mg, ul, mm2, beyond, panels)
 	}
-	wet := func(c record.Coating) error {
+	if c, _, _ := (record.Entry{Body: e.Body}).Wet(); c != nil {
 		mix := record.Coating{Mix: make([]record.Part, len(c.Mix)), Thinned: c.Thinned, Thinner: c.Thinner}
 		for i, p := range c.Mix {
 			p.As = nil
 			mix.Mix[i] = p
 		}
 		text, err := json.Marshal(mix)
-		mg, ul := c.Wet(panels)
+		mg, ul := w.Laid(e)
 		for _, p := range c.Mix {
 			if err == nil {
 				err = add(p.Lot, string(text), mg, ul, 0, nil)
 			}
 		}
-		return err
-	}
-	switch b := body.(type) {
-	case record.Cut:
-		mm2, _ := b.Size.AreaSquareMillimeters()
-		return add(b.Lot, "", 0, 0, float64(mm2)*float64(panels), nil)
-	case record.Coat:
-		return wet(b.Coating)
-	case record.PaintLayer:
-		return wet(b.Coating)
-	case record.Varnish:
-		return wet(b.Coating)
-	case record.ClothLaid:
-		if err := wet(b.Coating); err != nil || b.AgainOf != 0 {
+		if err != nil {
 			return err
 		}
-		over, _ := b.Oversize.Micrometers()
-		return add(b.ClothLot, "", 0, 0, 0, over)
+	}
+	switch b := e.Body.(type) {
+	case record.Cut:
+		mm2, _ := b.Size.AreaSquareMillimeters()
+		return add(b.Lot, "", 0, 0, float64(mm2)*float64(len(e.Panels)), nil)
+	case record.ClothLaid:
+		if over, _ := b.Oversize.Micrometers(); b.AgainOf == 0 {
+			return add(b.ClothLot, "", 0, 0, 0, over)
+		}
 	}
 	return nil
 }
 
-// correctedStock writes it anew, as corrections leave the act on the first of
-// its panels on which it stands.
+// correctedStock writes it anew, as corrections leave the act on each of its
+// panels.
 func (d *Draft) correctedStock(e record.Entry) error {
 	if !e.Kind().Traits().Layer && e.Kind() != "cut" {
 		return nil
 	}
 	es, err := d.s.entries(`WITH RECURSIVE need (seq) AS (
-		SELECT ?1 UNION SELECT (SELECT min(seq) FROM mention WHERE panel = value) FROM json_each(?2)
+		SELECT ?1 UNION SELECT seq FROM json_each(?2) JOIN mention ON panel = value JOIN about USING (seq) WHERE kind IN ('cut', 'resized')
+		UNION SELECT seq FROM described WHERE kind = 'material'
 		UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
 		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, e.Seq, jsonList(e.Panels))
 	if err != nil {
@@ -82,15 +83,32 @@ func (d *Draft) correctedStock(e record.Entry) error {
 	if err == nil {
 		err = d.s.write("taken", "DELETE FROM taken WHERE seq = ?", e.Seq)
 	}
-	if err != nil {
-		return err
-	}
-	for _, p := range w.Panels {
-		if now, stands := p.Event(e.Seq); stands {
-			return d.takes(e.Seq, now.Body, len(now.Panels))
+	for i, now := range w.Alike(e.Seq, e.Panels) {
+		if err == nil {
+			err = d.takes(w, now, i)
 		}
 	}
-	return nil
+	return err
+}
+
+// resizedStock writes anew what corrected acts took of these panels: an amount
+// is shared by size.
+func (d *Draft) resizedStock(e record.Entry) (err error) {
+	if e.Kind() != "cut" && e.Kind() != "resized" {
+		return nil
+	}
+	var seqs []int64
+	err = d.s.each("SELECT DISTINCT of FROM correction JOIN mention ON mention.seq = of WHERE of <> ? AND panel IN (SELECT value FROM json_each(?))",
+		[]any{e.Seq, jsonList(e.Panels)}, func(scan func(...any) error) error {
+			seqs = append(seqs, 0)
+			return scan(&seqs[len(seqs)-1])
+		})
+	for _, seq := range seqs {
+		if x, _, ok, err := d.History(seq); err != nil || ok && d.correctedStock(x) != nil {
+			return err
+		}
+	}
+	return err
 }
 
 // Taken returns what the record says was taken of a lot.
@@ -113,7 +131,7 @@ func (b *Book) Taken(ctx context.Context, lot record.Key) (out []Taken, err erro
 		err := s.each(`SELECT mix, count(*), total(mg), total(ul), total(mm2) FROM taken WHERE lot = ? AND beyond IS NULL
 			GROUP BY mix, mg > 0, ul > 0, mm2 > 0`, []any{string(lot)}, read(&t, &mixed, &t.Acts, &t.Milligrams, &t.Microliters, &t.SquareMillimeters))
 		if mixed = ""; err == nil {
-			err = s.each(`SELECT count(*), beyond, size, 1 FROM taken JOIN entry USING (seq), json_each(CAST(bytes AS TEXT), '$.panels') JOIN panel ON number = value
+			err = s.each(`SELECT count(*), beyond, size, 1 FROM taken JOIN entry USING (seq), json_each(coalesce(panels, json_extract(CAST(bytes AS TEXT), '$.panels'))) JOIN panel ON number = value
 				WHERE lot = ? AND beyond IS NOT NULL GROUP BY beyond, size`, []any{string(lot)}, read(&t, &t.Acts, &t.BeyondMicrometers, &size, &t.Cloth))
 		}
 		return err

@@ -91,7 +91,7 @@ func (s *subject) isBoard(kinds ...record.BoardKind) record.Answer {
 // thickness returns the board's thickness in µm: as cut, or else as stated
 // for the material.
 func (s *subject) thickness() (float64, bool) {
-	t := s.thick.of(func() microns { um, known := amount.BoardMicrons(s.w, s.p); return microns{um, known} })
+	t := s.thick.of(func() microns { um, known := s.w.BoardMicrons(s.p); return microns{um, known} })
 	return t.of, t.known
 }
 

@@ -25,8 +25,8 @@ type shared struct {
 
 // spreadOf reckons what an amount comes to; false where sizes or amount are open.
 func spreadOf(v *studio.View, body record.Body) (s shared, ok bool) {
-	c, faces, extra := coatOf(body)
-	if c == nil || len(v.Panels) == 0 {
+	c, faces, _ := record.Entry{Body: body}.Wet()
+	if c == nil || len(v.Panels) == 0 || slices.Contains(faces, record.Unknown) {
 		return s, false
 	}
 	amount, each := c.WetEach, true
@@ -44,7 +44,11 @@ func spreadOf(v *studio.View, body record.Body) (s shared, ok bool) {
 	sum := float64(mg+ul) / 1000
 	all, least, most := 0.0, math.Inf(1), 0.0
 	for _, n := range v.Panels {
-		a := area(v.Shop.Panel(n), faces, extra)
+		p := v.Shop.Panel(n)
+		if p == nil {
+			return s, false
+		}
+		a := v.Shop.Spread(p, body)
 		if a == 0 {
 			return s, false
 		}
@@ -56,24 +60,6 @@ func spreadOf(v *studio.View, body record.Body) (s shared, ok bool) {
 	}
 	s.spread = sum / all * 1e6
 	return s, true
-}
-
-// coatOf is what is wet in an act, and on which faces.
-func coatOf(body record.Body) (c *record.Coating, faces, extra []record.Face) {
-	switch b := body.(type) {
-	case record.Coat:
-		return &b.Coating, b.Faces, b.Extra
-	case record.ClothLaid:
-		return &b.Coating, b.Faces, nil
-	case record.PaintLayer:
-		c, faces = &b.Coating, b.Faces
-	case record.Varnish:
-		c, faces = &b.Coating, b.Faces
-	}
-	if faces == nil {
-		faces = []record.Face{record.Front}
-	}
-	return c, faces, nil
 }
 
 // recoat changes what is wet in an act; others stay as they are.
@@ -93,25 +79,6 @@ func recoat(body record.Body, change func(*record.Coating)) record.Body {
 		return b
 	}
 	return body
-}
-
-// area is how much of a panel is coated, in mm², a face given more counting
-// twice as everywhere; 0 where it is not known.
-func area(p *record.Panel, faces, extra []record.Face) (all float64) {
-	for _, f := range faces {
-		mm2, ok := p.Size().AreaSquareMillimeters()
-		if f == record.Edges {
-			mm2, ok = p.Size().EdgeSquareMillimeters()
-		}
-		if !ok || f == record.Unknown {
-			return 0
-		}
-		if slices.Contains(extra, f) {
-			mm2 *= 2
-		}
-		all += float64(mm2)
-	}
-	return all
 }
 
 func amounts(v *studio.View, body record.Body) []record.Said {

@@ -160,7 +160,7 @@ type share struct {
 
 // shares parts an act by the tins, and refuses what cannot be parted.
 func (a Act) shares(v *studio.View) ([]share, error) {
-	c, _, _ := coatOf(a.Body)
+	c, _, _ := record.Entry{Body: a.Body}.Wet()
 	switch {
 	case len(a.At) > 1 && !a.Body.Kind().Traits().Layer:
 		return nil, refuse.Input("at", "several-times", "this is done once, and %d times were given", len(a.At))

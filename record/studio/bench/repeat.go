@@ -100,7 +100,7 @@ func With(body record.Body, c record.Coating) (record.Body, error) {
 	if said.IsZero() {
 		return body, nil
 	}
-	if old, _, _ := coatOf(body); old == nil {
+	if old, _, _ := (record.Entry{Body: body}).Wet(); old == nil {
 		return nil, refuse.Unclearly("not-a-coat", "what is repeated is no coat")
 	}
 	return recoat(body, func(old *record.Coating) {

@@ -61,7 +61,7 @@ func Unlikely(body record.Body) (ws []record.Said) {
 		ul, volume := b.Quantity.Microliters()
 		ms = append(ms, measured{"quantity", record.With("value", b.Quantity), mg + ul, mass || volume, 5_000, 60_000_000})
 	}
-	if c, _, _ := coatOf(body); c != nil {
+	if c, _, _ := (record.Entry{Body: body}).Wet(); c != nil {
 		ms = append(ms, length("wet-film", c.WetFilm, 5, 3*millimeter), length("dry-film", c.DryFilm, 2, 3*millimeter))
 		ms = append(ms, air(c.Temperature, c.Humidity)...)
 		if n, ok := c.Thinned.Millipercent(); ok {

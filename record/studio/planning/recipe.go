@@ -71,10 +71,13 @@ func fromPanel(w *record.Workshop, p *record.Panel, whole bool) []Step {
 // twice; nothing where an amount or a size is not recorded.
 func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan.Amount {
 	var panels []plan.Panel
-	for _, n := range e.Panels {
+	for _, n := range e.Sharing {
 		p := w.Panel(n)
 		if p == nil {
 			return plan.Amount{}
+		}
+		if _, stands := p.Event(e.Seq); !stands {
+			continue
 		}
 		h, ok1 := p.Size().Height.Micrometers()
 		b, ok2 := p.Size().Width.Micrometers()
@@ -87,7 +90,7 @@ func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan
 	if !ok || area == 0 {
 		return plan.Amount{}
 	}
-	a := stock.Wet(c, len(e.Panels))
+	a := stock.Wet(c, len(panels))
 	return plan.Amount{Milligrams: a.Milligrams / area * 1e6, Microliters: a.Microliters / area * 1e6}
 }
 
