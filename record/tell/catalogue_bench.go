@@ -68,6 +68,7 @@ var englishWarnings = map[string]Message{
 var englishBench = map[string]Message{
 	"entries":          "{first}{last, if { to {last}}}",
 	"written":          "{entries}  {at, if {{at:near}, }}{panels, if {{panels}: }}{what}",
+	"amount-stays":     "the {amount} stay, now for {panels, plural, one {one panel} other {{panels} panels}}; if less was used: backleaf amend {entry} --set wet_total=…",
 	"amount-comes-to":  "that is {each, if {{each}{most, if { to {most}}} a panel, }}{spread}",
 	"on-the-front":     "on the front, since no face was named",
 	"take-back":        `to take it back: backleaf withdraw {number} --because "…"{more, if {, and so for {more}}}`,

@@ -137,8 +137,7 @@ func describe(ctx context.Context, v *studio.View, old record.Entry, a record.Am
 }
 
 // corrected says what an entry comes to as it stands after a correction, and
-// doubts it as if it were written anew. A correction for some of the panels is
-// left alone: an amount in all means nothing for these.
+// doubts it as if it were written anew.
 func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warnings []record.Said, err error) {
 	old, err := Entry(ctx, v.Book, c.Corrects())
 	if err != nil {
@@ -180,16 +179,38 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 		}
 		moved = append(once(moved), about("before-cutting", early)...)
 	}
-	if len(c.Panels) > 0 || len(old.Panels) == 0 || stand == nil {
-		return means, append(warnings, moved...), nil
+	warnings = append(warnings, moved...)
+	for _, e := range now.Shop.Alike(old.Seq, old.Panels) {
+		now.Panels = e.Panels
+		if _, taken := c.Body.(record.Withdrawn); taken && means == nil {
+			means = append(means, stays(&now, c, e)...)
+		}
+		if len(c.Panels) > 0 && !slices.ContainsFunc(e.Panels, func(n record.Number) bool { return slices.Contains(c.Panels, n) }) {
+			continue // it says nothing of these
+		}
+		left, over, err := stock.Left(ctx, v.Book, now.Shop, e.Body)
+		if err != nil {
+			return nil, nil, err
+		}
+		if !slices.ContainsFunc(e.Sharing, func(n record.Number) bool {
+			_, stands := now.Shop.Panel(n).Event(e.Seq)
+			return stands && !slices.Contains(e.Panels, n)
+		}) {
+			means, warnings = append(means, mean(&now, e.Body)...), append(warnings, amounts(&now, e.Body)...)
+		}
+		means, warnings = append(means, left...), slices.Concat(warnings, purposes(&now, e.Body), Unlikely(e.Body), thickness(&now, e.Body), over)
 	}
-	now.Panels = nil
-	for _, e := range stand {
-		now.Panels = append(now.Panels, e.Panels...)
+	return once(means), once(warnings), nil
+}
+
+// stays says of panels that an amount in all falls on them now, since others of
+// which it was said had nothing of it.
+func stays(v *studio.View, c record.Entry, e record.Event) []record.Said {
+	w, _, _ := record.Entry{Body: e.Body}.Wet()
+	if w == nil || w.WetTotal.IsZero() || !slices.ContainsFunc(e.Sharing, func(n record.Number) bool { return slices.Contains(c.Panels, n) }) {
+		return nil
 	}
-	body := stand[len(stand)-1].Body
-	left, over, err := stock.Left(ctx, v.Book, now.Shop, body)
-	return slices.Concat(means, mean(&now, body), left), slices.Concat(warnings, moved, purposes(&now, body), amounts(&now, body), Unlikely(body), over), err
+	return append([]record.Said{record.Say("amount-stays", record.With("amount", w.WetTotal), record.With("panels", len(e.Panels)), record.With("entry", record.EntryRef(e.Seq)))}, mean(v, e.Body)...)
 }
 
 // amendedAlready doubts an amendment that says what the last one of its entry says.

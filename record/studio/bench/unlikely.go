@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"backleaf/record"
@@ -119,14 +120,21 @@ func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record
 		_, now := at.Exact() // of older panels it often is not known
 		ws = append(ws, gap("board", now && c.Board == "" && c.Recorded != "afterwards")...)
 		m, _ := v.Shop.MaterialNow(c.Board)
-		ws = append(ws, misused(m, "", "board")...)
-		is, ok := c.Size.Depth.Micrometers()
-		of, ok2 := m.Board.Thickness.Micrometers()
-		if d := is - of; ok && ok2 && max(d, -d) > max(of/8, 300) {
-			ws = append(ws, record.Say("other-thickness", record.With("is", c.Size.Depth), record.With("material", m.Key), record.With("of", m.Board.Thickness)))
-		}
+		ws = slices.Concat(ws, misused(m, "", "board"), thickness(v, c))
 	}
 	return append(once(ws), cutTwice(ctx, v, at, batch, len(cuts))...)
+}
+
+// thickness doubts a panel that is not as thick as its board.
+func thickness(v *studio.View, body record.Body) []record.Said {
+	c, _ := body.(record.Cut)
+	m, _ := v.Shop.MaterialNow(c.Board)
+	is, ok := c.Size.Depth.Micrometers()
+	of, ok2 := m.Board.Thickness.Micrometers()
+	if d := is - of; !ok || !ok2 || max(d, -d) <= max(of/8, 300) {
+		return nil
+	}
+	return []record.Said{record.Say("other-thickness", record.With("is", c.Size.Depth), record.With("material", m.Key), record.With("of", m.Board.Thickness))}
 }
 
 // cutTwice doubts as many panels of a batch as were numbered for it within the
