@@ -218,11 +218,11 @@ func entry(t *testing.T, text string) record.Entry {
 }
 
 // takenOf adds up what was taken from each lot, each entry once, as it stands on
-// the first of its panels.
+// each of its panels.
 func takenOf(w *record.Workshop) map[record.Key]stock.Taken {
 	all := map[record.Key]stock.Taken{}
 	seen := map[int64]bool{}
-	wet := func(c record.Coating, panels int) {
+	wet := func(c record.Coating, e record.Event) {
 		a := plan.Act{NotWater: c.Thinner != ""}
 		a.Thinned, _ = c.Thinned.Millipercent()
 		var products []plan.Product
@@ -233,7 +233,8 @@ func takenOf(w *record.Workshop) map[record.Key]stock.Taken {
 		if len(c.Mix) == 0 {
 			return
 		}
-		laid := stock.Wet(c, panels)
+		mg, ul := w.Laid(e)
+		laid := plan.Amount{Milligrams: mg, Microliters: ul}
 		_, parts, why := a.Split(laid, products)
 		for i, part := range c.Mix {
 			t := all[part.Lot]
@@ -252,35 +253,37 @@ func takenOf(w *record.Workshop) map[record.Key]stock.Taken {
 				continue
 			}
 			seen[e.Seq] = true
-			switch b := e.Body.(type) {
-			case record.Cut:
-				t := all[b.Lot]
-				mm2, ok := b.Size.AreaSquareMillimeters()
-				if t.Unsure = true; !ok {
-					t.Open++
-				}
-				t.Area += float64(mm2) * float64(len(e.Panels))
-				all[b.Lot] = t
-			case record.Coat:
-				wet(b.Coating, len(e.Panels))
-			case record.Varnish:
-				wet(b.Coating, len(e.Panels))
-			case record.ClothLaid:
-				wet(b.Coating, len(e.Panels))
-				t := all[b.ClothLot]
-				t.Unsure = true
-				over, _ := b.Oversize.Micrometers()
-				for _, n := range e.Panels {
-					size := w.Panel(n).Size()
-					h, ok := size.Height.Micrometers()
-					wide, ok2 := size.Width.Micrometers()
-					if !ok || !ok2 {
+			for _, e := range w.Alike(e.Seq, e.Panels) {
+				switch b := e.Body.(type) {
+				case record.Cut:
+					t := all[b.Lot]
+					mm2, ok := b.Size.AreaSquareMillimeters()
+					if t.Unsure = true; !ok {
 						t.Open++
-						continue
 					}
-					t.Area += float64(h+2*over) * float64(wide+2*over) / 1e6
+					t.Area += float64(mm2) * float64(len(e.Panels))
+					all[b.Lot] = t
+				case record.Coat:
+					wet(b.Coating, e)
+				case record.Varnish:
+					wet(b.Coating, e)
+				case record.ClothLaid:
+					wet(b.Coating, e)
+					t := all[b.ClothLot]
+					t.Unsure = true
+					over, _ := b.Oversize.Micrometers()
+					for _, n := range e.Panels {
+						size := w.Panel(n).Size()
+						h, ok := size.Height.Micrometers()
+						wide, ok2 := size.Width.Micrometers()
+						if !ok || !ok2 {
+							t.Open++
+							continue
+						}
+						t.Area += float64(h+2*over) * float64(wide+2*over) / 1e6
+					}
+					all[b.ClothLot] = t
 				}
-				all[b.ClothLot] = t
 			}
 		}
 	}

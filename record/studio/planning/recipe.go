@@ -90,8 +90,8 @@ func spreadOf(w *record.Workshop, e record.Event, s Step, c record.Coating) plan
 	if !ok || area == 0 {
 		return plan.Amount{}
 	}
-	a := stock.Wet(c, len(panels))
-	return plan.Amount{Milligrams: a.Milligrams / area * 1e6, Microliters: a.Microliters / area * 1e6}
+	mg, ul := c.Wet(len(panels))
+	return plan.Amount{Milligrams: mg / area * 1e6, Microliters: ul / area * 1e6}
 }
 
 // unthinned is the spread of a step without its thinner; nothing where the

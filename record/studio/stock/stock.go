@@ -39,12 +39,6 @@ func TakenOf(ctx context.Context, b *book.Book, w *record.Workshop, lot record.K
 	return t, err
 }
 
-// Wet is how much was laid on so many panels.
-func Wet(c record.Coating, panels int) plan.Amount {
-	mg, ul := c.Wet(panels)
-	return plan.Amount{Milligrams: mg, Microliters: ul}
-}
-
 func (t *Taken) wet(w *record.Workshop, lot record.Key, acts book.Taken) {
 	a := plan.Act{NotWater: acts.Mix.Thinner != ""}
 	a.Thinned, _ = acts.Mix.Thinned.Millipercent()
