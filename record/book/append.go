@@ -128,7 +128,7 @@ func (d *Draft) Put(e record.Entry) (record.Entry, error) {
 		return e, &record.FieldError{Field: "seq", Why: fmt.Sprintf("the next entry of this book is %d, not %d", next, e.Seq)}
 	}
 	e.Seq = next
-	if err := d.name(&e); err != nil {
+	if err := cmp.Or(d.name(&e), d.meet(e.Panels)); err != nil {
 		return e, err
 	}
 	e, err := accept.Bind(e, d, nil)
@@ -214,6 +214,9 @@ func (d *Draft) recent(indexes []int64) ([]tlog.Hash, error) {
 			return nil, err
 		}
 		out[i] = one[0]
+		if idx > d.latest[level].idx {
+			d.latest[level] = hashAt{idx, one[0]}
+		}
 	}
 	return out, nil
 }
@@ -226,7 +229,7 @@ func (d *Draft) finish(ctx context.Context) error {
 	if err := d.indexPanels(ctx); err != nil {
 		return err
 	}
-	root, err := tlog.TreeHash(d.size, d.s)
+	root, err := tlog.TreeHash(d.size, tlog.HashReaderFunc(d.recent))
 	if err != nil {
 		return err
 	}

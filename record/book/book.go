@@ -46,6 +46,7 @@ type Book struct {
 	// Random names a new journal; Open sets it to the system's own source.
 	Random io.Reader
 
+	seen  seen
 	path  string
 	aside string // folder of the copy that is read; empty: the book itself is
 	db    *sql.DB
@@ -131,6 +132,7 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 	b := &Book{Random: rand.Reader, path: path, db: db}
 	s, err := newSession(ctx, db)
 	if err == nil {
+		s.seen = &b.seen
 		err = checkBook(ctx, s, how)
 	}
 	if err == nil {
@@ -334,6 +336,7 @@ func (b *Book) reader(ctx context.Context) (*session, error) {
 	if err != nil {
 		return nil, err
 	}
+	s.seen = &b.seen
 	if err := b.prepare(ctx, s); err != nil {
 		return nil, errors.Join(err, s.close())
 	}

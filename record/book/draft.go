@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"time"
 
 	"golang.org/x/mod/sumdb/tlog"
@@ -24,6 +25,7 @@ type Draft struct {
 	studio  record.Studio
 	open    bool
 	touched map[record.Number]bool // panels whose look-up rows are stale
+	there   map[record.Number]bool // of those that an entry names
 	random  io.Reader
 
 	// What entries name again and again, read once until a description changes.
@@ -52,7 +54,7 @@ type described struct {
 var _ accept.Known = (*Draft)(nil)
 
 func blank(s *session) *Draft {
-	return &Draft{s: s, touched: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}}
+	return &Draft{s: s, touched: map[record.Number]bool{}, there: map[record.Number]bool{}, versions: map[described][]accept.Version{}, lots: map[record.Key]record.Lot{}}
 }
 
 func newDraft(s *session, random io.Reader) (*Draft, error) {
@@ -68,7 +70,7 @@ func newDraft(s *session, random io.Reader) (*Draft, error) {
 	if _, err := s.one("SELECT size, root FROM tip", nil, &size, &kept); err != nil {
 		return nil, err
 	}
-	root, err := tlog.TreeHash(d.size, s)
+	root, err := tlog.TreeHash(d.size, tlog.HashReaderFunc(d.recent))
 	if err != nil {
 		return nil, err
 	}
@@ -86,7 +88,7 @@ func (s *session) studio() (record.Studio, bool, error) {
 	if err != nil || !ok {
 		return record.Studio{}, false, err
 	}
-	e, err := form.Decode(data)
+	e, err := s.seen.decode(data)
 	if err != nil {
 		return record.Studio{}, false, err
 	}
@@ -98,7 +100,7 @@ func (s *session) studio() (record.Studio, bool, error) {
 		if _, err := s.one("SELECT bytes FROM entry WHERE seq = 1", nil, &data); err != nil {
 			return st, false, err
 		}
-		if e, err = form.Decode(data); err != nil {
+		if e, err = s.seen.decode(data); err != nil {
 			return st, false, err
 		}
 		if first, ok := e.Body.(record.Studio); ok {
@@ -113,10 +115,23 @@ func (d *Draft) StudioNow() (record.Studio, bool) { return d.studio, d.open }
 
 // HasPanel implements [accept.Known].
 func (d *Draft) HasPanel(n record.Number) (bool, error) {
-	if d.touched[n] { // its row is written at the end
-		return true, nil
+	there, met := d.there[n]
+	if met || d.touched[n] { // the row of one that is touched is written at the end
+		return there || d.touched[n], nil
 	}
 	return d.s.one("SELECT 1 FROM panel WHERE number = ?", []any{string(n)}, new(int))
+}
+
+// meet looks which panels are there, all at once.
+func (d *Draft) meet(ns []record.Number) error {
+	clear(d.there)
+	if !slices.ContainsFunc(ns, func(n record.Number) bool { return !d.touched[n] }) {
+		return nil
+	}
+	for _, n := range ns {
+		d.there[n] = false
+	}
+	return d.s.rows("SELECT number FROM panel WHERE number IN (SELECT value FROM json_each(?))", jsonList(ns), func(x []any) { d.there[record.Number(x[0].(string))] = true })
 }
 
 // Versions implements [accept.Known].

@@ -117,7 +117,11 @@ func (d *Draft) indexPanels(ctx context.Context) error {
 		return nil
 	}
 	for part := range slices.Chunk(slices.Sorted(maps.Keys(d.touched)), folding) {
-		es, err := d.s.entries(aboutPanels, jsonList(part))
+		read := d.s.few
+		if len(part) == folding {
+			read = d.s.entries // of an import; nobody looks again
+		}
+		es, err := read(aboutPanels, jsonList(part))
 		if err != nil {
 			return err
 		}

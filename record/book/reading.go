@@ -46,7 +46,7 @@ func (d *Draft) correctedAir(e record.Entry) error {
 // speak for their layers.
 func (b *Book) AtBench(ctx context.Context, numbers ...record.Number) (w *record.Workshop, err error) {
 	err = b.view(ctx, func(s *session) error {
-		es, err := s.entries(`WITH RECURSIVE need (seq) AS (
+		es, err := s.few(`WITH RECURSIVE need (seq) AS (
 			SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1)) UNION SELECT seq FROM described
 			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
 			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, jsonList(numbers))
@@ -57,7 +57,7 @@ func (b *Book) AtBench(ctx context.Context, numbers ...record.Number) (w *record
 		if err != nil {
 			return err
 		}
-		air, err := s.entries(`WITH RECURSIVE need (seq) AS (
+		air, err := s.few(`WITH RECURSIVE need (seq) AS (
 			SELECT seq FROM reading WHERE first IS NULL
 			UNION SELECT seq FROM json_each(?1) CROSS JOIN reading WHERE first BETWEEN value ->> 0 AND value ->> 1
 			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)

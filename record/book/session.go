@@ -19,6 +19,7 @@ type session struct {
 	conn  *sql.Conn
 	stmts map[string]*sql.Stmt
 	fault func(step string) error // fault injection in tests
+	seen  *seen
 
 	// Writes that wait for their turn on the other core, in a large import;
 	// whatever is read comes after them.
@@ -67,7 +68,7 @@ func newSession(ctx context.Context, db *sql.DB) (*session, error) {
 	if err := bound(c); err != nil {
 		return nil, errors.Join(err, c.Close())
 	}
-	return &session{conn: c, stmts: map[string]*sql.Stmt{}}, nil
+	return &session{conn: c, stmts: map[string]*sql.Stmt{}, seen: &seen{}}, nil
 }
 
 func (s *session) close() error {
@@ -212,7 +213,7 @@ func (s *session) rows(query string, arg any, f func([]any)) error {
 
 // within runs f in one transaction, begun with the given statement.
 func (s *session) within(ctx context.Context, begin string, f func() error) error {
-	err := s.patiently(ctx, func() error { _, err := s.conn.ExecContext(ctx, begin); return err })
+	err := s.patiently(ctx, func() error { return s.run(ctx, begin) })
 	if err == nil {
 		err = f()
 	}
@@ -220,7 +221,7 @@ func (s *session) within(ctx context.Context, begin string, f func() error) erro
 		err = s.at("before commit")
 	}
 	if err == nil {
-		if _, err = s.conn.ExecContext(context.Background(), "COMMIT"); err == nil {
+		if err = s.run(context.Background(), "COMMIT"); err == nil {
 			return s.at("after commit")
 		}
 	}
@@ -228,6 +229,15 @@ func (s *session) within(ctx context.Context, begin string, f func() error) erro
 	// begin may have begun one: afterwards there is none, and that is what is
 	// wanted.
 	s.conn.ExecContext(context.Background(), "ROLLBACK")
+	return err
+}
+
+// run is exec with a context, by which a writer may stop to wait.
+func (s *session) run(ctx context.Context, query string) error {
+	st, err := s.ready(query)
+	if err == nil {
+		_, err = st.ExecContext(ctx)
+	}
 	return err
 }
 
