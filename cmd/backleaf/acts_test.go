@@ -66,7 +66,7 @@ func TestThreeWays(t *testing.T) {
 		{"trim 1 --at 10:00", "10:00", "1", record.Trimmed{}, `"kind":"trimmed"`, []string{"no-cloth-to-trim"}, ""},
 		{"sand 3 --grit P80 --on front --at 10:00", "10:00", "3", record.Sanded{Faces: front, Scale: "P", Grit: 80}, `"kind":"sanded","faces":["front"],"scale":"P","grit":80`, []string{"coarse-grit", "too-early"}, ""},
 		{"paint 1,2 --medium oil --pigment|lead_white=PW_1 --at 10:00", "10:00", "1 2", record.PaintLayer{Medium: "oil", Pigments: []record.Pigment{{Name: "lead_white", Index: "PW_1"}}},
-			`"kind":"paint","medium":"oil","pigments":[{"name":"lead_white","colour_index":"PW_1"}]`, nil, ""},
+			`"kind":"paint","medium":"oil","pigments":[{"name":"lead_white","colour_index":"PW_1"}]`, []string{"against"}, ""},
 		{"varnish 1 --with s1 --at 10:00", "10:00", "1", record.Varnish{Coating: record.Coating{Mix: mix("acrylic-sealer", "s1")}},
 			`"kind":"varnish","mix":[{"parts":1,"material":"acrylic-sealer","lot":"s1"}]`, []string{"no-paint-to-varnish", "not-meant-for"}, ""},
 		{"warm 1,2 --on front --for|5 min --at 10:00", "10:00", "1 2", record.WarmAir{Faces: front, For: of[record.Duration]("5 min")}, `"kind":"warm-air","faces":["front"],"for":"5 min"`, nil, ""},

@@ -17,7 +17,8 @@ func Ready(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) S
 }
 
 // Objections are what speaks against an act on a panel as it stands at a moment:
-// layers that are usually advised against, and bare fibre left open.
+// layers that are usually advised against, bare fibre left open, and what makes
+// harmful dust where it is laid or sanded dry.
 func Objections(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) (said []record.Said) {
 	p = asOf(p, at)
 	e := record.Event{Seq: w.Last + 1, At: record.Moment(at), Written: record.Moment(at), Panels: []record.Number{p.Number}, Body: act}
@@ -29,9 +30,17 @@ func Objections(w *record.Workshop, p *record.Panel, at time.Time, act record.Bo
 			}
 		}
 	}
-	switch b := act.(type) {
+	sand, sands := act.(record.Sanded)
+	for _, f := range s.all() {
+		if f.Layer.Seq == e.Seq || sands && sand.Wet != record.Yes && slices.Contains(sand.Faces, f.Layer.Face) {
+			if v := toxic(f); v.said.Code == "holds-hazard" {
+				said = append(said, v.said)
+			}
+		}
+	}
+	switch act.(type) {
 	case record.Coat, record.ClothLaid, record.Sanded:
-		if sand, ok := b.(record.Sanded); ok && sand.Through != record.Yes {
+		if sands && sand.Through != record.Yes {
 			break
 		}
 		for _, v := range judgeSandedThrough(s) {

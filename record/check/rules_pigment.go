@@ -46,20 +46,23 @@ var toxicLayers = Rule{
 func judgeToxic(s *subject) []verdict {
 	var vs []verdict
 	for _, f := range s.all() {
-		if isCloth(f) {
-			continue
+		if !isCloth(f) {
+			vs = append(vs, toxic(f))
 		}
-		d := f.dangers()
-		v := say(outcome(record.Yes, not(d.Harmful)), filmSeqs(f), "harmless", what(f))
-		v.said.Code += suffix[v.outcome]
-		for _, x := range d.Found {
-			if x.Grave && x.Pigment != (record.Pigment{}) && x.Sure == (d.Harmful == record.Yes) && v.outcome != Holds {
-				code := map[Outcome]string{FallsShort: "holds-hazard", NotRecorded: "hazard-open"}[v.outcome]
-				v.said = record.Say(code, what(f), record.With("hazard", record.Code(x.Risk)), record.With("pigment", cmp.Or(x.Pigment.Name, x.Pigment.Index)))
-				break
-			}
-		}
-		vs = append(vs, v)
 	}
 	return orNone(vs, "no-layer")
+}
+
+func toxic(f film) verdict {
+	d := f.dangers()
+	v := say(outcome(record.Yes, not(d.Harmful)), filmSeqs(f), "harmless", what(f))
+	v.said.Code += suffix[v.outcome]
+	for _, x := range d.Found {
+		if x.Grave && x.Pigment != (record.Pigment{}) && x.Sure == (d.Harmful == record.Yes) && v.outcome != Holds {
+			code := map[Outcome]string{FallsShort: "holds-hazard", NotRecorded: "hazard-open"}[v.outcome]
+			v.said = record.Say(code, what(f), record.With("hazard", record.Code(x.Risk)), record.With("pigment", cmp.Or(x.Pigment.Name, x.Pigment.Index)))
+			break
+		}
+	}
+	return v
 }

@@ -60,7 +60,7 @@ var englishWarnings = map[string]Message{
 	"described-again":         "note: {material} was described before, as “{name}” ({entry}); if that still holds, amend the new entry",
 	"left-after":              "note: {panels} left only after that ({entry}, {when:near}), so it counts as away still",
 	"back-after":              "note: {panels} came back only after that ({entry}, {when:near}), so it counts as in the studio still",
-	"against":                 "note: {panels}: {what}",
+	"against":                 "note: {panels}: {what}{what, select, holds-hazard {: never sand it dry} other {}}",
 	"was-here":                "note: {panels} had not left the studio, as far as recorded: was another meant?",
 }
 

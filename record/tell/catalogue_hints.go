@@ -125,6 +125,8 @@ var englishHints = map[string]Message{
 	"several-cloths":           "write them down one after the other",
 	"removed-what":             "for example --what varnish --extent whole",
 	"resized-to":               `say --to "28 x 40 cm"`,
+	"layer-of-other-sort":      `"backleaf show {panel}" tells which entry laid it`,
+	"layer-gone":               `"backleaf show {panel}" tells what still lies on it`,
 	"resized-otherwise":        `was --how {how} meant? a wrong size before: --from, or backleaf amend`,
 	"resized-how":              "say --how cut-down or --how enlarged",
 	"no-such-material":         `{near, if {did you mean {near}? }}"backleaf material list" shows the shelf`,

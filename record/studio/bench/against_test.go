@@ -32,7 +32,7 @@ func TestSaidAtOnce(t *testing.T) {
 	}
 	on := func(text string) record.When { return read[record.When](t, text) }
 	cut := record.Cut{Size: size(t, "30 x 40 cm x 3 mm"), Board: record.Unknown}
-	if _, err := bench.Cut(ctx, look(), on("2026-01-02"), slices.Repeat([]record.Cut{cut}, 4)); err != nil {
+	if _, err := bench.Cut(ctx, look(), on("2026-01-02"), slices.Repeat([]record.Cut{cut}, 5)); err != nil {
 		t.Fatal(err)
 	}
 	g, err := shelf.Generic("acrylic-sealer")
@@ -72,6 +72,12 @@ func TestSaidAtOnce(t *testing.T) {
 		{"4", "2026-03-20", record.Varnish{Resin: "damar"}, "too-early", true},
 		{"4", "2026-03-20T10:00:00Z", record.Varnish{Resin: "damar"}, "too-early", true},
 		{"3", "2026-03-20/2026-03-25", record.Varnish{Resin: "damar"}, "too-early", true},
+		{"5", "2026-03-01", record.PaintLayer{Medium: "oil", Pigments: []record.Pigment{{Name: "titanium white", Index: "PW 6"}}}, "against", false},
+		{"5", "2026-04-01", sand(""), "against", false},
+		{"5", "2026-04-02", record.PaintLayer{Medium: "oil", Pigments: []record.Pigment{{Name: "lead white", Index: "PW 1"}}}, "against", true},
+		{"5", "2026-05-01", sand(""), "against", true},
+		{"5", "2026-05-01", record.Sanded{Faces: front, Scale: "P", Grit: 220, Wet: record.Yes}, "against", false},
+		{"5", "2026-05-01", record.Sanded{Faces: []record.Face{record.Back}, Scale: "P", Grit: 220}, "against", false},
 		{"1", "1998", record.Note{Text: "x"}, "too-early", false},
 	} {
 		w, err := bench.Do(ctx, look(x.panel), on(x.at), x.body)
@@ -128,6 +134,19 @@ func TestRefusedAtOnce(t *testing.T) {
 		{"cut-down", "38 x 28 cm", ""}, {"enlarged", "40 x 40 cm", ""}} {
 		if _, err := bench.Resize(ctx, look("1"), at, record.Resized{How: x.how, Before: size(t, "30 x 40 cm"), Size: size(t, x.to)}); refuse.Code(err) != x.code {
 			t.Errorf("%s to %s: %v", x.how, x.to, err)
+		}
+	}
+	laid, err := bench.Do(ctx, look("1"), at, record.Varnish{Resin: "damar"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range []struct {
+		what record.Stratum
+		code string
+	}{{"cloth", "layer-of-other-sort"}, {"paint", "layer-of-other-sort"}, {"varnish", ""}, {"varnish", "layer-gone"}, {"other", ""}} {
+		r := record.Removed{What: x.what, Extent: "whole", Layers: []int64{laid.Entries[0].Seq}}
+		if _, err := bench.Remove(ctx, look("1"), at, r, false); refuse.Code(err) != x.code {
+			t.Errorf("%s taken off where varnish lay: %v", x.what, err)
 		}
 	}
 	for _, x := range []struct {

@@ -53,6 +53,8 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		if b.Grit > 0 && b.Grit < coarsest {
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
 		}
+	case record.Removed:
+		return b, nil, removable(v, b)
 	case record.Resized:
 		if is := resizing(b.Before, b.Size); is != "" && is != b.How {
 			return b, nil, refuse.Input("how", "resized-otherwise", "%s is %s than %s", b.Size, map[record.Resizing]string{"cut-down": "smaller", "enlarged": "larger"}[is], b.Before).With(record.With("how", is))

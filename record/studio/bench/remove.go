@@ -51,6 +51,30 @@ func standing(p *record.Panel, r record.Removed) (seqs []int64) {
 	return seqs
 }
 
+// removable refuses layers that were named and are of another sort, or were
+// taken off wholly before. What a panel does not carry is no matter of this.
+func removable(v *studio.View, r record.Removed) error {
+	for _, n := range v.Panels {
+		for _, seq := range r.Layers {
+			var is []record.Layer
+			for _, l := range v.Shop.Panel(n).Layers() {
+				if l.Seq == seq {
+					is = append(is, l)
+				}
+			}
+			sort := func(l record.Layer) bool { return stratum(l) == r.What }
+			switch {
+			case is == nil || r.What == "other" || r.What == "retouching":
+			case !slices.ContainsFunc(is, sort):
+				return refuse.Input("layer", "layer-of-other-sort", "E%d laid %s on %s, no %s", seq, stratum(is[0]), n, r.What).With(record.With("panel", n))
+			case !slices.ContainsFunc(is, func(l record.Layer) bool { return sort(l) && l.Stands() }):
+				return refuse.Input("layer", "layer-gone", "the %s of E%d was taken off %s already", r.What, seq, n).With(record.With("panel", n))
+			}
+		}
+	}
+	return nil
+}
+
 // stratum is what sort of layer one is. Retouching is never recorded as laid.
 func stratum(l record.Layer) record.Stratum {
 	switch {
