@@ -81,7 +81,7 @@ func TestThreeWays(t *testing.T) {
 		{"inspect 1 --bow|8 mm --at 10:00", "10:00", "1", record.Inspection{Bow: of[record.Length]("8 mm")}, `"kind":"inspection","bow":"8 mm"`, nil, "means nothing without its span"},
 		{"inspect 1 --at 10:00", "10:00", "1", record.Inspection{}, `"kind":"inspection"`, nil, "what was seen?"},
 		{"climate --place rack --at 10:00", "10:00", "", record.Climate{Place: "rack"}, `"kind":"climate","place":"rack"`, nil, "a reading"},
-		{"sand 1 --grit P1800 --on front --at 10:00", "10:00", "1", record.Sanded{Faces: front, Scale: "P", Grit: 1800}, `"kind":"sanded","faces":["front"],"scale":"P","grit":1800`, []string{"no-such-paper-grit"}, ""},
+		{"sand 1 --grit P1800 --on front --at 10:00", "10:00", "1", record.Sanded{Faces: front, Scale: "P", Grit: 1800}, `"kind":"sanded","faces":["front"],"scale":"P","grit":1800`, nil, "there is no paper P 1800"},
 		{"inspect 4 --edges sound --at 10:00", "10:00", "4", record.Inspection{Edges: "sound"}, `"kind":"inspection","edges":"sound"`, nil, ""}, // away, and sayable
 		{"climate --temp|2 °C --rh 99% --at 10:00", "10:00", "", record.Climate{Temperature: of[record.Temperature]("2 °C"), Humidity: of[record.Percent]("99 %")}, `"kind":"climate","temperature":"2 °C","humidity":"99 %"`, []string{"unlikely-value", "unlikely-value"}, ""},
 		{"climate --temp|700 °C --at 10:00", "10:00", "", record.Climate{Temperature: of[record.Temperature]("700 °C")}, `"kind":"climate","temperature":"700 °C"`, nil, "not the temperature of a room"},

@@ -23,7 +23,6 @@ var englishActs = map[string]Message{
 	"at-line": "line {line}: {text}",
 
 	"other-quantity":        "note: {quantity} of {material}: cloth is counted in m or m2, boards in sheets, all else is weighed or filled in L; was another unit or material meant?",
-	"no-such-paper-grit":    "note: there is no paper {scale} {grit}: was a figure mistyped?",
 	"material-not-recorded": `note: with which material is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set with=… --because "…"}} (next time: --with)`,
 	"cloth-not-recorded":    `note: which cloth is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set cloth=… --because "…"}} (next time: --cloth)`,
 

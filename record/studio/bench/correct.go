@@ -52,6 +52,8 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 		is := []record.Value{record.With("entry", record.EntryRef(old.Seq)), record.With("kind", old.Kind()), record.With("panels", old.Panels)}
 		if _, takes := correction.(record.Withdrawn); takes && old.Kind() == (record.Cut{}).Kind() {
 			err = refuse.Because("cut-stays", errors.New(f.Why), is...)
+		} else if takes && len(old.Panels) == 0 && old.Kind() != (record.Studio{}).Kind() {
+			err = refuse.Because("amend-instead", errors.New(f.Why), is...)
 		} else {
 			err = refuse.Because("not-corrected", errors.New(f.Why), is...)
 		}

@@ -88,11 +88,7 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	if w, err = v.Write(ctx, es...); err != nil {
 		return w, err
 	}
-	for i, s := range warnings {
-		if strings.HasSuffix(s.Code, "-not-recorded") { // the line that puts it right names the entry
-			warnings[i] = record.Say(s.Code, append(s.Values, record.With("entry", record.EntryRef(w.Entries[of[i]].Seq)))...)
-		}
-	}
+	toAmend(warnings, func(i int) record.Entry { return w.Entries[of[i]] })
 	warnings, means = append(warnings, w.Warnings...), append(means, w.Means...)
 	for _, e := range w.Entries {
 		left, more, aerr := After(ctx, v, e)
@@ -103,6 +99,15 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	}
 	w.Warnings, w.Means = once(warnings), once(means)
 	return w, err
+}
+
+// toAmend names the entry in what was left open: the line that puts it right does.
+func toAmend(warnings []record.Said, entry func(i int) record.Entry) {
+	for i, s := range warnings {
+		if s.Code == "left-open" || strings.HasSuffix(s.Code, "-not-recorded") {
+			warnings[i] = record.Say(s.Code, append(s.Values, record.With("entry", record.EntryRef(entry(i).Seq)))...)
+		}
+	}
 }
 
 // Before judges an act that is about to be written on the panels of a view:

@@ -35,11 +35,17 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		}
 		return b, nil, room(b.Temperature)
 	case record.LeftBare:
+		if len(b.Faces) == 0 {
+			return b, nil, refuse.Unclearly("no-faces", "which faces were left bare?")
+		}
 		return b, carried(v, b.Faces), nil
 	case record.Discarded:
 		return b, v.Each(func(p *record.Panel) (ws []record.Said) {
 			if d, gone := p.Discarded(); gone {
 				ws = append(ws, record.Say("was-discarded", record.With("entry", record.EntryRef(d.Seq))))
+			}
+			if c, ok := p.Certificate(); ok {
+				ws = append(ws, record.Say("discarded-with-paper", record.With("entry", record.EntryRef(c.Seq))))
 			}
 			if h, away := p.Away(); away {
 				ws = append(ws, record.Say("discarded-away", record.With("how", h.Body.How), record.With("entry", record.EntryRef(h.Seq))))
@@ -48,7 +54,7 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		}), nil
 	case record.Sanded:
 		if b.Scale == "P" && !slices.Contains(papers, b.Grit) {
-			return b, []record.Said{record.Say("no-such-paper-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
+			return b, nil, refuse.Input("grit", "no-such-paper-grit", "there is no paper %s %d", b.Scale, b.Grit)
 		}
 		if b.Grit > 0 && b.Grit < coarsest {
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil

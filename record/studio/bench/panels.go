@@ -83,6 +83,9 @@ func number(ctx context.Context, v *studio.View, at record.When, cuts []record.C
 		}
 		return es, nil, nil
 	})
+	if err == nil {
+		toAmend(doubts, func(int) record.Entry { return w.Entries[0] })
+	}
 	w.Warnings = append(doubts, w.Warnings...)
 	for _, c := range cuts {
 		w.Means = append(w.Means, record.Say("size-comes-to", record.With("size", c.Size)))

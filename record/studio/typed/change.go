@@ -48,6 +48,8 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 		v, err := r.value(old.Body, s.Field, s.Typed)
 		if e, ok := errors.AsType[*refuse.Error](err); ok && e.Field != "" {
 			e.Field = asked
+		} else if ok && e.Said.Code == "no-such-field" {
+			_ = e.With(record.With("entry", record.EntryRef(old.Seq)))
 		}
 		if err != nil {
 			r.Fail(err)

@@ -32,6 +32,9 @@ func (r *Reader) When(typed string, into *record.When) {
 
 func (r *Reader) read(typed string, bench bool) record.When {
 	w, err := parseAt(typed, r.Now, r.Zone, bench)
+	if c := refuse.Code(err); !bench && (c == "time-not-read" || c == "vague-time") {
+		err = refuse.Unclearly("date-not-read", "%q is no certain date", typed)
+	}
 	if err != nil {
 		r.Fail(err)
 	}
