@@ -14,11 +14,14 @@ import (
 
 // Arrange lays out labels without drawing them: for each label the most that
 // its area can hold, and for all labels of one area the same type and the
-// same symbols. It works on all cores: to encode a symbol takes longest.
+// same symbols. It works on all cores.
 func Arrange(labels []Input, o Options) ([]Layout, error) {
+	return o.arrange(labels, o.steps(len(labels)))
+}
+
+func (o Options) arrange(labels []Input, step func(n int) error) ([]Layout, error) {
 	known, fillers := &texts{}, make([]*filler, len(labels))
-	step := o.steps(2 * len(labels))
-	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i], known); return cmp.Or(err, step()) })
+	err := each(len(labels), func(i int) (err error) { fillers[i], err = o.filler(labels[i], known); return cmp.Or(err, step(0)) })
 	if err != nil {
 		return nil, err
 	}
@@ -33,11 +36,20 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 		}
 	}
 	choose := func(i int) error {
-		fillers[i].guess = fillers[0].guess // most are like the first
-		if err := fillers[i].choose(); err != nil {
+		f, first := fillers[i], fillers[0] // most are like the first
+		if f.size == first.size {
+			f.guess, f.like = first.guess, first.at
+		}
+		err := f.choose()
+		if err == nil && f == first {
+			err = f.advance()
+		} else if err == nil {
+			_, err = f.fits(f.like)
+		}
+		if err != nil {
 			return fmt.Errorf("label of %s: %w", labels[i].Number, err)
 		}
-		return step()
+		return step(1)
 	}
 	if err := each(min(1, len(labels)), choose); err != nil {
 		return nil, err
@@ -46,7 +58,7 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 		return nil, err
 	}
 	for _, group := range groups {
-		if err := agree(group); err != nil {
+		if err := agree(group, step); err != nil {
 			return nil, err
 		}
 	}
@@ -55,14 +67,14 @@ func Arrange(labels []Input, o Options) ([]Layout, error) {
 	return layouts, err
 }
 
-// steps counts what is done of Arrange, which may be stopped.
-func (o Options) steps(total int) func() error {
+// steps counts what is done of a total; the work may be stopped at any step.
+func (o Options) steps(total int) func(n int) error {
 	var mu sync.Mutex
 	done := 0
-	return func() error {
+	return func(n int) error {
 		mu.Lock()
 		defer mu.Unlock()
-		if done++; o.Step == nil {
+		if done += n; o.Step == nil {
 			return nil
 		}
 		return o.Step(int64(done), int64(total))
@@ -102,7 +114,10 @@ type filler struct {
 	keep     []Field      // the fields that find room, in the order of staying
 	later    [][]string   // hazards for further labels
 	guess    int          // of how many fields find room
+	like     int          // a setting that is likely to hold them
 	tried    map[int]bool // settings that hold keep, or not
+	laid     []Box        // at the last setting that did
+	laidAt   int
 }
 
 func (o Options) filler(in Input, known *texts) (*filler, error) {
@@ -154,10 +169,12 @@ func (f *filler) anyHolds(fields []Field, rough bool) (bool, error) {
 
 // choose finds what the label holds, if it must with fewer facts in their symbol.
 func (f *filler) choose() error {
-	if err := f.share(); err != nil {
-		return err
-	}
 	err := f.holdMost()
+	if len(f.keep) == 0 && err == nil {
+		if err = f.share(); err == nil {
+			err = f.holdMost()
+		}
+	}
 	if err != nil || f.in.Facts == "" || slices.Contains(f.keep, Facts) {
 		return err
 	}
@@ -218,7 +235,13 @@ func (f *filler) most(all []Field, rough bool) (keep []Field, err error) {
 // goes up or down from a guess.
 func (f *filler) longest(keep, all []Field, n int, rough bool) (int, error) {
 	for up, down := false, false; ; {
-		ok, err := f.anyHolds(append(slices.Clone(keep), all[:n]...), rough)
+		fields, ok, err := append(slices.Clone(keep), all[:n]...), false, error(nil)
+		if likely := f.settings[f.like]; !up && !down && likely.rough == rough {
+			ok, err = f.holds(likely, fields)
+		}
+		if !ok && err == nil {
+			ok, err = f.anyHolds(fields, rough)
+		}
 		switch {
 		case err != nil:
 			return 0, err
@@ -248,28 +271,41 @@ func (f *filler) fits(at int) (bool, error) {
 	if ok, done := f.tried[at]; done {
 		return ok, nil
 	}
-	ok, err := f.holds(f.settings[at], f.keep)
-	f.tried[at] = ok
-	return ok, err
+	boxes, err := f.arrange(f.settings[at], f.keep)
+	if err != nil && !errors.Is(err, errNoRoom) {
+		return false, err
+	}
+	if f.tried[at] = err == nil; err == nil {
+		f.laid, f.laidAt = boxes, at
+	}
+	return err == nil, nil
 }
 
 // agree brings labels of one area to the best setting that holds what each of
 // them keeps or, where none does, to settings with the same type and symbols.
-func agree(group []*filler) error {
+func agree(group []*filler, step func(n int) error) error {
 	all := group[0].settings
 	order := slices.Clone(group)
 	for at := range all {
-		missing, err := firstWithout(order, at)
-		if err != nil {
-			return err
-		}
-		if missing < 0 {
+		var without atomic.Int64
+		err := each(len(order), func(i int) error {
+			ok, err := order[i].fits(at)
+			if err == nil && !ok {
+				without.Store(int64(i))
+				err = errNoRoom
+			}
+			return cmp.Or(err, step(0))
+		})
+		if err == nil {
 			for _, f := range group {
 				f.at = at
 			}
 			return nil
 		}
-		order[0], order[missing] = order[missing], order[0] // it is likely to want room again
+		if !errors.Is(err, errNoRoom) {
+			return err
+		}
+		order[0], order[without.Load()] = order[without.Load()], order[0] // it is likely to want room again
 	}
 	for _, s := range all {
 		var at []int
@@ -308,18 +344,6 @@ func (f *filler) alike(s setting) (int, error) {
 		}
 		if ok, err := f.fits(i); ok || err != nil {
 			return i, err
-		}
-	}
-	return -1, nil
-}
-
-// firstWithout is the index of the first label that a setting cannot hold, or -1.
-func firstWithout(group []*filler, at int) (int, error) {
-	for i, f := range group {
-		if ok, err := f.fits(at); err != nil {
-			return 0, fmt.Errorf("label of %s: %w", f.in.Number, err)
-		} else if !ok {
-			return i, nil
 		}
 	}
 	return -1, nil
@@ -406,7 +430,10 @@ func (f *filler) layout() (Layout, error) {
 
 func (f *filler) one() (Layout, error) {
 	s := f.settings[f.at]
-	boxes, err := f.arrange(s, f.keep)
+	boxes, err := f.laid, error(nil)
+	if boxes == nil || f.laidAt != f.at {
+		boxes, err = f.arrange(s, f.keep)
+	}
 	if err != nil {
 		return Layout{}, fmt.Errorf("label of %s: %w", f.in.Number, err)
 	}

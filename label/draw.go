@@ -45,11 +45,13 @@ var ErrNoPlace = errors.New("there is no place")
 // Draw writes labels as one PDF/A-1b file and returns their layouts. Nothing
 // is written if any label cannot be drawn.
 func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
-	layouts, err := Arrange(labels, o)
+	step := o.steps(2 * len(labels))
+	layouts, err := o.arrange(labels, step)
 	if err != nil {
 		return nil, err
 	}
 	doc := &paper.Document{Info: o.info(labels)}
+	doc.Step = func(page, pages int) error { return step(len(labels)*page/pages - len(labels)*(page-1)/pages) }
 	if o.Ruler {
 		if err := ruler(doc, o); err != nil {
 			return nil, err

@@ -89,6 +89,14 @@ func (in Input) buildUp() []string {
 
 // text is what is printed for a field of one text.
 func (in Input) text(f Field) string {
-	return map[Field]string{Notice: in.Notice, Title: in.Title, Place: in.Place, Support: in.Medium, Dimensions: in.Dimensions, OtherUnits: in.OtherUnits,
-		Sealed: in.Sealed, Varnish: in.Varnish, Changed: in.Changed, Care: in.Care, Facts: in.Facts, Issue: in.Issue, Fingerprint: in.Fingerprint}[f]
+	for _, t := range [...]struct {
+		field Field
+		text  string
+	}{{Notice, in.Notice}, {Title, in.Title}, {Place, in.Place}, {Support, in.Medium}, {Dimensions, in.Dimensions}, {OtherUnits, in.OtherUnits},
+		{Sealed, in.Sealed}, {Varnish, in.Varnish}, {Changed, in.Changed}, {Care, in.Care}, {Facts, in.Facts}, {Issue, in.Issue}, {Fingerprint, in.Fingerprint}} {
+		if t.field == f {
+			return t.text
+		}
+	}
+	return ""
 }

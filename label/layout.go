@@ -93,7 +93,7 @@ type texts struct {
 	blocks map[blockKey]paper.Block
 }
 
-const mostTexts = 20000 // kept at a time
+const mostTexts = 2000 // kept at a time
 
 // compose is [paper.Compose].
 func (a *arranger) compose(width float64, spans ...paper.Span) (paper.Block, error) {
@@ -151,7 +151,7 @@ func (a *arranger) arrange(s setting, fields []Field) ([]Box, error) {
 	for _, f := range fields {
 		a.keep[f] = true
 	}
-	a.boxes, a.codes, a.begun = nil, nil, false
+	a.boxes, a.codes, a.begun = make([]Box, 0, len(reading)), nil, false
 	a.whole()
 	a.y, a.foot = padMM(a.area), a.area.HeightMM-padMM(a.area)
 	for _, part := range []func() error{a.header, a.place, a.ending, a.rows, a.lines} {

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"github.com/go-json-experiment/json/jsontext"
 )
@@ -44,17 +43,14 @@ func (f Field) Free() bool {
 	return f.Type == reflect.TypeFor[string]() && (f.Is == "" || f.Is == "text")
 }
 
-// fieldTable holds the fields of every kind, made once.
-var fieldTable = sync.OnceValue(func() map[Kind][]Field {
-	out := map[Kind][]Field{}
-	for k, i := range kinds {
-		out[k] = fieldsOf(reflect.TypeOf(i.blank))
+// Fields returns the fields of a kind in the order of its Go type; none of a
+// kind that this program does not know.
+func (k Kind) Fields() []Field {
+	if i, ok := kinds[k]; ok {
+		return i.fields()
 	}
-	return out
-})
-
-// Fields returns the fields of a kind in the order of its Go type.
-func (k Kind) Fields() []Field { return fieldTable()[k] }
+	return nil
+}
 
 func fieldsOf(t reflect.Type) []Field {
 	var out []Field

@@ -3,6 +3,7 @@ package record
 import (
 	"reflect"
 	"slices"
+	"sync"
 
 	"github.com/go-json-experiment/json"
 )
@@ -27,6 +28,7 @@ type Traits struct {
 type kindInfo struct {
 	Traits
 	blank  Body
+	fields func() []Field // made when first asked
 	decode func(b []byte, opts ...json.Options) (envelope, Body, error)
 }
 
@@ -104,7 +106,8 @@ var kinds = map[Kind]kindInfo{
 
 func kindOf[B Body](t Traits) kindInfo {
 	var blank B
-	return kindInfo{t, blank, func(b []byte, opts ...json.Options) (envelope, Body, error) {
+	fields := sync.OnceValue(func() []Field { return fieldsOf(reflect.TypeFor[B]()) })
+	return kindInfo{t, blank, fields, func(b []byte, opts ...json.Options) (envelope, Body, error) {
 		var w wire[B]
 		err := json.Unmarshal(b, &w, opts...)
 		return w.Envelope, w.Body, err

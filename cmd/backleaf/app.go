@@ -160,16 +160,16 @@ func quiet(code int) error { return &failure{errQuiet, "", code} }
 // say prints data for the reader.
 func (a *app) say(format string, args ...any) {
 	a.cleared()
-	fmt.Fprint(a.out, terminal.Wrap(terminal.Clean(fmt.Sprintf(format, args...)), a.columns(a.out)), "\n")
+	fmt.Fprint(a.out, terminal.Wrap(fmt.Sprintf(format, args...), a.columns(a.out)), "\n")
 }
 
 // talk prints a remark that is not data.
 func (a *app) talk(format string, args ...any) {
-	text := terminal.Clean(fmt.Sprintf(format, args...))
+	text := fmt.Sprintf(format, args...)
 	if a.asJSON {
 		a.problem(struct {
 			Remark string `json:"remark"`
-		}{text})
+		}{terminal.Wrap(text, 0)})
 		return
 	}
 	a.cleared()

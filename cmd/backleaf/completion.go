@@ -48,7 +48,7 @@ func (a *app) names(c *cobra.Command, sort string) (out []string, d cobra.ShellC
 	a.read(c.Context(), func(s *studio.Session) error {
 		names, err := questions.Names(c.Context(), s.Book, sort)
 		for _, n := range names {
-			out = append(out, strings.TrimSpace(n.Name+"\t"+terminal.Clean(n.What)))
+			out = append(out, strings.TrimSpace(n.Name+"\t"+terminal.Wrap(n.What, 0)))
 		}
 		return err
 	})

@@ -147,8 +147,8 @@ var statements = []statement{
 		{`no treatment`, "no", ""}, {`loose corner laid down`, "yes", ""}, {`not recorded`, "no", "^ask treatment"},
 	}},
 	{"where", "here", []phrase{
-		{`in the studio: nothing is recorded of its leaving`, "here", ""}, {`never sold or lent`, "here", ""}, {`, in the studio`, "here", "show"}, {`sold 1 january|sold on 1 january|away: sale|sale: sold`, "sale", "^(show|ask whereabouts|dossier)"},
-		{`stolen|theft`, "theft", ""}, {`discarded on|discarded 1|, discarded`, "discarded", ""}, {`away: `, "sale theft", ""}, {`came back`, "here", ""},
+		{`in the studio: nothing is recorded of its leaving`, "here", ""}, {`never sold or lent`, "here", ""}, {`, in the studio`, "here", "show"}, {`sold 1 january|sold on 1 january|, sold|e\d+ sold`, "sale", "^(show|ask whereabouts|dossier)"},
+		{`stolen|theft`, "theft", ""}, {`discarded on|discarded 1|, discarded`, "discarded", ""}, {`came back`, "here", ""},
 	}},
 	{"corrected", "no", []phrase{
 		{`nothing was amended or withdrawn`, "no", ""}, {`no entry corrected`, "no", ""}, {`no entry was amended`, "no", ""}, {`misread`, "yes", ""}, {`one entry was corrected`, "yes", ""}, {`one entry corrected`, "yes", ""},

@@ -15,7 +15,7 @@ import (
 	"backleaf/record/toolcheck"
 )
 
-func demoNow() time.Time { return time.Date(2026, 3, 8, 12, 0, 0, 0, demo.Zone) }
+func demoNow() time.Time { return time.Date(2026, 3, 8, 12, 0, 0, 0, demo.Zone()) }
 
 // TestDemo runs the demonstration twice and looks at what came of it.
 func TestDemo(t *testing.T) {

@@ -41,7 +41,7 @@ func TestReadme(t *testing.T) {
 	for i := 0; i < len(lines); i++ {
 		out = append(out, lines[i])
 		if m := clockMark.FindStringSubmatch(lines[i]); m != nil {
-			if now, err = time.ParseInLocation("2006-01-02 15:04", m[1], demo.Zone); err != nil {
+			if now, err = time.ParseInLocation("2006-01-02 15:04", m[1], demo.Zone()); err != nil {
 				t.Fatal(err)
 			}
 		}

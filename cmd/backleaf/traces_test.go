@@ -259,7 +259,7 @@ var brief = map[string]string{
 }
 
 // plainly puts what is printed and what is recorded into one spelling.
-func plainly(s string) string { return strings.ToLower(terminal.Clean(s)) }
+func plainly(s string) string { return strings.ToLower(terminal.Wrap(s, 0)) }
 
 // inALine is plainly so, wherever lines break.
 func inALine(s string) string { return strings.Join(strings.Fields(plainly(s)), " ") }

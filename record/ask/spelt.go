@@ -44,7 +44,7 @@ var vocabulary = sync.OnceValues(func() (words map[string]bool, topicsOf map[str
 			}
 		}
 	}
-	for _, s := range []map[string]bool{empty, interrogative, outside} {
+	for _, s := range []map[string]bool{empty(), interrogative(), outside()} {
 		maps.Copy(words, s)
 	}
 	for w, meant := range same() {
@@ -79,7 +79,7 @@ func spelt(w string, typed int, recorded map[string]bool) string {
 			if d > allowed || slices.Contains(near[d], x) {
 				continue
 			}
-			if len(x) >= shortest && !outside[x] && x[0] == w[0] {
+			if len(x) >= shortest && !outside()[x] && x[0] == w[0] {
 				near[d] = append(near[d], x)
 			}
 		}
@@ -112,10 +112,10 @@ func slipsIn(w string) int {
 
 // likeHazard reports a word that may be a misspelt word of what harms.
 func likeHazard(w string) bool {
-	if len(w) < shortest || hazard[w] {
+	if len(w) < shortest || hazard()[w] {
 		return false
 	}
-	for x := range hazard {
+	for x := range hazard() {
 		if record.Slips(w, x) <= slipsIn(w) {
 			return true
 		}
@@ -141,7 +141,7 @@ func baseOf(w string) string {
 			continue
 		}
 		for _, base := range []string{stem, stem + "e", stem[:len(stem)-1]} {
-			if len(base) > 3 && topicsOf[base] != "" && !hazard[base] {
+			if len(base) > 3 && topicsOf[base] != "" && !hazard()[base] {
 				return base
 			}
 		}
@@ -164,7 +164,7 @@ func apart(words []string, recorded map[string]bool) (out []string) {
 		}
 		at := 0
 		for n := 2; n <= len(w)-2; n++ {
-			if a, b := stem(w[:n]), stem(w[n:]); known(a) && known(b) && (len(a) > 3 && topicsOf[a] != "" || len(b) > 3 && topicsOf[b] != "") && !hazard[a] && !hazard[b] {
+			if a, b := stem(w[:n]), stem(w[n:]); known(a) && known(b) && (len(a) > 3 && topicsOf[a] != "" || len(b) > 3 && topicsOf[b] != "") && !hazard()[a] && !hazard()[b] {
 				at = n
 			}
 		}

@@ -35,7 +35,7 @@ func phrasesOf(s string) [][]string {
 			var longer [][]string
 			for _, begun := range all {
 				for w := range strings.SplitSeq(alternatives, "/") {
-					if empty[stem(w)] { // the phrase would be shorter than it looks
+					if empty()[stem(w)] { // the phrase would be shorter than it looks
 						panic("ask: a phrase holds a word that is passed over: " + p)
 					}
 					longer = append(longer, append(slices.Clone(begun), meant(stem(w))))

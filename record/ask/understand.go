@@ -108,7 +108,7 @@ func read(sentence string, recorded map[string]bool) (u understood, ok bool) {
 	var words []string
 	for _, typed := range apart(split(sentence), recorded) {
 		w := stem(typed)
-		if empty[w] {
+		if empty()[w] {
 			continue
 		}
 		if near := spelt(w, len(typed), recorded); near != w {
@@ -116,7 +116,7 @@ func read(sentence string, recorded map[string]bool) (u understood, ok bool) {
 			w = stem(near)
 		}
 		w = meant(w)
-		if !empty[w] && !slices.Contains(words, w) {
+		if !empty()[w] && !slices.Contains(words, w) {
 			words = append(words, w)
 		}
 	}
@@ -127,11 +127,11 @@ func read(sentence string, recorded map[string]bool) (u understood, ok bool) {
 		if phrase == nil {
 			for _, w := range rest {
 				switch {
-				case outside[w]:
+				case outside()[w]:
 					beside, far = beside+3, true
 				case recorded[w]:
 					u.recorded = append(u.recorded, w)
-				case !interrogative[w] && !isNumber(w):
+				case !interrogative()[w] && !isNumber(w):
 					u.passed = append(u.passed, w)
 				}
 			}
@@ -205,7 +205,7 @@ var spokenBy = sync.OnceValue(func() map[string][]spoken {
 // strong counts the words of a phrase that are more than interrogatives.
 func strong(phrase []string) (n int) {
 	for _, w := range phrase {
-		if !interrogative[w] {
+		if !interrogative()[w] {
 			n++
 		}
 	}
@@ -230,7 +230,7 @@ func without(words, gone []string) []string {
 func strange(words []string, recorded map[string]bool) []string {
 	known, _ := vocabulary()
 	out := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
-		return known[w] || recorded[w] || interrogative[w]
+		return known[w] || recorded[w] || interrogative()[w]
 	})
 	if len(out) == 0 {
 		return words
@@ -250,7 +250,7 @@ func nearest(words []string) [2]record.Code {
 		x := near{t.code, 100}
 		for _, p := range t.phrases {
 			for _, w := range words {
-				if slips := record.Slips(meant(w), p[0]); len(p) == 1 && !interrogative[p[0]] && slips < 3 {
+				if slips := record.Slips(meant(w), p[0]); len(p) == 1 && !interrogative()[p[0]] && slips < 3 {
 					x.away = min(x.away, 100*slips/len(p[0]))
 				}
 			}

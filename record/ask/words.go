@@ -3,6 +3,7 @@ package ask
 import (
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"backleaf/record"
@@ -12,7 +13,7 @@ import (
 func content(s string) []string {
 	var out []string
 	for _, w := range split(s) {
-		if w = stem(w); !empty[w] && !slices.Contains(out, w) {
+		if w = stem(w); !empty()[w] && !slices.Contains(out, w) {
 			out = append(out, w)
 		}
 	}
@@ -37,13 +38,15 @@ func stem(w string) string {
 	return w
 }
 
-// set makes a set of the stems of words.
-func set(words string) map[string]bool {
-	out := map[string]bool{}
-	for _, w := range strings.Fields(words) {
-		out[stem(w)] = true
-	}
-	return out
+// set makes a set of the stems of words, when it is first asked.
+func set(words string) func() map[string]bool {
+	return sync.OnceValue(func() map[string]bool {
+		out := map[string]bool{}
+		for _, w := range strings.Fields(words) {
+			out[stem(w)] = true
+		}
+		return out
+	})
 }
 
 // empty are words that carry no question by themselves and stand in no phrase.
@@ -103,7 +106,7 @@ func recordedWords(w *record.Workshop, p *record.Panel) map[string]bool {
 	add := func(texts ...string) {
 		for _, t := range texts {
 			for _, x := range content(t) {
-				if len(x) > 2 && !interrogative[x] {
+				if len(x) > 2 && !interrogative()[x] {
 					out[x] = true
 				}
 			}

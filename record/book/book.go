@@ -278,7 +278,7 @@ func checkBook(ctx context.Context, s *session, how access) error {
 		return err
 	}
 	var id int64
-	if err := s.conn.QueryRowContext(ctx, "SELECT application_id FROM pragma_application_id").Scan(&id); err != nil {
+	if err := s.conn.QueryRowContext(ctx, "PRAGMA application_id").Scan(&id); err != nil {
 		return err
 	}
 	if id != applicationID {

@@ -2,8 +2,13 @@ package book
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
 
+	"backleaf/record"
 	"backleaf/record/form"
+	"backleaf/schema"
 )
 
 // SetFault lets a test see every step of an append and make it fail.
@@ -37,5 +42,22 @@ func NextVersion(sql string) (undo func()) {
 	return func() { version--; delete(migrations, version) }
 }
 
-// LookupForm is what the look-up tables are made by.
-func LookupForm() (int, string) { return lookupVersion, lookupForm() }
+// LookupForm is what the look-up tables are made by, as the program has it and
+// as it is.
+func LookupForm() (version int, form, is string) {
+	h := sha256.New()
+	h.Write([]byte(schema.Lookup))
+	for _, k := range record.Kinds() {
+		var free func(prefix string, fs []record.Field)
+		free = func(prefix string, fs []record.Field) {
+			for _, f := range fs {
+				if f.Free() {
+					fmt.Fprintln(h, prefix+f.Name)
+				}
+				free(prefix+f.Name+"/", f.Fields)
+			}
+		}
+		free(string(k)+"/", k.Fields())
+	}
+	return lookupVersion, lookupForm, hex.EncodeToString(h.Sum(nil))
+}

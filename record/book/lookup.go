@@ -2,13 +2,9 @@ package book
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"strings"
-	"sync"
 
-	"backleaf/record"
 	"backleaf/record/form"
 	"backleaf/schema"
 )
@@ -19,27 +15,11 @@ const lookupVersion = 3
 
 // lookupForm is the digest of all that the look-up tables are made by: their
 // SQL and the fields in which people write freely.
-var lookupForm = sync.OnceValue(func() string {
-	h := sha256.New()
-	h.Write([]byte(schema.Lookup))
-	for _, k := range record.Kinds() {
-		var free func(prefix string, fs []record.Field)
-		free = func(prefix string, fs []record.Field) {
-			for _, f := range fs {
-				if f.Free() {
-					fmt.Fprintln(h, prefix+f.Name)
-				}
-				free(prefix+f.Name+"/", f.Fields)
-			}
-		}
-		free(string(k)+"/", k.Fields())
-	}
-	return hex.EncodeToString(h.Sum(nil))
-})
+const lookupForm = "025a5aa9569fd16b09379d4bfe6e0caf46edb728f360bdcc8d46b04788a1eec9"
 
 // madeBy is the SQL by which this program signs the look-up tables it made.
 func madeBy() string {
-	return fmt.Sprintf("INSERT INTO lookup (version, form) VALUES (%d, '%s');\n", lookupVersion, lookupForm())
+	return fmt.Sprintf("INSERT INTO lookup (version, form) VALUES (%d, '%s');\n", lookupVersion, lookupForm)
 }
 
 // freshness is what the look-up tables of a book are to this program.
@@ -64,7 +44,7 @@ func (s *session) lookups() (freshness, error) {
 		return stale, err
 	case ok && version > lookupVersion:
 		return ahead, nil
-	case ok && version == lookupVersion && form == lookupForm():
+	case ok && version == lookupVersion && form == lookupForm:
 		return fresh, nil
 	}
 	return stale, nil

@@ -155,7 +155,7 @@ func TestStaleLookups(t *testing.T) {
 // version, and this test their new digest.
 func TestLookupForm(t *testing.T) {
 	const version, form = 3, "025a5aa9569fd16b09379d4bfe6e0caf46edb728f360bdcc8d46b04788a1eec9"
-	if v, f := book.LookupForm(); v != version || f != form {
-		t.Errorf("version %d, digest %s", v, f)
+	if v, f, is := book.LookupForm(); v != version || f != form || f != is {
+		t.Errorf("version %d, digest %s, and it is %s", v, f, is)
 	}
 }

@@ -68,17 +68,35 @@ func (x Present) values() []any {
 		string(x.Stage), string(x.Place), x.Since.String(), newer, int64(x.year), int64(x.Number.Serial())}
 }
 
-func readPresent(scan func(...any) error) (x Present, err error) {
+// presents reads rows. Panels of one batch stand together, and what the one
+// before was read from is not read again.
+type presents struct {
+	made, cut, since read[record.When]
+	size             read[record.Size]
+}
+
+type read[T any] struct {
+	text  string
+	value T
+}
+
+// of leaves out what a later program wrote: the row says that it is newer.
+func (r *read[T]) of(text string, parse func(string) (T, error)) T {
+	if text != r.text {
+		r.text = text
+		r.value, _ = parse(text)
+	}
+	return r.value
+}
+
+func (r *presents) next(scan func(...any) error) (x Present, err error) {
 	var made, cut, size, since string
 	if err := scan((*string)(&x.Number), (*string)(&x.Batch), &x.Own, &x.Title, &made, &cut, &size, (*string)(&x.Board),
 		(*string)(&x.Stage), (*string)(&x.Place), &since, &x.Newer); err != nil {
 		return x, err
 	}
-	// What a later program wrote is left out: the row says that it is newer.
-	x.Made, _ = record.ParseWhen(made)
-	x.Cut, _ = record.ParseWhen(cut)
-	x.Since, _ = record.ParseWhen(since)
-	x.Size, _ = record.ParseSize(size)
+	x.Made, x.Cut, x.Since = r.made.of(made, record.ParseWhen), r.cut.of(cut, record.ParseWhen), r.since.of(since, record.ParseWhen)
+	x.Size = r.size.of(size, record.ParseSize)
 	return x, nil
 }
 
@@ -148,9 +166,10 @@ func (w Word) query() string { return `"` + strings.ReplaceAll(w.Text, `"`, `""`
 // error of f ends it.
 func (b *Book) Panels(ctx context.Context, n Narrow, f func(Present) error) error {
 	where, args := n.where()
+	var rows presents
 	return b.view(ctx, func(s *session) error {
 		return s.each("SELECT "+presentColumns+" FROM panel"+where+" ORDER BY year, serial, number", args, func(scan func(...any) error) error {
-			x, err := readPresent(scan)
+			x, err := rows.next(scan)
 			if err == nil {
 				err = ctx.Err()
 			}

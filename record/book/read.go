@@ -166,16 +166,21 @@ func (b *Book) WorkshopOf(ctx context.Context, numbers ...record.Number) (*recor
 }
 
 // Story folds what is told of one panel: what names it, studio, makers and
-// shelf, of the lots only those that went into it. The air of the room, by
+// materials, of the lots only those that went into it. The air of the room, by
 // which rules judge, is not in it.
 func (b *Book) Story(ctx context.Context, n record.Number) (*record.Workshop, error) {
-	return b.described(ctx, `SELECT seq FROM mention WHERE panel = ?1 UNION SELECT seq FROM described WHERE kind <> 'lot'
+	return b.described(ctx, `SELECT seq FROM mention WHERE panel = ?1 UNION SELECT seq FROM described WHERE kind NOT IN ('lot', 'recipe')
 		UNION SELECT seq FROM used JOIN described ON kind = 'lot' AND 'lot ' || name = thing WHERE panel = ?1`, string(n))
 }
 
 // Shelf folds the studio, its makers and what is on the shelf.
 func (b *Book) Shelf(ctx context.Context) (*record.Workshop, error) {
 	return b.described(ctx, "SELECT seq FROM described")
+}
+
+// Named folds what of the shelf bears one of these keys.
+func (b *Book) Named(ctx context.Context, keys []string) (*record.Workshop, error) {
+	return b.described(ctx, "SELECT seq FROM described WHERE kind IN ('material', 'lot') AND name IN (SELECT value FROM json_each(?1))", jsonList(keys))
 }
 
 // described folds the entries that a query names, with what corrects them.

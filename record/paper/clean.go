@@ -23,9 +23,12 @@ import (
 func Clean(s string) string {
 	s = strings.ReplaceAll(s, "\r\n", "\n")
 	var b strings.Builder
+	b.Grow(len(s))
 	for i := 0; i < len(s); {
 		r, n := utf8.DecodeRuneInString(s[i:])
 		switch {
+		case r >= ' ' && r <= '~': // most of what is written
+			b.WriteByte(s[i])
 		case r == utf8.RuneError && n == 1:
 			fmt.Fprintf(&b, "[byte %02X]", s[i])
 		case r == '\n' || r == '\r' || r == '\u0085' || r == '\u2028' || r == '\u2029':

@@ -2,9 +2,12 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
+	"unicode/utf8"
 )
 
 const mmPerPt = 25.4 / 72
@@ -42,6 +45,9 @@ func isBlank(text string) bool {
 	return false
 }
 
+// workings are glyphs of texts that were set; a block holds none of them.
+var workings sync.Pool
+
 // Compose sets text in lines of at most widthMM. Lines break at spaces and
 // after hyphens and dashes between letters, but not between a number and its
 // unit or a number and a number. An address longer than a line breaks after "/"
@@ -52,21 +58,26 @@ func isBlank(text string) bool {
 //
 // The error is a [GlyphError] if a character cannot be printed.
 func Compose(widthMM float64, spans ...Span) (Block, error) {
-	var glyphs []glyph
+	work, _ := workings.Get().(*[]glyph)
+	if work == nil {
+		work = &[]glyph{}
+	}
+	defer workings.Put(work)
+	glyphs := (*work)[:0]
 	for _, s := range spans {
-		g, err := shape(s)
-		if err != nil {
+		var err error
+		if glyphs, err = shape(glyphs, s); err != nil {
 			return Block{}, err
 		}
-		glyphs = append(glyphs, g...)
 	}
+	*work = glyphs
 	kernPairs(glyphs)
 	hold(glyphs)
 	return breakLines(glyphs, widthMM), nil
 }
 
-// shape turns a span into glyphs.
-func shape(s Span) ([]glyph, error) {
+// shape adds the glyphs of a span.
+func shape(out []glyph, s Span) ([]glyph, error) {
 	if !(s.Style.SizePt > 0 && s.Style.LeadPt > 0) {
 		return nil, fmt.Errorf("cannot set text: style of %g pt on %g pt", s.Style.SizePt, s.Style.LeadPt)
 	}
@@ -76,21 +87,23 @@ func shape(s Span) ([]glyph, error) {
 	}
 	runes := []rune(text)
 	parts := fractions(runes)
-	out := make([]glyph, 0, len(runes))
+	out = slices.Grow(out, len(runes))
 	for i := 0; i < len(runes); {
 		if runes[i] == '\n' {
 			out = append(out, glyph{first: '\n', leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt})
-			i++
+			i, text = i+1, text[1:]
 			continue
 		}
-		n := 1
-		for i+n < len(runes) && unicode.In(runes[i+n], unicode.Mn, unicode.Me) {
+		n, bytes := 1, utf8.RuneLen(runes[i])
+		for i+n < len(runes) && runes[i+n] > unicode.MaxLatin1 && unicode.In(runes[i+n], unicode.Mn, unicode.Me) {
+			bytes += utf8.RuneLen(runes[i+n])
 			n++
 		}
-		g, err := s.glyph(runes[i:i+n], parts[i])
+		g, err := s.glyph(text[:bytes], runes[i:i+n], parts[i])
 		if err != nil {
 			return nil, err
 		}
+		text = text[bytes:]
 		if i += n; g.text == ThinSpace && i < len(runes) && parts[i] == numerator {
 			g.advance *= wholeToFraction // the raised figure leaves white of its own
 		}
@@ -99,7 +112,7 @@ func shape(s Span) ([]glyph, error) {
 	return out, nil
 }
 
-func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
+func (s Span) glyph(text string, cluster []rune, part fractionPart) (glyph, error) {
 	for _, r := range cluster {
 		if why := unprintable(r); why != "" {
 			return glyph{}, &GlyphError{r, s.Field, why}
@@ -116,7 +129,7 @@ func (s Span) glyph(cluster []rune, part fractionPart) (glyph, error) {
 	if part == numerator {
 		rise = (s.Style.SizePt - size) * capitalHeight
 	}
-	g := glyph{text: string(cluster), first: cluster[0], cut: c, sizePt: size, risePt: rise,
+	g := glyph{text: text, first: cluster[0], cut: c, sizePt: size, risePt: rise,
 		leadPt: s.Style.LeadPt, bodyPt: s.Style.SizePt, trackPt: s.Style.TrackEm * s.Style.SizePt}
 	g.advance = (float64(thousandths)/1000*size + float64(len(cluster))*g.trackPt) * mmPerPt
 	return g, nil
@@ -174,13 +187,9 @@ func kernPairs(glyphs []glyph) {
 		if a.cut == nil || a.cut != b.cut || a.sizePt != b.sizePt || a.risePt != b.risePt {
 			continue
 		}
-		b.kern = float64(b.cut.kern(lastRune(a.text), b.first)) / 1000 * b.sizePt * mmPerPt
+		last, _ := utf8.DecodeLastRuneInString(a.text)
+		b.kern = float64(b.cut.kern(last, b.first)) / 1000 * b.sizePt * mmPerPt
 	}
-}
-
-func lastRune(s string) rune {
-	r := []rune(s)
-	return r[len(r)-1]
 }
 
 // breakLines fills lines greedily.

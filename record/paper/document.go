@@ -26,7 +26,10 @@ type Info struct {
 
 // A Document is pages on their way to a PDF file; it begins without any.
 type Document struct {
-	Info  Info
+	Info Info
+	// Step is told of each page that was painted, from 1, and may end the work
+	// with an error; nil: nobody asks.
+	Step  func(page, pages int) error
 	pages []*Page
 	marks []mark
 }
@@ -74,23 +77,53 @@ func (d *Document) Finish(kind Kind, attachments ...pdf.Attachment) ([]byte, err
 	if len(d.pages) == 0 {
 		return nil, fmt.Errorf("cannot write PDF: the document has no page")
 	}
-	s, contents := newSurface(), make([]*pdf.Stream, len(d.pages))
-	var packing sync.WaitGroup
-	room := make(chan bool, runtime.GOMAXPROCS(0)) // for pages to be packed
 	for i, p := range d.pages {
 		if !(p.WidthMM >= minPageMM && p.WidthMM <= maxPageMM && p.HeightMM >= minPageMM && p.HeightMM <= maxPageMM) {
 			return nil, fmt.Errorf("cannot write PDF: page %d is %g × %g mm, sides must be %.0f to %.0f mm", i+1, p.WidthMM, p.HeightMM, minPageMM, maxPageMM)
 		}
-		content := s.page(p)
-		room <- true
-		packing.Go(func() { contents[i] = pdf.Deflated(zlib.BestSpeed, content); <-room })
 	}
-	packing.Wait()
+	s, contents := newSurface(), make([]*pdf.Stream, len(d.pages))
+	if err := d.paint(s, contents); err != nil {
+		return nil, err
+	}
 	raw, err := s.bytes()
 	if err != nil {
 		return nil, err
 	}
 	return finish(raw, contents, d, kind, attachments)
+}
+
+// paint fills the contents of the pages. The drawing library paints one after
+// the other; before that they are made ready, and after it packed, on all cores.
+func (d *Document) paint(s *surface, contents []*pdf.Stream) error {
+	cores := runtime.GOMAXPROCS(0)
+	ready, room := make(chan chan []Shape, 2*cores), make(chan bool, cores)
+	ended := make(chan bool)
+	defer close(ended)
+	go func() {
+		for _, p := range d.pages {
+			page := make(chan []Shape, 1)
+			select {
+			case ready <- page:
+			case <-ended:
+				return
+			}
+			go func() { page <- readied(p.shapes) }()
+		}
+	}()
+	var packing sync.WaitGroup
+	defer packing.Wait()
+	for i, p := range d.pages {
+		content := s.page(p, <-<-ready)
+		room <- true
+		packing.Go(func() { contents[i] = pdf.Deflated(zlib.BestSpeed, content); <-room })
+		if d.Step != nil {
+			if err := d.Step(i+1, len(d.pages)); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 // checkLink accepts web addresses that can stand in a PDF and in markup as they are.

@@ -8,8 +8,6 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -23,6 +21,7 @@ type surface struct {
 	pdf   *fpdf.Fpdf
 	err   error
 	fonts map[string]bool
+	font  piece // of the last text, as long as it holds
 	// at maps the innermost group to the page, for what the library does not
 	// transform itself.
 	at matrix
@@ -41,14 +40,15 @@ func newSurface() *surface {
 	return &surface{file: pdf, fonts: map[string]bool{}}
 }
 
-// page adds a page to the file, and returns what is to stand on it.
-func (s *surface) page(p *Page) []byte {
+// page adds a page to the file, and returns what is to stand on it, which was
+// made ready before.
+func (s *surface) page(p *Page, shapes []Shape) []byte {
 	size := fpdf.SizeType{Wd: p.WidthMM, Ht: p.HeightMM}
 	s.file.AddPageFormat("P", size)
-	s.at = identity
+	s.at, s.font = identity, piece{}
 	return s.file.CreateTemplateCustom(fpdf.PointType{}, size, func(t *fpdf.Tpl) {
 		s.pdf = &t.Fpdf
-		if s.all(p.shapes); t.Err() {
+		if s.all(shapes); t.Err() {
 			s.fail(t.Error())
 		}
 	}).Bytes()
@@ -164,25 +164,24 @@ func (r Rects) paint(s *surface) {
 	s.pdf.DrawPath(mode)
 }
 
-// paint writes the path itself, as the library would: of the hundreds of areas
-// all corners lie on some lines.
-func (p placed) paint(s *surface) {
+func (p placed) paint(s *surface) { p.ready().paint(s) }
+
+// drawn is a symbol with its path, in whole modules from its corner.
+type drawn struct {
+	placed
+	path []byte
+}
+
+// paint writes the path itself, whose corners are whole modules in a space of
+// their own: the library would write ten times as much.
+func (d drawn) paint(s *surface) {
 	s.style(0, Black)
-	k, n := s.pdf.GetConversionRatio(), len(p.modules)+1
+	k := s.pdf.GetConversionRatio()
 	_, height := s.pdf.GetPageSize()
-	x, y := make([]string, n), make([]string, n)
-	for i := range n {
-		x[i] = strconv.FormatFloat((p.x+float64(i)*p.module)*k, 'f', 2, 64)
-		y[i] = strconv.FormatFloat((height-(p.y+float64(i)*p.module))*k, 'f', 2, 64)
-	}
-	var path strings.Builder
-	for _, a := range p.areas() {
-		left, right, top, bottom := x[a.Min.X], x[a.Max.X], y[a.Min.Y], y[a.Max.Y]
-		for _, text := range []string{left, " ", top, " m\n", right, " ", top, " l\n", right, " ", bottom, " l\n", left, " ", bottom, " l\nh\n"} {
-			path.WriteString(text)
-		}
-	}
-	s.pdf.RawWriteStr(path.String() + "f")
+	s.pdf.TransformBegin()
+	s.pdf.RawWriteStr(fmt.Sprintf("%.5f 0 0 %.5f %.5f %.5f cm", d.module*k, -d.module*k, d.x*k, (height-d.y)*k))
+	s.pdf.RawWriteBuf(bytes.NewReader(d.path))
+	s.pdf.TransformEnd()
 }
 
 func (t Text) paint(s *surface) {
@@ -198,7 +197,10 @@ func (s *surface) piece(p piece, x, y float64) {
 		s.file.AddUTF8FontFromBytes(p.cut.key, "", p.cut.file)
 		s.fonts[p.cut.key] = true
 	}
-	s.pdf.SetFont(p.cut.key, "", p.sizePt)
+	if p.cut != s.font.cut || p.sizePt != s.font.sizePt {
+		s.pdf.SetFont(p.cut.key, "", p.sizePt)
+		s.font = p
+	}
 	if p.trackPt != 0 {
 		s.pdf.RawWriteStr(fmt.Sprintf("%.3f Tc\n", p.trackPt))
 		defer s.pdf.RawWriteStr("0 Tc\n")
@@ -233,6 +235,7 @@ func (c Clip) paint(s *surface) {
 	s.pdf.ClipRect(c.X, c.Y, c.W, c.H, false)
 	s.all(c.Shapes)
 	s.pdf.ClipEnd()
+	s.font = piece{} // what was set inside has ended
 }
 
 func (g Group) paint(s *surface) {
@@ -243,6 +246,7 @@ func (g Group) paint(s *surface) {
 	s.pdf.TransformRotate(-g.Degrees, 0, 0)
 	s.all(g.Shapes)
 	s.pdf.TransformEnd()
+	s.font = piece{}
 	s.at = outer
 }
 

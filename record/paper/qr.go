@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"strconv"
 	"strings"
 
 	qrcode "github.com/skip2/go-qrcode"
@@ -29,14 +30,17 @@ const MinModuleMM = 0.4
 // quietModules is the empty border that ISO/IEC 18004 asks for on each side.
 const quietModules = 4
 
-// A Symbol is an encoded QR symbol.
+// A Symbol is a QR symbol. It is encoded where it is drawn: that takes longest
+// of all on a page, and pages are made ready on all cores.
 type Symbol struct {
 	Text    string
 	Level   Level
-	modules [][]bool // quiet zone included
+	version int
 }
 
-// NewSymbol encodes text in the smallest symbol that holds it. Figures,
+var levels = [...]qrcode.RecoveryLevel{qrcode.Low, qrcode.Medium, qrcode.High, qrcode.Highest}
+
+// NewSymbol returns the smallest symbol that holds a text. Figures,
 // capitals and "$%*+-./: " need about a third less room than other text, so a web
 // address is encoded in capitals where that makes it no other.
 func NewSymbol(text string, level Level) (Symbol, error) {
@@ -44,15 +48,14 @@ func NewSymbol(text string, level Level) (Symbol, error) {
 	if text == "" {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: nothing to encode")
 	}
-	recovery := [...]qrcode.RecoveryLevel{qrcode.Low, qrcode.Medium, qrcode.High, qrcode.Highest}
 	if level < LevelL || level > levelH {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: no such level %d", level)
 	}
-	q, err := qrcode.New(text, recovery[level])
+	q, err := qrcode.New(text, levels[level])
 	if err != nil {
 		return Symbol{}, fmt.Errorf("cannot make QR symbol: %d bytes are too long for level %s", len(text), "LMQH"[level:level+1])
 	}
-	return Symbol{text, level, q.Bitmap()}, nil
+	return Symbol{text, level, q.VersionNumber}, nil
 }
 
 // inCapitals returns a web address as a symbol holds it in the fewest modules:
@@ -74,13 +77,16 @@ func inCapitals(address string) string {
 }
 
 // Modules returns the number of modules on a side, without the quiet zone.
-func (s Symbol) Modules() int { return len(s.modules) - 2*quietModules }
+func (s Symbol) Modules() int { return 17 + 4*s.version }
 
 // Version returns the version of the symbol, 1 to 40.
-func (s Symbol) Version() int { return (s.Modules() - 17) / 4 }
+func (s Symbol) Version() int { return s.version }
+
+// across is the number of modules on a side, quiet zone included.
+func (s Symbol) across() int { return s.Modules() + 2*quietModules }
 
 // SideMM returns the side of the symbol, quiet zone included, for a module size.
-func (s Symbol) SideMM(moduleMM float64) float64 { return float64(len(s.modules)) * moduleMM }
+func (s Symbol) SideMM(moduleMM float64) float64 { return float64(s.across()) * moduleMM }
 
 // snapModule returns the largest module that is not above moduleMM and is a
 // whole number of dots at 300 dpi, and so at 600, so that no printer has to round.
@@ -93,7 +99,7 @@ func snapModule(moduleMM float64) float64 {
 // of whole printer dots, quiet zone inside, and returns the side it takes. It
 // refuses what would not scan.
 func (s Symbol) Fit(x, y, sideMM float64) (Shape, float64, error) {
-	module := snapModule(sideMM / float64(len(s.modules)))
+	module := snapModule(sideMM / float64(s.across()))
 	if module < MinModuleMM {
 		return nil, 0, fmt.Errorf("cannot draw QR symbol in %.1f mm: its %d modules need %.1f mm with their quiet zone",
 			sideMM, s.Modules(), s.SideMM(snapUp(MinModuleMM)))
@@ -108,6 +114,18 @@ type placed struct {
 }
 
 func (p placed) svg(w *svgWriter) { Rects{p.Areas()}.svg(w) }
+
+// ready encodes the symbol.
+func (p placed) ready() Shape {
+	var path []byte
+	for _, a := range p.areas() {
+		for _, n := range []int{a.Min.X, a.Min.Y, a.Dx(), a.Dy()} {
+			path = append(strconv.AppendInt(path, int64(n), 10), ' ')
+		}
+		path = append(path, "re\n"...)
+	}
+	return drawn{p, append(path, 'f')}
+}
 
 // snapUp returns the smallest module of whole dots that is not below moduleMM.
 func snapUp(moduleMM float64) float64 {
@@ -126,10 +144,15 @@ func (p placed) Areas() (out []Rect) {
 // areas merges dark modules: runs of a row, and equal runs below each other.
 // Areas share whole edges at most, so that no hairline shows between them.
 func (s Symbol) areas() []image.Rectangle {
-	n := len(s.modules)
+	q, err := qrcode.New(s.Text, levels[s.Level])
+	if err != nil {
+		return nil // NewSymbol made it of the same
+	}
+	modules := q.Bitmap()
+	n := len(modules)
 	out := make([]image.Rectangle, 0, n*n/4)
 	above, row := make([]int, n), make([]int, n) // the areas, from 1, by where they begin
-	for y, cells := range s.modules {
+	for y, cells := range modules {
 		clear(row)
 		for i := 0; i < n; i++ {
 			if !cells[i] {

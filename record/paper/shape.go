@@ -1,11 +1,36 @@
 package paper
 
-import "image"
+import (
+	"image"
+	"slices"
+)
 
 // A Shape can be put on a [Page] and in a [Drawing]. Positions are millimetres.
 type Shape interface {
 	paint(s *surface)
 	svg(w *svgWriter)
+}
+
+// readied returns shapes as they are painted: what takes long without a page is
+// done, on any core.
+func readied(shapes []Shape) []Shape {
+	out := slices.Clone(shapes)
+	for i, s := range out {
+		if s, ok := s.(interface{ ready() Shape }); ok {
+			out[i] = s.ready()
+		}
+	}
+	return out
+}
+
+func (c Clip) ready() Shape {
+	c.Shapes = readied(c.Shapes)
+	return c
+}
+
+func (g Group) ready() Shape {
+	g.Shapes = readied(g.Shapes)
+	return g
 }
 
 // A Point is a place on the sheet.

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"sync"
 )
 
 // Write writes all objects that can be reached, numbered anew in the order in
@@ -111,13 +112,19 @@ func (f *File) Add(o any) Ref {
 	return Ref{f.last, 0}
 }
 
+// packers are those used before, by level: a new one takes as long as a page.
+var packers [1 + zlib.BestCompression - zlib.HuffmanOnly]sync.Pool
+
 // Deflated packs data into a stream, at a level of [zlib.NewWriterLevel].
 func Deflated(level int, data []byte) *Stream {
 	var b bytes.Buffer
-	w, err := zlib.NewWriterLevel(&b, level)
-	if err != nil {
-		panic(err) // there is no such level
+	used := &packers[level-zlib.HuffmanOnly]
+	w, ok := used.Get().(*zlib.Writer)
+	if !ok {
+		w, _ = zlib.NewWriterLevel(nil, level)
 	}
+	defer used.Put(w)
+	w.Reset(&b)
 	w.Write(data) // a bytes.Buffer does not fail
 	w.Close()
 	return &Stream{Dict{"Filter": Name("FlateDecode")}, b.Bytes()}

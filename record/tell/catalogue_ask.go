@@ -44,7 +44,7 @@ var englishAsk = map[string]Message{
 	"ask-made-by":            "panel made by {maker}{place, if {, {place}}}",
 	"ask-painted-by":         "painted by {painter}",
 	"ask-discarded":          "discarded {date:on}: {because}",
-	"ask-left":               "{how, select, return {came back to the studio} sale {sale: sold} gift {gift: given away} loan {loan: lent} consignment {on consignment} theft {theft: reported stolen} loss {loss: reported lost} other {handed over: {how}}} {date:on}{note, if {: {note}}}",
+	"ask-left":               "{how, select, return {came back to the studio} other {{how}}} {date:on}{note, if {: {note}}}",
 	"ask-never-discarded":    "nothing is recorded of its being discarded",
 	"ask-never-sold":         "no sale is on record",
 	"ask-not-painted":        "not finished as a painting: no paint is on record today ({stage})",

@@ -29,7 +29,7 @@ var englishWarnings = map[string]Message{
 	"no-cloth-to-trim":        "note: no cloth is recorded on {panels} until then",
 	"not-printable":           "note: written down as it is, but it cannot be printed on a label or certificate: {why}; of a title, --romanised gives papers one in Latin letters",
 	"oz-as-weight":            `note: oz is written down as weight; if fluid ounces were meant, amend it to "{number} fl oz"`,
-	"private-parts-missing":   "note: of {panels, plural, one {one panel} other {{panels} panels}} the private part was erased or is not in this copy",
+	"private-parts-missing":   "note: of {panels, plural, one {one panel} other {{panels} panels}} name and price were erased, or are not in this copy",
 	"purpose-not-recorded":    `note: what this coat was for is not recorded{entry, if {; do not type it again, but its purpose: backleaf amend {entry} --set purpose=sealer --because "…"}} (next time: --as sealer)`,
 	"left-out":                "note: not here, so left out: {panels}; with --also-away they are in it too",
 	"left-out-discarded":      "note: left out, because discarded: {panels}",
@@ -100,7 +100,7 @@ var englishBench = map[string]Message{
 	"sheet-private":       "private, outside the journal: to whom and for how much, of {n, plural, one {one handover} other {{n} handovers}}",
 	"sheet-line":          "line {line}  {panel}{reference, if {  {reference}}}",
 	"sheet-entry":         "  {what}, {at:near}",
-	"sheet-entry-private": "  {what}, {at:near}, with a private part",
+	"sheet-entry-private": "  {what}, {at:near}; name and price kept apart",
 	"sheet-dry-run": "dry run: {panels, plural, one {one panel} other {{panels} panels}} in {entries, plural, one {one entry} other {{entries} entries}} would be written, " +
 		"{refused, plural, one {one row} other {{refused} rows}} refused; nothing was written",
 
@@ -126,8 +126,8 @@ var englishBench = map[string]Message{
 	"private-to":     "to {to}",
 	"private-price":  "{price}{panels, plural, one {} other { for all {panels} panels}}",
 	"private-none":   "nothing private recorded",
-	"private-erased": "private part erased",
-	"private-away":   "its private part is not in this copy",
+	"private-erased": "name and price erased",
+	"private-away":   "name and price are not in this copy",
 	"entry-taken":    "{state} (entry withdrawn)",
 
 	"labels-none":    "no labels",

@@ -16,7 +16,7 @@ var englishFields = texts{
 	"board": "board", "cloth": "cloth", "kind": "kind", "species": "wood", "plies": "plies", "thickness": "thickness", "core_veneer": "core veneer",
 	"formaldehyde_class": "formaldehyde class", "fibre": "fibre", "weave": "weave", "warp": "warp", "weft": "weft", "mass": "mass", "width": "width",
 	"sized": "came sized or primed", "material": "material", "material_as": "material as described in", "producer_lot": "producer’s lot number", "supplier": "supplier",
-	"quantity": "quantity", "sheet": "sheet", "offcut_of": "offcut of", "expires": "expires", "opened": "opened", "private_sha256": "private part, SHA-256",
+	"quantity": "quantity", "sheet": "sheet", "offcut_of": "offcut of", "expires": "expires", "opened": "opened", "private_sha256": "name and price, SHA-256",
 	"lot": "lot", "parts": "parts", "steps": "steps", "what": "what", "spread": "spread",
 
 	// words of a closed list beside a text

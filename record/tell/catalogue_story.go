@@ -52,11 +52,11 @@ var englishEvents = map[record.Kind]Message{
 	"certificate-issued":    "certificate issued{replaces, if {, replaces {replaces}}}{reason, if {, {reason}}}",
 	"certificate-withdrawn": "certificate {certificate} taken back: {because}",
 	"published":             "page of the panel {shown, select, yes {shown} no {not shown} other {shown: {shown}}}{photograph, if {, photograph: {photograph}}}",
-	"handed-over":           "{how, select, return {came back} other {handed over: {how}}}{note, if {; {note}}}{private_sha256, select, none {} other {; with a private part}}",
+	"handed-over":           "{how}{note, if {; {note}}}{private_sha256, select, none {} other {; name and price kept apart}}",
 	"discarded":             "discarded: {because}",
 	"note":                  "note: {text}",
 
-	"private-erased": "private part of {entry} erased: {because}",
+	"private-erased": "name and price of {entry} erased: {because}",
 	"amended":        "amends {entry}: {change} ({because})",
 	"withdrawn":      "withdraws {entry} ({because})",
 	"key-made":       "signing key made",
@@ -86,6 +86,6 @@ var englishKinds = texts{"studio": "studio", "maker": "maker", "material": "mate
 var englishWhere = map[string]Message{
 	"layer-lost":      "{extent, select, whole {taken off} reduced {reduced} in-part {taken off in part} other {perhaps taken off}}, {date}",
 	"where-here":      "in the studio",
-	"where-away":      "away: {how}",
+	"where-away":      "{how}",
 	"where-discarded": "discarded",
 }

@@ -138,7 +138,7 @@ func TestEvents(t *testing.T) {
 		`"kind":"sanded","panels":["NUMBER"],"faces":["front"],"scale":"P","grit":180,"sanded_through":"unknown"`:                                                                                         "sanded front with P 180, through to fibre: unknown",
 		`"kind":"inspection","panels":["NUMBER"],"bow":"0.5 mm","span":"25 cm","hollow_to":"front","edges":"sound"`:                                                                                       "inspected, bow 0.5 mm over 25 cm, hollow at the front, edges sound",
 		`"kind":"described","panels":["NUMBER"],"made":"2019-21~","own_reference":"2019-21"`:                                                                                                              "described, made about spring 2019; own reference: 2019-21",
-		`"kind":"handed-over","panels":["NUMBER"],"how":"sale"`:                                                                                                                                           "handed over: sale",
+		`"kind":"handed-over","panels":["NUMBER"],"how":"sale"`:                                                                                                                                           "sold",
 	} {
 		lines := []string{ply, cut, line}
 		if line == cut {

@@ -77,9 +77,9 @@ func TestFinish(t *testing.T) {
 		t.Error("what is private is not shown when asked for")
 	}
 
-	p.fills("/act/amend?entry="+itoa(seq+1), url.Values{"entry": {itoa(seq + 1)}, "set-how": {"loan"}, "because": {"it comes back"}}, "loan")
+	p.fills("/act/amend?entry="+itoa(seq+1), url.Values{"entry": {itoa(seq + 1)}, "set-how": {"loan"}, "because": {"it comes back"}}, "lent")
 	for _, path := range []string{"/panel/MR26-0001-F", "/entry/" + itoa(p.size())} {
-		if _, page = p.get(path); !strings.Contains(page, "loan") || !strings.Contains(page, "it comes back") {
+		if _, page = p.get(path); !strings.Contains(page, "lent") || !strings.Contains(page, "it comes back") {
 			t.Errorf("the correction is not told by %s:\n%s", path, page)
 		}
 	}

@@ -44,7 +44,7 @@ func Play(dir string, run func(Step, time.Time) error) error {
 		return err
 	}
 	for _, s := range Story(dir) {
-		at, err := time.ParseInLocation("2006-01-02 15:04", s.At, Zone)
+		at, err := time.ParseInLocation("2006-01-02 15:04", s.At, Zone())
 		if err == nil {
 			err = run(s, at)
 		}
@@ -56,10 +56,8 @@ func Play(dir string, run func(Step, time.Time) error) error {
 }
 
 // Zone is where the story happens.
-var Zone = mustZone("Europe/Dublin")
-
-func mustZone(name string) *time.Location {
-	l, err := time.LoadLocation(name)
+func Zone() *time.Location {
+	l, err := time.LoadLocation("Europe/Dublin")
 	if err != nil {
 		panic("backleaf: time zones are part of the program: " + err.Error())
 	}

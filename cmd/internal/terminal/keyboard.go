@@ -47,7 +47,7 @@ func Ask(stop <-chan struct{}, in io.Reader, out io.Writer, prompt string) ([]by
 	if err != nil {
 		return nil, fmt.Errorf("cannot read the passphrase: %w", err)
 	}
-	fmt.Fprintf(out, "%s: ", Clean(prompt))
+	fmt.Fprintf(out, "%s: ", Wrap(prompt, 0))
 	p, err := Waiting(stop, func() ([]byte, error) { return term.ReadPassword(int(f.Fd())) })
 	fmt.Fprintln(out)
 	if errors.Is(err, context.Canceled) { // the read is still there, and the typing unseen

@@ -2,7 +2,6 @@ package terminal
 
 import (
 	"bufio"
-	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -17,16 +16,20 @@ type Table struct {
 	Width int      // 0: as wide as it comes
 	lines []string // cells parted by a sign that none holds: a list of all panels stays small
 	most  []int    // of each column
+	word  []int    // the longest that cannot be broken, of each column
 }
 
 // Row adds a line of cells.
 func (t *Table) Row(cells ...string) {
 	for i, c := range cells {
-		cells[i] = Clean(strings.ReplaceAll(c, "\n", " "))
+		cells[i] = clean(strings.ReplaceAll(c, "\n", " "))
 		if i == len(t.most) {
-			t.most = append(t.most, 0)
+			t.most, t.word = append(t.most, 0), append(t.word, least)
 		}
 		t.most[i] = max(t.most[i], utf8.RuneCountInString(cells[i]))
+		for w := range strings.SplitSeq(cells[i], " ") {
+			t.word[i] = max(t.word[i], utf8.RuneCountInString(w))
+		}
 	}
 	t.lines = append(t.lines, strings.Join(cells, "\x00"))
 }
@@ -81,15 +84,20 @@ func (t *Table) write(to io.Writer) {
 	}
 }
 
-// widths are those of the columns; the widest give way first.
+// widths are those of the columns; the widest that can be broken give way first.
 func (t *Table) widths(most int) (out []int) {
 	out = slices.Clone(t.most)
 	for all := sum(out); most > 0 && all > most; all-- {
-		i := slices.Index(out, slices.MaxFunc(out, cmp.Compare))
-		if out[i] <= least {
+		at := -1
+		for i, w := range out {
+			if w > t.word[i] && (at < 0 || w > out[at]) {
+				at = i
+			}
+		}
+		if at < 0 {
 			break
 		}
-		out[i]--
+		out[at]--
 	}
 	return out
 }

@@ -41,12 +41,13 @@ func Columns(w io.Writer, told string) int {
 	return Usual
 }
 
-// Wrap breaks the lines of a text at spaces. What goes on is set in by two more
-// than its line is, or so far that it stands below what was said first after a
-// word and two spaces.
+// Wrap makes a text safe for a terminal, and breaks its lines at spaces, but no
+// figure from its unit. What goes on is set in by two more than its line is, or
+// so far that it stands below what was said first after a word and two spaces.
 func Wrap(text string, width int) string {
+	text = clean(text)
 	if width == 0 {
-		return text
+		return ofPrint.Replace(text)
 	}
 	var out []string
 	for line := range strings.SplitSeq(text, "\n") {
@@ -57,7 +58,7 @@ func Wrap(text string, width int) string {
 		}
 		out = append(out, Broken(line, width, hang)...)
 	}
-	return strings.Join(out, "\n")
+	return ofPrint.Replace(strings.Join(out, "\n"))
 }
 
 // Broken breaks one line; what goes on is set in by hang.
@@ -94,14 +95,13 @@ func breakAt(line string, width, hang int) (head, rest string) {
 // can be found and typed again.
 var ofPrint = strings.NewReplacer("\u00a0×\u00a0", " x ", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2044", "/", "\u2212", "-")
 
-// Clean makes text from outside safe for a terminal: what could steer it is
-// shown as a code instead.
-func Clean(s string) string {
+// clean shows what could steer a terminal as a code instead.
+func clean(s string) string {
 	if !strings.ContainsFunc(s, func(r rune) bool { return r != '\n' && (r < ' ' || r > '~') }) {
 		return s
 	}
 	var b strings.Builder
-	for _, r := range ofPrint.Replace(s) {
+	for _, r := range s {
 		if r != '\n' && accept.CheckLine(string(r)) != nil {
 			fmt.Fprintf(&b, "<U+%04X>", r)
 		} else {

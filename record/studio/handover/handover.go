@@ -186,7 +186,7 @@ func nothingPrivate(ctx context.Context, b *book.Book, seq int64) error {
 		return refuse.Cannot("no-such-entry", "there is no entry E%d", seq)
 	}
 	e := es[0].Entry
-	return refuse.Cannot("no-private-part", "E%d, of kind %s, has no private part in this book", seq, e.Kind()).With(record.With("entry", record.EntryRef(seq)), record.With("panels", e.Panels))
+	return refuse.Cannot("no-private-part", "E%d, of kind %s, has no name or price kept apart in this book", seq, e.Kind()).With(record.With("entry", record.EntryRef(seq)), record.With("panels", e.Panels))
 }
 
 var (

@@ -15,6 +15,13 @@ import (
 
 // One finds one panel by what was typed, with what is needed to tell it.
 func One(ctx context.Context, b *book.Book, typed string) (*record.Workshop, *record.Panel, error) {
+	if n, err := record.ParseNumber(typed, ""); err == nil { // the whole number is that panel, whatever others are called
+		if w, err := b.Story(ctx, n); err != nil {
+			return nil, nil, err
+		} else if p := w.Panel(n); p != nil {
+			return w, p, nil
+		}
+	}
 	roll, err := b.Roll(ctx, typed)
 	if err != nil {
 		return nil, nil, err

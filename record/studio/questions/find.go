@@ -185,12 +185,8 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 // Panels gives each panel that is found to f.
 func (s Search) Panels(ctx context.Context, session *studio.Session, f func(Row) error) (warnings []record.Said, err error) {
 	b := session.Book
-	w, err := b.Shelf(ctx)
+	n, err := s.filter.onShelf(ctx, b, s.narrow)
 	if err != nil {
-		return nil, err
-	}
-	n := s.narrow
-	if err := s.filter.onShelf(ctx, b, w, &n); err != nil {
 		return nil, err
 	}
 	if s.filter.HandedTo != "" {
@@ -214,13 +210,28 @@ func (s Search) Panels(ctx context.Context, session *studio.Session, f func(Row)
 		err = s.tested(ctx, b, rows, take)
 	}
 	if err == nil && !found {
-		if err := s.filter.varnishes(w); err != nil {
-			return warnings, err
-		}
-		near, err := s.filter.nearest(ctx, b, w)
+		near, err := s.filter.missing(ctx, b)
 		return append(warnings, near...), err
 	}
 	return warnings, err
+}
+
+// missing refuses what may be the reason why nothing was found, or proposes
+// what is near.
+func (f Filter) missing(ctx context.Context, b *book.Book) ([]record.Said, error) {
+	for _, k := range f.Batches {
+		if err := knownBatch(ctx, b, record.Key(lower(k))); err != nil {
+			return nil, err
+		}
+	}
+	w, err := b.Shelf(ctx)
+	if err == nil {
+		err = f.varnishes(w)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return f.nearest(ctx, b, w)
 }
 
 // varnishes refuses a varnish that was not found and of which nothing on the
@@ -270,21 +281,40 @@ func (s Search) tested(ctx context.Context, b *book.Book, rows []Row, f func(Row
 	})
 }
 
-// onShelf finds what is named of the shelf and of the batches. What is not in
-// the book is refused, and boards and cloths that are no word of the trade
-// either: a misspelt name must not pass for "none".
-func (f Filter) onShelf(ctx context.Context, b *book.Book, w *record.Workshop, n *book.Narrow) error {
+// onShelf finds what is named of the shelf. Most is named by its key, which
+// needs no more of the shelf than that.
+func (f Filter) onShelf(ctx context.Context, b *book.Book, n book.Narrow) (book.Narrow, error) {
+	if f.Words == "" {
+		w, err := b.Named(ctx, lowered(f.Materials, f.Lots, f.Boards, f.Cloths))
+		if err != nil {
+			return n, err
+		}
+		if by, err := f.on(w, n); err == nil {
+			return by, nil
+		}
+	}
+	w, err := b.Shelf(ctx)
+	if err != nil {
+		return n, err
+	}
+	return f.on(w, n)
+}
+
+// on finds what is named of a shelf. What is not in the book is refused, and
+// boards and cloths that are no word of the trade either: a misspelt name must
+// not pass for "none".
+func (f Filter) on(w *record.Workshop, n book.Narrow) (book.Narrow, error) {
 	for _, k := range f.Materials {
 		m, err := shelf.Material(w, record.Key(lower(k)))
 		if err != nil {
-			return err
+			return n, err
 		}
 		n.Used = append(n.Used, []string{book.Material(m.Key)})
 	}
 	for _, k := range f.Lots {
 		lots, err := shelf.Lots(w, k)
 		if err != nil {
-			return err
+			return n, err
 		}
 		var things []string
 		for _, l := range lots {
@@ -294,11 +324,6 @@ func (f Filter) onShelf(ctx context.Context, b *book.Book, w *record.Workshop, n
 	}
 	for _, t := range strings.Fields(f.Words) {
 		n.Words = append(n.Words, book.Word{Text: t, Things: shelf.Holding(w, t)})
-	}
-	for _, k := range f.Batches {
-		if err := knownBatch(ctx, b, record.Key(lower(k))); err != nil {
-			return err
-		}
 	}
 	for _, x := range []struct {
 		field string
@@ -312,11 +337,11 @@ func (f Filter) onShelf(ctx context.Context, b *book.Book, w *record.Workshop, n
 			if !material && !lot && !slices.Contains(x.words, t) {
 				e := refuse.Cannot("no-such-material", "%q is neither on the shelf nor one of %s", t, strings.Join(x.words, ", "))
 				e.Field = x.field
-				return e
+				return n, e
 			}
 		}
 	}
-	return nil
+	return n, nil
 }
 
 // handedTo finds the panels that last went to somebody, by the private parts.
@@ -358,3 +383,10 @@ func handedTo(ctx context.Context, s *studio.Session, name string) (out []record
 }
 
 func lower(s string) string { return strings.ToLower(strings.TrimSpace(s)) }
+
+func lowered(lists ...[]string) (out []string) {
+	for _, s := range slices.Concat(lists...) {
+		out = append(out, lower(s))
+	}
+	return out
+}

@@ -61,9 +61,6 @@ type Listing struct {
 // List gives each panel that is to be listed to f.
 func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error {
 	n := book.Narrow{Batch: record.Key(lower(l.Batch)), Stage: record.Stage(l.Stage)}
-	if err := knownBatch(ctx, b, n.Batch); err != nil {
-		return err
-	}
 	if len(l.Terms) > 0 {
 		roll, err := b.Roll(ctx, l.Terms...)
 		if err != nil {
@@ -73,13 +70,18 @@ func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error
 			return studio.NoPanel(err)
 		}
 	}
-	title := strings.ToLower(l.Title)
-	return b.Panels(ctx, n, func(p book.Present) error {
+	title, found := strings.ToLower(l.Title), false
+	err := b.Panels(ctx, n, func(p book.Present) error {
 		if p.Place == book.Discarded && !l.Discarded && n.Numbers == nil || !strings.Contains(strings.ToLower(p.Title), title) {
 			return nil
 		}
+		found = true
 		return f(rowOf(p))
 	})
+	if err == nil && !found {
+		err = knownBatch(ctx, b, n.Batch)
+	}
+	return err
 }
 
 // knownBatch refuses a batch that no panel is of; empty is any.

@@ -1,20 +1,20 @@
 package register
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/pattern"
 )
 
 // beginning is how a digest begins, in groups as a label prints it.
-var beginning = regexp.MustCompile(`\b(?:[0-9a-f]{4} ){3}[0-9a-f]{4}\b`)
+var beginning = pattern.Of(`\b(?:[0-9a-f]{4} ){3}[0-9a-f]{4}\b`)
 
 // digestIn judges the digest in the text of a label, if there is one.
 func (j *judgement) digestIn(p *record.Panel, text string) {
-	if begins := beginning.FindString(strings.ToLower(text)); begins != "" {
+	if begins := beginning().FindString(strings.ToLower(text)); begins != "" {
 		j.digest(p, strings.ReplaceAll(begins, " ", ""))
 	}
 }
