@@ -61,6 +61,21 @@ func TestDue(t *testing.T) {
 		{"the same two days later, nothing done", `
 			cloth 05-02T14:00 faces=front mix=sealer humidity=40_%`, "05-04T14:00",
 			[]string{"answer 05-02T14:20 05-02T14:30 05-03T14:00 overdue", "trim 05-02T14:10 - 05-03T20:00 overdue", "sand 05-03T14:00 05-04T02:00 -"}},
+		{"a ground on the cloth: nothing says that the film below it is soft", `
+			coat 05-02T09:00 purpose=sealer faces=front,back,edges mix=sealer humidity=55_%
+			cloth 05-02T10:00 faces=front mix=sealer humidity=55_%
+			coat 05-02T10:30 purpose=sealer faces=back mix=sealer humidity=55_%
+			coat 05-02T12:00 purpose=ground faces=front mix=ground humidity=55_%
+			coat 05-02T12:30 purpose=ground faces=back mix=ground humidity=55_%`, "05-02T13:00",
+			[]string{"sand 05-04T12:30 05-05T12:30 -", "paint 05-05T12:00 05-16T12:00 -"}},
+		{"laid nobody knows when", `
+			cloth unknown faces=front mix=sealer`, "05-04T14:00",
+			[]string{"answer - - -", "sand - - -"}},
+		{"acrylic over the oil of the day before: the oil has to dry too", `
+			coat 05-02T12:00 purpose=ground faces=front mix=ground humidity=55_%
+			paint 05-10T10:00 faces=front medium=oil
+			paint 05-11T10:00 faces=front medium=acrylic`, "05-12T13:00",
+			[]string{"varnish 11-10T10:00 05-10T10:00 -"}},
 		{"trimmed and answered in air of 55 %", `
 			cloth 05-02T14:00 faces=front mix=sealer humidity=55_%
 			trimmed 05-02T14:30

@@ -56,13 +56,26 @@ func (s *subject) pressStep() []Step {
 func (s *subject) trimStep() []Step {
 	var steps []Step
 	for _, cloth := range s.untrimmed() {
-		st := s.within(s.step(TaskTrim, cloth.Seq, "due-trim"), trimming(cloth.At))
+		w := trimming(cloth.At)
+		if w.unknown() || s.groundOn(cloth.Seq) {
+			continue // nothing says that the film is soft
+		}
+		st := s.within(s.step(TaskTrim, cloth.Seq, "due-trim"), w)
 		if st.Overdue {
 			st.Said = record.Say("due-trim-hard")
 		}
 		steps = append(steps, st)
 	}
 	return steps
+}
+
+// groundOn reports that a ground lies on a cloth.
+func (s *subject) groundOn(cloth int64) bool {
+	return slices.ContainsFunc(faces, func(face record.Face) bool {
+		films := s.on(face)
+		i := slices.IndexFunc(films, func(f film) bool { return f.Layer.Seq == cloth && isCloth(f) })
+		return i >= 0 && slices.ContainsFunc(films[i:], func(f film) bool { return isGround(f) == record.Yes })
+	})
 }
 
 // untrimmed are the cloths that nothing was trimmed after.
@@ -225,7 +238,8 @@ func (s *subject) finishSteps() []Step {
 		if films == nil || !s.made || slices.ContainsFunc(films, isVarnish) {
 			continue
 		}
-		paint := films[0]
+		paint, all := films[0], s.on(face)
+		films = all[slices.IndexFunc(all, isPaint):] // all of them have to be dry
 		st := s.step(TaskVarnish, paint.Layer.Seq, "due-varnish")
 		if isAcrylic(paint) == record.Yes {
 			st.Said.Code = "due-varnish-acrylic"
