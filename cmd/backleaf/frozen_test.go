@@ -260,8 +260,8 @@ func TestFrozenDeposit(t *testing.T) {
 	says(t, exitDone, "3 records, 2 certificates, 1 book", "verify", bag)
 	path := filepath.Join(t.TempDir(), "studio.sqlite")
 	says(t, exitDone, path, "--book", path, "studio", "new", "--empty")
-	says(t, exitDone, "root "+frozenRoot+"; 4 kept files in order", "--book", path, "import", bag, "--highest", "none")
-	says(t, exitDone, "root "+frozenRoot, "--book", path, "verify")
+	says(t, exitDone, "(root) is "+frozenRoot+"; 4 kept files in order", "--book", path, "import", bag, "--highest", "none")
+	says(t, exitDone, "(root) is "+frozenRoot, "--book", path, "verify")
 }
 
 // The record of version 1 reads, folds and verifies.
