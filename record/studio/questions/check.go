@@ -7,6 +7,7 @@ import (
 	"io"
 	"slices"
 	"time"
+	"unique"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -250,13 +251,24 @@ func (f Findings) shown(every bool) (s Shown) {
 		left--
 	}
 	s.Questions, s.MoreQuestions = fit(f.Questions(), min(left, manyQuestions))
+	for i, q := range s.Questions {
+		s.Questions[i] = held(q)
+	}
 	return s
 }
 
 // printed is of a finding what is printed, so that of many panels no more is kept.
 func (x Finding) printed() Finding {
-	return Finding{Rule: x.Rule, Outcome: x.Outcome, Severity: x.Severity, Text: x.Text, Remedy: x.Remedy, Sources: x.Sources, Short: x.Short}
+	out := Finding{Rule: x.Rule, Outcome: x.Outcome, Severity: x.Severity, Text: held(x.Text), Remedy: held(x.Remedy), Short: held(x.Short)}
+	for _, source := range x.Sources {
+		out.Sources = append(out.Sources, held(source))
+	}
+	return out
 }
+
+// held is a text that is held once, however many groups it is told of: those of
+// one batch say nearly the same.
+func held(text string) string { return unique.Make(text).Value() }
 
 // fit is what of a list is shown in some lines, the last of which says how many
 // more there are where not all are.
