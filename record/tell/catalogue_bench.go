@@ -55,6 +55,8 @@ var englishWarnings = map[string]Message{
 	"too-late":                "note: late: {panels} should have had this by {until:near}",
 	"unlikely-amount":         "note: that is {spread}, which is far from usual; was the amount, its unit or a face mistyped? Then amend the entry",
 	"was-discarded":           "note: {panels}: discarded already ({entry}); was another meant?",
+	"cloth-lies":              "note: on {panels} lies a cloth, as far as recorded",
+	"no-earlier-work":         "note: no earlier work is recorded on {panels}",
 	"no-paint-to-varnish":     "note: no paint is recorded on {panels}",
 	"outside-panel":           "note: {value} does not lie on {panels} ({size}): was its unit mistyped? Then amend the entry",
 	"lot-past":                "note: {lot} was good until {expires}; try it on a scrap first",

@@ -78,6 +78,12 @@ func TestSaidAtOnce(t *testing.T) {
 		{"5", "2026-05-01", sand(""), "against", true},
 		{"5", "2026-05-01", record.Sanded{Faces: front, Scale: "P", Grit: 220, Wet: record.Yes}, "against", false},
 		{"5", "2026-05-01", record.Sanded{Faces: []record.Face{record.Back}, Scale: "P", Grit: 220}, "against", false},
+		{"4", "2026-05-02", record.UsedAgain{}, "no-earlier-work", false},
+		{"1", "2026-05-02", record.UsedAgain{}, "no-earlier-work", true},
+		{"1", "2026-05-02", record.Intended{Cloth: record.No}, "cloth-lies", false},
+		{"2", "2026-05-01", record.ClothLaid{Faces: front}, "cloth-lies", false},
+		{"2", "2026-05-02", record.Intended{Cloth: record.Yes}, "cloth-lies", false},
+		{"2", "2026-05-02", record.Intended{Cloth: record.No}, "cloth-lies", true},
 		{"1", "1998", record.Note{Text: "x"}, "too-early", false},
 	} {
 		w, err := bench.Do(ctx, look(x.panel), on(x.at), x.body)

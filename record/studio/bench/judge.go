@@ -59,6 +59,12 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		if b.Grit > 0 && b.Grit < coarsest {
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
 		}
+	case record.Intended:
+		return b, about("cloth-lies", v.Which(func(p *record.Panel) bool {
+			return b.Cloth == record.No && slices.ContainsFunc(p.Layers(), func(l record.Layer) bool { return l.Cloth != nil && l.Stands() })
+		})), nil
+	case record.UsedAgain:
+		return b, about("no-earlier-work", v.Which(func(p *record.Panel) bool { return !painted(p) })), nil
 	case record.Removed:
 		return b, nil, removable(v, b)
 	case record.Resized:

@@ -39,7 +39,7 @@ func Earlier(ctx context.Context, v *studio.View, seq int64) (record.Body, []rec
 	}
 	for _, e := range slices.Backward(es) {
 		if k := e.Entry.Kind(); !repeatable(k) {
-			return nil, nil, refuse.Cannot("not-repeatable", "E%d is not repeated: it is no act on panels, or one that is done once", seq)
+			return nil, nil, refuse.Cannot("not-repeatable", "E%d is not repeated: it is no act on panels, or one that is done once", seq).With(record.With("kind", k))
 		}
 		body, ok, err := standsAs(ctx, v, e.Entry)
 		switch {

@@ -58,7 +58,7 @@ var alongSide = pattern.Of(`(?i)\s+grain\s+(\S+)\s*$`)
 func ParsePanels(r *typed.Reader, s string) []Panels {
 	at := asked().FindAllStringSubmatchIndex(s, -1)
 	if len(s) > 5000 || len(at) == 0 || strings.TrimSpace(s[:at[0][0]]) != "" {
-		r.Fail(refuse.Unclearly("panels-not-read", "%.60q says of no panels how many and how large", s))
+		r.Fail(refuse.Unclearly("panels-not-read", "%.60q says of no panels how many and how large", s).With(record.With("units", r.Units)))
 		return nil
 	}
 	var out []Panels

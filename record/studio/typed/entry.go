@@ -31,7 +31,7 @@ func (r *Reader) Meant(field string, typed []string) studio.Meant {
 func Entry(s string) (int64, error) {
 	n, err := strconv.ParseInt(strings.TrimPrefix(strings.ToUpper(s), "E"), 10, 64)
 	if err != nil || n < 1 || s[0] == '0' { // "0027" is a panel
-		return 0, refuse.Unclearly("no-entry-number", "%q is not the number of an entry", s)
+		return 0, refuse.Unclearly("no-entry-number", "%q is not the number of an entry", s).With(record.With("entry", record.EntryRef(max(n, 0))))
 	}
 	return n, nil
 }
