@@ -55,7 +55,7 @@ var englishPlan = PlanWords{Texts: Texts{
 	"wet-buy":     "To buy: {buy}.",
 	"wet-enough":  "Nothing to buy.",
 	"wet-expired": "{tin} is past its date and is left out",
-	"cost":        "{what}, {lot}: {price}", "cost-open": "{what}, {lot}: no price, or no content of the lot, is recorded", "cost-sum": "Together {sum}.", "cost-least": "Together at least {sum}, incomplete: not everything has an amount and a price.", "no-lot": "still to buy",
+	"cost":        "{what}, {lot}: {price}", "cost-open": "{what}, {lot}: no price, or no content of the lot, is recorded", "cost-sum": "Together {sum}.", "cost-least": "Together at least {sum}, incomplete: not everything has an amount and a price.", "cost-tray": "As the panels will cost: without what stays in tray, roller and brush.", "no-lot": "still to buy",
 	"slot": "{from} to {to}: {act}, {batch}", "slot-safe": "{slot} (not before {from}, surely from {safe})", "slot-until": "{slot} (at the latest {until})",
 	"slot-late": "{slot} (too late: it should be by {until}; make the batches smaller or the day longer)",
 	"batch":     "{n, plural, one {panel {first}} other {panels {first} to {last}}}", "ready": "{batch}: the last coat is surely cured {at}.",

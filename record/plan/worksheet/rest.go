@@ -125,6 +125,9 @@ func (j Job) costs() []string {
 	default:
 		out = append(out, w.T("cost-sum").With("sum", j.Words.List(sums)))
 	}
+	if len(sums) > 0 && j.Wet != nil && j.Wet.Loss > 0 {
+		out = append(out, string(w.T("cost-tray")))
+	}
 	return out
 }
 

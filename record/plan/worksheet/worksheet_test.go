@@ -202,6 +202,7 @@ func TestCostsIncomplete(t *testing.T) {
 	}{
 		{"no coats", nil, []plan.CostLine{board}, true},
 		{"all known", &plan.Wet{Coats: []plan.CoatNeed{{}}}, []plan.CostLine{board}, true},
+		{"some stays in the tray", &plan.Wet{Loss: plan.UsualLoss, Coats: []plan.CoatNeed{{}}}, []plan.CostLine{board}, true},
 		{"a price is missing", nil, []plan.CostLine{board, {Use: plan.Use{What: "ground"}}}, false},
 		{"an amount is missing", &plan.Wet{Coats: []plan.CoatNeed{{}, {Why: plan.NoAmount}}}, []plan.CostLine{board}, false},
 		{"a material is missing", &plan.Wet{Coats: []plan.CoatNeed{{Why: plan.NoMix}}}, []plan.CostLine{board}, false},
@@ -211,6 +212,9 @@ func TestCostsIncomplete(t *testing.T) {
 		text := j.Text()
 		if whole := strings.Contains(text, "Together 12.50"); whole != x.whole || strings.Contains(text, "incomplete") == x.whole {
 			t.Errorf("%s: whole %v\n%s", x.name, whole, text)
+		}
+		if said := strings.Contains(text, "without what stays"); said != (x.wet != nil && x.wet.Loss > 0) {
+			t.Errorf("%s: what stays in the tray is said: %v\n%s", x.name, said, text)
 		}
 	}
 }
