@@ -95,7 +95,7 @@ func (s Sheet) check(u record.LengthUnit) error {
 	case s.Cols > 1 && s.Across < s.Place.WidthMM-slack:
 		return &record.FieldError{Field: "label_sheet/across", Why: "it is less than the width of a label, so that labels would overlap"}
 	case s.Top < -slack || s.Left < -slack || s.Top+high > s.Page.HeightMM+slack || s.Left+wide > s.Page.WidthMM+slack:
-		return fmt.Errorf("label sheet: %d × %d labels of %s do not lie on a page of %s", s.Rows, s.Cols, s.Place.In(u), s.Page.In(u))
+		return &record.FieldError{Field: "label_sheet/label", Why: fmt.Sprintf("%d × %d labels of %s do not lie on a page of %s", s.Rows, s.Cols, s.Place.In(u), s.Page.In(u))}
 	}
 	return nil
 }

@@ -29,7 +29,7 @@ var wordOf = map[string]string{"NUMBERS…": "1", "[NUMBERS…]": "1", "[FILE]�
 var givenTo = map[string][]string{"amend": {"--set", "at=2026-05-01"}, "coat": {"--with", "sealer-1", "--on", "front"}, "bare": {"--on", "front"}, "climate": {"--temp", "20 °C"},
 	"inspect": {"--edges", "sound"}, "panel add": {"2 of 20x25 cm"}, "panel resize": {"--to", "18 x 20 cm"}, "plan": {"2 of 20x25 cm", "--board", "birch", "--sheet", "1 x 1 m"}, "sand": {"--grit", "P180"},
 	"panel describe": {"--title", "Low water"}, "find": {"linen"}, "material add": {"--use", "ground"}, "treat": {"--text", "dust"}, "condition": {"--text", "dust"},
-	"label": {"--sheet-label", "60 x 30 mm", "--sheet-rows", "2", "--sheet-columns", "2"}, "remove": {"--extent", "whole", "--not-on-record"}}
+	"label": {"--sheet-label", "60 x 30 mm", "--sheet-rows", "2", "--sheet-columns", "2"}, "restore": {"--to", "new.sqlite"}, "remove": {"--extent", "whole", "--not-on-record"}}
 
 // needs are values of flags that must be given.
 var needs = map[string]string{"because": "x", "by": "A. Invented, conservator", "how": "sale", "cloth": "yes", "what": "dent", "kerf": "3 mm", "output": "new.pdf", "name": "N", "recipe": "usual", "as": "usual"}
@@ -42,7 +42,7 @@ var mistyped = []string{"x", "3", "-3", "3 kg", "ä=y", "batch:no", "2031", "yes
 var (
 	innerPath = pattern.Of(`^[a-z_]+(/[a-z0-9]+)*: |[a-z]/[a-z0-9]+: |[a-z]_[a-z]`)
 	thing     = pattern.Of(`^(E[0-9]+|[A-Z]{2}26-[0-9]{4}-.)`) // which an error may begin with
-	foreign   = pattern.Of(`strconv|jsontext|invalid|syntax|flag needs|^open |^stat |\bparse|EOF|sql|<nil>|%!`)
+	foreign   = pattern.Of(`strconv|jsontext|invalid|syntax|flag needs|^open |^stat |\bparse|EOF|\bsql\b|<nil>|%!`)
 )
 
 // TestAsTyped types into every flag and every word of every command what it
@@ -171,11 +171,10 @@ func unlike(said, what, value string) string {
 			hints++
 		}
 	}
-	err = thing().ReplaceAllString(err, "")
-	named := value == "" || what != "" && strings.Contains(err, what)
+	named := value == "" || strings.HasPrefix(what, "--sheet-") && strings.Contains(err, "--sheet-") || what != "" && strings.Contains(err, what)
 	rest := err
 	for _, w := range append(strings.FieldsFunc(value, func(r rune) bool { return strings.ContainsRune(" =:-", r) }), value) {
-		if w != "" && strings.Contains(strings.ToLower(err), strings.ToLower(w)) {
+		if w != "" && strings.Contains(strings.ToLower(said), strings.ToLower(w)) {
 			named, rest = true, strings.ReplaceAll(rest, w, "")
 		}
 	}
@@ -188,7 +187,7 @@ func unlike(said, what, value string) string {
 		return "the words of a library"
 	case hints != 1:
 		return fmt.Sprint(hints, " hints")
-	case strings.ToLower(err[:1]) != err[:1]:
+	case strings.ToLower(err[:1]) != err[:1] && !thing().MatchString(err):
 		return "a capital"
 	}
 	return ""
