@@ -76,6 +76,7 @@ func newRoot(a *app, args ...string) *cobra.Command {
 	for name, short := range map[string]string{"help": "more of a command: backleaf help coat", "completion": "let the terminal complete what you begin to type"} {
 		if c, _, err := root.Find([]string{name}); err == nil && c != root {
 			c.Short, c.Long = short, ""
+			c.Args = func(_ *cobra.Command, args []string) error { return noSuchCommand(root, args) }
 			for _, shell := range c.Commands() {
 				shell.Short = "for " + shell.Name()
 			}
@@ -139,11 +140,10 @@ func showHelp(c *cobra.Command, _ []string) error { return c.Help() }
 
 // noSuchCommand refuses words where only the name of a command can stand.
 func noSuchCommand(c *cobra.Command, args []string) error {
-	if len(args) == 0 {
+	if c, args, _ = c.Find(args); len(args) == 0 {
 		return nil
 	}
-	hint := "see \"" + c.CommandPath() + " --help\""
-	typed, near := strings.ToLower(args[0]), ""
+	hint, typed, near := "see \""+c.CommandPath()+" --help\"", strings.ToLower(args[0]), ""
 	var names []string
 	for _, below := range c.Commands() {
 		names = append(names, below.Name())

@@ -40,7 +40,7 @@ var ofBook = []struct {
 	{book.ErrTwoNames, 0, "make a book of its own: \"backleaf backup COPY\", move this name away, and \"backleaf restore COPY --highest none\""},
 	{book.ErrOtherLog, 0, "move that file, whose name ends with -wal, into another folder: it may hold the last entries of the earlier book; then try again"},
 	{book.ErrNewer, exitNewer, "use the newer program that wrote this book; nothing was changed"},
-	{book.ErrBroken, exitIntegrity, ""},
+	{book.ErrBroken, exitIntegrity, "throw nothing away: keep a copy of it as it is, and make a book of the last backup, elsewhere: \"backleaf --book new.sqlite restore BACKUP --highest NUMBER\""},
 }
 
 // asTyped names the flag where a refusal names the field that it is read into.

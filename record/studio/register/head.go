@@ -88,5 +88,8 @@ func openHead(msg []byte, ring deed.Keyring, origin string) (seal.Head, error) {
 		}
 		return h, err
 	}
+	if h, err := seal.UnverifiedHead(msg); err == nil && h.Origin != origin {
+		return seal.Head{}, fmt.Errorf("no key of the studio signed it: it is of another studio or journal (%s)", h.Origin)
+	}
 	return seal.Head{}, errors.New("no key of the studio signed it")
 }

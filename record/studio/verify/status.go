@@ -100,6 +100,8 @@ func (l Listed) Paper(_ context.Context, e Evidence, rep deed.Report) (out []dee
 		say(deed.Fails, "page-as-certificate")
 	case slices.Contains(says, seal.Shown):
 		say(deed.Unknown, "listed-page")
+	case issued(rep) > l.Date:
+		say(deed.Unknown, "status-before-paper")
 	default:
 		say(deed.Unknown, "listed-not")
 	}

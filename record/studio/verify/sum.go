@@ -40,6 +40,7 @@ var standings = []standing{
 	{"other-studio", []string{"other-studio"}, false, false},
 	{"other-status", []string{"status-of-other-key", "status-without-key"}, false, false},
 	{"not-listed", []string{"listed-not"}, false, false},
+	{"status-older", []string{"status-before-paper"}, false, false},
 	{"key-lost-since", []string{"key-lost-since"}, false, false},
 	{"parted", []string{"histories-part"}, false, false},
 	{"unknown-here", []string{"certificate-unknown"}, false, false},

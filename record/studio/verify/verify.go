@@ -166,17 +166,27 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 // answeredBy is what a witness says where the thing alone could not tell.
 var answeredBy = map[string]string{"pdf-without-record": "label-known", "head-without-key": "book-begins-with-head"}
 
+// issued is the day that a record or statement names as that of its issue.
+func issued(rep deed.Report) string {
+	if rep.Record == nil && rep.Statement != nil {
+		return rep.Statement.Issued
+	}
+	if rep.Record != nil {
+		if at, ok := rep.Record.Issued.Exact(); ok {
+			return at.Format(time.DateOnly)
+		}
+	}
+	return ""
+}
+
 // remarks are on what a record or statement says of itself.
 func (c Checker) remarks(rep deed.Report) (out []deed.Result) {
-	var day, word string
+	day, word := issued(rep), ""
 	switch r, s := rep.Record, rep.Statement; {
 	case r != nil:
-		if at, ok := r.Issued.Exact(); ok {
-			day = at.Format(time.DateOnly)
-		}
 		word = mixed(append(names(r.Workshop, r.Panel), r.Panel.Description().Title)...)
 	case s != nil:
-		day, word = s.Issued, mixed(s.Maker, s.Title)
+		word = mixed(s.Maker, s.Title)
 	}
 	if when, err := record.ParseWhen(day); err == nil && !c.Now.IsZero() && day > c.Now.AddDate(0, 0, 1).Format(time.DateOnly) {
 		out = append(out, deed.Found(deed.Unknown, "dated-ahead", record.With("when", when)))
