@@ -99,16 +99,12 @@ func (a *app) sayPanelFindings(x *questions.Group) {
 	if x.MoreQuestions > 0 {
 		a.told("check-more", record.With("n", x.MoreQuestions))
 	}
-	a.told("check-count", record.With("each", len(x.Panels)), record.With("holds", x.Count[check.Holds]), record.With("noted", len(x.Notes)+x.MoreNotes), record.With("short", x.Count[check.FallsShort]-len(x.Notes)-x.MoreNotes),
+	a.told("check-count", record.With("each", len(x.Panels)), record.With("holds", x.Count[check.Holds]), record.With("noted", x.Noted), record.With("short", x.Count[check.FallsShort]-x.Noted),
 		record.With("open", x.Count[check.NotRecorded]), record.With("out", x.Count[check.NotApplicable]))
 }
 
 func (a *app) sayFinding(x questions.Finding) {
-	severity := ""
-	if x.Outcome == check.FallsShort {
-		severity = a.catalogue().Severity(x.Severity)
-	}
-	a.told("finding", tell.Told("outcome", a.catalogue().Outcome(x.Outcome)), tell.Told("severity", severity), record.With("rule", x.Rule))
+	a.told("finding", append(tell.Judged(x.Outcome, x.Severity), record.With("rule", x.Rule))...)
 	a.told("finding-text", tell.Told("text", x.Text))
 	if x.Sources != nil {
 		a.told("finding-from", tell.Told("sources", a.catalogue().Clauses(x.Sources)))

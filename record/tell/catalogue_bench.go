@@ -146,7 +146,7 @@ var englishBench = map[string]Message{
 	"name-weight":   "weight",
 	"name-judged":   "judged",
 	"name-watch":    "to watch",
-	"finding":       "  {outcome}{severity, if {, {severity}}}  {rule}",
+	"finding":       "  {outcome, select, falls-short {{severity, select, information {noted} other {{outcome}, {severity}}}} other {{outcome}}}  {rule}",
 	"finding-text":  "    {text}",
 	"finding-from":  "    source: {sources}",
 	"finding-do":    "    → {remedy}",

@@ -98,6 +98,12 @@ func (c *Catalogue) Sources(f check.Finding) (out []string) {
 	return out
 }
 
+// Judged are the values of what a rule says, "outcome", and of how much that
+// matters, "severity".
+func Judged(o check.Outcome, s check.Severity) []record.Value {
+	return []record.Value{{Name: "outcome", Type: "Outcome", Texts: []string{string(o)}}, {Name: "severity", Type: "Severity", Texts: []string{string(s)}}}
+}
+
 // Outcome names what a rule says.
 func (c *Catalogue) Outcome(o check.Outcome) string { return c.own("Outcome", string(o)) }
 

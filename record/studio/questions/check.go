@@ -229,6 +229,7 @@ type Shown struct {
 	Findings, Notes          []Finding
 	Questions                []string
 	MoreNotes, MoreQuestions int
+	Noted                    int // how many notes there are, however they are shown
 }
 
 // shown is every finding in full, or in few lines what falls short and what is
@@ -242,10 +243,12 @@ func (f Findings) shown(every bool) (s Shown) {
 			s.Findings = append(s.Findings, x.printed())
 		}
 	}
+	notes := f.notes()
+	s.Noted = len(notes)
 	if every {
 		return s
 	}
-	s.Notes, s.MoreNotes = fit(f.notes(), noteLines)
+	s.Notes, s.MoreNotes = fit(notes, noteLines)
 	left := soundLines - 3 - len(s.Notes) // without the panel, the head of the questions and the count
 	if s.MoreNotes > 0 {
 		left--
