@@ -60,7 +60,7 @@ var allowed = map[string][]string{
 	"record/studio/stock":     {"record", "record/book", "record/plan"},
 	"record/studio/typed":     {"record", "record/edtf", "record/accept", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse"},
 	"record/studio/bench":     {"record", "record/accept", "record/book", "record/form", "record/check", "record/measure", "record/paper", "record/tell", "record/trade", "record/studio", "record/studio/kept", "record/studio/refuse", "record/studio/stock"},
-	"record/studio/handover":  {"record", "record/accept", "record/form", "record/book", "record/studio", "record/studio/private", "record/studio/refuse"},
+	"record/studio/handover":  {"record", "record/accept", "record/form", "record/book", "record/studio", "record/studio/bench", "record/studio/private", "record/studio/refuse"},
 	"record/studio/shelf":     {"record", "record/accept", "record/book", "record/tell", "record/studio", "record/studio/bench", "record/studio/private", "record/studio/refuse"},
 	"record/studio/questions": {"record", "record/amount", "record/ask", "record/book", "record/check", "record/deed", "record/find", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse", "record/studio/shelf", "record/studio/typed", "record/studio/verify"},
 	"record/studio/planning":  {"record", "record/book", "record/check", "record/plan", "record/plan/worksheet", "record/tell", "record/studio", "record/studio/bench", "record/studio/private", "record/studio/refuse", "record/studio/shelf", "record/studio/stock", "record/studio/typed"},

@@ -174,7 +174,7 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 			}
 			moved = append(moved, now.Moved(e)...)
 			for _, n := range e.Panels {
-				if beforeCut(&now, e.At, now.Shop.Panel(n)) {
+				if BeforeCut(&now, e.At, now.Shop.Panel(n)) {
 					early = append(early, n)
 				}
 			}

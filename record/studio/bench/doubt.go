@@ -22,10 +22,10 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	case record.Material:
 		return append(describedBefore(v.Shop, b), Unlikely(b)...)
 	}
+	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return BeforeCut(v, at, p) }))
 	if !body.Kind().Traits().Bench {
-		return append(already(v, body), Unlikely(body)...)
+		return slices.Concat(ws, already(v, body), Unlikely(body))
 	}
-	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return beforeCut(v, at, p) }))
 	if _, ok := body.(record.Trimmed); ok {
 		ws = append(ws, about("no-cloth-to-trim", v.Which(func(p *record.Panel) bool {
 			return !slices.ContainsFunc(record.Each[record.ClothLaid](p), func(l record.Done[record.ClothLaid]) bool { return !at.Before(l.At) })
@@ -34,9 +34,9 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	return slices.Concat(ws, twice(v, at, body), purposes(v, body), expired(v, at, body), inOrder(v, body), inTime(v, at, body), against(v, at, body), amounts(v, body), Unlikely(body))
 }
 
-// beforeCut reports that an act was before the panel was cut: on an earlier day,
+// BeforeCut reports that an act was before the panel was cut: on an earlier day,
 // or by more than an hour. Panels are often numbered after the first coat.
-func beforeCut(v *studio.View, at record.When, p *record.Panel) bool {
+func BeforeCut(v *studio.View, at record.When, p *record.Panel) bool {
 	c, _ := record.Latest[record.Cut](p)
 	if !at.Before(c.At) {
 		return false

@@ -121,6 +121,8 @@ func TestBefore(t *testing.T) {
 		}{
 			{read[record.When](t, "2026-05-01"), record.Coat{Faces: record.Faces}, "before-cutting", true},
 			{read[record.When](t, "2026-05-02"), record.Coat{Faces: record.Faces}, "before-cutting", false},
+			{read[record.When](t, "2026-05-01"), record.Note{Text: "x"}, "before-cutting", true},
+			{read[record.When](t, "2024"), record.Inspection{Edges: "sound"}, "before-cutting", true},
 			{clock(9, 0), record.Coat{Faces: record.Faces}, "before-cutting", true},
 			{clock(13, 10), record.Coat{Faces: record.Faces}, "before-cutting", false}, // numbered after the first coat
 			{clock(15, 0), record.Coat{Faces: record.Faces}, "before-cutting", false},

@@ -13,6 +13,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/pattern"
 	"backleaf/record/studio"
+	"backleaf/record/studio/bench"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
 )
@@ -62,6 +63,8 @@ func Doubt(v *studio.View, at record.When, how record.Parting) []record.Said {
 			s = record.Say("back-after", entry, record.With("when", before.At))
 		case how == before.Body.How && away:
 			s = record.Say("is-away", record.With("how", how), entry)
+		case bench.BeforeCut(v, at, p):
+			s = record.Say("before-cutting", record.With("panels", []record.Number{p.Number}))
 		default:
 			return nil
 		}

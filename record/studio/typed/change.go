@@ -9,6 +9,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
+	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
 )
 
@@ -33,12 +34,34 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 		}
 		at[names[len(names)-1]] = v
 	}
+	fail := func(asked string, err error) jsontext.Value {
+		if e, ok := errors.AsType[*refuse.Error](err); ok && e.Field != "" {
+			e.Field = asked
+		} else if ok && (e.Said.Code == "no-such-field" || e.Said.Code == "kept-apart") {
+			_ = e.With(record.With("entry", record.EntryRef(old.Seq)))
+		}
+		r.Fail(err)
+		return nil
+	}
 	for _, f := range unset {
-		put(named(old.Body, f), nil)
+		if _, err := typeOf(old.Body, f); err != nil {
+			return fail(f, err)
+		}
+		for _, own := range together(old.Body, f) {
+			put(own, nil)
+		}
 	}
 	for _, s := range set {
+		if _, err := typeOf(old.Body, s.Field); err != nil {
+			return fail(s.Field, err)
+		}
 		asked := s.Field
-		s.Field = named(old.Body, s.Field)
+		if s.Field = named(old.Body, s.Field); s.Field == "grit" && strings.Trim(s.Typed, "0123456789") != "" { // with its scale, as at the bench
+			scale, grit := r.Grit("grit", s.Typed)
+			put("scale", scale)
+			put("grit", grit)
+			continue
+		}
 		if _, ok := fieldType(reflect.TypeOf(old.Body), []string{s.Field + "_lot"}); ok && r.Shop != nil { // as the bench reads the cloth and the board
 			if lot, ok := r.Shop.Lot(record.Key(strings.ToLower(s.Typed))); ok {
 				put(s.Field+"_lot", lot.Key)
@@ -46,14 +69,8 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 			}
 		}
 		v, err := r.value(old.Body, s.Field, s.Typed)
-		if e, ok := errors.AsType[*refuse.Error](err); ok && e.Field != "" {
-			e.Field = asked
-		} else if ok && e.Said.Code == "no-such-field" {
-			_ = e.With(record.With("entry", record.EntryRef(old.Seq)))
-		}
 		if err != nil {
-			r.Fail(err)
-			return nil
+			return fail(asked, err)
 		}
 		put(s.Field, v)
 	}
@@ -68,7 +85,7 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 // otherwise in an entry.
 var flags = map[string]string{"amount": "wet_total", "amount-each": "wet_each", "on": "faces", "with": "mix", "as": "purpose", "rh": "humidity", "temp": "temperature",
 	"tool-kind": "tool_kind", "wet-film": "wet_film", "dry-film": "dry_film", "wet-through": "wet_through", "edges-pressed": "edges_pressed", "through": "sanded_through",
-	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with", "layer": "layers", "panel": "panels", "zone": "time_zone", "link": "link_base"}
+	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with", "layer": "layers", "pigment": "pigments", "panel": "panels", "zone": "time_zone", "link": "link_base"}
 
 // FlagOf is the name by which the doors ask for a field, or for one in a list or
 // in another field.
@@ -93,19 +110,45 @@ func named(body record.Body, field string) string {
 	return field
 }
 
+// together are the fields that are taken away with one, which has no meaning
+// without the others.
+func together(body record.Body, field string) []string {
+	if own := named(body, field); own != "grit" && own != "scale" {
+		return []string{own}
+	}
+	return []string{"grit", "scale"}
+}
+
+// typeOf is the type of a field that was asked for by a name.
+func typeOf(body record.Body, asked string) (reflect.Type, error) {
+	field := named(body, asked)
+	if field == "at" {
+		return reflect.TypeFor[record.When](), nil
+	}
+	t, ok := fieldType(reflect.TypeOf(body), strings.Split(field, "."))
+	_, apart := fieldType(reflect.TypeFor[private.Part](), []string{strings.TrimPrefix(asked, "private-")})
+	_, sealed := fieldType(reflect.TypeOf(body), []string{"private_sha256"})
+	switch {
+	case ok:
+		return t, nil
+	case apart && sealed:
+		return nil, refuse.Unclearly("kept-apart", "%s is kept outside the journal, where nothing is amended", asked).With(record.With("kind", body.Kind()))
+	}
+	return nil, refuse.Unclearly("no-such-field", "an entry of kind %s has no field %q", body.Kind(), asked)
+}
+
 // value reads a typed value as the kind of thing its field holds, and gives it
 // its one spelling.
 func (r *Reader) value(body record.Body, field, typed string) (any, error) {
-	t, ok := fieldType(reflect.TypeOf(body), strings.Split(field, "."))
-	switch {
-	case field == "at":
-		t = reflect.TypeFor[record.When]()
-	case !ok:
-		return nil, refuse.Unclearly("no-such-field", "an entry of kind %s has no field %q", body.Kind(), field)
+	t, err := typeOf(body, field)
+	if err != nil {
+		return nil, err
 	}
 	each := []string{typed}
 	if t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String {
 		each = strings.FieldsFunc(typed, func(r rune) bool { return r == ',' || r == ' ' })
+	} else if field == "pigments" && !strings.HasPrefix(strings.TrimSpace(typed), "[") {
+		each = strings.Split(typed, "+") // as a mix is written
 	} else if t.Kind() == reflect.Slice && field != "mix" {
 		var v any
 		if err := json.Unmarshal([]byte(typed), &v); err != nil {

@@ -144,7 +144,7 @@ func (r *Reader) word(field, list, typed string) string {
 
 // NotAmong refuses a word that is none of a list.
 func NotAmong(field, word string, list []string) error {
-	return refuse.Input(field, "no-such-word", "%q is not understood", word).With(record.With("near", record.Nearest(word, list)), record.With("words", list))
+	return refuse.Input(field, "no-such-word", "%q is not understood", word).With(record.With("near", record.Nearest(word, list)), record.With("word", word), record.With("words", list))
 }
 
 // Faces reads "front", "back", "edges" or "all"; "unknown" stands alone.
