@@ -66,12 +66,12 @@ func (b *builder) glance() Section {
 	return Section{string(g.T("glance-title")), append(b.pictures(front, 58), ps.list)}
 }
 
-// condition is what was last seen of the panel.
+// condition is what was last seen of the panel; a treatment is none.
 func (b *builder) condition() string {
 	said := string(b.d.T("glance-no-condition"))
 	for _, e := range b.p.Events {
 		switch e.Body.(type) {
-		case record.Inspection, record.Condition, record.Treatment:
+		case record.Inspection, record.Condition:
 			if text := b.happened(e); text != "" {
 				said = b.Day(e.At) + ": " + text + " (" + b.Entry(e.Seq) + ")"
 			}
@@ -80,13 +80,11 @@ func (b *builder) condition() string {
 	return said
 }
 
-// changed counts what was corrected and treated.
+// changed counts what was corrected and treated, and tells what was taken off
+// or cut down.
 func (b *builder) changed() string {
 	g := b.d
 	corrected, treated := len(b.p.Corrections), len(record.Each[record.Treatment](b.p))
-	if corrected+treated == 0 {
-		return string(g.T("glance-no-change"))
-	}
 	var parts []string
 	for _, x := range []struct {
 		n int
@@ -96,7 +94,16 @@ func (b *builder) changed() string {
 			parts = append(parts, b.c.Fill(x.m, record.With("n", x.n)))
 		}
 	}
-	return b.List(parts)
+	for _, e := range b.p.Events {
+		switch e.Body.(type) {
+		case record.Removed, record.Resized, record.UsedAgain:
+			parts = append(parts, b.c.WholeEvent(e)+" ("+b.Entry(e.Seq)+")")
+		}
+	}
+	if parts == nil {
+		return string(g.T("glance-no-change"))
+	}
+	return b.c.Clauses(parts)
 }
 
 // batch tells what became of the panels made together with this one.

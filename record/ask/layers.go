@@ -72,7 +72,7 @@ func (r *reader) layersOf(name any, which func(record.Layer) bool) Answer {
 		lines = append(lines, r.say("ask-coats", record.With("n", len(same)), tell.Told("layer", r.words(same[0])), tell.Told("dates", r.dates(same))))
 	}
 	for _, a := range all {
-		lines = append(lines, r.losses(a)...)
+		lines = once(lines, r.losses(a)...)
 	}
 	return recorded(seqs(all), lines...)
 }
@@ -119,7 +119,9 @@ func (r *reader) words(a application) string {
 // losses say what was taken off a layer.
 func (r *reader) losses(a application) []string {
 	var out []string
-	for _, x := range a.Losses {
+	losses := a.Losses
+	a.Losses = nil // told once, at the end of the line
+	for _, x := range losses {
 		for _, e := range r.p.Events {
 			if e.Seq == x.Seq {
 				out = append(out, r.say("ask-lost", r.layer(a.Layer), record.With("laid", a.At), tell.Told("how", r.event(e))))
@@ -248,7 +250,9 @@ func (r *reader) removal() Answer {
 func (r *reader) removed() Answer {
 	a := Answer{}
 	for _, x := range r.applications(func(l record.Layer) bool { return len(l.Losses) > 0 }) {
-		a = a.and(recorded(seqs([]application{x}), r.say("ask-was", tell.Told("layer", r.words(x)), record.With("date", x.At))).and(recorded(nil, r.losses(x)...)))
+		losses, es := r.losses(x), seqs([]application{x})
+		x.Losses = nil // they follow
+		a = a.and(recorded(es, append([]string{r.say("ask-was", tell.Told("layer", r.words(x)), record.With("date", x.At))}, losses...)...))
 	}
 	a = a.andRecorded(r.happened(func(e record.Event) bool {
 		b, ok := e.Body.(record.Removed)

@@ -140,7 +140,11 @@ func (r *reader) private() Answer {
 	if !slices.ContainsFunc(record.Each[record.HandedOver](r.p), func(h record.Done[record.HandedOver]) bool { return h.Body.How == "sale" }) {
 		said = "ask-no-sale"
 	}
-	return open(nil, r.say(said)).and(r.where())
+	a := open(nil, r.say(said, record.With("panel", r.p.Number)))
+	if r.asks("cost", "expensive") {
+		a.Lines = append(a.Lines, r.say("ask-materials-cost", record.With("panel", r.p.Number)))
+	}
+	return a.and(r.where())
 }
 
 // where says where the panel is, and how it came there.

@@ -5,13 +5,15 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/check"
 	"backleaf/record/tell"
 )
 
-// cured says when the last coat was laid and what its product is said to need:
+// cured says when the last layer was laid, what the products are said to need,
+// and when the paint may be varnished:
 // nobody sees a film cure, so no moment of it is ever recorded.
 func (r *reader) cured() Answer {
-	as := r.applications(isCoat)
+	as := r.applications(func(l record.Layer) bool { return l.Coating != nil })
 	if len(as) == 0 {
 		return r.none()
 	}
@@ -29,7 +31,14 @@ func (r *reader) cured() Answer {
 	if stated == nil {
 		stated = []string{r.say("ask-no-cure")}
 	}
-	return open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
+	a := open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
+	for _, s := range check.Next(r.w, r.p, r.now) {
+		if s.Task == check.TaskVarnish {
+			window := r.Catalogue().Window(s.From, s.Safe, s.Until)
+			a.Lines = append(a.Lines, r.say("due-step", tell.Told("what", r.Catalogue().Due(s)), tell.Told("window", window)))
+		}
+	}
+	return a
 }
 
 // each answers with one property of each layer of a kind.

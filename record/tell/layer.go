@@ -18,7 +18,9 @@ func (t *Teller) withLosses(l record.Layer, name string) string {
 	}
 	var lost []string
 	for _, x := range l.Losses {
-		lost = append(lost, t.say("layer-lost", record.With("extent", x.Extent), record.With("date", x.At)))
+		if said := t.say("layer-lost", record.With("extent", x.Extent), record.With("date", x.At)); !slices.Contains(lost, said) {
+			lost = append(lost, said)
+		}
 	}
 	return t.c.Join.Bracket.With("text", name, "aside", t.c.Clauses(lost))
 }
