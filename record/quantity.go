@@ -146,10 +146,13 @@ func splitUnit(s string) (number, unit string) {
 var typography = strings.NewReplacer("\u2212", "-", "\u2044", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4",
 	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "\u00a0", " ", "\u202f", " ")
 
+// findUnit looks a unit up as it is typed, in capitals, too: no two of one
+// dimension differ in them alone.
 func findUnit[D dimension](name string) (unit, bool) {
 	var d D
 	us := d.units()
-	i := slices.IndexFunc(us, func(u unit) bool { return u.name == name || slices.Contains(u.also, name) })
+	same := func(s string) bool { return strings.EqualFold(s, name) }
+	i := slices.IndexFunc(us, func(u unit) bool { return same(u.name) || slices.ContainsFunc(u.also, same) })
 	if i < 0 {
 		return unit{}, false
 	}

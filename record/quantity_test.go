@@ -72,6 +72,7 @@ func TestAmounts(t *testing.T) {
 		{"amount", "1 lb", "1 lb", 453592}, {"amount", "1 oz", "1 oz", 28350}, {"amount", "1.5 kg", "1.5 kg", 1500000},
 		{"amount", "220 g", "220 g", 220000}, {"amount", "0.5 l", "0.5 L", 500000}, {"amount", "150 ml", "150 mL", 150000}, {"amount", "1 US gal", "1 US gal", 3785412},
 		{"amount", "1 qt", "1 US qt", 946353}, {"amount", "1 fl  oz", "1 US fl oz", 29574}, {"amount", "3 m", "3 m", 3000000}, {"amount", "1 yd", "1 yd", 914400},
+		{"amount", "5 G", "5 g", 5000}, {"amount", "5ML", "5 mL", 5000}, {"amount", "5 grams", "5 g", 5000}, {"amount", "1 quart", "1 US qt", 946353}, {"amount", "1 Gallon", "1 US gal", 3785412}, {"amount", "5 yards", "5 yd", 4572000}, {"length", "3 MM", "3 mm", 3000},
 		{"amount", "2.5 m²", "2.5 m2", 2500000}, {"amount", "2.5 m2", "2.5 m2", 2500000}, {"amount", "4 sheets", "4 sheets", 4}, {"amount", "1 sheet", "1 sheets", 1}, {"amount", "1200 g", "1200 g", 1200000},
 		{"share", "10 %", "10 %", 10000}, {"share", "44,5%", "44.5 %", 44500}, {"share", "1/3 %", "1/3 %", 333}, {"share", "150 percent", "150 %", 150000},
 		{"density", "1.04 g/mL", "1.04 g/mL", 1040}, {"density", "1.04 g/ml", "1.04 g/mL", 1040}, {"density", "1.04 kg/L", "1.04 g/mL", 1040}, {"density", "1.04 g/cm3", "1.04 g/mL", 1040},
@@ -101,7 +102,7 @@ func TestAmountsRefused(t *testing.T) {
 	for _, c := range []struct{ of, in, why string }{
 		{"length", "3", "has no unit"}, {"length", "mm", "is not a number"}, {"length", "3 kg", "the unit must be mm, cm"}, {"length", "-3 mm", "less than nothing"},
 		{"length", "1.2.3 mm", "not a number"}, {"length", "1/0 mm", "not a number"}, {"length", "1 2 mm", "not a number"}, {"length", "1 9/8 in", "not a number"}, {"length", "1.5 1/2 in", "not a number"},
-		{"length", "1/2/3 in", "not a number"}, {"length", "3. mm", "not a number"}, {"length", "1e3 mm", "the unit must be"}, {"length", "0x10 mm", "the unit must be"}, {"length", "NaN mm", "the unit must be"}, {"length", "3 MM", "the unit must be"},
+		{"length", "1/2/3 in", "not a number"}, {"length", "3. mm", "not a number"}, {"length", "1e3 mm", "the unit must be"}, {"length", "0x10 mm", "the unit must be"}, {"length", "NaN mm", "the unit must be"}, {"length", "3 KM", "the unit must be"},
 		{"length", "3 mm mm", "the unit must be"}, {"length", "--3 mm", "not a number"}, {"length", "+-3 mm", "not a number"}, {"length", "٣ mm", "the unit must be"}, {"length", "99999999999999 km", "the unit"}, {"length", "999999999999999 m", "too large"},
 		{"length", strings.Repeat("1", 50) + " mm", "too long"}, {"length", "3 mm\x1b[31m", "the unit must be"},
 		{"amount", "1,200 g", "could mean thousands: write 1200 or 1.2"}, {"amount", "10 %", "the unit must be"}, {"amount", "120", `"120" has no unit: add g, mL or oz; to cloth m or yd, to boards sheets`}, {"share", "10", `"10" has no unit: add %`}, {"share", "10 ‰", `percentage "10 ‰": the unit must be %`},
@@ -169,7 +170,7 @@ func TestSize(t *testing.T) {
 		area, edge int64
 	}{
 		{"8 x 10 x 1/8 in", "8 x 10 x 1/8 in", 51613, 2903}, {`8x10x1/8"`, "8 x 10 x 1/8 in", 51613, 2903}, {"300x400x4mm", "300 x 400 x 4 mm", 120000, 5600},
-		{"30 × 40 cm × 3 mm", "30 x 40 cm x 3 mm", 120000, 4200}, {"30 X 40 cm * 3 mm", "30 x 40 cm x 3 mm", 120000, 4200}, {"30 cm x 40 cm x 3 mm", "30 x 40 cm x 3 mm", 120000, 4200},
+		{"30 × 40 cm × 3 mm", "30 x 40 cm x 3 mm", 120000, 4200}, {"30 X 40 CM X 3 MM", "30 x 40 cm x 3 mm", 120000, 4200}, {"30 X 40 cm * 3 mm", "30 x 40 cm x 3 mm", 120000, 4200}, {"30 cm x 40 cm x 3 mm", "30 x 40 cm x 3 mm", 120000, 4200},
 		{"30 x 40 cm", "30 x 40 cm", 120000, -1}, {"30 x 40 cm x unknown", "30 x 40 cm x unknown", 120000, -1}, {"unknown x unknown x 3 mm", "unknown x unknown x 3 mm", -1, -1},
 		{"unknown x unknown", "unknown x unknown", -1, -1}, {"8½ x 11 in", "8 1/2 x 11 in", 60322, -1}, {"8 1/2 x 11 x ⅛ in", "8 1/2 x 11 x 1/8 in", 60322, 3145}, {"24,5 x 30 x 0,3 cm", "24.5 x 30 x 0.3 cm", 73500, 3270},
 		{"", "", -1, -1},

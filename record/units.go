@@ -55,10 +55,10 @@ func (amountDim) name() string  { return "amount" }
 func (amountDim) units() []unit { return amountUnits }
 
 var amountUnits = []unit{
-	{"g", 1000, 1, nil, 0}, {"kg", 1000000, 1, nil, 0}, {"mL", 1000, 1, []string{"ml"}, 0}, {"L", 1000000, 1, []string{"l"}, 0},
-	{"oz", 45359237, 1600, nil, 0}, {"lb", 45359237, 100, nil, 0},
-	{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}, 0}, {"US qt", 946352946, 1000, []string{"qt"}, 0}, {"US gal", 3785411784, 1000, []string{"gal"}, 0},
-	{"m", 1000000, 1, nil, 0}, {"yd", 914400, 1, nil, 0}, {"m2", 1000000, 1, []string{"m²"}, 0}, {"sheets", 1, 1, []string{"sheet"}, 0},
+	{"g", 1000, 1, []string{"gram", "grams"}, 0}, {"kg", 1000000, 1, nil, 0}, {"mL", 1000, 1, nil, 0}, {"L", 1000000, 1, []string{"liter", "liters", "litre", "litres"}, 0},
+	{"oz", 45359237, 1600, []string{"ounce", "ounces"}, 0}, {"lb", 45359237, 100, []string{"lbs", "pound", "pounds"}, 0},
+	{"US fl oz", 473176473, 16000, []string{"floz", "fl oz"}, 0}, {"US qt", 946352946, 1000, []string{"qt", "quart", "quarts"}, 0}, {"US gal", 3785411784, 1000, []string{"gal", "gallon", "gallons"}, 0},
+	{"m", 1000000, 1, nil, 0}, {"yd", 914400, 1, []string{"yds", "yard", "yards"}, 0}, {"m2", 1000000, 1, []string{"m²"}, 0}, {"sheets", 1, 1, []string{"sheet"}, 0},
 }
 
 // usualUnits are what is asked for where a dimension has more than a reader looks through.

@@ -8,7 +8,6 @@ import (
 	"io"
 	"path/filepath"
 	"slices"
-	"strings"
 	"time"
 
 	"backleaf/cmd/internal/terminal"
@@ -113,8 +112,7 @@ func (a *app) run(parent context.Context, args []string) int {
 	said = asTyped(asked, said, err)
 	hint = cmp.Or(hint, ofFlag(asked, said))
 	if errors.Is(err, context.Canceled) {
-		said, _, _ = strings.Cut(said, "\n") // the same may be said for each thing that was open
-		said = strings.ReplaceAll(said, context.Canceled.Error(), "interrupted")
+		said, hint = "stopped: nothing was written", ""
 	}
 	if a.asJSON {
 		code := ""

@@ -87,7 +87,7 @@ var priceText = pattern.Of(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$
 func ParsePrice(s, currency string) (Price, error) {
 	m := priceText().FindStringSubmatch(plainPrice(s))
 	if m == nil {
-		return Price{}, fmt.Errorf("%q: expected an amount and a currency, like \"38.50 EUR\"", s)
+		return Price{}, fmt.Errorf("%q: expected an amount and a currency, like \"38.50 %s\"", s, cmp.Or(currency, "EUR"))
 	}
 	c := strings.ToUpper(cmp.Or(m[3], currency))
 	if c == "" {

@@ -80,7 +80,11 @@ func (r *Reader) text(field, typed string, into Value) {
 		return
 	}
 	if err := into.UnmarshalText([]byte(typed)); err != nil {
-		r.Fail(refuse.Input(field, "not-read", "%w", err))
+		e := refuse.Input(field, "not-read", "%w", err)
+		if inUnit("cm", typed, into) != typed { // the studio has no unit, either
+			e = refuse.Input(field, "no-unit", "%w", err).With(record.With("typed", typed))
+		}
+		r.Fail(e)
 	}
 }
 

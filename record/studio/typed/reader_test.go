@@ -179,6 +179,12 @@ func TestReader(t *testing.T) {
 		{"a grit", "P180", func(r *typed.Reader) string { return grit(r.Grit("grit", "P180")) }},
 		{"a grit without scale", "!grit grit-without-scale", func(r *typed.Reader) string { return grit(r.Grit("grit", "180")) }},
 		{"a price in the studio's currency", "38.50 EUR", func(r *typed.Reader) string { return r.Price("price", "38,50").String() }},
+		{"a size where there is no unit at all", "!size no-unit", func(r *typed.Reader) string {
+			var s record.Size
+			r.Units = ""
+			r.Text("size", "20x30", &s)
+			return s.String()
+		}},
 		{"no price", "!price not-read", func(r *typed.Reader) string { return r.Price("price", "much").String() }},
 	} {
 		r := reader(t)
