@@ -27,6 +27,7 @@ type Workshop struct {
 	versions  map[Kind]map[Key][]int64 // which of them are of one thing, in order
 	means     map[int64][]int64        // of entries that nothing corrected: those that describe what they name
 	panels    map[Number]*Panel
+	only      []Number        // the panels that are folded; none: all
 	air       []Done[Climate] // readings of at most a day, in order of time
 	vague     []Done[Climate] // the others
 	once      sync.Map        // see [Workshop.Once]
@@ -53,9 +54,10 @@ type Event = Done[Body]
 // Fold turns entries, in the order of the journal, into panels. It is pure and
 // judges nothing: the same entries give the same panels in any process, and
 // every entry that could once be written can be folded. The entries may be a
-// part of a journal as long as everything they refer to is among them.
-func Fold(entries []Entry) (*Workshop, error) {
-	w := &Workshop{described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, means: map[int64][]int64{}, panels: map[Number]*Panel{}}
+// part of a journal as long as everything they refer to is among them. Where
+// panels are named, only these are folded.
+func Fold(entries []Entry, only ...Number) (*Workshop, error) {
+	w := &Workshop{only: only, described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, means: map[int64][]int64{}, panels: map[Number]*Panel{}}
 	fixes := map[int64][]Entry{}
 	last := int64(0)
 	for _, e := range entries {
@@ -86,7 +88,7 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 		return nil
 	}
 	if c, ok := e.Body.(Cut); ok {
-		for _, n := range e.Panels {
+		for _, n := range w.wanted(e.Panels) {
 			if w.panels[n] != nil {
 				return fmt.Errorf("%s is cut twice", n)
 			}
@@ -95,7 +97,7 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 	}
 	e = w.Bound(e)
 	_, foreign := e.Body.(Foreign)
-	for _, n := range e.Panels {
+	for _, n := range w.wanted(e.Panels) {
 		p := w.panels[n]
 		if p == nil && foreign {
 			p = w.begin(n, "") // a later program may let panels begin in its own way
@@ -130,6 +132,20 @@ func (w *Workshop) take(e Entry, fixes map[int64][]Entry) error {
 	}
 	w.shelve(ev)
 	return nil
+}
+
+// wanted returns those of an entry's panels that are folded.
+func (w *Workshop) wanted(all []Number) []Number {
+	if len(w.only) == 0 {
+		return all
+	}
+	var some []Number
+	for _, n := range w.only {
+		if slices.Contains(all, n) {
+			some = append(some, n)
+		}
+	}
+	return some
 }
 
 func (w *Workshop) begin(n Number, batch Key) *Panel {

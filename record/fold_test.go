@@ -9,6 +9,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/accept"
+	"backleaf/record/invented"
 )
 
 // tool tells the tool of the coat that stands for each panel, "-" for none.
@@ -248,6 +249,27 @@ func BenchmarkFold(b *testing.B) {
 	for b.Loop() {
 		if _, err := record.Fold(es); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// One panel folded alone is what it is among all the others.
+func TestFoldOfOne(t *testing.T) {
+	entries := slices.Collect(invented.Journal(3, 100))
+	for i := range entries {
+		entries[i].Seq = int64(i + 1)
+	}
+	all, err := record.Fold(entries)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range all.Panels {
+		w, err := record.Fold(entries, p.Number)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(w.Panels) != 1 || !reflect.DeepEqual(w.Panels[0], p) {
+			t.Errorf("%s differs where it is folded alone", p.Number)
 		}
 	}
 }

@@ -36,7 +36,7 @@ func Entries(ctx context.Context, j Journal, n record.Number, size int64) ([]for
 // the studio there is what opened the journal, what acts mean, and what stands
 // now.
 func choose(all []form.Stored, n record.Number) ([]form.Stored, error) {
-	w, err := record.Fold(form.Entries(all))
+	w, err := record.Fold(form.Entries(all), n)
 	if err != nil {
 		return nil, err
 	}

@@ -61,7 +61,7 @@ func makeDeed(ctx context.Context, j Journal, w *record.Workshop, p *record.Pane
 	if err != nil {
 		return Deed{}, err
 	}
-	mine, err := record.Fold(entries)
+	mine, err := record.Fold(entries, p.Number)
 	if err != nil {
 		return Deed{}, err
 	}

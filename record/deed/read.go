@@ -79,7 +79,7 @@ func read(data []byte) (Record, error) {
 		}
 		r.Entries = append(r.Entries, seal.Entry{Seq: e.Seq - 1, Bytes: f.Entries[i]})
 	}
-	if r.Workshop, err = record.Fold(entries); err != nil {
+	if r.Workshop, err = record.Fold(entries, f.Number); err != nil {
 		return Record{}, err
 	}
 	if r.Panel = r.Workshop.Panel(f.Number); r.Panel == nil {

@@ -29,7 +29,7 @@ func TestVerify(t *testing.T) {
 	if !r.Holds() {
 		t.Fatal(texts(r, deed.Fails))
 	}
-	for _, want := range []string{"is the record of KB26-0001-K by Ilze Kraukle", "the signature over record.json", "over 22 entries",
+	for _, want := range []string{"is the record of KB26-0001-K by Ilze Kraukle", "the signature over record.json", "at 22 entries",
 		"every entry of the record stands", "about this very record", "the key is the one"} {
 		if !strings.Contains(texts(r, deed.Holds), want) {
 			t.Errorf("%q is not said in:\n%s", want, texts(r, deed.Holds))
