@@ -4,8 +4,9 @@ package tell
 var englishWarnings = map[string]Message{
 	"backup-old":            `reminder: the last backup is of {last}; "backleaf backup FILE" makes one`,
 	"back-not-sealed":       "note: no seal is recorded on the back of {panels}; a label keeps best on a sealed back",
-	"no-room":               "{panel}: no room on the {size} label for: {fields}",
-	"printed-before":        "{panel} has had a label before ({when:near}); this is one more",
+	"no-room":               "{panels}: no room on the {size} label for: {fields}",
+	"label-away":            "note: not here: {panels}; to leave labels out that cannot be pasted now, add --except",
+	"printed-before":        "{panels} {panels, number, sing {has} other {have}} had a label before ({panels, number, sing {} other {last: }}{when:near}); this is one more{panels, number, sing {} other { of each}}",
 	"key-file-open":         "note: others who use this computer can read {file}; to close it, type: chmod 600 {file}",
 	"backup-remark":         "note: {why}",
 	"head-not-kept":         "note: the deposit is made, but the book cannot keep its head: {why}",

@@ -6,6 +6,7 @@ var englishSite = map[string]Message{
 	"site-page":            "  {panel}  {dry, select, yes {would be written} other {written}}",
 	"site-taken-back":      "  {panel}  says that it is no longer shown",
 	"site-removed":         "  {name}  {dry, select, yes {would be removed} other {removed}}",
+	"site-index-removed":   "note: the list of the panels (index.html) is kept only where it is asked for: add --index",
 	"site-status":          "  status of {date}, signed",
 	"site-nothing":         `nothing is shown yet: backleaf panel publish NUMBERS, then again`,
 	"site-try":             "to look at it: put this folder where {link} leads, and scan a label",

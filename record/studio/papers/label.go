@@ -60,6 +60,11 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	if err != nil {
 		return l, err
 	}
+	given := v.Which(func(p *record.Panel) bool { _, up := p.Discarded(); return up && !slices.Contains(v.Alone, p.Number) })
+	if len(given) > 0 && len(given) < len(v.Panels) {
+		v.Panels = slices.DeleteFunc(slices.Clone(v.Panels), func(n record.Number) bool { return slices.Contains(given, n) })
+		l.Warn("left-out-discarded", record.With("panels", given))
+	}
 	var inputs []label.Input
 	var entries []record.Entry
 	step := func(stage string) func(done, total int64) error {
@@ -134,7 +139,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		return l, err
 	}
 	l.told(v, o.File)
-	l.Warnings = labelWarnings(v, l.Layouts)
+	l.Warnings = append(l.Warnings, labelWarnings(v, l.Layouts)...)
 	if len(v.Panels) > 0 {
 		l.Warnings = append(l.Warnings, noAddress(v.Shop.Studio)...)
 	}
@@ -170,25 +175,39 @@ func (l *Labels) told(v *studio.View, file string) {
 	l.Mean(code, record.With("file", cmp.Or(file, "-")), tell.Told("labels", labels), tell.Told("entries", entries))
 }
 
-// labelWarnings names panels that had a label before, what there was no room
-// for, and backs that nothing seals.
+// labelWarnings names panels that are not here or had a label before, what there
+// was no room for, and backs that nothing seals.
 func labelWarnings(v *studio.View, layouts []label.Layout) (ws []record.Said) {
-	for i, n := range v.Panels {
-		if before, ok := record.Latest[record.LabelPrinted](v.Shop.Panel(n)); ok {
-			when := before.At
-			if !when.Known() {
-				when = before.Written
-			}
-			ws = append(ws, record.Say("printed-before", record.With("panel", n), record.With("when", when)))
-		}
-		if left := layouts[i].LeftOut; len(left) > 0 {
-			var fields []record.Code
-			for _, f := range left {
-				fields = append(fields, record.Code(f))
-			}
-			ws = append(ws, record.Say("no-room", record.With("panel", n), record.With("size", record.Code(layouts[i].Size.In(v.Shop.Studio.Units))), record.With("fields", fields)))
-		}
+	if gone := v.Which(func(p *record.Panel) bool { _, is := p.Away(); return is }); len(gone) > 0 {
+		ws = append(ws, record.Say("label-away", record.With("panels", gone)))
 	}
+	var last record.When
+	again := v.Which(func(p *record.Panel) bool {
+		before, ok := record.Latest[record.LabelPrinted](p)
+		when := before.At
+		if !when.Known() {
+			when = before.Written
+		}
+		if ok && !when.Before(last) {
+			last = when
+		}
+		return ok
+	})
+	if len(again) > 0 {
+		ws = append(ws, record.Say("printed-before", record.With("panels", again), record.With("when", last)))
+	}
+	i := -1
+	ws = append(ws, v.Each(func(*record.Panel) []record.Said {
+		i++
+		var fields []record.Code
+		for _, f := range layouts[i].LeftOut {
+			fields = append(fields, record.Code(f))
+		}
+		if fields == nil {
+			return nil
+		}
+		return []record.Said{record.Say("no-room", record.With("size", record.Code(layouts[i].Size.In(v.Shop.Studio.Units))), record.With("fields", fields))}
+	})...)
 	if bare := v.Which(func(p *record.Panel) bool { return bareBack(v.Shop, p) }); len(bare) > 0 {
 		ws = append(ws, record.Say("back-not-sealed", record.With("panels", bare)))
 	}

@@ -231,7 +231,7 @@ func TestOnlyWhatChanged(t *testing.T) {
 	if data, err := os.ReadFile(index); err != nil || !strings.Contains(string(data), "Changed") {
 		t.Error("no list", err)
 	}
-	if r := a.write(); !slices.Equal(r.Removed, []string{"index.html"}) {
+	if r := a.write(); !slices.Equal(r.Removed, []string{"index.html"}) || !slices.ContainsFunc(r.Warnings, func(s record.Said) bool { return s.Code == "site-index-removed" }) {
 		t.Errorf("%+v", r)
 	}
 }

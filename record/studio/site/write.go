@@ -164,6 +164,7 @@ func (w *writer) remove() error {
 	}
 	if _, ours := w.mark(index); ours && !w.Index {
 		w.result.Removed = append(w.result.Removed, index)
+		w.warn("site-index-removed")
 		if err := gone(index); err != nil {
 			return err
 		}
