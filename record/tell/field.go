@@ -48,12 +48,18 @@ func fieldOf(k record.Kind, name string) (record.Field, bool) {
 	if name == "at" || name == "written" {
 		return record.Field{Name: name, Type: reflect.TypeFor[record.When]()}, true
 	}
-	fields := k.Fields()
-	i := slices.IndexFunc(fields, func(f record.Field) bool { return f.Name == name })
-	if i < 0 {
-		return record.Field{}, false
+	kinds := []record.Kind{k}
+	if k == "" { // an amendment does not say of which: a list of objects is alike in all
+		kinds = record.Kinds()
 	}
-	return fields[i], true
+	for _, of := range kinds {
+		for _, f := range of.Fields() {
+			if f.Name == name && (k != "" || f.List && f.Fields != nil) {
+				return f, true
+			}
+		}
+	}
+	return record.Field{}, false
 }
 
 // plain tells a JSON value whose type is not known: texts and numbers as they
