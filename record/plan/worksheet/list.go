@@ -67,10 +67,13 @@ func (j Job) summary() []string {
 	for _, c := range p.Sheets {
 		count[c.Sheet]++
 	}
-	var sheets []string
+	var sheets, buy []string
 	for i, n := range count {
 		if s := p.Order.Sheets[i]; n > 0 {
 			sheets = append(sheets, j.fill(w.T("sheets"), record.With("n", n), tell.Told("sheet", w.T("from").With("sheet", s.Name, "size", j.size(s.Length, s.Width)))))
+			if i < len(j.Whole) && j.Whole[i] >= 0 && n > j.Whole[i] {
+				buy = append(buy, j.fill(w.T("sheets-buy"), tell.Told("sheet", s.Name), record.With("whole", j.Whole[i]), record.With("buy", n-j.Whole[i])))
+			}
 		}
 	}
 	out = append(out, j.Words.List(sheets))
@@ -79,7 +82,7 @@ func (j Job) summary() []string {
 	} else {
 		out[len(out)-1] += ". " + string(w.T("not-least"))
 	}
-	out = append(out, j.grained(0)...)
+	out = append(append(out, buy...), j.grained(0)...)
 	out = append(out, w.T("used").With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
 	if p.Proof.UsedLeast >= p.Used {
 		out = append(out, w.T("used-best").With("used", j.area(p.Used)))

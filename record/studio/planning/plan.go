@@ -51,6 +51,9 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 	if d.Job.Plan, err = plan.Sheets(order); err != nil {
 		return d, refuse.Because("no-plan", err)
 	}
+	if d.Job.Whole, err = wholeSheets(ctx, b, w, wish, order.Sheets); err != nil {
+		return d, err
+	}
 	if wish.Cloth != "" {
 		if err := d.cloth(); err != nil {
 			return d, err

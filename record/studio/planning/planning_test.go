@@ -3,10 +3,12 @@ package planning_test
 import (
 	"context"
 	"crypto/rand"
+	"fmt"
 	"math"
 	"path/filepath"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -381,4 +383,32 @@ func FuzzParsePanels(f *testing.F) {
 			t.Errorf("%q: %v, %v", s, got, r.Err())
 		}
 	})
+}
+
+// Sheets that the lot does not hold are to be bought: of three, 1.22 × 2.44 m
+// (24.8 panels of 30 × 40 cm by area, so fewer than 25), one is begun by the
+// panels that were cut, and two whole ones are left.
+func TestSheetsToBuy(t *testing.T) {
+	start := time.Date(2026, 5, 4, 10, 0, 0, 0, time.UTC)
+	b := newBook(t, start)
+	ask := func(panels string) (planning.Day, string) {
+		r := typed.For(b.look())
+		d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, planning.Wish{Board: "ply-1", Trim: length(t, "5 mm"), Start: start, Panels: planning.ParsePanels(r, panels)})
+		if err != nil || r.Err() != nil {
+			t.Fatal(err, r.Err())
+		}
+		return d, strings.Join(d.Job.Sections()[0].Lines, "\n")
+	}
+	few, said := ask("6 of 30x40 cm")
+	if strings.Contains(said, "to buy") {
+		t.Errorf("of three sheets, one is enough: %s", said)
+	}
+	b.now = start
+	if _, err := few.Write(t.Context(), b.look(), record.Moment(start), record.Cut{Batch: "may"}, false); err != nil {
+		t.Fatal(err)
+	}
+	d, said := ask("120 of 30x40 cm")
+	if want := fmt.Sprintf("Of ply-1 at most 2 whole sheets should be left: to buy %d.", len(d.Job.Plan.Sheets)-2); !strings.Contains(said, want) {
+		t.Errorf("%q is not in %s", want, said)
+	}
 }

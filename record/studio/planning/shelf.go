@@ -96,6 +96,40 @@ func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) 
 	return out, m, nil
 }
 
+// wholeSheets are how many whole sheets of each kind should be left at most: of
+// the lots meant, what panels were cut from taken off. It is not known where a
+// size was wished, or a lot does not say how many there were.
+func wholeSheets(ctx context.Context, b *book.Book, w *record.Workshop, wish Wish, kinds []plan.Sheet) ([]int, error) {
+	_, lots, err := onShelf(w, "board", wish.Board)
+	if err != nil {
+		return nil, err
+	}
+	left := make([]int, len(kinds))
+	for i, s := range kinds {
+		if s.Offcut || !wish.Sheet.IsZero() {
+			left[i] = -1
+			continue
+		}
+		for _, l := range lots {
+			a, c := micrometers(l.Sheet.Height), micrometers(l.Sheet.Width)
+			if l.Offcut != "" || max(a, c) != s.Length || min(a, c) != s.Width {
+				continue
+			}
+			n, ok := l.Quantity.Sheets()
+			if !ok {
+				left[i] = -1
+				break
+			}
+			taken, err := stock.TakenOf(ctx, b, w, l.Key)
+			if err != nil {
+				return nil, err
+			}
+			left[i] += int(max(0, float64(n)-taken.Area*1e6/float64(a)/float64(c)))
+		}
+	}
+	return left, nil
+}
+
 // usedUp tells of which lots panels were cut: an offcut is there once.
 func usedUp(w *record.Workshop) map[record.Key]bool {
 	used := map[record.Key]bool{}
