@@ -61,5 +61,5 @@ func reckonedBow(code string, b balance.Bow) record.Said {
 	if b.BowMicrons.Most() < 5 {
 		code += "-none"
 	}
-	return record.Say(code, bowValues(&b)...)
+	return record.Say(code, bowValues(&b, false)...)
 }

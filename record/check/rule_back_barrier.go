@@ -29,7 +29,7 @@ func judgeBarrier(s *subject) []verdict {
 	at := append(filmSeqs(s.all()...), s.cut.Seq)
 	for _, face := range faces {
 		if s.told(face) != record.Yes {
-			return one(NotRecorded, at, "face-open", record.With("face", face))
+			return []verdict{s.faceOpen(face)}
 		}
 	}
 	p := s.reckoned()[0]
@@ -38,7 +38,8 @@ func judgeBarrier(s *subject) []verdict {
 	case w.Cannot != "":
 		return []verdict{s.cannot(w.Cannot, at)}
 	case m.Lacks.Amounts:
-		return one(NotRecorded, at, "moisture-amounts-open", why(s.all())...)
+		why, lacking := why(s.all(), at)
+		return one(NotRecorded, lacking, "moisture-amounts-open", why...)
 	}
 	bow, span, over := worst(w.Height, w.Width, &p)
 	values := []record.Value{record.With("meant", meant), record.With("bow", millimetres(bow.Typical)), record.With("over", record.Code(over)), record.With("span", millimetres(span))}

@@ -29,7 +29,7 @@ func judgeMoisture(s *subject) []verdict {
 	at := append(filmSeqs(coats...), s.cut.Seq)
 	for _, face := range faces {
 		if s.told(face) != record.Yes {
-			return one(NotRecorded, at, "face-open", record.With("face", face))
+			return []verdict{s.faceOpen(face)}
 		}
 	}
 	p := s.reckoned()[0] // the order of the layers does not matter
@@ -40,7 +40,8 @@ func judgeMoisture(s *subject) []verdict {
 	}
 	v := leading(&p, m, at)
 	if m.Lacks.Amounts {
-		v = say(NotRecorded, at, "moisture-amounts-open", append(why(s.all()), record.With("would", record.Code(v.outcome)))...)
+		why, lacking := why(s.all(), at)
+		v = say(NotRecorded, lacking, "moisture-amounts-open", append(why, record.With("would", record.Code(v.outcome)))...)
 	}
 	return []verdict{v}
 }

@@ -37,7 +37,7 @@ func (s *subject) pull(work []film) verdict {
 	at := append(filmSeqs(work...), s.cut.Seq)
 	for _, face := range faces {
 		if s.told(face) != record.Yes {
-			return say(NotRecorded, at, "face-open", record.With("face", face))
+			return s.faceOpen(face)
 		}
 	}
 	var worst balance.Judgement
@@ -63,10 +63,11 @@ func (s *subject) pull(work []film) verdict {
 		if worst.Lacks.Binders {
 			return say(NotRecorded, at, "pull-binders-open", record.With("would", would))
 		}
-		return say(NotRecorded, at, "pull-amounts-open", append(why(work), record.With("would", would))...)
+		why, lacking := why(work, at)
+		return say(NotRecorded, lacking, "pull-amounts-open", append(why, record.With("would", would))...)
 	}
 	b := worst.Work.Worst()
-	values := bowValues(b)
+	values := bowValues(b, worst.Lacks.Grain)
 	switch worst.Outcome {
 	case balance.Holds:
 		return say(Holds, at, "pull-holds", values...)
@@ -80,15 +81,22 @@ func (s *subject) pull(work []film) verdict {
 	return say(NotRecorded, at, "pull-open", values...)
 }
 
+// faceOpen says that it is not recorded whether more was laid on a face.
+func (s *subject) faceOpen(face record.Face) verdict {
+	return say(NotRecorded, append(filmSeqs(s.on(face)...), s.cut.Seq), "face-open", record.With("face", face))
+}
+
 // why says what is missing for the thickness of the first layer of unknown
-// thickness, as a code with its values.
-func why(films []film) []record.Value {
-	for _, f := range films {
-		if f.Dry == amount.Unknown && !isCloth(f) {
-			return append([]record.Value{record.With("why", record.Code(f.Why.Code))}, f.Why.Values...)
-		}
+// thickness, as a code with its values, and the entries of which the same
+// is missing; all of them where no layer tells.
+func why(films []film, all []int64) ([]record.Value, []int64) {
+	films = filter(films, func(f film) bool { return f.Dry == amount.Unknown && !isCloth(f) })
+	if len(films) == 0 {
+		return []record.Value{record.With("why", record.Code("amount-open"))}, all
 	}
-	return []record.Value{record.With("why", record.Code("amount-open"))}
+	why := films[0].Why
+	films = filter(films, func(f film) bool { return same(f.Why, why) })
+	return append([]record.Value{record.With("why", record.Code(why.Code))}, why.Values...), filmSeqs(films...)
 }
 
 // cannot says why nothing can be reckoned.
@@ -101,14 +109,19 @@ func (s *subject) cannot(why balance.Cannot, at []int64) verdict {
 }
 
 // bowValues are the figures of a reckoned bow: its range without sign, the
-// side, its direction in the board, and the face that goes hollow.
-func bowValues(b *balance.Bow) []record.Value {
+// side, its direction in the board, and the face that goes hollow. Where the
+// grain is not recorded the direction is the run of the grain that bows most.
+func bowValues(b *balance.Bow, grainOpen bool) []record.Value {
+	direction := record.Code([...]string{"along-grain", "across-grain"}[b.Direction])
+	if grainOpen {
+		direction = map[bool]record.Code{true: "grain-along-height", false: "grain-along-width"}[(b.Over == "height") == (b.Direction == balance.Along)]
+	}
 	return []record.Value{
 		record.With("bow", []record.Figure{millimetres(b.BowMicrons.Least()), millimetres(b.BowMicrons.Most())}),
 		record.With("most", millimetres(b.BowMicrons.Most())),
 		record.With("over", record.Code("over-"+string(b.Over))),
 		record.With("span", millimetres(b.SpanMicrons)),
-		record.With("direction", record.Code([...]string{"along-grain", "across-grain"}[b.Direction])),
+		record.With("direction", direction),
 		record.With("toward", toward(b.BowMicrons)),
 	}
 }

@@ -248,8 +248,13 @@ func codes[C ~string](name string, list []C) record.Value {
 
 // belowOpen says that it is not recorded what the lower layer of a pair is.
 func (p pair) belowOpen(at []int64) verdict {
-	if p.below.Layer.Seq == 0 {
+	switch {
+	case p.below.Layer.Seq == 0:
 		return say(NotRecorded, at, "board-kind-open")
+	case isCloth(p.below) && len(p.below.strataOf()) == 1:
+		return say(NotRecorded, filmSeqs(p.below), "wet-through-open")
+	case isCloth(p.below) && p.below.made.SizingOpen():
+		return say(NotRecorded, filmSeqs(p.below), "cloth-sized-open")
 	}
 	return say(NotRecorded, at, "made-of-open", what(p.below))
 }

@@ -71,7 +71,7 @@ var englishWords = Words{
 		"identification": "identification", "thickness": "thickness"}.words(),
 	"code": texts{"care-air": "Air", "care-light": "Light", "care-wall": "Wall", "care-dust": "Dust and touch", "care-heat": "Cold and heat", "care-board": "Board and cloth", "care-damage": "After damage",
 		"current": "current", "retired": "retired", "lost": "lost", "unrecorded": "not recorded", "small": "small", "medium": "medium", "large": "large", "cloth": "cloth", "paint": "paint", "varnish": "varnish", "coat": "coat", "board": "board", "adhesion": "adhesion", "edges": "edges", "over-height": "over the height", "over-width": "over the width", "over-diagonal": "over the diagonal",
-		"along-grain": "along the grain", "across-grain": "across the grain", "over-": "over a line that is not recorded",
+		"along-grain": "along the grain", "across-grain": "across the grain", "over-": "over a line that is not recorded", "grain-along-height": "if the grain runs along the height", "grain-along-width": "if the grain runs along the width",
 		"plies": "the number of plies", "veneers": "the thickness of the core veneer, which can be measured at the edge", "wood": "the wood", "skins": "the thickness of the skins"}.words(),
 	"Work":     texts{"practice": "common practice", "memory": "from memory of the literature"}.words(),
 	"Outcome":  texts{"falls-short": "falls short", "not-recorded": "not recorded", "holds": "holds", "does-not-apply": "does not apply"}.words(),

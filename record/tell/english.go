@@ -37,7 +37,7 @@ var English = &Catalogue{
 	Tablet:   englishAtTablet,
 	Hints:    englishHints,
 	Rules:    englishRules,
-	Findings: FindingLines{Found: "{what} ({entries})", Run: "{from}–{to}"},
+	Findings: FindingLines{Found: "{what} ({entries})", Run: "{from}–{to}", Besides: "{found}; not recorded: {open}"},
 	Join:     Joins{List: "{a}, {b}", LastOfList: "{a} and {b}", Clauses: "; ", Bracket: "{text} ({aside})", Pair: "{name}: {value}", Named: "{name} {value}", Quote: "“{text}”"},
 	Dates:    edtf.English,
 	Section: section.Words{

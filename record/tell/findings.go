@@ -11,21 +11,26 @@ import (
 
 // FindingLines are what joins the words of findings.
 type FindingLines struct {
-	Found Message // {what} ({entries}): one thing found, and where
-	Run   Message // {from}–{to}: entries without a gap between them
+	Found   Message // {what} ({entries}): one thing found, and where
+	Run     Message // {from}–{to}: entries without a gap between them
+	Besides Message // {found}; {open}: what falls short, and what is not recorded besides
 }
 
 // Rule returns the words of a rule by its name; empty ones for a rule that the
 // catalogue does not know.
 func (c *Catalogue) Rule(name string) RuleWords { return c.Rules[name] }
 
-// Found says what a rule found, each thing with the entries it rests on.
+// Found says what a rule found, each thing with the entries it rests on, and
+// what it does not find recorded besides.
 func (c *Catalogue) Found(f check.Finding) string {
 	var parts []string
 	for _, s := range f.Said {
 		parts = append(parts, c.FoundHere(s))
 	}
-	return c.Clauses(parts)
+	if f.Deciding == len(parts) {
+		return c.Clauses(parts)
+	}
+	return c.Findings.Besides.With("found", c.Clauses(parts[:f.Deciding]), "open", c.Clauses(parts[f.Deciding:]))
 }
 
 // FoundHere says one thing that was found, with the entries it rests on.

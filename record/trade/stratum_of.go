@@ -113,6 +113,12 @@ var fibreStrata = map[record.Fibre]Strata{
 	"silk": {OtherStratum}, "polyester": {OtherStratum}, "other": {OtherStratum},
 }
 
+// SizingOpen reports of a cloth of known fibre that nobody recorded whether it
+// came sized or primed.
+func (m Made) SizingOpen() bool {
+	return len(m.Materials) == 1 && fibreStrata[m.Materials[0].Cloth.Fibre] != nil && m.Materials[0].Cloth.Sized != yes && m.Materials[0].Cloth.Sized != no
+}
+
 // clothStrata is what a cloth shows to the next layer. One that came sized or
 // primed shows what it came with, and nobody says what that is.
 func clothStrata(m Made) Strata {

@@ -77,7 +77,7 @@ func (k Checking) found(f check.Finding) Finding {
 		parts = append(parts, c.FoundHere(s))
 	}
 	x.Title, x.Remedy, x.Sources = string(c.Rule(f.Rule).Title), c.Remedy(f), c.Sources(f)
-	x.Text, x.Short, x.asks = c.Clauses(parts), c.Clauses(parts[:f.Deciding]), parts[f.Deciding:]
+	x.Text, x.Short, x.asks = c.Found(f), c.Clauses(parts[:f.Deciding]), parts[f.Deciding:]
 	if f.Outcome == check.NotRecorded {
 		x.asks = parts
 	}
