@@ -27,7 +27,7 @@ type Workshop struct {
 	versions  map[Kind]map[Key][]int64 // which of them are of one thing, in order
 	means     map[int64][]int64        // of entries that nothing corrected: those that describe what they name
 	panels    map[Number]*Panel
-	only      []Number        // the panels that are folded; none: all
+	only      map[Number]bool // the panels that are folded; none: all
 	air       []Done[Climate] // readings of at most a day, in order of time
 	vague     []Done[Climate] // the others
 	once      sync.Map        // see [Workshop.Once]
@@ -57,7 +57,10 @@ type Event = Done[Body]
 // part of a journal as long as everything they refer to is among them. Where
 // panels are named, only these are folded.
 func Fold(entries []Entry, only ...Number) (*Workshop, error) {
-	w := &Workshop{only: only, described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, means: map[int64][]int64{}, panels: map[Number]*Panel{}}
+	w := &Workshop{only: map[Number]bool{}, described: map[int64]Event{}, versions: map[Kind]map[Key][]int64{}, means: map[int64][]int64{}, panels: map[Number]*Panel{}}
+	for _, n := range only {
+		w.only[n] = true
+	}
 	fixes := map[int64][]Entry{}
 	last := int64(0)
 	for _, e := range entries {
@@ -140,8 +143,8 @@ func (w *Workshop) wanted(all []Number) []Number {
 		return all
 	}
 	var some []Number
-	for _, n := range w.only {
-		if slices.Contains(all, n) {
+	for _, n := range all {
+		if w.only[n] {
 			some = append(some, n)
 		}
 	}

@@ -153,7 +153,7 @@ type row struct {
 
 // rowsOf folds panels and makes their rows.
 func rowsOf(es []record.Entry, part []record.Number) (rows []row, err error) {
-	w, err := record.Fold(es)
+	w, err := record.Fold(es, part...)
 	if err != nil {
 		return nil, err
 	}
