@@ -111,8 +111,11 @@ func (a *app) run(parent context.Context, args []string) int {
 	}
 	said = asTyped(asked, said, err)
 	hint = cmp.Or(hint, ofFlag(asked, said))
+	if _, field := errors.AsType[*record.FieldError](err); hint == "" && (field || exit == exitUsage) {
+		hint = "see \"" + asked.CommandPath() + " --help\""
+	}
 	if errors.Is(err, context.Canceled) {
-		said, hint = "stopped: nothing was written", ""
+		said, hint = "stopped: nothing was recorded", ""
 	}
 	if a.asJSON {
 		code := ""

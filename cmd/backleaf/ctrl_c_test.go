@@ -97,7 +97,7 @@ func TestCtrlC(t *testing.T) {
 				ended := err == nil || found(err)
 				switch {
 				case ended, !errors.As(err, &exit), !exit.Exited(): // ready before, or it did not listen yet
-				case exit.ExitCode() != exitError || !strings.Contains(shown, "stopped: nothing was written"):
+				case exit.ExitCode() != exitError || !strings.Contains(shown, "stopped: nothing was recorded"):
 					t.Errorf("exit code %d, %q", exit.ExitCode(), shown)
 				}
 				if !ended && mixed.MatchString(shown) {

@@ -30,7 +30,7 @@ func TestInterruptedInput(t *testing.T) {
 		stop()
 		select {
 		case c := <-code:
-			if c != exitError || !strings.Contains(said.String(), "stopped: nothing was written") {
+			if c != exitError || !strings.Contains(said.String(), "stopped: nothing was recorded") {
 				t.Errorf("%v: exit code %d, said %q", args, c, said.String())
 			}
 		case <-time.After(30 * time.Second):

@@ -163,7 +163,7 @@ func TestInterrupted(t *testing.T) {
 		}
 		stopped++
 		onlyThese(t, dir, "studio.sqlite", "studio.sqlite-wal", "studio.sqlite-shm")
-		if s := out.String(); s != "backleaf: stopped: nothing was written\n" {
+		if s := out.String(); s != "backleaf: stopped: nothing was recorded\n" {
 			t.Errorf("it said %q", s)
 		}
 	}

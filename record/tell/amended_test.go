@@ -16,8 +16,10 @@ func TestAmendedLists(t *testing.T) {
 	for change, want := range map[string]string{
 		`{"mix":[{"lot":"s1","material":"sealer","material_as":[6],"parts":1}]}`: "mix: s1 ",
 		`{"pigments":[{"name":"lead white","colour_index":"PW 1"}]}`:             "pigments: lead white (PW 1) ",
-		`{"pigments":null}`: "pigments: not recorded ",
-		`{"grit":240}`:      "grit: 240 ",
+		`{"pigments":null}`:  "pigments: not recorded ",
+		`{"how":"loan"}`:     "how: lent ",
+		`{"how":"cut-down"}`: "how: cut down ",
+		`{"grit":240}`:       "grit: 240 ",
 	} {
 		got := tell.English.Event(record.Event{Body: record.Amended{Entry: 3, Because: "x", Change: jsontext.Value(change)}})
 		if !strings.Contains(got, want) {

@@ -119,7 +119,7 @@ var englishAsk = map[string]Message{
 	"ask-number":             "{number}{own, if {; the studio’s own reference {own}}}",
 	"ask-batch":              "batch {batch}{panels, plural, one {} other {, {panels} panels cut together}}",
 	"ask-no-sale":            "no sale is recorded; names and prices would be kept privately, outside the journal",
-	"ask-private":            "buyer and price are not told here: they are kept privately, outside the journal; in the studio’s own book \"backleaf handover show {panel}\" tells them",
+	"ask-private":            "buyer and price are not told here: they are kept privately, outside the journal; with the maker’s own book, \"backleaf handover show {panel}\" tells them",
 	"ask-materials-cost":     "what its materials cost \"backleaf cost {panel}\" reckons in the studio’s own book",
 	"ask-never-left":         "in the studio: nothing is recorded of its leaving, never sold or lent as far as the record goes",
 	"ask-sensitive":          "the dossier lists what each is sensitive to; test first, a conservator decides",

@@ -30,7 +30,7 @@ func (c *Catalogue) field(k record.Kind, name string, text string) string {
 	if text == "" {
 		return string(c.Lines.T("not-recorded"))
 	}
-	if f, ok := fieldOf(k, name); ok {
+	if f, ok := c.fieldOf(k, name, text); ok {
 		t := f.Type
 		if f.List {
 			t = reflect.SliceOf(t)
@@ -43,18 +43,21 @@ func (c *Catalogue) field(k record.Kind, name string, text string) string {
 	return c.plain(k, name, jsontext.Value(text))
 }
 
-// fieldOf finds a field of a kind, or of what every entry has.
-func fieldOf(k record.Kind, name string) (record.Field, bool) {
+// fieldOf finds a field of a kind, or of what every entry has. An amendment does
+// not say of which kind: a list of objects is alike in all, and a word is of the
+// kind that has it.
+func (c *Catalogue) fieldOf(k record.Kind, name, text string) (record.Field, bool) {
 	if name == "at" || name == "written" {
 		return record.Field{Name: name, Type: reflect.TypeFor[record.When]()}, true
 	}
 	kinds := []record.Kind{k}
-	if k == "" { // an amendment does not say of which: a list of objects is alike in all
+	if k == "" {
 		kinds = record.Kinds()
 	}
 	for _, of := range kinds {
 		for _, f := range of.Fields() {
-			if f.Name == name && (k != "" || f.List && f.Fields != nil) {
+			_, known := c.lookUp(f.Type.Name(), strings.Trim(text, `"`))
+			if f.Name == name && (k != "" || known || f.List && f.Fields != nil) {
 				return f, true
 			}
 		}

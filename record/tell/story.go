@@ -70,7 +70,7 @@ func (t *Teller) LayerLine(l record.Layer) string {
 	if len(of) == 0 {
 		return line
 	}
-	mix, _ := fieldOf("coat", "mix")
+	mix, _ := t.c.fieldOf("coat", "mix", "")
 	return t.c.Fill(t.c.Lines.T("products"), Told("layer", line), t.c.fieldValue("coat", "mix", mix, reflect.ValueOf(of)))
 }
 
