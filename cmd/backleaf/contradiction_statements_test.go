@@ -144,7 +144,7 @@ var statements = []statement{
 		{`nobody looked`, "never", ""}, {`not recorded`, "never", "^ask condition"}, {`but for a scratch`, "seen", ""}, {`edges sound|adhesion sound`, "seen", ""},
 	}},
 	{"treated", "no", []phrase{
-		{`no treatment`, "no", ""}, {`loose corner laid down`, "yes", ""}, {`not recorded`, "no", "^ask treatment"},
+		{`no treatment`, "no", ""}, {`loose corner laid down`, "yes", ""}, {`treated once`, "yes", ""}, {`not recorded`, "no", "^ask treatment"},
 	}},
 	{"where", "here", []phrase{
 		{`in the studio: nothing is recorded of its leaving`, "here", ""}, {`never sold or lent`, "here", ""}, {`, in the studio`, "here", "show"}, {`sold 1 january|sold on 1 january|, sold|e\d+ sold`, "sale", "^(show|ask whereabouts|dossier)"},

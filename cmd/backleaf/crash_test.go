@@ -44,7 +44,7 @@ var writing = []struct {
 	once bool // what it makes must not be there yet
 }{
 	{line: "certificate 1 -o new.pdf", adds: 1, once: true},
-	{line: "label all -o labels.pdf --because again", adds: 2},
+	{line: "label all -o labels.pdf --because again", adds: 2, once: true},
 	{line: "panel photo 2 front.png", adds: 1},
 	{line: "key retire --because moved", adds: 2},
 	{line: "key passphrase --new-passphrase-file words"},
