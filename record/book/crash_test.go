@@ -33,12 +33,14 @@ func writeFile(t testing.TB, path string, data []byte) {
 }
 
 // crashAppend is an append that meets every write point: private parts kept
-// and erased, corrections of work and of the shelf, hashes, look-up rows.
+// and erased, corrections of work and of the shelf, a panel cut down after them,
+// hashes, look-up rows.
 func crashAppend(t testing.TB, b *book.Book) error {
 	part, digest := sealed([]byte("buyer"))
 	es := parsed(t, append(afternoon()[7:],
 		`{"kind":"handed-over","how":"sale","private_sha256":"`+digest+`",`+panels(1, 1)+`}`,
-		`{"kind":"private-erased","entry":17,"because":"asked"}`)...)
+		`{"kind":"private-erased","entry":17,"because":"asked"}`,
+		`{"kind":"resized","how":"cut-down","size":"8 x 9 in","because":"a dent",`+panels(1, 1)+`}`)...)
 	_, err := b.AppendPrivate(ctx, clock, map[int]book.Private{9: part}, es...)
 	return err
 }
@@ -59,7 +61,7 @@ func snapshot(t testing.TB, path string) string {
 
 func TestCrashTable(t *testing.T) {
 	data, before := base(t)
-	after := before + 11
+	after := before + 12
 	start := func() *book.Book {
 		path := filepath.Join(t.TempDir(), "studio.sqlite")
 		writeFile(t, path, data)
@@ -77,7 +79,7 @@ func TestCrashTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	seen := strings.Join(steps, " ")
-	for _, s := range []string{"entry", "hash", "private", "erase", "about", "mention", "correction", "described", "panel", "words", "tip", "commit"} {
+	for _, s := range []string{"entry", "hash", "private", "erase", "about", "mention", "correction", "described", "reading", "panel", "taken", "words", "tip", "commit"} {
 		if !strings.Contains(seen, "before "+s) || !strings.Contains(seen, "after "+s) {
 			t.Errorf("no write point %q among %s", s, seen)
 		}

@@ -80,32 +80,40 @@ func (d *Draft) correctedStock(e record.Entry) error {
 		return err
 	}
 	w, err := record.Fold(es)
-	if err == nil {
-		err = d.s.write("taken", "DELETE FROM taken WHERE seq = ?", e.Seq)
+	if err != nil {
+		return err
+	}
+	if err := d.s.write("taken", "DELETE FROM taken WHERE seq = ?", e.Seq); err != nil {
+		return err
 	}
 	for i, now := range w.Alike(e.Seq, e.Panels) {
-		if err == nil {
-			err = d.takes(w, now, i)
+		if err := d.takes(w, now, i); err != nil {
+			return err
 		}
 	}
-	return err
+	return nil
 }
 
 // resizedStock writes anew what corrected acts took of these panels: an amount
 // is shared by size.
-func (d *Draft) resizedStock(e record.Entry) (err error) {
+func (d *Draft) resizedStock(e record.Entry) error {
 	if e.Kind() != "cut" && e.Kind() != "resized" {
 		return nil
 	}
 	var seqs []int64
-	err = d.s.each("SELECT DISTINCT of FROM correction JOIN mention ON mention.seq = of WHERE of <> ? AND panel IN (SELECT value FROM json_each(?))",
+	err := d.s.each("SELECT DISTINCT of FROM correction JOIN mention ON mention.seq = of WHERE of <> ? AND panel IN (SELECT value FROM json_each(?))",
 		[]any{e.Seq, jsonList(e.Panels)}, func(scan func(...any) error) error {
 			seqs = append(seqs, 0)
 			return scan(&seqs[len(seqs)-1])
 		})
 	for _, seq := range seqs {
-		if x, _, ok, err := d.History(seq); err != nil || ok && d.correctedStock(x) != nil {
-			return err
+		var x record.Entry
+		var there bool
+		if err == nil {
+			x, _, there, err = d.History(seq)
+		}
+		if err == nil && there {
+			err = d.correctedStock(x)
 		}
 	}
 	return err
