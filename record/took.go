@@ -1,6 +1,7 @@
 package record
 
 import (
+	"iter"
 	"reflect"
 	"slices"
 )
@@ -109,21 +110,33 @@ func (w *Workshop) Laid(e Event) (milligrams, microliters float64) {
 	return mg * share, ul * share
 }
 
+// Sharers yields the panels among which an amount in all of an event is shared,
+// those of which it was said and for which the entry stands, with the area in mm²
+// by which it is: 0 where it is not known, or the panel is not there.
+func (w *Workshop) Sharers(e Event, panel func(Number) *Panel) iter.Seq2[Number, float64] {
+	return func(yield func(Number, float64) bool) {
+		for _, n := range e.Sharing {
+			p, area := panel(n), 0.0
+			x, ok := p.Event(e.Seq)
+			switch {
+			case ok:
+				area = w.Spread(p, x.Body)
+			case p != nil:
+				continue // withdrawn for that panel
+			}
+			if !yield(n, area) {
+				return
+			}
+		}
+	}
+}
+
 // share is how much of an amount in all is of these panels: all of it where
 // there are no others, 0 where it is not known.
 func (w *Workshop) share(e Event) float64 {
 	var mine, all float64
 	others, open := false, false
-	for _, n := range e.Sharing {
-		p := w.panels[n]
-		x, ok := p.Event(e.Seq)
-		if p != nil && !ok {
-			continue // withdrawn for that panel
-		}
-		a := 0.0
-		if ok {
-			a = w.Spread(p, x.Body)
-		}
+	for n, a := range w.Sharers(e, w.Panel) {
 		if all += a; slices.Contains(e.Panels, n) {
 			mine += a
 		} else {

@@ -86,20 +86,17 @@ func (s *shares) reckon(p *record.Panel, seq int64) (amount, record.Said) {
 	}
 	if c.WetEach.IsZero() {
 		var all float64
-		for _, n := range e.Sharing {
-			q := s.w.Panel(n)
-			if q == nil {
-				return amount{}, record.Say("amount-shared-with-absent", record.With("panel", n))
-			}
+		as := func(n record.Number) *record.Panel {
 			if n == p.Number {
-				q = p
+				return p // as it was at some time, perhaps
 			}
-			x, ok := q.Event(seq)
-			if !ok {
-				continue // withdrawn for that panel
-			}
-			a := s.w.Spread(q, x.Body)
-			if a == 0 {
+			return s.w.Panel(n)
+		}
+		for n, a := range s.w.Sharers(e, as) {
+			switch {
+			case as(n) == nil:
+				return amount{}, record.Say("amount-shared-with-absent", record.With("panel", n))
+			case a == 0:
 				return amount{}, record.Say("amount-shared-without-size", record.With("panel", n))
 			}
 			all += a
