@@ -7,7 +7,6 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/book"
-	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/handover"
 	"backleaf/record/studio/private"
@@ -23,13 +22,7 @@ func TestSaidAtOnce(t *testing.T) {
 	ctx := t.Context()
 	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
 	s := newStudio(t, func() time.Time { return now })
-	look := func(terms ...string) *studio.View {
-		v, err := s.Look(ctx, terms, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	look := looking(t, s)
 	on := func(text string) record.When { return read[record.When](t, text) }
 	cut := record.Cut{Size: size(t, "30 x 40 cm x 3 mm"), Board: record.Unknown}
 	if _, err := bench.Cut(ctx, look(), on("2026-01-02"), slices.Repeat([]record.Cut{cut}, 5)); err != nil {
@@ -121,13 +114,7 @@ func TestSaidAtOnce(t *testing.T) {
 func TestRefusedAtOnce(t *testing.T) {
 	ctx := t.Context()
 	s := newStudio(t, func() time.Time { return time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC) })
-	look := func(terms ...string) *studio.View {
-		v, err := s.Look(ctx, terms, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	look := looking(t, s)
 	at := read[record.When](t, "2026-05-02")
 	if _, err := bench.Cut(ctx, look(), at, slices.Repeat([]record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}, 2)); err != nil {
 		t.Fatal(err)

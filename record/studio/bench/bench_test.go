@@ -23,13 +23,7 @@ func TestDay(t *testing.T) {
 	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
 	s := newStudio(t, func() time.Time { return now })
 	at := record.Moment(now)
-	look := func(terms ...string) *studio.View {
-		v, err := s.Look(ctx, terms, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	look := looking(t, s)
 	sealer, err := shelf.Generic("acrylic-sealer")
 	if err != nil {
 		t.Fatal(err)
@@ -127,3 +121,15 @@ func size(t *testing.T, s string) record.Size               { return read[record
 func amount(t *testing.T, s string) record.Amount           { return read[record.Amount](t, s) }
 func length(t *testing.T, s string) record.Length           { return read[record.Length](t, s) }
 func temperature(t *testing.T, s string) record.Temperature { return read[record.Temperature](t, s) }
+
+// looking is a look at the panels that terms name.
+func looking(t *testing.T, s *studio.Session) func(terms ...string) *studio.View {
+	return func(terms ...string) *studio.View {
+		t.Helper()
+		v, err := s.Look(t.Context(), terms, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+}

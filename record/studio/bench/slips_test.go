@@ -146,13 +146,7 @@ func TestAlready(t *testing.T) {
 	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
 	s := newStudio(t, func() time.Time { return now })
 	at := record.Moment(now)
-	look := func(terms ...string) *studio.View {
-		v, err := s.Look(ctx, terms, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	look := looking(t, s)
 	if _, err := bench.Cut(ctx, look(), at, []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}); err != nil {
 		t.Fatal(err)
 	}
@@ -242,13 +236,7 @@ func TestLeftOpen(t *testing.T) {
 	s := newStudio(t, func() time.Time { return now })
 	at, old := record.Moment(now), read[record.When](t, "1998")
 	of := size(t, "30 x 40 cm x 3 mm")
-	look := func(terms ...string) *studio.View {
-		v, err := s.Look(ctx, terms, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	look := looking(t, s)
 	if _, err := bench.Cut(ctx, look(), old, []record.Cut{{Size: of}}); err != nil {
 		t.Fatal(err)
 	}
@@ -289,13 +277,7 @@ func TestTwice(t *testing.T) {
 	ctx := t.Context()
 	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
 	s := newStudio(t, func() time.Time { return now })
-	look := func(terms ...string) *studio.View {
-		v, err := s.Look(ctx, terms, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	look := looking(t, s)
 	if _, err := bench.Cut(ctx, look(), record.Moment(now.Add(-48*time.Hour)), []record.Cut{{Size: size(t, "30 x 40 cm x 3 mm")}}); err != nil {
 		t.Fatal(err)
 	}
