@@ -65,7 +65,7 @@ func (r *Register) judgeRecord(ctx context.Context, j *judgement, rec deed.Recor
 	if err := r.leftOut(ctx, j, rec, stored); err != nil {
 		return err
 	}
-	var kinds []record.Code
+	var kinds []record.Kind
 	var entries []record.EntryRef
 	corrected := false
 	for _, s := range stored {
@@ -73,7 +73,7 @@ func (r *Register) judgeRecord(ctx context.Context, j *judgement, rec deed.Recor
 		if c, ok := s.Entry.Body.(record.Issued); ok && c.Record == digest || s.Seq <= rec.Size || k == "studio" || k.Traits().Life == "keys" {
 			continue // not about the panel, or said already
 		}
-		kinds, entries = append(kinds, record.Code(k)), append(entries, record.EntryRef(s.Seq))
+		kinds, entries = append(kinds, k), append(entries, record.EntryRef(s.Seq))
 		corrected = corrected || s.Entry.Corrects() != 0
 	}
 	now := r.shop.Panel(rec.Number)
