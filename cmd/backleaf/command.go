@@ -104,7 +104,7 @@ func (a *app) form(name string, fs flags) *asked {
 		f.Args = func(_ *cobra.Command, args []string) error {
 			if len(args) < least || most >= 0 && len(args) > most {
 				first, _, _ := strings.Cut(strings.TrimSpace(h.example), "\n")
-				if i := slices.Index(a.typed, args[len(args)-1]); most >= 0 && len(args) > most && i > 1 && strings.HasPrefix(a.typed[i-2], "--") {
+				if i := slices.Index(a.typed, words(args[max(0, len(args)-1):])); most >= 0 && len(args) > most && i > 1 && strings.HasPrefix(a.typed[i-2], "--") {
 					return usage("put what belongs together in quotes: "+a.typed[i-2]+" \""+a.typed[i-1]+" "+a.typed[i]+"\"", "%q belongs to nothing", a.typed[i])
 				}
 				return usage("for example: "+first, "expected %s", cmp.Or(h.words, "no words"))

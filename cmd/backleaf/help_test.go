@@ -34,6 +34,12 @@ func TestHelpIsWhole(t *testing.T) {
 			t.Errorf("the help of %q is of no command", name)
 			continue
 		}
+		for n := range 5 { // however many words are typed
+			least, most := h.takes()
+			if err := c.ValidateArgs(make([]string, n)); name != "backleaf" && c.Runnable() && !c.HasSubCommands() && (err == nil) != (n >= least && (most < 0 || n <= most)) {
+				t.Errorf("%s with %d words: %v", name, n, err)
+			}
+		}
 		for _, names := range []map[string]string{h.flags, h.missing} {
 			for f, words := range names {
 				if c.Flag(f) == nil {
