@@ -7,6 +7,7 @@ import (
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/typed"
+	"backleaf/record/tell"
 )
 
 func newJournal(a *app) {
@@ -41,7 +42,7 @@ func newJournal(a *app) {
 			e := stored.Entry
 			if len(r.args) == 1 {
 				a.tell(words, record.Say("entry", record.With("entry", record.EntryRef(e.Seq)), record.With("kind", e.Kind()), record.With("panels", e.Panels)))
-				rows(t, words.EntryRows(e))
+				rows(t, words, words.EntryRows(e))
 				if err := t.Done(); err != nil {
 					return err
 				}
@@ -51,8 +52,8 @@ func newJournal(a *app) {
 				}
 				return err
 			}
-			t.Row(a.entry(e.Seq), near(words, e.At), words.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}),
-				words.Fill("{panels, if {{panels}}}", record.With("panels", e.Panels)))
+			what := tell.Told("what", words.Event(record.Event{Seq: e.Seq, At: e.At, Panels: e.Panels, Body: e.Body}))
+			t.Row(a.entry(e.Seq), near(words, e.At), words.Fill("{panels, if {{panels}: }}{what}", record.With("panels", e.Panels), what))
 		}
 		return t.Done()
 	})

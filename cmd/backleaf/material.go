@@ -67,7 +67,8 @@ func materialShow(a *app) {
 			return a.sayJSON(m)
 		}
 		t := a.table()
-		rows(t, a.words(w.Studio).Rows(m))
+		words := a.words(w.Studio)
+		rows(t, words, words.Rows(m))
 		return t.Done()
 	})
 }

@@ -32,7 +32,7 @@ func materialAdd(a *app) {
 		}
 		d.after = func() error { // what was read, with its units
 			t := a.table()
-			rows(t, a.catalogue().Rows(m))
+			rows(t, a.catalogue(), a.catalogue().Rows(m))
 			return t.Done()
 		}
 		return d.perform(m)

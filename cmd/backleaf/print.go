@@ -55,9 +55,9 @@ func yesNo(is bool) record.Answer {
 	return record.No
 }
 
-// rows adds fields as they are amended, as they are called, and their values.
-func rows(t *terminal.Table, rows []tell.Row) {
+// rows adds fields as they are amended and called, and their values.
+func rows(t *terminal.Table, c *tell.Catalogue, rows []tell.Row) {
 	for _, r := range rows {
-		t.Row(r.Path, r.Name, r.Value)
+		t.Row(c.Labelled(r), r.Value)
 	}
 }

@@ -5,7 +5,7 @@ package tell
 // and the field: "studio.mark".
 var englishFields = texts{
 	// of any entry
-	"at": "when", "written": "written down", "panels": "panels", "makers": "makers", "imported": "imported", "because": "because", "note": "note", "text": "text",
+	"at": "when", "written": "written down", "panels": "panels", "makers": "done by", "imported": "imported", "because": "because", "note": "note", "text": "text",
 	"entry": "entry", "change": "change", "faces": "faces", "face": "face", "by": "by", "with": "with", "reason": "reason", "purpose": "purpose",
 
 	// the shelf

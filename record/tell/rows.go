@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"unicode"
 
 	"backleaf/record"
 )
@@ -11,6 +12,21 @@ import (
 // A Row is one recorded field: where it stands in the record ("board.species"),
 // what it is called, and its value. Nothing is shortened.
 type Row struct{ Path, Name, Value string }
+
+// Labelled is where a field stands, and what it is called where that says more:
+// "density", "basis (values from)".
+func (c *Catalogue) Labelled(r Row) string {
+	letters := func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return -1
+	}
+	if strings.HasSuffix(strings.Map(letters, r.Path), strings.Map(letters, r.Name)) {
+		return r.Path
+	}
+	return c.Join.Bracket.With("text", r.Path, "aside", r.Name)
+}
 
 // Rows are all the recorded fields of a body, in order.
 func (c *Catalogue) Rows(b record.Body) []Row {
@@ -39,8 +55,8 @@ func (c *Catalogue) OtherClauses(b record.Body, elsewhere ...string) string {
 	return c.Clauses(out)
 }
 
-// EntryRows are those of an entry: when it happened and was written down, then
-// its body.
+// EntryRows are those of an entry: when it happened and was written down, by
+// whom it was done, then its body.
 func (c *Catalogue) EntryRows(e record.Entry) []Row {
 	var out []Row
 	for _, at := range []struct {
@@ -50,6 +66,9 @@ func (c *Catalogue) EntryRows(e record.Entry) []Row {
 		if !at.when.IsZero() {
 			out = append(out, Row{at.name, c.FieldName("", at.name), c.one("When", at.when.String(), "exact")})
 		}
+	}
+	if by := c.hands(e.Makers); by != "" {
+		out = append(out, Row{"makers", c.FieldName("", "makers"), by})
 	}
 	if e.Imported.From != "" {
 		out = append(out, Row{"imported/from", c.FieldName("", "imported"), e.Imported.From})

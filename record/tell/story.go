@@ -14,7 +14,7 @@ func (c *Catalogue) Event(e record.Event) string {
 }
 
 // WholeEvent says all that is recorded of what happened: what [Catalogue.Event]
-// says, then every other field by its name. Digests and keys are for programs
+// says, then every other field by its name and who did it. Digests and keys are for programs
 // and are left out.
 func (c *Catalogue) WholeEvent(e record.Event) string {
 	m, s := c.event(e)
@@ -25,7 +25,19 @@ func (c *Catalogue) WholeEvent(e record.Event) string {
 			out = append(out, c.Join.Pair.With("name", c.FieldName(e.Body.Kind(), v.Name), "value", c.value(v, "")))
 		}
 	}
+	if by := c.hands(e.Makers); by != "" {
+		out = append(out, c.Join.Pair.With("name", c.FieldName("", "makers"), "value", by))
+	}
 	return c.Clauses(out)
+}
+
+// hands names who did it, as the shelf names a lot: by key.
+func (c *Catalogue) hands(hs []record.Hand) string {
+	var out []string
+	for _, h := range hs {
+		out = append(out, c.value(record.With("maker", h.Maker), ""))
+	}
+	return c.List(out)
 }
 
 // event is the message of a kind and the values of its fields. A kind without a

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/accept"
@@ -148,6 +149,63 @@ func TestEvents(t *testing.T) {
 		got := ordinary.Replace(tell.English.WholeEvent(k.Events[len(k.Events)-1]))
 		if got != want {
 			t.Errorf("\n got %s\nwant %s", got, want)
+		}
+	}
+}
+
+// Whatever was done, who did it is said back, shown and told among the fields.
+func TestWhoDidItIsTold(t *testing.T) {
+	for k, es := range examples(t) {
+		ev := es[0]
+		ev.Makers = []record.Hand{{Maker: "ilze"}, {Maker: "anna"}}
+		e := record.Entry{Seq: ev.Seq, At: ev.At, Panels: ev.Panels, Makers: ev.Makers, Body: ev.Body}
+		rows := ""
+		for _, r := range tell.English.EntryRows(e) {
+			rows += tell.English.Labelled(r) + " " + r.Value + "\n"
+		}
+		if !strings.Contains(rows, "makers (done by) ilze and anna\n") {
+			t.Errorf("%s: among the fields nothing of who did it:\n%s", k, rows)
+		}
+		if k == "material" {
+			continue // its figures follow
+		}
+		for _, said := range []string{tell.English.WholeEvent(ev), strings.Join(tell.English.Written([]record.Entry{e}), "\n")} {
+			if !strings.Contains(said, "done by: ilze and anna") {
+				t.Errorf("%s: nothing of who did it: %s", k, said)
+			}
+		}
+	}
+}
+
+// A field is named once where its name says what its place says.
+func TestNamedOnce(t *testing.T) {
+	for _, c := range [][3]string{{"name", "name", "name"}, {"as_of", "as of", "as_of"}, {"record_sha256", "record, SHA-256", "record_sha256"},
+		{"board.thickness", "thickness", "board.thickness"}, {"basis", "values from", "basis (values from)"}} {
+		if got := tell.English.Labelled(tell.Row{Path: c[0], Name: c[1]}); got != c[2] {
+			t.Errorf("%s, called %q: %q, want %q", c[0], c[1], got, c[2])
+		}
+	}
+}
+
+// At one terminal a moment is told in one zone, in a list and in full, whatever
+// zone it was written in.
+func TestOneZone(t *testing.T) {
+	zone, err := time.LoadLocation("America/New_York")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := tell.English.At(time.Date(2026, 12, 1, 0, 0, 0, 0, time.UTC), zone)
+	for _, written := range []string{"2026-11-26T15:57:46Z", "2026-11-26T16:57:46+01:00", "2026-11-26T10:57:46-05:00"} {
+		at, err := record.ParseWhen(written)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows := c.EntryRows(record.Entry{At: at, Body: record.Note{Text: "x"}})
+		if got := rows[0].Value; got != "26 November 2026, 10:57:46" {
+			t.Errorf("%s: %s", written, got)
+		}
+		if got := c.Fill("{at:near}", record.With("at", at)); got != "26 November 2026, 10:57" {
+			t.Errorf("%s: in a list %s", written, got)
 		}
 	}
 }

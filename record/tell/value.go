@@ -108,7 +108,11 @@ func (c *Catalogue) date(text, form string) string {
 	case w.IsUnknown():
 		return string(c.Lines.T("unknown-date"))
 	}
-	switch at, exact := w.Exact(); {
+	at, exact := w.Exact()
+	if form == "exact" && exact && !c.now.IsZero() { // as near tells it
+		w = record.Moment(at.In(c.now.Location()))
+	}
+	switch {
 	case form == "near" && exact, form == "hour" && exact:
 		return c.near(at, form)
 	case form == "exact":

@@ -39,7 +39,7 @@ func (c *Catalogue) Written(es []record.Entry) (out []string) {
 			if e.Kind() == "material" { // its figures follow, or are those of the starter shelf
 				say = c.Event
 			}
-			what = append(what, say(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels}))
+			what = append(what, say(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers}))
 		}
 		out = append(out, Say(c, record.Say("written", Told("entries", c.EntrySpan(line)), record.With("at", line[0].At),
 			record.With("panels", panels(line)), Told("what", c.Clauses(what)))))

@@ -195,7 +195,7 @@ var agos = [][2]string{{"", "now-just"}, {"half an hour ago", "ago-half"}, {"an 
 
 // what says what an entry is.
 func (d *desk) what(e record.Entry) string {
-	what := d.c.WholeEvent(record.Event{At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels})
+	what := d.c.WholeEvent(record.Event{At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers})
 	return d.say("page-what", tell.Told("what", d.c.Capital(what)), record.With("panels", e.Panels), record.With("at", e.At))
 }
 
