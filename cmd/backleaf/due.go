@@ -7,7 +7,6 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/questions"
 	"backleaf/record/studio/typed"
-	"backleaf/record/tell"
 )
 
 func newDue(a *app) {
@@ -43,10 +42,10 @@ func newDue(a *app) {
 			}
 			a.noted("nothing-due", record.With("panels", n))
 		}
-		c := a.catalogue().At(now, now.Location())
-		for _, s := range steps {
-			what := tell.Say(c, record.Say("due-step", tell.Told("what", s.Text), tell.Told("window", c.Window(s.From, s.Safe, s.Until))))
-			a.say("%-8s  %s", c.State(s.State), what)
+		for i, s := range steps {
+			if i == 0 || s.State != steps[i-1].State || s.When != steps[i-1].When {
+				a.say("%-8s  %s", a.catalogue().State(s.State), s.When)
+			}
 			a.told("due-panels", record.With("batch", s.Batch), record.With("panels", s.Panels))
 		}
 		return nil

@@ -34,8 +34,7 @@ func (r *reader) cured() Answer {
 	a := open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
 	for _, s := range check.Next(r.w, r.p, r.now) {
 		if s.Task == check.TaskVarnish {
-			window := r.Catalogue().Window(s.From, s.Safe, s.Until)
-			a.Lines = append(a.Lines, r.say("due-step", tell.Told("what", r.Catalogue().Due(s)), tell.Told("window", window)))
+			a.Lines = append(a.Lines, r.Catalogue().DueWhen(s))
 		}
 	}
 	return a

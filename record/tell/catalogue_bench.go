@@ -117,6 +117,7 @@ var englishBench = map[string]Message{
 	"due-panels":       "          batch {batch}, {panels}",
 	"window":           "{from, if {not before {from:hour}, surely from {safe:hour}{until, if {, }}}}{until, if {at the latest {until:hour}}}",
 	"window-between":   "between {from:hour} and {until:hour}",
+	"window-since":     "since {from:hour}{until, if {, at the latest {until:hour}}}",
 	"window-from":      "from {from:hour}{until, if {, at the latest {until:hour}}}",
 	"calendar-summary": "{task}: {panels}{batch, if { ({batch})}}",
 	"calendar-text":    "{step}\n{panels}",

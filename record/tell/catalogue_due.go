@@ -12,7 +12,7 @@ var englishDue = map[string]Message{
 	"due-varnish":         "varnish, when the paint is firm all through",
 	"due-varnish-acrylic": "varnish with a removable varnish; an isolation coat first makes later cleaning safer, and stays for good",
 
-	"usual-times": "usual times, none stated for the material", "air-open": "air not recorded: the later moment is for the dampest", "air-read": "by the air read ({entries})",
+	"usual-times": "usual times, none stated for the material", "air-open": "air not recorded: the later moment is for the dampest", "air-read": "by the air read, {entries}",
 	"material-unknown": "what the {layer} is made of is not recorded", "laid-when-unknown": "on what day the {layer} was laid is not recorded",
 	"times-of-material-unknown": "how long {material} takes to dry and to cure is not recorded", "times-unlikely-unknown": "the times stated for the {layer} cannot be",
 	"no-wait-known": "no waiting time is known for the {layer}",

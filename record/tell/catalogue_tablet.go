@@ -70,7 +70,7 @@ var englishTablet = map[string]Message{
 	"page-outdated":    "the certificate of {panel} ({entry}) was issued before this correction",
 	"page-the-picture": "the picture",
 
-	"page-ready-since": "ready since {since:near}{until, if {, until {until:near}}}", "page-paint-acrylic": "Paint in acrylic",
+	"page-paint-acrylic": "Paint in acrylic",
 	"page-group-prepare": "Prepare", "page-group-paint": "Paint", "page-group-look": "Look and note", "page-group-leave": "Label, leave, come back", "page-group-discard": "Given up", "page-other-sizes": "panels of other sizes",
 	"page-ago-half": "half an hour ago", "page-ago-one": "an hour ago", "page-ago-two": "2 hours ago", "page-now-just": "now", "page-or-when": "or at another time",
 	"page-for-example": "for example {example}", "page-made-before": "{panel} got one {at:near}: why another?", "page-on-the": "On this panel",

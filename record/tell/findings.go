@@ -124,6 +124,12 @@ func (c *Catalogue) State(s check.State) string { return c.own("State", string(s
 // own is a word of one of the program's own lists.
 func (c *Catalogue) own(list, word string) string { return c.one(list, word, "") }
 
+// DueWhen is [Catalogue.Due] with the window, as it looks from the moment of
+// [Catalogue.At].
+func (c *Catalogue) DueWhen(s check.Step) string {
+	return Say(c, record.Say("due-step", Told("what", c.Due(s)), Told("window", c.Window(s.From, s.Safe, s.Until))))
+}
+
 // Due says what is to be done, and on what its window rests.
 func (c *Catalogue) Due(s check.Step) string {
 	text := Say(c, s.Said)

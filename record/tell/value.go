@@ -135,7 +135,7 @@ func (c *Catalogue) At(now time.Time, zone *time.Location) *Catalogue {
 }
 
 // near tells a moment in the zone of [Catalogue.At], short where it is near; in
-// form "hour" the time alone is of today.
+// form "hour" the time alone is of today, and the day alone where it is a week off.
 func (c *Catalogue) near(at time.Time, form string) string {
 	if c.now.IsZero() {
 		return c.date(at.Format(time.RFC3339), "moment")
@@ -151,6 +151,8 @@ func (c *Catalogue) near(at time.Time, form string) string {
 		return c.Lines.T("tomorrow").With("time", clock)
 	case day == c.now.AddDate(0, 0, -1).Format(time.DateOnly):
 		return c.Lines.T("yesterday").With("time", clock)
+	case form == "hour" && at.Sub(c.now).Abs() > 7*24*time.Hour:
+		return c.date(day, "")
 	}
 	return c.date(at.Format(time.RFC3339), "moment")
 }

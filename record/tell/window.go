@@ -7,10 +7,20 @@ import (
 	"backleaf/record/check"
 )
 
-// Window says a window of time as it looks from the moment of [Catalogue.At].
+// Window says a window of time as it looks from the moment of [Catalogue.At]:
+// of one that is open only since when, of one that is over only its end.
 func (c *Catalogue) Window(from, safe, until time.Time) string {
-	code := "window"
+	code, open := "window", from
+	if safe.After(from) {
+		open = safe
+	}
 	switch {
+	case !until.IsZero() && until.Before(c.now):
+		from, safe = time.Time{}, time.Time{}
+	case !open.IsZero() && !open.After(c.now):
+		code, from, safe = "window-since", open, time.Time{}
+	case !safe.IsZero() && c.near(from, "hour") == c.near(safe, "hour"):
+		code, safe = "window-from", time.Time{}
 	case !from.IsZero() && !safe.IsZero() && (until.IsZero() || safe.Before(until)):
 	case !from.IsZero() && !until.IsZero():
 		code = "window-between"

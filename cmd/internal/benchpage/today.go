@@ -40,9 +40,6 @@ func (d *desk) steps(ps []*record.Panel) (out []step) {
 		if s.State == check.Later {
 			x.Counts = milli(s.From)
 		}
-		if x.now() && !s.Safe.IsZero() && s.Safe.Before(d.now) {
-			x.Window = d.say("page-ready-since", record.With("since", record.Moment(s.Safe)), record.With("until", moment(s.Until)))
-		}
 		name := tasks[s.Task]
 		task, face := string(s.Task), s.Said.Value("face").Text()
 		if s.Task == check.TaskLay && s.Said.Code == "due-ground" { // no cloth is meant
@@ -106,14 +103,6 @@ func (s step) Link() string {
 
 // now reports that a step can be done now.
 func (s step) now() bool { return s.State == string(check.Overdue) || s.State == string(check.Now) }
-
-// moment is a moment that may be none.
-func moment(t time.Time) (w record.When) {
-	if !t.IsZero() {
-		w = record.Moment(t)
-	}
-	return w
-}
 
 func milli(t time.Time) int64 {
 	if t.IsZero() {

@@ -22,6 +22,7 @@ type Step struct {
 	Until  time.Time       `json:"until,omitzero"`
 	Entry  int64           `json:"entry,omitzero"`
 	Said   record.Said     `json:"-"`
+	When   string          `json:"-"` // the text with its window, as it looks from then
 }
 
 // Due returns the next steps of these panels as they look from a moment, in
@@ -62,10 +63,10 @@ func inWords(c *tell.Catalogue, all []check.Step, moment time.Time) (steps []Ste
 	for i, s := range all {
 		all[i].From, all[i].Safe, all[i].Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
 	}
-	groups := check.Group(all)
+	groups, then := check.Group(all), c.At(moment, moment.Location())
 	steps = []Step{}
 	for _, s := range groups {
-		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry, s.Said})
+		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry, s.Said, then.DueWhen(s)})
 	}
 	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, c.CalendarEntry) }
 }
