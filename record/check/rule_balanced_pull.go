@@ -8,8 +8,8 @@ import (
 
 var balancedPull = Rule{
 	Name: "balanced-pull",
-	Source: "Stoney (Proc. R. Soc. A 82, 1909), real lever arms, plywood by lamination; stresses of films, one by one, in record/balance; " +
-		"pull of cloth borrowed from canvas on a stretcher; limits: door and board standards, MITRA (0.20 to 0.26 % called very minor)",
+	Source: "the formula of Stoney (Proc. R. Soc. A 82, 1909) for a film on a plate; stresses of films as measured and published, else from memory; " +
+		"pull of cloth borrowed from canvas on a stretcher; limits: standards for doors and boards, MITRA (0.20 to 0.26 % called very minor)",
 	Severity: Advice,
 	judge:    judgePull,
 }

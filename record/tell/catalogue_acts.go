@@ -6,6 +6,7 @@ var englishActs = map[string]Message{
 	"more-than-there-was": "note: more was taken out of {lot} than was in it ({quantity}): was an amount or a lot mistyped?",
 	"other-thickness":     "note: {is} thick, while {material} is recorded as {of}",
 	"cut-twice":           "note: {panels} of batch {batch}: numbered within the hour ({entry}); if these are the same panels, discard the new numbers",
+	"batch-old":           "note: batch {batch} is of {at} and has {panels} already; was a new batch meant?",
 	"unlikely-value": "note: {what, select, side {a side of {value}} thickness {a board {value} thick} bow {a bow of {value}} saw {a saw cut of {value}} span {a span of {value}}" +
 		" oversize {an allowance of {value}} width {a bolt {value} wide} sheet {a sheet of {value}} density {a density of {value}} quantity {a lot of {value}} weight {a cloth of {value}} wet-film {a wet film of {value}}" +
 		" dry-film {a dry film of {value}} thinned {{value} of thinner} temperature {{value} in the room} humidity {{value} humidity} other {{value}}} is unusual: was a figure or a unit mistyped?",

@@ -140,7 +140,7 @@ var englishBench = map[string]Message{
 	"labels-written": "{file}  {labels}{entries, if {; {entries}}}",
 	"labels-preview": "{file}  {labels}; a preview, nothing written down",
 
-	"air": "dew point {dew}; drying deficit {deficit}, an index and no hours{wood, if {; wood settles near {wood} moisture (solid-wood estimate)}}",
+	"air": "dew point {dew}; the air dries with {deficit} (the higher, the sooner a film dries; at 0 it never does){wood, if {; wood settles near {wood} moisture (solid-wood estimate)}}",
 
 	"rule-title":    "{rule}  {title}",
 	"name-why":      "why",

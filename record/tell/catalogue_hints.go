@@ -136,7 +136,7 @@ var englishHints = map[string]Message{
 	"describes-nothing":        `"backleaf journal" shows the entries that describe materials, makers and the studio`,
 	"stands-otherwise":         "name those with --panel",
 	"key-not-read":             `put your copy of the file back, or make it again: "backleaf studio key recover"`,
-	"gauge-without-unit":       `write it too: a film like "100 µm", a saw cut like "3 mm"`,
+	"gauge-without-unit":       `write it too: {units, select, in {a film like "4 mil", a saw cut like "1/8 in"} other {a film like "100 µm", a saw cut like "3 mm"}}`,
 	"backup-there":             "name a folder that is there, and a file that is not; what is there was left as it was",
 	"no-such-panel":            `"backleaf list" shows the panels`,
 	"no-panel-yet":             `number the first: backleaf panel add "8 of 30 x 40 cm"`,

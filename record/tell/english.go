@@ -58,7 +58,7 @@ var English = &Catalogue{
 		"threads":   "{warp}\u00A0×\u00A0{weft}",
 		"back-line": "back: {layer}", "edges-line": "edges: {layer}",
 		"build-up": "{board}. On the front, from the board outwards: {front}.", "build-up-back": "On the back: {back}.", "build-up-edges": "On the edges: {edges}.",
-		"no-varnish": "no varnish recorded", "removable": "{varnish}, removable", "removable-with": "{varnish}, removable by a conservator with {solvent}",
+		"no-varnish": "no varnish recorded", "varnish-gone": "no varnish today: {varnish}", "removable": "{varnish}, removable", "removable-with": "{varnish}, removable by a conservator with {solvent}",
 		"not-removable": "{varnish}, not removable", "removable-unknown": "{varnish}, not known whether removable", "removable-not-recorded": "{varnish}, not recorded whether removable",
 		"as-product": "{line} (as stated for the product: {basis})", "as-product-unstated": "{line} (as stated for the product)", "as-typical": "{line} (typical for this kind; test first)",
 		"entry": "E{n}", "amended": "{entry}, {date}: {of} changed, {changes} ({because})", "withdrawn": "{entry}, {date}: {of} withdrawn ({because})",

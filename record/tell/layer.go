@@ -300,8 +300,11 @@ func (t *Teller) VarnishLine() string {
 	}
 	if last == nil {
 		for _, l := range slices.Backward(t.p.Layers()) {
-			if l.Varnish != nil {
+			switch {
+			case l.Varnish != nil && l.Stands():
 				return t.c.Capital(t.Layer(l))
+			case l.Varnish != nil:
+				return t.c.Capital(t.c.Lines.T("varnish-gone").With("varnish", t.Layer(l)))
 			}
 		}
 		return t.c.Capital(string(t.c.Lines.T("no-varnish")))

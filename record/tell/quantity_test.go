@@ -183,6 +183,7 @@ func TestVarnishLine(t *testing.T) {
 		{"Acrylic resin varnish, not removable", []string{product(""), cut, varnish(`,"removable":"no"`)}},
 		{"Acrylic resin varnish, removable (typical for this kind; test first)",
 			[]string{product(`,"removable":"yes","basis":"typical, common practice","basis_kind":"typical"`), cut, varnish("")}},
+		{"No varnish today: acrylic resin varnish (taken off, 2031)", []string{product(""), cut, varnish(""), `"kind":"removed","panels":["NUMBER"],"layers":[4],"what":"varnish","extent":"whole","at":"2031"`}},
 		{"Dammar varnish, satin, removable", []string{product(""), cut, varnish(`,"resin":"dammar","gloss":"satin","removable":"yes"`)}},
 	} {
 		if got := history(t, c.lines...).VarnishLine(); got != c.want {

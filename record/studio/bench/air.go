@@ -47,6 +47,10 @@ func airOf(c record.Climate) []record.Said {
 	if a.WoodKnown {
 		wood = record.Figure(fmt.Sprintf("%.1f %%", a.WoodPercent))
 	}
-	return []record.Said{record.Say("air", record.With("dew", record.Figure(fmt.Sprintf("%.1f °C", a.DewPointCelsius))),
+	dew, unit := a.DewPointCelsius, "°C"
+	if c.Temperature.Unit() == "°F" { // as it was typed
+		dew, unit = dew*9/5+32, "°F"
+	}
+	return []record.Said{record.Say("air", record.With("dew", record.Figure(fmt.Sprintf("%.1f %s", dew, unit))),
 		record.With("deficit", record.Figure(fmt.Sprintf("%.1f hPa", a.DeficitHPa))), record.With("wood", wood))}
 }

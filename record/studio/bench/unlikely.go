@@ -137,12 +137,14 @@ func thickness(v *studio.View, body record.Body) []record.Said {
 	return []record.Said{record.Say("other-thickness", record.With("is", c.Size.Depth), record.With("material", m.Key), record.With("of", m.Board.Thickness))}
 }
 
+// batchOld is how long after its first panels nobody adds to a batch unremarked.
+const batchOld = 30 * 24 * time.Hour
+
 // cutTwice doubts as many panels of a batch as were numbered for it within the
-// hour.
+// hour, and panels that go into a batch of long ago.
 func cutTwice(ctx context.Context, v *studio.View, at record.When, batch record.Key, count int) []record.Said {
 	there := v.Roll.Batches[batch]
-	now, ok := at.Exact()
-	if len(there) != count || !ok {
+	if len(there) == 0 {
 		return nil
 	}
 	shop, err := v.Shops(ctx, there[0])
@@ -150,8 +152,17 @@ func cutTwice(ctx context.Context, v *studio.View, at record.When, batch record.
 		return nil // it is a remark only
 	}
 	c, _ := record.Latest[record.Cut](shop.Panel(there[0]))
-	if t, ok := c.Written.Exact(); !ok || v.Now.Sub(t) > within || now.Sub(t).Abs() > 24*time.Hour {
-		return nil
+	said := func(code string) []record.Said {
+		return []record.Said{record.Say(code, record.With("batch", batch), record.With("panels", there), record.With("at", c.At), record.With("entry", record.EntryRef(c.Seq)))}
 	}
-	return []record.Said{record.Say("cut-twice", record.With("batch", batch), record.With("panels", there), record.With("entry", record.EntryRef(c.Seq)))}
+	cut, known := c.At.Latest()
+	begin, dated := at.Earliest()
+	written, _ := c.Written.Exact()
+	switch now, exact := at.Exact(); {
+	case exact && len(there) == count && v.Now.Sub(written) <= within && now.Sub(written).Abs() <= 24*time.Hour:
+		return said("cut-twice")
+	case known && dated && begin.Sub(cut) > batchOld:
+		return said("batch-old")
+	}
+	return nil
 }

@@ -3,6 +3,7 @@ package shelf
 import (
 	"cmp"
 	"context"
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -139,7 +140,8 @@ func free(w *record.Workshop, l record.Lot) error {
 	return nil
 }
 
-// Prices reads the private prices of the lots on the shelf.
+// Prices reads the private prices of the lots on the shelf. An offcut without
+// one costs its share of what it was sawn from.
 func Prices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.Key]private.Price, error) {
 	known := map[record.Key]private.Price{}
 	for _, l := range w.Lots {
@@ -149,9 +151,26 @@ func Prices(ctx context.Context, b *book.Book, w *record.Workshop) (map[record.K
 		}
 		if part.Price.Currency != "" {
 			known[l.Body.Key] = part.Price
+		} else if of, share := offcutOf(w, l.Body); known[of].Currency != "" && share > 0 {
+			known[l.Body.Key] = private.Price{Minor: int64(math.Round(share * float64(known[of].Minor))), Currency: known[of].Currency}
 		}
 	}
 	return known, nil
+}
+
+// offcutOf is the lot of the sheets that an offcut was sawn from, and its share
+// of their area; nothing where that is not recorded.
+func offcutOf(w *record.Workshop, l record.Lot) (of record.Key, share float64) {
+	sheets, ok := w.Lot(l.Offcut)
+	area := func(l record.Lot) float64 {
+		mm2, _ := l.Sheet.AreaSquareMillimeters()
+		n, _ := l.Quantity.Sheets()
+		return float64(mm2) * float64(n)
+	}
+	if whole := area(sheets); ok && whole > 0 {
+		share = area(l) / whole
+	}
+	return l.Offcut, share
 }
 
 // Use is one place a lot went into.

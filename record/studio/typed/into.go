@@ -46,7 +46,7 @@ func (r *Reader) Into(field string, into any, typed ...string) {
 		*p = r.Price(field, typed[0])
 	case Value:
 		if gauged[field] && figures().MatchString(strings.TrimSpace(typed[0])) {
-			r.Fail(refuse.Input(field, "gauge-without-unit", "%q of what unit?", typed[0]))
+			r.Fail(refuse.Input(field, "gauge-without-unit", "%q of what unit?", typed[0]).With(record.With("units", r.Units)))
 		} else if gauged[field] {
 			r.text(field, typed[0], p)
 		} else {
