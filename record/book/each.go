@@ -75,6 +75,20 @@ func Each[T any](ctx context.Context, b *Book, numbers []record.Number, work fun
 	return ctx.Err()
 }
 
+// Walk folds the panels chosen as [Each] does and gives them to f, in order of
+// year and number.
+func (b *Book) Walk(ctx context.Context, n Narrow, f func(*record.Workshop, *record.Panel) error) error {
+	var ns []record.Number
+	if err := b.Panels(ctx, n, func(p Present) error { ns = append(ns, p.Number); return nil }); err != nil {
+		return err
+	}
+	type one struct {
+		in *record.Workshop
+		of *record.Panel
+	}
+	return Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (one, error) { return one{w, p}, nil }, func(x one) error { return f(x.in, x.of) })
+}
+
 func each[T any](ctx context.Context, b *Book, shelf []record.Entry, part []record.Number, work func(*record.Workshop, *record.Panel) (T, error), say func(T) error) error {
 	es, err := b.about(ctx, part)
 	if err != nil {

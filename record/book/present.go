@@ -107,8 +107,9 @@ type Narrow struct {
 	Batch   record.Key
 	Stage   record.Stage
 	Places  []Place
-	Used    [][]string // of each list one thing went into it: see Material, Lot
-	Words   []Word     // all of them
+	Used    [][]string    // of each list one thing went into it: see Material, Lot
+	Kinds   []record.Kind // an entry of one of these names it
+	Words   []Word        // all of them
 }
 
 // Word is looked for, also as the beginning of one, in what was written freely
@@ -142,6 +143,9 @@ func (n Narrow) where() (string, []any) {
 	}
 	if n.Places != nil {
 		add("place IN (SELECT value FROM json_each(?))", jsonList(n.Places))
+	}
+	if n.Kinds != nil {
+		add("number IN (SELECT value FROM about JOIN entry USING (seq), json_each(CAST(bytes AS TEXT), '$.panels') WHERE kind IN (SELECT value FROM json_each(?)))", jsonList(n.Kinds))
 	}
 	const used = "number IN (SELECT panel FROM used WHERE thing IN (SELECT value FROM json_each(?)))"
 	for _, things := range n.Used {

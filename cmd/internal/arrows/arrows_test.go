@@ -56,7 +56,7 @@ var allowed = map[string][]string{
 	"record/studio/refuse":    {"record"},
 	"record/studio":           {"record", "record/accept", "record/form", "record/book", "record/tell", "record/studio/refuse"},
 	"record/studio/private":   {"record/book"},
-	"record/studio/kept":      {"record", "record/safefile", "certificate/photo", "record/studio/refuse"},
+	"record/studio/kept":      {"record", "record/book", "record/safefile", "certificate/photo", "record/studio/refuse"},
 	"record/studio/stock":     {"record", "record/book", "record/plan"},
 	"record/studio/typed":     {"record", "record/edtf", "record/accept", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse"},
 	"record/studio/bench":     {"record", "record/accept", "record/book", "record/form", "record/check", "record/measure", "record/paper", "record/tell", "record/trade", "record/studio", "record/studio/kept", "record/studio/refuse", "record/studio/stock"},

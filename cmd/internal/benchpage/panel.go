@@ -267,14 +267,15 @@ func (d *desk) pdf(data []byte) error {
 // paper hands a paper out that left the studio. One that prints the owner's
 // name or a price is private.
 func (d *desk) paper() error {
-	for _, f := range kept.In(d.shop) {
-		if f.Folder == kept.Papers && f.SHA256 == d.r.PathValue("sum") && !(f.Private && d.ReadOnly) {
-			data, err := kept.Read(d.Studio.Book.Path(), f)
-			if err != nil {
-				return err
-			}
-			return d.pdf(data)
-		}
+	f, ok := kept.Find(d.shop, func(f kept.File) bool {
+		return f.Folder == kept.Papers && f.SHA256 == d.r.PathValue("sum") && !(f.Private && d.ReadOnly)
+	})
+	if !ok {
+		return noPage("no such paper left the studio")
 	}
-	return noPage("no such paper left the studio")
+	data, err := kept.Read(d.Studio.Book.Path(), f)
+	if err != nil {
+		return err
+	}
+	return d.pdf(data)
 }

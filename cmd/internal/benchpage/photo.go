@@ -72,30 +72,28 @@ func (d *desk) keep() error {
 
 // photograph shows a kept photograph, no larger than a tablet shows it.
 func (d *desk) photograph() error {
-	for _, f := range kept.In(d.shop) {
-		if f.Folder != kept.Photographs || f.SHA256 != d.r.PathValue("sum") {
-			continue
-		}
-		data, err := kept.Read(d.Studio.Book.Path(), f)
-		if err != nil {
-			return err
-		}
-		decoding.Lock()
-		img, err := photo.Print(data, 1200, 1200)
-		decoding.Unlock()
-		if err != nil {
-			return err
-		}
-		var b bytes.Buffer
-		if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 85}); err != nil {
-			return err
-		}
-		d.w.Header().Set("Content-Type", "image/jpeg")
-		d.w.Header().Set("Cache-Control", "private, max-age=86400, immutable") // its address is its digest
-		_, err = d.w.Write(b.Bytes())
+	f, ok := kept.Find(d.shop, func(f kept.File) bool { return f.Folder == kept.Photographs && f.SHA256 == d.r.PathValue("sum") })
+	if !ok {
+		return noPage("there is no such photograph")
+	}
+	data, err := kept.Read(d.Studio.Book.Path(), f)
+	if err != nil {
 		return err
 	}
-	return noPage("there is no such photograph")
+	decoding.Lock()
+	img, err := photo.Print(data, 1200, 1200)
+	decoding.Unlock()
+	if err != nil {
+		return err
+	}
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 85}); err != nil {
+		return err
+	}
+	d.w.Header().Set("Content-Type", "image/jpeg")
+	d.w.Header().Set("Cache-Control", "private, max-age=86400, immutable") // its address is its digest
+	_, err = d.w.Write(b.Bytes())
+	return err
 }
 
 // scan finds the panel whose label was photographed.

@@ -33,24 +33,20 @@ func Vacant(path string) error {
 func Backup(ctx context.Context, s *studio.Session, to string, progress studio.Progress) (studio.Written, error) {
 	fail := func(err error) error { return fmt.Errorf("cannot make the backup: %w", err) }
 	c := newCopier(s.Book.Path(), to, progress)
-	w, err := s.Book.Workshop(ctx)
-	if err != nil {
-		return c.Written, fail(err)
-	}
 	// Photographs first: a copy of the book never names one that was not yet
 	// copied when the power failed.
-	if err := c.files(ctx, w); err != nil {
+	if err := c.files(ctx, s.Book); err != nil {
 		return c.Written, fail(err)
 	}
 	end := progress.Busy("copying-book", 0)
-	err = s.Book.Backup(ctx, s.Clock(), to, book.Everything, progress.Of("entries"))
+	err := s.Book.Backup(ctx, s.Clock(), to, book.Everything, progress.Of("entries"))
 	end()
 	if _, made := os.Stat(to); err != nil && made != nil {
 		return c.Written, fail(err)
 	} else if err != nil {
 		c.Warn("backup-remark", record.With("why", err.Error()))
 	}
-	if _, err = c.finish(ctx, "backup"); c.Means != nil && keys.There(c.from) {
+	if err = c.finish(ctx, "backup"); c.Means != nil && keys.There(c.from) {
 		c.Mean("key-not-in-backup", record.With("file", keys.File(c.from)))
 	}
 	return c.Written, err
@@ -65,13 +61,22 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 	if err := Vacant(to); err != nil {
 		return c.Written, refuse.Because("restore-there", fmt.Errorf("nothing was restored: %w", err))
 	}
-	w, err := readBackup(ctx, from, progress)
+	b, err := openBackup(ctx, from, progress)
+	if err != nil {
+		return c.Written, err
+	}
+	defer b.Close()
+	w, err := b.WorkshopOf(ctx)
+	if err != nil {
+		return c.Written, err
+	}
+	roll, err := b.Roll(ctx)
 	if err != nil {
 		return c.Written, err
 	}
 	last := record.Number("")
-	if n := len(w.Panels); n > 0 {
-		last = w.Panels[n-1].Number
+	if n := len(roll.Numbers); n > 0 {
+		last = roll.Numbers[n-1]
 	}
 	used, err := typed.Highest(w.Studio, last, highest)
 	if err == nil {
@@ -80,39 +85,43 @@ func Restore(ctx context.Context, from, to string, highest []string, progress st
 	if err != nil {
 		return c.Written, err
 	}
-	if err := c.files(ctx, w); err != nil {
+	if err := c.files(ctx, b); err != nil {
 		return c.Written, fmt.Errorf("cannot restore: %w", err)
 	}
-	end := progress.Busy("restoring-entries", w.Last)
+	size, _, err := b.Tree(ctx)
+	if err != nil {
+		return c.Written, err
+	}
+	end := progress.Busy("restoring-entries", size)
 	err = book.Restore(ctx, from, to, used...)
 	end()
 	if err != nil {
 		return c.Written, err
 	}
-	if w, err = c.finish(ctx, "restored"); c.Means != nil && len(w.Keys) > 0 && !keys.There(to) {
+	if err = c.finish(ctx, "restored"); c.Means != nil && len(w.Keys) > 0 && !keys.There(to) {
 		c.Mean("key-not-restored", record.With("file", keys.File(to)))
 	}
 	if err != nil {
 		return c.Written, err
 	}
 	for _, n := range used {
-		c.Mean("restored-highest", record.With("highest", n), record.With("last", last), record.With("missing", max(0, n.Serial()-serials(w, n.Year()))))
+		c.Mean("restored-highest", record.With("highest", n), record.With("last", last), record.With("missing", max(0, n.Serial()-serials(roll.Numbers, n.Year()))))
 	}
 	return c.Written, err
 }
 
 // serials is the highest serial of a year that a book knows.
-func serials(w *record.Workshop, year int) (highest int) {
-	for _, p := range w.Panels {
-		if p.Number.Year() == year {
-			highest = max(highest, p.Number.Serial())
+func serials(all []record.Number, year int) (highest int) {
+	for _, n := range all {
+		if n.Year() == year {
+			highest = max(highest, n.Serial())
 		}
 	}
 	return highest
 }
 
-// readBackup verifies a backup and folds it.
-func readBackup(ctx context.Context, from string, progress studio.Progress) (*record.Workshop, error) {
+// openBackup opens a backup and verifies it.
+func openBackup(ctx context.Context, from string, progress studio.Progress) (*book.Book, error) {
 	b, err := book.OpenReadOnly(ctx, from)
 	if errors.Is(err, book.ErrNoBook) { // a hint to make a book would mislead
 		return nil, refuse.Cannot("no-backup", "cannot open %s: there is no backup here", from)
@@ -123,11 +132,10 @@ func readBackup(ctx context.Context, from string, progress studio.Progress) (*re
 	if err != nil {
 		return nil, err
 	}
-	defer b.Close()
 	if _, err := b.Verify(ctx, progress.Of("entries")); err != nil {
-		return nil, fmt.Errorf("cannot restore from %s: %w", from, err)
+		return nil, errors.Join(fmt.Errorf("cannot restore from %s: %w", from, err), b.Close())
 	}
-	return b.Workshop(ctx)
+	return b, nil
 }
 
 // copier copies the photographs and papers of a book beside another.
@@ -145,24 +153,20 @@ func newCopier(from, to string, progress studio.Progress) *copier {
 
 // finish reads the finished copy and says what it holds. It is there by now: an
 // interruption comes too late.
-func (c *copier) finish(ctx context.Context, what record.Code) (*record.Workshop, error) {
+func (c *copier) finish(ctx context.Context, what record.Code) error {
 	ctx = context.WithoutCancel(ctx)
 	b, err := book.OpenReadOnly(ctx, c.to)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	defer b.Close()
-	w, err := b.Workshop(ctx)
-	if err != nil {
-		return nil, err
-	}
 	// Somebody may have kept a photograph while the book was copied.
-	if err := c.files(ctx, w); err != nil {
-		return nil, fmt.Errorf("%s is written, but not all photographs and papers: %w", c.to, err)
+	if err := c.files(ctx, b); err != nil {
+		return fmt.Errorf("%s is written, but not all photographs and papers: %w", c.to, err)
 	}
 	entries, root, err := b.Tree(ctx)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	c.Mean("copy-made", record.With("file", c.to), record.With("what", what), record.With("from", c.from), record.With("entries", entries), record.With("root", fmt.Sprintf("%x", root[:])))
 	for _, folder := range []string{kept.Photographs, kept.Papers} {
@@ -171,21 +175,24 @@ func (c *copier) finish(ctx context.Context, what record.Code) (*record.Workshop
 		}
 	}
 	if n := c.lost[kept.Photographs] + c.lost[kept.Papers]; n > 0 {
-		return w, refuse.Breaks("copy-incomplete", "%s missing or changed, and not copied", kept.Count(n, "kept file"))
+		return refuse.Breaks("copy-incomplete", "%s missing or changed, and not copied", kept.Count(n, "kept file"))
 	}
-	return w, nil
+	return nil
 }
 
 // files copies the kept files that are not done yet, each checked by its
 // digest on both sides, and counts those that are missing or changed.
-func (c *copier) files(ctx context.Context, w *record.Workshop) error {
+func (c *copier) files(ctx context.Context, b *book.Book) error {
 	var all []kept.File
-	for _, f := range kept.In(w) {
+	if err := kept.Each(ctx, b, func(f kept.File) error {
 		if !c.done[f.SHA256] {
 			c.done[f.SHA256] = true
 			all = append(all, f)
 			c.n[f.Folder]++
 		}
+		return nil
+	}); err != nil {
+		return err
 	}
 	show := c.progress.Of("photographs")
 	for i, f := range all {

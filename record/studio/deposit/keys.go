@@ -69,13 +69,10 @@ func (d *depositor) keys(ctx context.Context) error {
 // keptFiles adds the kept files, each checked by its digest: photographs, and the
 // papers that left the studio, byte for byte.
 func (d *depositor) keptFiles(ctx context.Context) error {
-	for _, f := range kept.In(d.shop) {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
+	return kept.Each(ctx, d.book, func(f kept.File) error {
 		if f.Private {
 			d.leaveOut(fmt.Sprintf("%s-E%d.pdf", f.Panel, f.Entry), errors.New("the owner's name or a price is printed on it"))
-			continue
+			return nil
 		}
 		if _, err := kept.Read(d.from, f); err != nil {
 			code := "photograph-bad"
@@ -84,7 +81,7 @@ func (d *depositor) keptFiles(ctx context.Context) error {
 			}
 			d.warnings = append(d.warnings, record.Say(code, record.With("file", kept.Path(d.from, f)), record.With("why", err.Error())))
 			d.about.Missing = append(d.about.Missing, fmt.Sprintf("%s (E%d, %s)", f.Name, f.Entry, f.Panel))
-			continue
+			return nil
 		}
 		if f.Folder == kept.Photographs {
 			d.about.Photographs++
@@ -93,8 +90,8 @@ func (d *depositor) keptFiles(ctx context.Context) error {
 			data, err := kept.Read(d.from, f)
 			return io.NopCloser(bytes.NewReader(data)), err
 		}})
-	}
-	return nil
+		return nil
+	})
 }
 
 // partOf is where a kept file stands in a deposit.

@@ -5,6 +5,7 @@ package kept
 
 import (
 	"bytes"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -16,6 +17,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/safefile"
 	"backleaf/record/studio/refuse"
 )
@@ -61,29 +63,51 @@ func PaperOf(data []byte) File {
 	return Paper(hex.EncodeToString(sum[:]))
 }
 
-// In lists the files that a journal names, each once, in the order of panels.
-func In(w *record.Workshop) []File {
-	var out []File
+// naming are the kinds of entries that name files.
+var naming = []record.Kind{record.Photograph{}.Kind(), record.Issued{}.Kind(), record.LabelPrinted{}.Kind()}
+
+// Each gives the files that a journal names to f, each once, in the order of
+// panels.
+func Each(ctx context.Context, b *book.Book, f func(File) error) error {
+	w, err := b.Shelf(ctx)
+	if err != nil {
+		return err
+	}
 	seen := map[File]bool{}
-	add := func(f File, entry int64, panel record.Number) {
-		if f.SHA256 == "" || seen[f] {
-			return
+	once := func(file File, entry int64, panel record.Number) error {
+		if file.SHA256 == "" || seen[file] {
+			return nil
 		}
-		seen[f] = true
-		f.Entry, f.Panel = entry, panel
-		out = append(out, f)
+		seen[file] = true
+		file.Entry, file.Panel = entry, panel
+		return f(file)
 	}
 	if p := w.Studio.Picture; p != (record.Picture{}) {
-		add(Mark(p), 0, "")
+		err = once(Mark(p), 0, "")
 	}
+	if err != nil {
+		return err
+	}
+	return b.Walk(ctx, book.Narrow{Kinds: naming}, func(_ *record.Workshop, p *record.Panel) error {
+		for _, e := range p.Events {
+			if file, ok := Named(e.Body); ok && err == nil {
+				err = once(file, e.Seq, p.Number)
+			}
+		}
+		return err
+	})
+}
+
+// Find returns a file that the events of a panel name.
+func Find(w *record.Workshop, is func(File) bool) (File, bool) {
 	for _, p := range w.Panels {
 		for _, e := range p.Events {
-			if f, ok := Named(e.Body); ok {
-				add(f, e.Seq, p.Number)
+			if f, ok := Named(e.Body); ok && is(f) {
+				return f, true
 			}
 		}
 	}
-	return out
+	return File{}, false
 }
 
 // Named returns the kept file that an entry names.

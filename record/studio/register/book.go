@@ -50,22 +50,19 @@ func (k Books) Book(ctx context.Context, name string) []deed.Result {
 		j.say(deed.Unknown, "whole-book-newer", record.With("n", r.Newer))
 		j[len(j)-1].Newer = true
 	}
-	w, err := b.Workshop(ctx)
-	if err != nil {
-		j.say(deed.Fails, "whole-book-fails", deed.Why(err))
-		return j
+	if err = j.files(ctx, b, name); err == nil {
+		err = j.heads(ctx, b, name)
 	}
-	j.files(name, w)
-	if err := j.heads(ctx, b, w, name); err != nil {
+	if err != nil {
 		j.say(deed.Fails, "whole-book-fails", deed.Why(err))
 	}
 	return j
 }
 
 // files looks at what is kept beside a book.
-func (j *judgement) files(path string, w *record.Workshop) {
+func (j *judgement) files(ctx context.Context, b *book.Book, path string) error {
 	n, good := map[string]int{}, map[string]int{}
-	for _, f := range kept.In(w) {
+	err := kept.Each(ctx, b, func(f kept.File) error {
 		n[f.Folder]++
 		switch err := kept.Check(path, f); {
 		case err == nil:
@@ -80,7 +77,8 @@ func (j *judgement) files(path string, w *record.Workshop) {
 			}
 			j.say(deed.Fails, code, record.With("entry", record.EntryRef(f.Entry)), record.With("panel", f.Panel), record.With("what", record.Code(f.Folder)), deed.Why(err))
 		}
-	}
+		return nil
+	})
 	for _, folder := range []string{kept.Photographs, kept.Papers} {
 		if n[folder] > 0 {
 			v := deed.Holds
@@ -90,12 +88,13 @@ func (j *judgement) files(path string, w *record.Workshop) {
 			j.say(v, "kept-"+folder, record.With("n", n[folder]), record.With("good", good[folder]))
 		}
 	}
+	return err
 }
 
 // heads says how far the newest signed head reaches, and what a rewrite of the
 // whole book would need to stay unseen.
-func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop, path string) error {
-	ring, err := deed.Keys(w.Keys)
+func (j *judgement) heads(ctx context.Context, b *book.Book, path string) error {
+	r, err := Of(ctx, b)
 	if err != nil {
 		return err
 	}
@@ -103,14 +102,9 @@ func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop,
 	if err != nil {
 		return err
 	}
-	size, _, err := b.Tree(ctx)
-	if err != nil {
-		return err
-	}
-	origin, _ := seal.Origin(w.Studio.Mark, w.Studio.Journal)
 	newest := int64(0)
 	for _, h := range heads {
-		signed, err := openHead([]byte(h.Note), ring, origin)
+		signed, err := r.openHead([]byte(h.Note))
 		if err == nil && (signed.Size != h.Size || signed.Root != h.Root) {
 			err = errors.New("its note speaks of another one")
 		}
@@ -120,14 +114,14 @@ func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop,
 		}
 		newest = max(newest, h.Size)
 	}
-	issued, err := j.issued(ctx, b, w, path, ring, origin)
+	issued, err := r.certificates(ctx, j, path)
 	if err != nil {
 		return err
 	}
 	if newest > 0 {
-		j.say(deed.Holds, "newest-head", record.With("n", len(heads)), record.With("reaches", newest), record.With("after", size-newest))
+		j.say(deed.Holds, "newest-head", record.With("n", len(heads)), record.With("reaches", newest), record.With("after", r.size-newest))
 	}
-	current, ok := ring.Current()
+	current, ok := r.ring.Current()
 	switch {
 	case !ok:
 		j.say(deed.Unknown, "rewrite-without-key")
@@ -143,48 +137,51 @@ func (j *judgement) heads(ctx context.Context, b *book.Book, w *record.Workshop,
 	return nil
 }
 
-// issued holds the kept certificates against the journal: each carries a signed
+// certificates holds the kept certificates against the journal: each carries a signed
 // head of the day on which it was issued. It returns how many do.
-func (j *judgement) issued(ctx context.Context, b *book.Book, w *record.Workshop, path string, ring deed.Keyring, origin string) (n int, err error) {
-	r := Register{book: b, shop: w, ring: ring}
-	if r.size, r.root, err = b.Tree(ctx); err != nil {
-		return 0, err
-	}
-	for _, p := range w.Panels {
-		for _, c := range record.Each[record.Issued](p) {
-			f, ok := kept.Named(c.Body)
-			if !ok {
-				continue
-			}
-			data, err := kept.Read(path, f)
-			if err != nil {
-				continue // it was said
-			}
-			e := verify.Read(f.Name, data)[0]
-			if e.Unread != nil || e.Files.Head == nil {
-				continue // it was issued without a key
-			}
-			h, err := openHead(e.Files.Head, ring, origin)
-			if err == nil && seal.DigestOf(e.Files.Record).String() != c.Body.Record {
-				err = errors.New("its record is not the one on record")
-			}
-			if err == nil {
-				same, failed := r.begins(ctx, h.Size, h.Root)
-				if failed != nil {
-					return n, failed
-				}
-				if !same {
-					err = fmt.Errorf("the journal does not begin with the %d entries of its signed head", h.Size)
-				}
-			}
-			if err != nil {
-				j.say(deed.Fails, "kept-certificate-parts", record.With("entry", record.EntryRef(c.Seq)), record.With("panel", p.Number), deed.Why(err))
-				continue
-			}
-			n++
+func (r *Register) certificates(ctx context.Context, j *judgement, path string) (n int, err error) {
+	one := func(p *record.Panel, c record.Done[record.Issued]) error {
+		f, ok := kept.Named(c.Body)
+		if !ok {
+			return nil
 		}
+		data, err := kept.Read(path, f)
+		if err != nil {
+			return nil // it was said
+		}
+		e := verify.Read(f.Name, data)[0]
+		if e.Unread != nil || e.Files.Head == nil {
+			return nil // it was issued without a key
+		}
+		h, err := r.openHead(e.Files.Head)
+		if err == nil && seal.DigestOf(e.Files.Record).String() != c.Body.Record {
+			err = errors.New("its record is not the one on record")
+		}
+		if err == nil {
+			same, failed := r.begins(ctx, h.Size, h.Root)
+			if failed != nil {
+				return failed
+			}
+			if !same {
+				err = fmt.Errorf("the journal does not begin with the %d entries of its signed head", h.Size)
+			}
+		}
+		if err != nil {
+			j.say(deed.Fails, "kept-certificate-parts", record.With("entry", record.EntryRef(c.Seq)), record.With("panel", p.Number), deed.Why(err))
+			return nil
+		}
+		n++
+		return nil
 	}
-	return n, nil
+	err = r.book.Walk(ctx, book.Narrow{Kinds: []record.Kind{record.Issued{}.Kind()}}, func(_ *record.Workshop, p *record.Panel) error {
+		for _, c := range record.Each[record.Issued](p) {
+			if err := one(p, c); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	return n, err
 }
 
 // keyFile says whether the key file beside a book is that of its current key,

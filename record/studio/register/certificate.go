@@ -1,10 +1,13 @@
 package register
 
 import (
+	"cmp"
+	"context"
 	"slices"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/seal"
 	"backleaf/record/studio/verify"
@@ -57,66 +60,96 @@ func (r *Register) certificate(j *judgement, p *record.Panel, e verify.Evidence,
 // whereabouts says what a buyer must hear of a panel.
 func (j *judgement) whereabouts(p *record.Panel) { *j = append(*j, verify.Whereabouts(p)...) }
 
-// judgeFile looks a PDF up by its digest alone, and says what became of each
-// panel on it.
-func (r *Register) judgeFile(j *judgement, e verify.Evidence) {
-	var on []record.Number
-	var in []record.EntryRef
-	var more judgement
-	found := func(p *record.Panel, entry int64) {
-		if on, in = append(on, p.Number), append(in, record.EntryRef(entry)); !slices.Contains(on[:len(on)-1], p.Number) {
-			more.whereabouts(p)
-		}
+// paper is what of a kept file the journal says of one panel.
+type paper struct {
+	panel  record.Number
+	entry  int64
+	record string // the digest that is printed on a label
+}
+
+// file reads which papers left the studio, once.
+func (r *Register) file(ctx context.Context) error {
+	if r.filed != nil {
+		return nil
 	}
-	digest := ""
-	for _, p := range r.shop.Panels {
+	filed, issued := map[string][]paper{}, map[string]record.Number{}
+	kinds := []record.Kind{record.LabelPrinted{}.Kind(), record.Issued{}.Kind()}
+	err := r.book.Walk(ctx, book.Narrow{Kinds: kinds}, func(_ *record.Workshop, p *record.Panel) error {
 		for _, l := range record.Each[record.LabelPrinted](p) {
-			if l.Body.PDF == e.Digest.String() {
-				found(p, l.Seq)
-				digest = l.Body.Record
-			}
+			filed[l.Body.PDF] = append(filed[l.Body.PDF], paper{p.Number, l.Seq, l.Body.Record})
 		}
 		for _, c := range record.Each[record.Issued](p) {
-			if c.Body.PDF == e.Digest.String() {
-				found(p, c.Seq)
+			filed[c.Body.PDF] = append(filed[c.Body.PDF], paper{p.Number, c.Seq, ""})
+			issued[c.Body.Record] = cmp.Or(issued[c.Body.Record], p.Number)
+		}
+		return nil
+	})
+	if err == nil {
+		r.filed, r.issued = filed, issued
+	}
+	return err
+}
+
+// judgeFile looks a PDF up by its digest alone, and says what became of each
+// panel on it.
+func (r *Register) judgeFile(ctx context.Context, j *judgement, e verify.Evidence) error {
+	if err := r.file(ctx); err != nil {
+		return err
+	}
+	papers := r.filed[e.Digest.String()]
+	if papers == nil {
+		j.say(deed.Unknown, "file-not-known")
+		return nil
+	}
+	var on []record.Number
+	var in []record.EntryRef
+	var ps []*record.Panel
+	for _, x := range papers {
+		if in = append(in, record.EntryRef(x.entry)); !slices.Contains(on, x.panel) {
+			p, err := r.panel(ctx, x.panel)
+			if err != nil {
+				return err
 			}
+			on, ps = append(on, x.panel), append(ps, p)
 		}
 	}
-	if on == nil {
-		j.say(deed.Unknown, "file-not-known")
-		return
+	j.say(deed.Holds, "label-known", record.With("panels", on), record.With("entries", in))
+	if len(papers) == 1 && papers[0].record != "" { // a sheet has the digests of many
+		j.digest(ps[0], papers[0].record)
 	}
-	j.say(deed.Holds, "label-known", record.With("panels", slices.Compact(on)), record.With("entries", in))
-	if len(in) == 1 && digest != "" { // a sheet has the digests of many
-		j.digest(r.shop.Panel(on[0]), digest)
+	for _, p := range ps {
+		j.whereabouts(p)
 	}
-	*j = append(*j, more...)
+	return nil
 }
 
 // judgeUnread says what the book knows of a record that only a later program
 // can read: whose key signed it, and whether it was issued.
-func (r *Register) judgeUnread(j *judgement, e verify.Evidence, rep deed.Report) {
+func (r *Register) judgeUnread(ctx context.Context, j *judgement, e verify.Evidence, rep deed.Report) error {
 	mark := "backleaf/" + r.shop.Studio.Mark
 	switch {
 	case rep.Head != nil && rep.Head.Origin != mark && !strings.HasPrefix(rep.Head.Origin, mark+"/"):
 		j.say(deed.Unknown, "other-studio", record.With("mark", r.shop.Studio.Mark))
-		return
+		return nil
 	case rep.Key == nil:
 	case r.ring.Standing(*rep.Key) == deed.Unrecorded:
 		j.say(deed.Fails, "key-not-of-book")
-		return
+		return nil
 	case r.ring.Standing(*rep.Key) == deed.Lost: // when it was signed, nothing shows
 		j.say(deed.Fails, "certificate-of-lost-key")
-		return
+		return nil
 	}
 	digest := seal.DigestOf(e.Files.Record).String()
-	for _, p := range r.shop.Panels {
-		for _, c := range record.Each[record.Issued](p) {
-			if c.Body.Record == digest {
-				r.certificate(j, p, e, rep, digest, true, false)
-				return
-			}
+	err := r.file(ctx)
+	if n := r.issued[digest]; err == nil && n != "" {
+		p, err := r.panel(ctx, n)
+		if err == nil {
+			r.certificate(j, p, e, rep, digest, true, false)
 		}
+		return err
 	}
-	j.say(deed.Unknown, "certificate-unknown")
+	if err == nil {
+		j.say(deed.Unknown, "certificate-unknown")
+	}
+	return err
 }

@@ -1,9 +1,11 @@
 package register
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
+	"sort"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -119,8 +121,8 @@ func (r *Register) breaks(ctx context.Context, old seal.Head, rec *deed.Record) 
 	return broken("the book does not begin with the %d entries of the older head: at least one of them was changed, removed or put in", old.Size)
 }
 
-// compareBook compares with an older copy of the book, entry by entry, and
-// returns how many it has.
+// compareBook compares with an older copy of the book and returns how many entries
+// it has. Both were read back, so that their hashes stand for their entries.
 func (r *Register) compareBook(ctx context.Context, name string, progress studio.Progress) (then int64, err error) {
 	older, err := book.OpenReadOnly(ctx, name)
 	if err != nil {
@@ -130,23 +132,34 @@ func (r *Register) compareBook(ctx context.Context, name string, progress studio
 	if _, err := older.Verify(ctx, progress.Of("entries")); err != nil {
 		return 0, fmt.Errorf("%s: %w", name, err)
 	}
-	was, err := older.Entries(ctx, book.Filter{})
+	then, _, err = older.Tree(ctx)
 	if err != nil {
 		return 0, err
 	}
-	now, err := r.book.Entries(ctx, book.Filter{})
-	if err != nil {
+	both := min(then, r.size)
+	at := 1 + int64(sort.Search(int(both), func(i int) bool {
+		root, failed := seal.Root(int64(i)+1, older.HashReader(ctx))
+		same, more := r.begins(ctx, int64(i)+1, root)
+		err = cmp.Or(err, failed, more)
+		return !same
+	}))
+	switch {
+	case err != nil:
 		return 0, err
-	}
-	for i, e := range was {
-		switch {
-		case i >= len(now):
-			return 0, broken("%s has %d entries, and this one only %d: it may be the older copy, or entries are missing", name, len(was), len(now))
-		case string(now[i].Bytes) != string(e.Bytes):
-			return 0, broken("entry %d is not what it was in the older book: there %q, here %q", e.Seq, inWords(e.Entry), inWords(now[i].Entry))
+	case at <= both:
+		was, err := older.Entries(ctx, book.Filter{From: at, To: at})
+		if err != nil {
+			return 0, err
 		}
+		now, err := r.book.Entries(ctx, book.Filter{From: at, To: at})
+		if err != nil {
+			return 0, err
+		}
+		return 0, broken("entry %d is not what it was in the older book: there %q, here %q", at, inWords(was[0].Entry), inWords(now[0].Entry))
+	case then > r.size:
+		return 0, broken("%s has %d entries, and this one only %d: it may be the older copy, or entries are missing", name, then, r.size)
 	}
-	return int64(len(was)), nil
+	return then, nil
 }
 
 // inWords is an entry as it is told to a reader.

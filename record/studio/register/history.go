@@ -54,7 +54,7 @@ func (r *Register) sameHistory(ctx context.Context, j *judgement, rec deed.Recor
 
 // judgeRecord compares a record with the book: what it leaves out, and what was
 // written about the panel since.
-func (r *Register) judgeRecord(ctx context.Context, j *judgement, rec deed.Record, digest string, same bool) error {
+func (r *Register) judgeRecord(ctx context.Context, j *judgement, now *record.Panel, rec deed.Record, digest string, same bool) error {
 	stored, err := deed.Entries(ctx, r.book, rec.Number, 0)
 	if err != nil {
 		return err
@@ -76,7 +76,6 @@ func (r *Register) judgeRecord(ctx context.Context, j *judgement, rec deed.Recor
 		kinds, entries = append(kinds, k), append(entries, record.EntryRef(s.Seq))
 		corrected = corrected || s.Entry.Corrects() != 0
 	}
-	now := r.shop.Panel(rec.Number)
 	was, is := rec.Panel.Description().Title, now.Description().Title
 	if was != is {
 		j.say(deed.Since, "title-changed", record.With("was", was), record.With("now", is))

@@ -22,10 +22,13 @@ import (
 // Register is the studio's book, opened to be asked. It is a [verify.Witness].
 type Register struct {
 	book *book.Book
-	shop *record.Workshop
+	shop *record.Workshop // without panels
 	ring deed.Keyring
 	size int64
 	root seal.Hash
+
+	filed  map[string][]paper       // by the digest of the PDF; nil: nobody asked
+	issued map[string]record.Number // the panel, by the digest of the record
 }
 
 // Open opens the studio's book and reads it back, for a witness whose entries
@@ -75,7 +78,7 @@ func Checker(ctx context.Context, path string, must bool, status string, now tim
 func Of(ctx context.Context, b *book.Book) (*Register, error) {
 	r := &Register{book: b}
 	var err error
-	if r.shop, err = b.Workshop(ctx); err == nil {
+	if r.shop, err = b.WorkshopOf(ctx); err == nil {
 		r.ring, err = deed.Keys(r.shop.Keys)
 	}
 	if err == nil {
@@ -86,6 +89,15 @@ func Of(ctx context.Context, b *book.Book) (*Register, error) {
 
 // Close closes the book.
 func (r *Register) Close() error { return r.book.Close() }
+
+// panel is a panel as the book tells it; nil if it has none of this number.
+func (r *Register) panel(ctx context.Context, n record.Number) (*record.Panel, error) {
+	w, err := r.book.Story(ctx, n)
+	if err != nil {
+		return nil, err
+	}
+	return w.Panel(n), nil
+}
 
 // NAAN is the ARK prefix of the studio's numbers.
 func (r *Register) NAAN() string { return r.shop.Studio.NAAN }
@@ -111,11 +123,11 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 	case rep.Statement != nil:
 		number = record.Number(rep.Statement.Number)
 	case e.Files.Record != nil && e.Unread == nil:
-		r.judgeUnread(&j, e, rep)
-		return j, nil
+		err := r.judgeUnread(ctx, &j, e, rep)
+		return j, err
 	case e.Kind == verify.Certificate: // of which no record could be read
-		r.judgeFile(&j, e)
-		return j, nil
+		err := r.judgeFile(ctx, &j, e)
+		return j, err
 	default:
 		return r.judgeHead(ctx, e.Files)
 	}
@@ -159,18 +171,19 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 			return j, err
 		}
 	}
-	p := r.shop.Panel(number)
+	p, err := r.panel(ctx, number)
 	if p == nil {
-		if same {
+		if same && err == nil {
 			j.say(deed.Fails, "panel-not-in-book", record.With("panel", number))
 		}
-		return j, nil
+		return j, err
 	}
 	r.certificate(&j, p, e, rep, digest, same, lost)
 	if rep.Record == nil {
 		return j, nil
 	}
-	return j, r.judgeRecord(ctx, &j, *rep.Record, digest, same)
+	err = r.judgeRecord(ctx, &j, p, *rep.Record, digest, same)
+	return j, err
 }
 
 // otherJournal says that something is of another journal than the book's.
@@ -222,12 +235,14 @@ func smallASCII(s string) string {
 }
 
 // Symbol says what the book knows of the panel that a symbol names.
-func (r *Register) Symbol(n record.Number, text string) []deed.Result {
+func (r *Register) Symbol(ctx context.Context, n record.Number, text string) ([]deed.Result, error) {
 	var j judgement
-	p := r.shop.Panel(n)
+	p, err := r.panel(ctx, n)
 	if p == nil {
-		j.say(deed.Fails, "panel-not-in-book", record.With("panel", n))
-		return j
+		if err == nil {
+			j.say(deed.Fails, "panel-not-in-book", record.With("panel", n))
+		}
+		return j, err
 	}
 	j.say(deed.Holds, "symbol-known", record.With("panel", n), record.With("size", p.Size()), record.With("title", p.Description().Title), record.With("stage", p.Stage()))
 	j.whereabouts(p)
@@ -246,5 +261,5 @@ func (r *Register) Symbol(n record.Number, text string) []deed.Result {
 		j.digestIn(p, text)
 		j.say(deed.Unknown, "symbol-more-lines")
 	}
-	return j
+	return j, nil
 }

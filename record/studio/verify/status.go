@@ -119,7 +119,9 @@ func (l Listed) Deposit(_ context.Context, d seal.Deposit) ([]deed.Result, error
 }
 
 // Symbol has nothing to say: a status names no panels.
-func (Listed) Symbol(record.Number, string) []deed.Result { return nil }
+func (Listed) Symbol(context.Context, record.Number, string) ([]deed.Result, error) {
+	return nil, nil
+}
 
 // NAAN is not in a status.
 func (Listed) NAAN() string { return "" }

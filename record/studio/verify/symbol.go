@@ -1,6 +1,7 @@
 package verify
 
 import (
+	"context"
 	"strings"
 
 	"backleaf/record"
@@ -23,13 +24,13 @@ func Typed(text string) string {
 
 // symbol checks what the QR symbol of a label or certificate says: a number,
 // or a link that ends with one.
-func (c Checker) symbol(text string) (of []record.Number, out []deed.Result) {
+func (c Checker) symbol(ctx context.Context, text string) (of []record.Number, out []deed.Result, err error) {
 	say := func(v deed.Verdict, code string, values ...record.Value) {
 		out = append(out, deed.Found(v, code, values...))
 	}
 	if len(text) > maxSymbol {
 		say(deed.Unknown, "line-too-long", record.With("most", maxSymbol))
-		return nil, out
+		return nil, out, nil
 	}
 	naan := ""
 	if m := arkPrefix().FindStringSubmatch(text); m != nil {
@@ -44,18 +45,22 @@ func (c Checker) symbol(text string) (of []record.Number, out []deed.Result) {
 	n, err := record.ParseNumber(typed, naan)
 	switch {
 	case err != nil && !meantNumber().MatchString(typed):
-		return nil, []deed.Result{*noPaper("", "text").Unread}
+		return nil, []deed.Result{*noPaper("", "text").Unread}, nil
 	case err != nil:
 		say(deed.Fails, "symbol-wrong", deed.Why(err))
-		return nil, out
+		return nil, out, nil
 	}
 	say(deed.Holds, "symbol-well-formed", record.With("panel", n))
 	for _, w := range c.Witnesses {
-		out = append(out, w.Symbol(n, text)...)
+		known, err := w.Symbol(ctx, n, text)
+		if err != nil {
+			return nil, nil, err
+		}
+		out = append(out, known...)
 	}
 	if len(c.Witnesses) == 0 {
 		say(deed.Unknown, "no-witness-of-panel")
 	}
 	say(deed.Unknown, "symbol-can-be-copied")
-	return []record.Number{n}, out
+	return []record.Number{n}, out, nil
 }

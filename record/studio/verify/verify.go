@@ -25,7 +25,7 @@ type Witness interface {
 	Deposit(context.Context, seal.Deposit) ([]deed.Result, error)
 	// Symbol says what is known of the panel that a symbol names, and whether
 	// the text is one of this studio's at all.
-	Symbol(n record.Number, text string) []deed.Result
+	Symbol(ctx context.Context, n record.Number, text string) ([]deed.Result, error)
 	// NAAN is the ARK prefix of the studio's numbers, if it has one.
 	NAAN() string
 }
@@ -109,9 +109,9 @@ func (c Checker) examine(ctx context.Context, e Evidence, p *Paper) (err error) 
 		return nil
 	case e.Kind == Symbol && e.Unread == nil:
 		var results []deed.Result
-		p.of, results = c.symbol(e.Symbol)
+		p.of, results, err = c.symbol(ctx, e.Symbol)
 		p.Results = append(p.Results, results...)
-		return nil
+		return err
 	case e.Kind == Deposit:
 		p.Results, p.of, err = c.deposit(ctx, e.Name)
 		return err
