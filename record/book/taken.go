@@ -146,3 +146,11 @@ func (b *Book) Taken(ctx context.Context, lot record.Key) (out []Taken, err erro
 	})
 	return out, err
 }
+
+// TookMost returns the entry that took most of a lot; 0 where none says how much.
+func (b *Book) TookMost(ctx context.Context, lot record.Key) (seq int64, err error) {
+	return seq, b.view(ctx, func(s *session) error {
+		return s.each(`SELECT seq FROM taken WHERE lot = ? GROUP BY seq HAVING total(mg) + total(ul) + total(mm2) > 0
+			ORDER BY total(mg) + total(ul) + total(mm2) DESC, seq LIMIT 1`, []any{string(lot)}, func(scan func(...any) error) error { return scan(&seq) })
+	})
+}

@@ -3,7 +3,7 @@ package tell
 // englishActs is what an act at the bench gives to think about, and what it
 // comes to.
 var englishActs = map[string]Message{
-	"more-than-there-was": "note: more was taken out of {lot} than was in it ({quantity}): was an amount or a lot mistyped?",
+	"more-than-there-was": "note: more was taken out of {lot} than was in it ({quantity}){most, if {, the most by {most}}}: was an amount or a lot mistyped?",
 	"other-thickness":     "note: {is} thick, while {material} is recorded as {of}",
 	"cut-twice":           "note: {panels} of batch {batch}: numbered within the hour ({entry}); if these are the same panels, discard the new numbers",
 	"batch-old":           "note: batch {batch} is of {at} and has {panels} already; was a new batch meant?",

@@ -113,7 +113,8 @@ func Of(ctx context.Context, b *book.Book, w *record.Workshop, l record.Lot) (re
 	case err != nil || !ok:
 		return record.Said{}, false, err
 	case left < 0:
-		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity)), true, nil
+		most, err := b.TookMost(ctx, l.Key)
+		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity), record.With("most", record.EntryRef(most))), true, err
 	case t.Unsure:
 		open := record.Value{Name: "open", Type: "count"}
 		if t.Open > 0 {
