@@ -130,6 +130,7 @@ var englishHints = map[string]Message{
 	"layer-of-other-sort":      `"backleaf show {panel}" tells which entry laid it`,
 	"layer-gone":               `"backleaf show {panel}" tells what still lies on it`,
 	"resized-otherwise":        `was --how {how} meant? a wrong size before: --from, or backleaf amend`,
+	"slip-of-unit":             `{meant, if {was "{meant}" meant, or }}is a figure or a unit mistyped?`,
 	"resized-how":              "say --how cut-down or --how enlarged",
 	"no-such-material":         `{near, if {did you mean {near}? }}"backleaf material list" shows the shelf`,
 	"described-open":           "say which with --described-by ENTRY, or --described-by unknown",

@@ -111,15 +111,51 @@ func stands(shop *record.Workshop, old record.Entry, panels []record.Number) (ou
 	return out
 }
 
+// asAct refuses an amendment that makes of an entry what no act may be.
+func asAct(v *studio.View, shop *record.Workshop, a record.Amended) error {
+	one := *v
+	if one.Shop = shop; len(v.Panels) == 0 {
+		one.Panels = nil
+		for _, p := range shop.Panels {
+			if _, of := p.Event(a.Entry); of {
+				one.Panels = append(one.Panels, p.Number)
+			}
+		}
+	}
+	var last record.Body
+	for _, e := range stands(shop, record.Entry{Seq: a.Entry}, one.Panels) {
+		if reflect.DeepEqual(e.Body, last) {
+			continue
+		}
+		last = e.Body
+		if _, _, err := judge(&one, e.Body); err != nil {
+			continue // it was so before
+		}
+		now, err := e.Patched(a.Change)
+		if err != nil {
+			continue // said where it is written
+		}
+		_, _, err = judge(&one, now.Body)
+		if r, ok := errors.AsType[*refuse.Error](err); ok {
+			r.Field = "" // its value says which
+			return r
+		}
+	}
+	return nil
+}
+
 // describe lets an amendment name the descriptions that are said to be meant,
 // and returns those that it does not mean.
 func describe(ctx context.Context, v *studio.View, old record.Entry, a record.Amended) (record.Amended, []int64, error) {
 	left := v.Meant.As
 	shop, err := v.Book.AtBench(ctx, old.Panels...)
-	if err != nil || len(left) == 0 {
+	if err != nil {
 		return a, left, err
 	}
 	stand := stands(shop, old, v.Panels)
+	if err := asAct(v, shop, a); err != nil || len(left) == 0 {
+		return a, left, err
+	}
 	for _, e := range stand {
 		if !reflect.DeepEqual(e.Body, stand[0].Body) {
 			return a, left, refuse.Unclearly("stands-otherwise", "entry %d stands otherwise for some of its panels", old.Seq)

@@ -114,7 +114,10 @@ func toAmend(warnings []record.Said, entry func(i int) record.Entry) {
 // it may be refused, completed, or doubted.
 func Before(ctx context.Context, v *studio.View, at record.When, body record.Body) (record.Body, []record.Said, error) {
 	if c, ok := body.(record.Cut); ok {
-		return body, doubtCuts(ctx, v, at, c.Batch, slices.Repeat([]record.Cut{c}, len(v.Panels))), nil
+		return body, doubtCuts(ctx, v, at, c.Batch, slices.Repeat([]record.Cut{c}, len(v.Panels))), noSuchBoard(v.Shop, c)
+	}
+	if a, ok := body.(record.Amended); ok {
+		return body, nil, asAct(v, v.Shop, a)
 	}
 	warnings, err := present(ctx, v, at, body)
 	if err != nil {

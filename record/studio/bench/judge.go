@@ -14,19 +14,21 @@ import (
 // doubts.
 func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error) {
 	switch b := body.(type) {
+	case record.Cut:
+		return b, nil, noSuchBoard(v.Shop, b)
 	case record.Coat:
 		return judgeCoat(v, b)
 	case record.ClothLaid:
-		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), absent("cloth-not-recorded", b.Cloth == "")), coating(b.Coating)
+		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0), absent("cloth-not-recorded", b.Cloth == "")), coating(v, b)
 	case record.PaintLayer:
-		return b, gap("medium", b.Medium == ""), coating(b.Coating)
+		return b, gap("medium", b.Medium == ""), coating(v, b)
 	case record.Braced:
 		return b, gap("bracing", b.Bracing == ""), nil
 	case record.WarmAir:
 		return b, gap("for", b.For == record.Duration{}), nil
 	case record.Varnish:
 		bare := v.Which(func(p *record.Panel) bool { return !painted(p) })
-		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0 && b.Resin == ""), about("no-paint-to-varnish", bare)), coating(b.Coating)
+		return b, slices.Concat(absent("material-not-recorded", len(b.Mix) == 0 && b.Resin == ""), about("no-paint-to-varnish", bare)), coating(v, b)
 	case record.Feature:
 		return b, outside(v, b.Face, b.Left, b.Top), nil
 	case record.Climate:
@@ -68,6 +70,9 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 	case record.Removed:
 		return b, nil, removable(v, b)
 	case record.Resized:
+		if apart(b.Before.Height, b.Size.Height) || apart(b.Before.Width, b.Size.Width) {
+			return b, nil, slip("to", b.Size.String(), "it was %s", b.Before)
+		}
 		if is := resizing(b.Before, b.Size); is != "" && is != b.How {
 			return b, nil, refuse.Input("how", "resized-otherwise", "%s is %s than %s", b.Size, map[record.Resizing]string{"cut-down": "smaller", "enlarged": "larger"}[is], b.Before).With(record.With("how", is))
 		}
@@ -77,6 +82,11 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		}
 		if !b.Bow.IsZero() && b.Span.IsZero() {
 			return b, nil, refuse.Input("bow", "bow-without-span", "a bow means nothing without its span")
+		}
+		if bow, _ := b.Bow.Micrometers(); bow > 0 {
+			if span, ok := b.Span.Micrometers(); ok && bow >= span {
+				return b, nil, slip("bow", b.Bow.String(), "it was measured over %s", b.Span)
+			}
 		}
 		return b, tooLong(v, b.Span), nil
 	case record.Described:
@@ -112,7 +122,7 @@ func carried(v *studio.View, faces []record.Face) (ws []record.Said) {
 }
 
 func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error) {
-	if err := coating(c.Coating); err != nil {
+	if err := coating(v, c); err != nil {
 		return c, nil, err
 	}
 	if len(c.Faces) == 0 {
@@ -145,8 +155,10 @@ func gap(field record.Code, is bool) []record.Said {
 	return []record.Said{record.Say("left-open", record.With("field", field))}
 }
 
-// coating refuses a coat of nothing, and a room that is none.
-func coating(c record.Coating) error {
+// coating refuses a coat of nothing or of what no panel holds, and a room that
+// is none.
+func coating(v *studio.View, body record.Body) error {
+	c, _, _ := record.Entry{Body: body}.Wet()
 	for _, w := range []struct {
 		field  string
 		amount record.Amount
@@ -157,6 +169,9 @@ func coating(c record.Coating) error {
 	}
 	if !c.WetTotal.IsZero() && !c.WetEach.IsZero() {
 		return refuse.Input("amount-each", "amount-twice", "%s for each panel, and %s for all of them", c.WetEach, c.WetTotal)
+	}
+	if err := noSuchCoat(v, body); err != nil {
+		return err
 	}
 	return room(c.Temperature)
 }

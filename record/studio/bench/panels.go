@@ -52,6 +52,11 @@ func number(ctx context.Context, v *studio.View, at record.When, cuts []record.C
 	if len(cuts) < 1 || len(cuts) > MostCut {
 		return studio.Written{}, refuse.Input("count", "count", "expected 1 to %d", MostCut)
 	}
+	for _, c := range cuts {
+		if err := noSuchBoard(v.Shop, c); err != nil {
+			return studio.Written{}, err
+		}
+	}
 	batch := record.Key(strings.ToLower(string(cmp.Or(cuts[0].Batch, record.Key(batchName(v, at))))))
 	doubts := doubtCuts(ctx, v, at, batch, cuts)
 	w, err := v.Compose(ctx, func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {

@@ -11,6 +11,7 @@ import (
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/handover"
 	"backleaf/record/studio/private"
+	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/shelf"
 )
 
@@ -310,6 +311,75 @@ func TestTwice(t *testing.T) {
 		}
 		if like != x.like {
 			t.Errorf("%s: like %q, want %q", x.what, like, x.like)
+		}
+	}
+}
+
+// What no panel can have is refused when it is written down, and when an entry
+// is amended to say it; what is only odd is taken.
+func TestNoPanelHasThat(t *testing.T) {
+	ctx := t.Context()
+	now := time.Date(2026, 5, 2, 16, 0, 0, 0, time.UTC)
+	s := newStudio(t, func() time.Time { return now })
+	at := record.Moment(now)
+	look := looking(t, s)
+	ply := record.Material{Key: "ply", Name: "ply", Uses: []record.Use{"board"}, Board: record.Board{Kind: "plywood", Thickness: length(t, "3 mm")}}
+	if _, err := shelf.Take(ctx, look(), at, []record.Material{ply}); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := shelf.AddLot(ctx, look(), at, record.Lot{Key: "ply-1", Material: "ply", Sheet: size(t, "122 x 244 cm")}, private.Price{}); err != nil {
+		t.Fatal(err)
+	}
+	cut := func(text string) record.Cut { return record.Cut{Board: "ply", Lot: "ply-1", Size: size(t, text)} }
+	if _, err := bench.Cut(ctx, look(), at, []record.Cut{cut("30 x 40 cm x 3 mm")}); err != nil {
+		t.Fatal(err)
+	}
+	coat := func(c record.Coating) record.Body { return record.Coat{Faces: []record.Face{record.Back}, Coating: c} }
+	bow := func(bow string) record.Body {
+		return record.Inspection{Bow: length(t, bow), Span: length(t, "30 cm")}
+	}
+	grit := func(n int64) record.Body {
+		return record.Sanded{Faces: []record.Face{record.Front}, Scale: "P", Grit: n}
+	}
+	to := func(text string) record.Body {
+		return record.Resized{How: "enlarged", Before: size(t, "30 x 40 cm"), Size: size(t, text)}
+	}
+	for _, x := range []struct {
+		good, bad     record.Body
+		change, meant string
+	}{
+		{cut("30 x 40 cm x 2 cm"), cut("30 x 40 cm x 3 cm"), `"size":"30 x 40 cm x 3 cm"`, "3 mm"},
+		{cut("122 x 244 cm x 3 mm"), cut("123 x 260 cm x 3 mm"), `"size":"123 x 260 cm x 3 mm"`, "123 x 260 mm x 3 mm"},
+		{cut("244 x 122 cm x 3 mm"), cut("300 x 400 cm"), `"size":"300 x 400 cm"`, "300 x 400 mm"},
+		{coat(record.Coating{WetTotal: amount(t, "5 kg")}), coat(record.Coating{WetTotal: amount(t, "12 kg")}), `"wet_total":"12 kg"`, "12 g"},
+		{coat(record.Coating{WetEach: amount(t, "5 L")}), coat(record.Coating{WetEach: amount(t, "12 L")}), `"wet_each":"12 L"`, "12 mL"},
+		{coat(record.Coating{}), coat(record.Coating{DryFilm: length(t, "6 cm")}), `"dry_film":"6 cm"`, "6 mm"},
+		{coat(record.Coating{}), coat(record.Coating{WetTotal: amount(t, "0 g")}), `"wet_total":"0 g"`, ""},
+		{coat(record.Coating{}), coat(record.Coating{Temperature: temperature(t, "200 °C")}), `"temperature":"200 °C"`, ""},
+		{bow("29 cm"), bow("30 cm"), `"bow":"30 cm"`, "30 mm"},
+		{grit(180), grit(17), `"grit":17`, ""},
+		{to("299 x 399 cm"), to("300 x 400 cm"), `"size":"300 x 400 cm"`, "300 x 400 mm"},
+	} {
+		do := func(b record.Body) (studio.Written, error) {
+			if c, ok := b.(record.Cut); ok {
+				return bench.Cut(ctx, look(), at, []record.Cut{c})
+			}
+			return bench.Do(ctx, look("1"), at, b)
+		}
+		_, err := do(x.bad)
+		r, ok := err.(*refuse.Error)
+		if !ok || r.Said.Value("meant").Text() != x.meant {
+			t.Errorf("%s, %s: %v, %v", x.bad.Kind(), x.change, err, r)
+			continue
+		}
+		w, err := do(x.good)
+		if err != nil {
+			t.Errorf("%s, beside %s: %v", x.good.Kind(), x.change, err)
+			continue
+		}
+		_, _, err = bench.Correct(ctx, look(), at, w.Entries[0], record.Amended{Entry: w.Entries[0].Seq, Because: "x", Change: []byte("{" + x.change + "}")})
+		if refuse.Code(err) != r.Said.Code {
+			t.Errorf("%s amended to %s: %v, want %s", x.good.Kind(), x.change, err, r.Said.Code)
 		}
 	}
 }

@@ -126,8 +126,14 @@ func (p *past) workshop(ns []record.Number) (*record.Workshop, error) {
 // completes it.
 func (p *past) judge(ctx context.Context, e record.Entry) (record.Body, []record.Said, error) {
 	v := *p.View
+	var old record.Entry
 	var err error
-	if v.Shop, err = p.workshop(e.Panels); err != nil {
+	if seq := e.Corrects(); seq != 0 {
+		if old, _, _, err = p.draft.History(seq); err != nil {
+			return e.Body, nil, err
+		}
+	}
+	if v.Shop, err = p.workshop(append(old.Panels, e.Panels...)); err != nil {
 		return e.Body, nil, nil // what does not hang together is refused when it is written
 	}
 	v.Roll, v.Panels, v.Alone = p.roll, e.Panels, e.Panels
