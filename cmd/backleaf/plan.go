@@ -23,7 +23,6 @@ type planFlags struct {
 
 func newPlan(a *app) {
 	o := planFlags{hours: "9:00-20:00"}
-	o.Trim.UnmarshalText([]byte("5 mm"))
 	a.command("plan", flags{"board": &o.Board, "cloth": &o.Cloth, "sheet": &o.Sheet, "sheet-grain": &o.SheetGrain, "like": &o.like, "recipe": &o.recipe,
 		"kerf": &o.Kerf, "trim": &o.Trim, "turns": &o.turns, "bolt": &o.Bolt, "oversize": &o.Oversize, "selvedge": &o.Selvedge, "squaring": &o.Squaring,
 		"shrink-warp": &o.ShrinkWarp, "shrink-weft": &o.ShrinkWeft, "tray-loss": &o.TrayLoss, "bench": &o.Bench, "start": &o.from, "hours": &o.hours,

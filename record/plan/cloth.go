@@ -12,7 +12,7 @@ type Cloth struct {
 	// ShrinkWarp and ShrinkWeft are what is lost in washing, along and across
 	// the bolt, in thousandths of a percent; zero where it is laid as it comes.
 	ShrinkWarp, ShrinkWeft int64
-	Step                   int64 // lengths are sold in multiples of it; 0: 100 mm
+	Step                   int64 // lengths are sold in multiples of it
 }
 
 // BoltPlan is how a length of cloth is cut, and how long it must be.
@@ -22,26 +22,17 @@ type BoltPlan struct {
 	Usable int64 // width that pieces are cut from
 	Length int64 // used, without squaring
 	Least  int64 // that any plan uses, however often it turns
-	Buy    int64 // before washing, squared ends and all
+	Need   int64 // before washing, squared ends and all
+	Buy    int64 // the same, as it is sold
 }
-
-// Usual values of a bolt, common practice.
-const (
-	UsualSelvedge = 15_000
-	UsualSquaring = 50_000
-	UsualOversize = 30_000
-	usualStep     = 100_000
-)
 
 // Bolt plans the cloth for panels: each of them, as often as it is counted,
 // with the oversize added on every side. The grain of a panel is the side along
 // which the warp is to run.
 func Bolt(panels []Piece, c Cloth) (BoltPlan, error) {
-	if c.Step == 0 {
-		c.Step = usualStep
-	}
+	c.Step = max(1, c.Step)
 	const all = 100_000
-	if c.Selvedge < 0 || c.Squaring < 0 || c.Oversize < 0 || c.Step < 0 || c.ShrinkWarp < 0 || c.ShrinkWeft < 0 || c.ShrinkWarp > all/2 || c.ShrinkWeft > all/2 {
+	if c.Selvedge < 0 || c.Squaring < 0 || c.Oversize < 0 || c.ShrinkWarp < 0 || c.ShrinkWeft < 0 || c.ShrinkWarp > all/2 || c.ShrinkWeft > all/2 {
 		return BoltPlan{}, fmt.Errorf("cannot plan cloth: selvedge, squaring, oversize and shrinkage must not be below nothing, and shrinkage at most 50 %%")
 	}
 	b := BoltPlan{Cloth: c}
@@ -81,8 +72,8 @@ func Bolt(panels []Piece, c Cloth) (BoltPlan, error) {
 	least := newBounds(p, []*board{p.board(0)}).used([]int{1}, 0, p.units(b.Length)*p.units(b.Usable))
 	b.Least = (p.area2(least) + b.Usable - 1) / b.Usable
 	b.Plan = p.plan(out)
-	need := (b.Length + c.Squaring) * all
-	b.Buy = ceil(ceil(need, all-c.ShrinkWarp), c.Step) * c.Step
+	b.Need = ceil((b.Length+c.Squaring)*all, all-c.ShrinkWarp)
+	b.Buy = ceil(b.Need, c.Step) * c.Step
 	return b, nil
 }
 

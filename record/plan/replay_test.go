@@ -198,7 +198,7 @@ func TestKerf(t *testing.T) {
 func TestBolt(t *testing.T) {
 	// Bolt of 1600 less 15 of selvedge on each side, shrinking 1 % across and 3 %
 	// along: 1554 of use, and 4940 of length with 50 to square become 5200 to buy.
-	c := Cloth{BoltWidth: um(1600), Selvedge: um(15), Squaring: um(50), ShrinkWarp: 3000, ShrinkWeft: 1000}
+	c := Cloth{BoltWidth: um(1600), Selvedge: um(15), Squaring: um(50), ShrinkWarp: 3000, ShrinkWeft: 1000, Step: um(100)}
 	b, err := Bolt([]Piece{{um(4940), um(1500), First, 1}}, c)
 	if err != nil {
 		t.Fatal(err)

@@ -91,7 +91,7 @@ var englishWords = Words{
 var englishUnits = map[string]Word{
 	"mm": {Text: "mm"}, "cm": {Text: "cm"}, "m": {Text: "m"}, "in": {Text: "in"}, "ft": {Text: "ft"}, "µm": {Text: "µm"}, "mil": {Text: "mil"},
 	"g": {Text: "g"}, "kg": {Text: "kg"}, "mg": {Text: "mg"}, "mL": {Text: "mL"}, "L": {Text: "L"}, "oz": {Text: "oz"}, "lb": {Text: "lb"},
-	"US fl oz": {Text: "US fl oz"}, "US qt": {Text: "US qt"}, "US gal": {Text: "US gal"}, "yd": {Text: "yd"}, "m2": {Text: "m²"}, "%": {Text: "%"},
+	"US fl oz": {Text: "US fl oz"}, "US qt": {Text: "US qt"}, "US gal": {Text: "US gal"}, "yd": {Text: "yd"}, "m2": {Text: "m²"}, "ft2": {Text: "sq ft"}, "%": {Text: "%"},
 	"g/mL": {Text: "g/mL"}, "kg/m3": {Text: "kg/m³"}, "lb/US gal": {Text: "lb/US gal"}, "h": {Text: "h"}, "min": {Text: "min"}, "s": {Text: "s"}, "d": {Text: "d"},
 	"°C": {Text: "°C"}, "°F": {Text: "°F"}, "g/m2": {Text: "g/m²"}, "mL/m2": {Text: "mL/m²"}, "oz/yd2": {Text: "oz/yd²"}, "/cm": {Text: "threads/cm"}, "/in": {Text: "threads/in"},
 	"ppm": {Text: "ppm"}, "mg/m³": {Text: "mg/m³"}, "mg/100 g": {Text: "mg/100 g"}, "mg/L": {Text: "mg/L"},

@@ -27,7 +27,7 @@ var scales = []float64{1, 2, 2.5, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40,
 // Drawing draws a sheet of the plan in at most widthMM × heightMM, the
 // reference corner at the top left, the sheet's length to the right.
 func (j Job) Drawing(sheet int, widthMM, heightMM float64) (paper.Drawing, error) {
-	return j.draw(j.Plan, sheet, j.sheetTitle(sheet), j.Words.Plan.T("grain"), widthMM, heightMM)
+	return j.draw(j.Plan, sheet, j.sheetTitle(sheet, sheet+1), j.Words.Plan.T("grain"), widthMM, heightMM)
 }
 
 // ClothDrawing draws the cloth likewise, the squared end at the left.

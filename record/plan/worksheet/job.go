@@ -2,10 +2,12 @@ package worksheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"backleaf/record"
 	"backleaf/record/measure"
 	"backleaf/record/plan"
 	"backleaf/record/tell"
@@ -26,6 +28,7 @@ type Job struct {
 
 	Cloth     *plan.BoltPlan // nil: none
 	ClothName string
+	ClothLeft record.Said // what is left of its lot; zero: not known
 
 	Acts     []plan.Act // of the recipe, if there is one
 	Products []plan.Product
@@ -59,21 +62,28 @@ func (j Job) length(um int64) string {
 
 func (j Job) size(a, b int64) string { return j.length(a) + j.Words.Number.Times + j.length(b) }
 
-// unit is the word for the unit of lengths.
-func (j Job) unit() string {
-	unit := "mm"
+// unit is the unit of lengths.
+func (j Job) unit() record.LengthUnit {
 	if j.Inches {
-		unit = "in"
+		return "in"
 	}
-	return j.Words.Words["unit"][unit].Text
+	return "mm"
+}
+
+// fill fills in values, and the unit of lengths.
+func (j Job) fill(m tell.Message, values ...record.Value) string {
+	return j.Words.Fill(m, append(values, record.With("unit", j.unit()))...)
 }
 
 // withUnit writes a length with its unit, where it stands alone.
 func (j Job) withUnit(um int64) string {
-	return j.length(um) + j.Words.Number.Unit + j.unit()
+	return j.length(um) + j.Words.Number.Unit + j.Words.Words["unit"][string(j.unit())].Text
 }
 
 func (j Job) area(um2 int64) string {
+	if j.Inches {
+		return j.Words.Measure(strconv.FormatFloat(float64(um2)/(304_800*304_800), 'f', 1, 64), "ft2")
+	}
 	return j.Words.Measure(strconv.FormatFloat(float64(um2)/1e12, 'f', 3, 64), "m2")
 }
 
@@ -97,17 +107,39 @@ func letter(n int) string {
 	return letter(n/26-1) + letter(n%26)
 }
 
-// keepLetters names the offcuts worth keeping over the sheets of a plan.
+// keepLetters names the offcuts worth keeping over the sheets of a plan, of each
+// its rest first; those of sheets that are alike bear the same letters.
 func keepLetters(p plan.Plan) map[[2]int]string {
 	out := map[[2]int]string{}
-	for i := range p.Sheets {
-		for k, part := range p.Parts(i) {
-			if part.Number == 0 && part.Keep {
-				out[[2]int{i, k}] = strings.ToUpper(letter(len(out)))
+	n := 0
+	for i, c := range p.Sheets {
+		parts := p.Parts(i)
+		for _, rest := range []bool{true, false} {
+			for k, part := range parts {
+				if part.Number > 0 || !part.Keep || (part.Strip == 0) != rest {
+					continue
+				}
+				if i > 0 && alike(c, p.Sheets[i-1]) {
+					out[[2]int{i, k}] = out[[2]int{i - 1, k}]
+					continue
+				}
+				out[[2]int{i, k}] = strings.ToUpper(letter(n))
+				n++
 			}
 		}
 	}
 	return out
+}
+
+// alike reports that two sheets are cut in the same way.
+func alike(a, b plan.Cut) bool {
+	return a.Sheet == b.Sheet && a.Across == b.Across && slices.EqualFunc(a.Strips, b.Strips, func(a, b plan.Strip) bool {
+		return a.Size == b.Size && slices.EqualFunc(a.Blocks, b.Blocks, func(a, b plan.Block) bool {
+			return a.Size == b.Size && slices.EqualFunc(a.Pieces, b.Pieces, func(a, b plan.Laid) bool {
+				return a.Piece == b.Piece && a.Upright == b.Upright
+			})
+		})
+	})
 }
 
 // sheetName says what a sheet is: the name the caller gave it, and its size.

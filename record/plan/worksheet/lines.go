@@ -234,7 +234,7 @@ func (d *drawer) foot(scale float64, grain tell.Message) {
 		x += b.WidthMM() + 6
 	}
 	put(w.T("scale").With("n", d.Words.Number.Number(strconv.FormatFloat(scale, 'f', -1, 64))))
-	put(w.T("units").With("unit", d.unit()))
+	put(d.fill(w.T("units")))
 	d.add(paper.Line{X1: x, Y1: y - 0.5, X2: x + 7, Y2: y - 0.5, WeightMM: 2 * wide})
 	x += 9
 	put(string(w.T("reference")))

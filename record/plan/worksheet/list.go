@@ -10,32 +10,50 @@ import (
 	"backleaf/record/tell"
 )
 
-// Sections are all parts of the job in words.
+// Sections are all parts of the job in words, sheets that are alike as one.
 func (j Job) Sections() []Section {
-	w := j.Words.Plan
-	out := []Section{{string(w.T("titles-plan")), append([]string{w.T("units").With("unit", j.unit())}, j.summary()...)}}
-	for i := range j.Plan.Sheets {
-		out = append(out, Section{j.sheetTitle(i), slices.Concat(j.grained(i), j.warnings(i), j.steps(j.Plan, i, nil))})
+	out := []Section{j.first()}
+	for i, next := 0, 0; i < len(j.Plan.Sheets); i = next {
+		for next = i + 1; next < len(j.Plan.Sheets) && alike(j.Plan.Sheets[i], j.Plan.Sheets[next]); {
+			next++
+		}
+		out = append(out, j.sheets(i, next))
 	}
+	return append(out, j.rest()...)
+}
+
+func (j Job) first() Section {
+	w := j.Words.Plan
+	return Section{string(w.T("titles-plan")), append([]string{j.fill(w.T("units"))}, j.summary()...)}
+}
+
+// sheets are those from i to before next, which are alike.
+func (j Job) sheets(i, next int) Section {
+	return Section{j.sheetTitle(i, next), slices.Concat(j.grained(j.Words.Plan.T("grain-side"), i), j.warnings(i), j.steps(j.Plan, i, nil))}
+}
+
+func (j Job) sheetTitle(i, next int) string {
+	return j.fill(j.Words.Plan.T("sheet"), record.With("n", i+1), record.With("last", next), record.With("alike", next-i), record.With("all", len(j.Plan.Sheets)), tell.Told("sheet", j.sheetName(i)))
+}
+
+// rest is what follows the sheets: the cloth first, the cautions last.
+func (j Job) rest() (out []Section) {
+	w := j.Words.Plan
 	if j.Cloth != nil {
 		out = append(out, Section{string(w.T("titles-cloth")), append(j.cloth(), j.steps(j.Cloth.Plan, 0, w.ClothSteps)...)})
 	}
 	out = append(out, j.more()...)
 	if j.Plan.Order.Kerf > 0 {
-		out = append(out, Section{string(w.T("titles-cautions")), texts(w.Cautions)})
+		out = append(out, Section{string(w.T("titles-cautions")), j.texts(w.Cautions)})
 	}
 	return out
 }
 
-func texts(ms []tell.Message) (out []string) {
+func (j Job) texts(ms []tell.Message) (out []string) {
 	for _, m := range ms {
-		out = append(out, string(m))
+		out = append(out, j.fill(m))
 	}
 	return out
-}
-
-func (j Job) sheetTitle(i int) string {
-	return j.Words.Plan.T("sheet").With("n", strconv.Itoa(i+1), "all", strconv.Itoa(len(j.Plan.Sheets)), "sheet", j.sheetName(i))
 }
 
 // ask says what pieces are wanted.
@@ -63,17 +81,10 @@ func (j Job) summary() []string {
 		area += piece.Height * piece.Width * int64(piece.Count)
 	}
 	out := []string{j.Words.Clauses(ask)}
-	count := make([]int, len(p.Order.Sheets))
-	for _, c := range p.Sheets {
-		count[c.Sheet]++
-	}
-	var sheets, buy []string
-	for i, n := range count {
+	var sheets []string
+	for i, n := range j.counts() {
 		if s := p.Order.Sheets[i]; n > 0 {
 			sheets = append(sheets, j.fill(w.T("sheets"), record.With("n", n), tell.Told("sheet", w.T("from").With("sheet", s.Name, "size", j.size(s.Length, s.Width)))))
-			if i < len(j.Whole) && j.Whole[i] >= 0 && n > j.Whole[i] {
-				buy = append(buy, j.fill(w.T("sheets-buy"), tell.Told("sheet", s.Name), record.With("whole", j.Whole[i]), record.With("buy", n-j.Whole[i])))
-			}
 		}
 	}
 	out = append(out, j.Words.List(sheets))
@@ -82,10 +93,13 @@ func (j Job) summary() []string {
 	} else {
 		out[len(out)-1] += ". " + string(w.T("not-least"))
 	}
-	out = append(append(out, buy...), j.grained(0)...)
+	for _, b := range j.ToBuy() {
+		out = append(out, j.fill(w.T("sheets-buy"), tell.Told("sheet", b.Sheet), record.With("whole", b.Left), record.With("buy", b.Buy)))
+	}
+	out = append(out, j.grained(w.T("grained"), 0)...)
 	out = append(out, w.T("used").With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
 	if p.Proof.UsedLeast >= p.Used {
-		out = append(out, w.T("used-best").With("used", j.area(p.Used)))
+		out = append(out, string(w.T("used-best")))
 	} else {
 		out = append(out, w.T("used-near").With("least", j.area(p.Proof.UsedLeast), "percent", j.percent(p.Used-p.Proof.UsedLeast, p.Proof.UsedLeast)))
 	}
@@ -102,8 +116,35 @@ func (j Job) summary() []string {
 	return append(out, j.fill(effort, record.With("settings", p.Settings), record.With("cuts", p.Cuts), tell.Told("kerf", j.withUnit(p.Order.Kerf))))
 }
 
+// counts are how many sheets of each kind are cut.
+func (j Job) counts() []int {
+	out := make([]int, len(j.Plan.Order.Sheets))
+	for _, c := range j.Plan.Sheets {
+		out[c.Sheet]++
+	}
+	return out
+}
+
+// Buy is how many whole sheets of a kind should be left at most, and how many
+// more it takes.
+type Buy struct {
+	Sheet string `json:"sheet"`
+	Left  int    `json:"whole_sheets_left"`
+	Buy   int    `json:"buy"`
+}
+
+// ToBuy lists the sheets that have to be bought, as far as is known.
+func (j Job) ToBuy() (out []Buy) {
+	for i, n := range j.counts() {
+		if i < len(j.Whole) && j.Whole[i] >= 0 && n > j.Whole[i] {
+			out = append(out, Buy{j.Plan.Order.Sheets[i].Name, j.Whole[i], n - j.Whole[i]})
+		}
+	}
+	return out
+}
+
 // grained says how the grain of a sheet is taken to run: all depends on it.
-func (j Job) grained(sheet int) []string {
+func (j Job) grained(said tell.Message, sheet int) []string {
 	s := j.Plan.Order.Sheets[j.Plan.Sheets[sheet].Sheet]
 	side := s.Length
 	switch s.Grain {
@@ -112,10 +153,8 @@ func (j Job) grained(sheet int) []string {
 	case plan.Second:
 		side = s.Width
 	}
-	return []string{j.Words.Plan.T("grained").With("side", j.length(side))}
+	return []string{said.With("side", j.length(side))}
 }
-
-func (j Job) fill(m tell.Message, values ...record.Value) string { return j.Words.Fill(m, values...) }
 
 // marks gives each second and further step its letter.
 func marks(steps []plan.Step) map[int]string {
@@ -224,6 +263,19 @@ func (j Job) cloth() []string {
 	thousandths := func(n int64) string {
 		return j.Words.Measure(strconv.FormatFloat(float64(n)/1000, 'f', -1, 64), "%")
 	}
-	out = append(out, w.T("cloth-buy").With("buy", j.withUnit(b.Buy), "squaring", j.withUnit(b.Cloth.Squaring), "warp", thousandths(b.Cloth.ShrinkWarp), "weft", thousandths(b.Cloth.ShrinkWeft)), string(w.T("cloth-warp")))
-	return append(out, texts(w.ClothNotes)...)
+	shrunk := ""
+	if b.Cloth.ShrinkWarp+b.Cloth.ShrinkWeft > 0 {
+		shrunk = thousandths(b.Cloth.ShrinkWarp)
+	}
+	out = append(out, j.fill(w.T("cloth-need"), tell.Told("need", j.withUnit(b.Need)), tell.Told("squaring", j.withUnit(b.Cloth.Squaring)), tell.Told("shrunk", shrunk),
+		tell.Told("warp", thousandths(b.Cloth.ShrinkWarp)), tell.Told("weft", thousandths(b.Cloth.ShrinkWeft))))
+	if j.ClothLeft.Code != "" {
+		out = append(out, tell.Say(j.Words, j.ClothLeft)+".")
+	}
+	if b.Buy > 0 {
+		out = append(out, w.T("cloth-buy").With("buy", j.withUnit(b.Buy), "step", j.withUnit(b.Cloth.Step)))
+	} else {
+		out = append(out, string(w.T("wet-enough")))
+	}
+	return append(append(out, string(w.T("cloth-warp"))), j.texts(w.ClothNotes)...)
 }

@@ -25,14 +25,12 @@ func (j Job) PDF() ([]byte, error) {
 	if j.Letter {
 		s.width, s.height = 279.4, 215.9
 	}
-	sections := j.Sections()
-	first, sheets := sections[0], sections[1:1+len(j.Plan.Sheets)]
-	rest := sections[1+len(j.Plan.Sheets):]
+	rest := j.rest()
 	s.page()
 	s.head(title)
-	s.columns(2, []Section{first}, last(rest))
-	for i, sec := range sheets {
-		s.drawn(sec, func(w, h float64) (paper.Drawing, error) { return j.Drawing(i, w, h) })
+	s.columns(2, []Section{j.first()}, last(rest))
+	for i := range j.Plan.Sheets {
+		s.drawn(j.sheets(i, i+1), func(w, h float64) (paper.Drawing, error) { return j.Drawing(i, w, h) })
 	}
 	if j.Cloth != nil {
 		s.drawn(rest[0], j.ClothDrawing)

@@ -36,7 +36,7 @@ func (j Job) wet() []string {
 			out = append(out, w.WetMissing[string(c.Why)].With("act", act))
 			continue
 		}
-		out = append(out, w.T("wet-coat").With("act", act, "laid", j.amount(c.Laid), "area", j.Words.Measure(strconv.FormatFloat(c.Area/1e6, 'f', 2, 64), "m2")))
+		out = append(out, w.T("wet-coat").With("act", act, "laid", j.amount(c.Laid), "area", j.area(int64(c.Area*1e6))))
 	}
 	loss := j.Words.Measure(strconv.FormatFloat(float64(j.Wet.Loss)/1000, 'f', -1, 64), "%")
 	for _, n := range j.Wet.Products {
@@ -125,14 +125,22 @@ func (j Job) costs() []string {
 	default:
 		out = append(out, w.T("cost-sum").With("sum", j.Words.List(sums)))
 	}
-	if len(sums) > 0 && j.Wet != nil && j.Wet.Loss > 0 {
-		out = append(out, string(w.T("cost-tray")))
+	if len(sums) > 0 {
+		out = append(out, string(w.T("cost-bare")))
 	}
 	return out
 }
 
 func (j Job) at(t time.Time) string {
 	return j.fill("{at:moment}", record.With("at", record.Moment(t.Truncate(time.Minute))))
+}
+
+// on is a moment beside one of a day under its heading.
+func (j Job) on(day, t time.Time) string {
+	if t.Format(time.DateOnly) == day.Format(time.DateOnly) {
+		return t.Format(j.Words.Dates.Clock)
+	}
+	return j.at(t)
 }
 
 // BatchName names a batch by its panels.
@@ -148,16 +156,23 @@ func (j Job) BatchName(batch int) string {
 func (j Job) hours() []string {
 	w := j.Words.Plan
 	var out []string
+	day := ""
 	for _, s := range j.Table.Slots {
-		b := j.Batches[s.Batch]
-		text := w.T("slot").With("from", j.at(s.Start), "to", s.End.Format(j.Words.Dates.Clock), "act", b.Acts[s.Act].Name, "batch", j.BatchName(s.Batch))
+		if of := j.fill("{day}", record.With("day", record.Moment(s.Start))); of != day {
+			out, day = append(out, of), of
+		}
+		batch := ""
+		if len(j.Batches) > 1 {
+			batch = j.BatchName(s.Batch)
+		}
+		text := j.fill(w.T("slot"), tell.Told("from", s.Start.Format(j.Words.Dates.Clock)), tell.Told("to", s.End.Format(j.Words.Dates.Clock)), tell.Told("act", j.Batches[s.Batch].Acts[s.Act].Name), tell.Told("batch", batch))
 		switch {
 		case s.Late:
-			text = w.T("slot-late").With("slot", text, "until", j.at(s.Until))
+			text = w.T("slot-late").With("slot", text, "until", j.on(s.Start, s.Until))
 		case !s.Until.IsZero():
-			text = w.T("slot-until").With("slot", text, "until", j.at(s.Until))
+			text = w.T("slot-until").With("slot", text, "until", j.on(s.Start, s.Until))
 		case s.Safe.After(s.From):
-			text = w.T("slot-safe").With("slot", text, "from", j.at(s.From), "safe", j.at(s.Safe))
+			text = w.T("slot-safe").With("slot", text, "from", j.on(s.Start, s.From), "safe", j.on(s.Start, s.Safe))
 		}
 		out = append(out, text)
 	}
@@ -168,5 +183,5 @@ func (j Job) hours() []string {
 			out = append(out, w.T("ready").With("batch", j.BatchName(i), "at", j.at(at)))
 		}
 	}
-	return append(out, texts(w.TimeNotes)...)
+	return append(out, j.texts(w.TimeNotes)...)
 }

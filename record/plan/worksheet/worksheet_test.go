@@ -175,8 +175,8 @@ func TestText(t *testing.T) {
 		"20 of 300 × 300",
 		"1 sheet full, 2440 × 1220. No cheaper set of sheets will do: that is proven.",
 		"Board used up 1.838 m²; 97 % of it becomes panels.",
-		"uses less than 1.838 m²",
-		"2 settings of fence or stop, 25 cuts, kerf 3 mm.",
+		"No better cutting is possible: that is proven, of cuts edge to edge that leave the rest in one strip.",
+		"Fence or stop is set 2 times; 25 cuts, kerf 3 mm.",
 		"1. True two edges that meet, 5 off each: the reference edges.",
 		"2. First cuts, fence or rule at 300: 5 strips 300 × 1210, each from the edge just sawn; check: 300, 603, 906, 1209 and 1512 from the reference edge.",
 		"3. Keep the rest A, 915 × 1210:",
@@ -213,8 +213,43 @@ func TestCostsIncomplete(t *testing.T) {
 		if whole := strings.Contains(text, "Together 12.50"); whole != x.whole || strings.Contains(text, "incomplete") == x.whole {
 			t.Errorf("%s: whole %v\n%s", x.name, whole, text)
 		}
-		if said := strings.Contains(text, "without what stays"); said != (x.wet != nil && x.wet.Loss > 0) {
-			t.Errorf("%s: what stays in the tray is said: %v\n%s", x.name, said, text)
+		if !strings.Contains(text, "Counted is what the panels take") {
+			t.Errorf("%s: what is not counted is not said\n%s", x.name, text)
 		}
+	}
+}
+
+// Sheets that are cut alike are said once, with the same letters, and a page
+// each; offcuts are lettered as they are named; in inches nothing is metric but
+// the thickness of a board, and no usual length is crooked.
+func TestAlike(t *testing.T) {
+	p, err := plan.Sheets(plan.Order{Kerf: 3_175, Pieces: []plan.Piece{piece(um(406.4), um(508), plan.Free, 40)},
+		Sheets: []plan.Sheet{{Name: "full", Length: um(2438.4), Width: um(1219.2), Trim: um(4.762), Grain: plan.First, Count: plan.Unlimited}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := job(t, true)
+	j.Plan, j.Cloth = p, nil
+	text := strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(j.Text())
+	titles := 0
+	for _, l := range strings.Split(text, "\n") {
+		if strings.HasPrefix(l, "Sheet") {
+			titles++
+		}
+	}
+	if alike := regexp.MustCompile(`(?m)^Sheets \d to \d of \d, all alike: full`).MatchString(text); titles >= len(p.Sheets) || !alike {
+		t.Errorf("%d sheets under %d titles\n%s", len(p.Sheets), titles, text)
+	}
+	letters := regexp.MustCompile(`(?:Keep the rest |Keep |, | and )([A-Z])(?:,| \()`).FindAllStringSubmatch(text, -1)
+	for i, l := range letters {
+		if want := string(rune('A' + i)); l[1] != want {
+			t.Errorf("%s is named where %s is next", l[1], want)
+		}
+	}
+	if len(letters) == 0 {
+		t.Errorf("no offcut is named\n%s", text)
+	}
+	if m := regexp.MustCompile(`[0-9] (?:mm|cm|m|m²)\b`).FindString(text); m != "" || !strings.Contains(text, "sq ft") || !strings.Contains(text, "lengths in inches") {
+		t.Errorf("%q in a plan in inches\n%s", m, text)
 	}
 }

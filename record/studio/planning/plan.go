@@ -11,6 +11,7 @@ import (
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/studio/shelf"
+	"backleaf/record/studio/stock"
 	"backleaf/record/tell"
 )
 
@@ -47,7 +48,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 	if !board.Board.Thickness.IsZero() {
 		name = c.Fill(c.Plan.T("board"), tell.Told("name", name), record.With("thickness", board.Board.Thickness))
 	}
-	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: name, Letter: w.Studio.Paper == "letter", Inches: inches(wish)}
+	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: name, Letter: w.Studio.Paper == "letter", Inches: wish.inches()}
 	if d.Job.Plan, err = plan.Sheets(order); err != nil {
 		return d, refuse.Because("no-plan", err)
 	}
@@ -55,7 +56,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 		return d, err
 	}
 	if wish.Cloth != "" {
-		if err := d.cloth(); err != nil {
+		if err := d.cloth(ctx, b); err != nil {
 			return d, err
 		}
 	}
@@ -72,7 +73,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 }
 
 // inches tells whether the panels are asked for in inches.
-func inches(wish Wish) bool {
+func (wish Wish) inches() bool {
 	for _, p := range wish.Panels {
 		if u := p.Size.Height.Unit(); u != "in" && u != "ft" {
 			return false
@@ -93,7 +94,7 @@ func (wish Wish) covered() (n int) {
 	return max(1, n)
 }
 
-func (d *Day) cloth() error {
+func (d *Day) cloth(ctx context.Context, b *book.Book) error {
 	m, lots, err := onShelf(d.w, "cloth", d.Wish.Cloth)
 	if err != nil {
 		return err
@@ -105,13 +106,8 @@ func (d *Day) cloth() error {
 	if !ok {
 		return refuse.Cannot("no-bolt-width", "the width of the bolt of %s is not recorded", m.Key)
 	}
-	or := func(l record.Length, usual int64) int64 {
-		if um, ok := l.Micrometers(); ok {
-			return um
-		}
-		return usual
-	}
-	c := plan.Cloth{BoltWidth: width, Selvedge: or(d.Wish.Selvedge, plan.UsualSelvedge), Squaring: or(d.Wish.Squaring, plan.UsualSquaring), Oversize: or(d.Wish.Oversize, plan.UsualOversize)}
+	c := plan.Cloth{BoltWidth: width, Selvedge: d.Wish.or(d.Wish.Selvedge, usualSelvedge), Squaring: d.Wish.or(d.Wish.Squaring, usualSquaring),
+		Oversize: d.Wish.or(d.Wish.Oversize, usualOversize), Step: d.Wish.or(record.Length{}, usualStep)}
 	c.ShrinkWarp, _ = d.Wish.ShrinkWarp.Millipercent()
 	c.ShrinkWeft, _ = d.Wish.ShrinkWeft.Millipercent()
 	pieces := make([]plan.Piece, len(d.Job.Plan.Order.Pieces))
@@ -127,6 +123,14 @@ func (d *Day) cloth() error {
 	d.Job.Cloth, d.Job.ClothName = &bolt, m.Name
 	if len(lots) == 1 {
 		d.Job.ClothName = d.Job.Words.Join.Bracket.With("text", string(lots[0].Key), "aside", m.Name)
+		if d.Job.ClothLeft, _, err = stock.Of(ctx, b, d.w, lots[0]); err != nil {
+			return err
+		}
+		var left record.Amount
+		_ = left.UnmarshalText([]byte(d.Job.ClothLeft.Value("left").Text())) // nothing, where it says of none
+		if um, ok := left.Micrometers(); ok && um >= bolt.Need {
+			bolt.Buy = 0
+		}
 	}
 	return nil
 }

@@ -16,6 +16,7 @@ import (
 	"backleaf/record/book"
 	"backleaf/record/check"
 	"backleaf/record/plan"
+	"backleaf/record/plan/worksheet"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/planning"
@@ -408,7 +409,11 @@ func TestSheetsToBuy(t *testing.T) {
 		t.Fatal(err)
 	}
 	d, said := ask("120 of 30x40 cm")
-	if want := fmt.Sprintf("Of ply-1 at most 2 whole sheets should be left: to buy %d.", len(d.Job.Plan.Sheets)-2); !strings.Contains(said, want) {
+	buy := len(d.Job.Plan.Sheets) - 2
+	if want := fmt.Sprintf("Of ply-1 at most 2 whole sheets should be left: to buy %d.", buy); !strings.Contains(said, want) {
 		t.Errorf("%q is not in %s", want, said)
+	}
+	if v := d.View().Buy; len(v) != 1 || v[0] != (worksheet.Buy{Sheet: "ply-1", Left: 2, Buy: buy}) || few.View().Buy != nil {
+		t.Errorf("for programs: %v", v)
 	}
 }

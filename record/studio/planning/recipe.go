@@ -137,6 +137,9 @@ func whole(steps []Step) []Step {
 		if s.Purpose == record.Ground && laid && !slices.ContainsFunc(out, func(s Step) bool { return s.Do == plan.Sanding || s.Purpose == record.Ground }) {
 			out = append(out, Step{Do: plan.Sanding, Faces: []record.Face{record.Front}})
 		}
+		if s.Do == plan.Trimming && !laid {
+			continue // nothing is there to trim
+		}
 		out = append(out, s)
 		if s.Do == plan.LayingCloth && !slices.ContainsFunc(steps[i:], func(s Step) bool { return s.Do == plan.Trimming }) {
 			out = append(out, Step{Do: plan.Trimming})

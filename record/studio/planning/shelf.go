@@ -55,7 +55,7 @@ func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) 
 		}
 	}
 	add := func(name string, size record.Size, price int64, offcut bool) {
-		s := plan.Sheet{Offcut: offcut, Name: name, Length: micrometers(size.Height), Width: micrometers(size.Width), Trim: micrometers(wish.Trim), Grain: grain(along), Price: price, Count: plan.Unlimited}
+		s := plan.Sheet{Offcut: offcut, Name: name, Length: micrometers(size.Height), Width: micrometers(size.Width), Trim: wish.or(wish.Trim, usualTrim), Grain: grain(along), Price: price, Count: plan.Unlimited}
 		if s.Length < s.Width { // the longer side is the length
 			s.Length, s.Width = s.Width, s.Length
 			if s.Grain != plan.Free {

@@ -6,24 +6,26 @@ import (
 
 	"backleaf/record/check"
 	"backleaf/record/plan"
+	"backleaf/record/plan/worksheet"
 )
 
 // View is a plan as programs read it. Lengths are micrometres, areas square
 // micrometres, amounts milligrams and microlitres.
 type View struct {
-	Sheets    []SheetView    `json:"sheets"`
-	Turns     plan.Turns     `json:"turns"`
-	Used      int64          `json:"used_um2"`
-	UsedLeast int64          `json:"used_at_least_um2"`
-	Least     bool           `json:"sheets_proven_least"`
-	Settings  int            `json:"settings"`
-	Cuts      int            `json:"cuts"`
-	Warnings  []plan.Warning `json:"warnings,omitzero"`
-	Cloth     *ClothView     `json:"cloth,omitzero"`
-	Wet       []WetView      `json:"wet,omitzero"`
-	Cost      []CostView     `json:"costs,omitzero"`
-	Timetable []SlotView     `json:"timetable,omitzero"`
-	Ready     []time.Time    `json:"ready,omitzero"`
+	Sheets    []SheetView     `json:"sheets"`
+	Buy       []worksheet.Buy `json:"sheets_to_buy,omitzero"`
+	Turns     plan.Turns      `json:"turns"`
+	Used      int64           `json:"used_um2"`
+	UsedLeast int64           `json:"used_at_least_um2"`
+	Least     bool            `json:"sheets_proven_least"`
+	Settings  int             `json:"settings"`
+	Cuts      int             `json:"cuts"`
+	Warnings  []plan.Warning  `json:"warnings,omitzero"`
+	Cloth     *ClothView      `json:"cloth,omitzero"`
+	Wet       []WetView       `json:"wet,omitzero"`
+	Cost      []CostView      `json:"costs,omitzero"`
+	Timetable []SlotView      `json:"timetable,omitzero"`
+	Ready     []time.Time     `json:"ready,omitzero"`
 }
 
 // SheetView is a sheet as it is cut.
@@ -48,6 +50,7 @@ type ClothView struct {
 	Usable int64     `json:"usable_width_um"`
 	Length int64     `json:"length_um"`
 	Least  int64     `json:"length_at_least_um"`
+	Need   int64     `json:"need_um"`
 	Buy    int64     `json:"buy_um"`
 	Cut    SheetView `json:"cut"`
 }
@@ -89,12 +92,12 @@ type SlotView struct {
 // View returns the plan for programs.
 func (d *Day) View() View {
 	j := d.Job
-	v := View{Turns: j.Plan.Turns, Used: j.Plan.Used, UsedLeast: j.Plan.Proof.UsedLeast, Least: j.Plan.Proof.Sheets, Settings: j.Plan.Settings, Cuts: j.Plan.Cuts, Warnings: j.Plan.Warnings()}
+	v := View{Buy: j.ToBuy(), Turns: j.Plan.Turns, Used: j.Plan.Used, UsedLeast: j.Plan.Proof.UsedLeast, Least: j.Plan.Proof.Sheets, Settings: j.Plan.Settings, Cuts: j.Plan.Cuts, Warnings: j.Plan.Warnings()}
 	for i := range j.Plan.Sheets {
 		v.Sheets = append(v.Sheets, sheetView(j.Plan, i, j.Names))
 	}
 	if b := j.Cloth; b != nil {
-		v.Cloth = &ClothView{b.Usable, b.Length, b.Least, b.Buy, sheetView(b.Plan, 0, nil)}
+		v.Cloth = &ClothView{b.Usable, b.Length, b.Least, b.Need, b.Buy, sheetView(b.Plan, 0, nil)}
 	}
 	if j.Wet != nil {
 		for _, n := range j.Wet.Products {

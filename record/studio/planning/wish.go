@@ -128,3 +128,25 @@ func grain(g record.Grain) plan.Grain {
 	}
 	return plan.Free
 }
+
+// What is taken where nobody says it, µm: in a plan in millimetres and in one in
+// inches, round in each (common practice).
+var (
+	usualTrim     = [2]int64{5_000, 4_762}     // 3/16 in
+	usualSelvedge = [2]int64{15_000, 15_875}   // 5/8 in
+	usualSquaring = [2]int64{50_000, 50_800}   // 2 in
+	usualOversize = [2]int64{30_000, 30_000}   // as it is counted where nobody recorded it
+	usualStep     = [2]int64{100_000, 114_300} // an eighth of a yard
+)
+
+// or is a length, or the usual one.
+func (wish Wish) or(l record.Length, usual [2]int64) int64 {
+	um, ok := l.Micrometers()
+	switch {
+	case ok:
+		return um
+	case wish.inches():
+		return usual[1]
+	}
+	return usual[0]
+}
