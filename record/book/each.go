@@ -75,18 +75,32 @@ func Each[T any](ctx context.Context, b *Book, numbers []record.Number, work fun
 	return ctx.Err()
 }
 
-// Walk folds the panels chosen as [Each] does and gives them to f, in order of
-// year and number.
-func (b *Book) Walk(ctx context.Context, n Narrow, f func(*record.Workshop, *record.Panel) error) error {
+// Walk folds some of the panels chosen at a time, as far as they need no shelf
+// and no others, and gives each to f, in order of year and number.
+func (b *Book) Walk(ctx context.Context, n Narrow, f func(*record.Panel) error) error {
 	var ns []record.Number
 	if err := b.Panels(ctx, n, func(p Present) error { ns = append(ns, p.Number); return nil }); err != nil {
 		return err
 	}
-	type one struct {
-		in *record.Workshop
-		of *record.Panel
+	for part := range slices.Chunk(ns, folding) {
+		var w *record.Workshop
+		err := b.view(ctx, func(s *session) error {
+			es, err := s.entries(aboutPanels, jsonList(part))
+			if err == nil {
+				w, err = record.Fold(es, part...)
+			}
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		for _, p := range w.Panels {
+			if err := cmp.Or(ctx.Err(), f(p)); err != nil {
+				return err
+			}
+		}
 	}
-	return Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (one, error) { return one{w, p}, nil }, func(x one) error { return f(x.in, x.of) })
+	return nil
 }
 
 func each[T any](ctx context.Context, b *Book, shelf []record.Entry, part []record.Number, work func(*record.Workshop, *record.Panel) (T, error), say func(T) error) error {

@@ -26,7 +26,7 @@ func TestWalkHoldsFew(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	var seen []weak.Pointer[record.Panel]
 	most := 0
-	if err := b.Walk(ctx, book.Narrow{}, func(_ *record.Workshop, p *record.Panel) error {
+	if err := b.Walk(ctx, book.Narrow{}, func(p *record.Panel) error {
 		if seen = append(seen, weak.Make(p)); len(seen)%500 == 0 {
 			runtime.GC()
 			live := 0
@@ -55,7 +55,7 @@ func TestWalkByKind(t *testing.T) {
 		t.Fatal(err)
 	}
 	walked := func(n book.Narrow) (ns []record.Number) {
-		if err := b.Walk(ctx, n, func(_ *record.Workshop, p *record.Panel) error { ns = append(ns, p.Number); return nil }); err != nil {
+		if err := b.Walk(ctx, n, func(p *record.Panel) error { ns = append(ns, p.Number); return nil }); err != nil {
 			t.Fatal(err)
 		}
 		return ns

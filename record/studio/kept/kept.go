@@ -88,7 +88,7 @@ func Each(ctx context.Context, b *book.Book, f func(File) error) error {
 	if err != nil {
 		return err
 	}
-	return b.Walk(ctx, book.Narrow{Kinds: naming}, func(_ *record.Workshop, p *record.Panel) error {
+	return b.Walk(ctx, book.Narrow{Kinds: naming}, func(p *record.Panel) error {
 		for _, e := range p.Events {
 			if file, ok := Named(e.Body); ok && err == nil {
 				err = once(file, e.Seq, p.Number)

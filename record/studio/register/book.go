@@ -173,7 +173,7 @@ func (r *Register) certificates(ctx context.Context, j *judgement, path string) 
 		n++
 		return nil
 	}
-	err = r.book.Walk(ctx, book.Narrow{Kinds: []record.Kind{record.Issued{}.Kind()}}, func(_ *record.Workshop, p *record.Panel) error {
+	err = r.book.Walk(ctx, book.Narrow{Kinds: []record.Kind{record.Issued{}.Kind()}}, func(p *record.Panel) error {
 		for _, c := range record.Each[record.Issued](p) {
 			if err := one(p, c); err != nil {
 				return err

@@ -74,7 +74,7 @@ func (r *Register) file(ctx context.Context) error {
 	}
 	filed, issued := map[string][]paper{}, map[string]record.Number{}
 	kinds := []record.Kind{record.LabelPrinted{}.Kind(), record.Issued{}.Kind()}
-	err := r.book.Walk(ctx, book.Narrow{Kinds: kinds}, func(_ *record.Workshop, p *record.Panel) error {
+	err := r.book.Walk(ctx, book.Narrow{Kinds: kinds}, func(p *record.Panel) error {
 		for _, l := range record.Each[record.LabelPrinted](p) {
 			filed[l.Body.PDF] = append(filed[l.Body.PDF], paper{p.Number, l.Seq, l.Body.Record})
 		}
