@@ -10,11 +10,7 @@ import (
 func newCost(a *app) {
 	var except []string
 	a.reads("cost", flags{"except": &except, "json": &a.asJSON}, func(r *run) error {
-		w, ps, err := questions.Chosen(r.ctx, r.Book, r.args, except)
-		if err != nil {
-			return err
-		}
-		each, batches, err := questions.Costs(r.ctx, a.catalogue(), r.Book, w, ps)
+		each, batches, err := questions.Costs(r.ctx, a.catalogue(), r.Book, r.args, except)
 		if err != nil {
 			return err
 		}

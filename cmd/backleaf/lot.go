@@ -35,7 +35,7 @@ func lotList(a *app) {
 
 func lotTrace(a *app) {
 	a.reads("lot trace", flags{"json": &a.asJSON, "csv": &a.asCSV}, func(r *run) error {
-		w, err := r.Book.Workshop(r.ctx)
+		w, err := r.Book.Shelf(r.ctx)
 		if err != nil {
 			return err
 		}
@@ -46,7 +46,10 @@ func lotTrace(a *app) {
 		c := a.words(w.Studio)
 		all, rows := []shelf.Use{}, [][]string{{"number", "entry", "what", "at", "where", "lot"}}
 		for i, l := range lots {
-			uses, open := shelf.Trace(w, l)
+			uses, open, err := shelf.Trace(r.ctx, r.Book, l)
+			if err != nil {
+				return err
+			}
 			if all = append(all, uses...); len(open) > 0 {
 				defer a.warn(nil, []record.Said{record.Say("material-without-lot", record.With("panels", open), record.With("material", l.Material), record.With("lot", l.Key))})
 			}

@@ -43,15 +43,14 @@ func (r *run) plan(o *planFlags) error {
 	if err != nil {
 		return err
 	}
-	w, err := r.Book.Workshop(r.ctx)
-	if err != nil {
-		return err
-	}
-	wish := &o.Wish
+	w, wish := v.Shop, &o.Wish
 	wish.Turns, wish.Start = plan.Turns(o.turns), v.Local()
 	if o.like != "" {
 		liked, err := r.Look(r.ctx, strings.Fields(o.like), nil)
 		if err != nil {
+			return err
+		}
+		if w, err = r.Book.Around(r.ctx, liked.Panels...); err != nil {
 			return err
 		}
 		planning.AsMade(wish, w, liked.Panels)

@@ -14,11 +14,7 @@ func recipeFrom(a *app) {
 	var key string
 	o := &moment{}
 	a.acts("recipe from", o, func(d *doing) (studio.Written, error) {
-		w, err := d.v.Book.Workshop(d.ctx) // amounts are shared out over all panels of an entry
-		if err != nil {
-			return studio.Written{}, err
-		}
-		made, warnings, err := planning.AsRecipe(w, w.Panel(d.v.Panels[0]), record.Key(strings.ToLower(key)))
+		made, warnings, err := planning.AsRecipe(d.ctx, d.v.Book, d.v.Panels[0], record.Key(strings.ToLower(key)))
 		if err != nil {
 			return studio.Written{}, err
 		}
@@ -35,7 +31,7 @@ func recipeCompare(a *app) {
 		if err != nil {
 			return err
 		}
-		w, err := r.Book.Workshop(r.ctx) // amounts are shared out over all panels of an entry
+		w, err := r.Book.Around(r.ctx, v.Panels...) // amounts are shared out over all panels of an entry
 		if err != nil {
 			return err
 		}

@@ -7,6 +7,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
+	"backleaf/record/studio/questions"
 	"backleaf/record/studio/typed"
 )
 
@@ -76,7 +77,7 @@ func (a *app) sayLink(s record.Studio) {
 
 func studioShow(a *app) {
 	a.reads("studio show", flags{"json": &a.asJSON}, func(r *run) error {
-		w, err := r.Book.Workshop(r.ctx)
+		w, entries, panels, err := questions.Extent(r.ctx, r.Book)
 		if err != nil {
 			return err
 		}
@@ -86,14 +87,14 @@ func studioShow(a *app) {
 				Studio  record.Studio `json:"studio"`
 				Entries int64         `json:"entry_count"`
 				Panels  int           `json:"panel_count"`
-			}{s, w.Last, len(w.Panels)})
+			}{s, entries, panels})
 		}
 		t := a.table()
 		s.Zone = cmp.Or(s.Zone, a.line("studio-zone"))
 		for _, f := range a.catalogue().Rows(s) {
 			t.Pair(f.Name, f.Value)
 		}
-		t.Pair(a.line("name-book"), a.line("studio-book", record.With("file", a.path()), record.With("entries", w.Last), record.With("panels", len(w.Panels)),
+		t.Pair(a.line("name-book"), a.line("studio-book", record.With("file", a.path()), record.With("entries", entries), record.With("panels", panels),
 			record.With("materials", len(w.Materials)), record.With("lots", len(w.Lots))))
 		return t.Done()
 	})

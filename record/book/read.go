@@ -165,6 +165,27 @@ func (b *Book) WorkshopOf(ctx context.Context, numbers ...record.Number) (*recor
 	return b.fold(ctx, Filter{Panels: append([]record.Number{}, numbers...)})
 }
 
+// Around folds what these panels need, together with the panels that shared an
+// entry with them: an amount for a batch says nothing of one panel without the
+// sizes of the others.
+func (b *Book) Around(ctx context.Context, ns ...record.Number) (*record.Workshop, error) {
+	w, err := b.WorkshopOf(ctx, ns...)
+	if err != nil {
+		return nil, err
+	}
+	all := slices.Clone(ns)
+	for _, p := range w.Panels {
+		for _, e := range p.Events {
+			all = append(all, e.Panels...)
+		}
+	}
+	slices.Sort(all)
+	if all = slices.Compact(all); len(all) == len(ns) {
+		return w, nil
+	}
+	return b.WorkshopOf(ctx, all...)
+}
+
 // Story folds what is told of one panel: what names it, studio, makers and
 // materials, of the lots only those that went into it. The air of the room, by
 // which rules judge, is not in it.

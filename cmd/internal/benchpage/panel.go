@@ -79,7 +79,7 @@ func (d *desk) panel() error {
 		body.Faces = append(body.Faces, faceLayers{d.c.Capital(d.c.Word(f)), k.On(f)})
 	}
 	if !body.Newer {
-		around, err := questions.Around(d.ctx, d.Studio.Book, p.Number)
+		around, err := d.Studio.Book.Around(d.ctx, p.Number)
 		if err != nil {
 			return err
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/studio/shelf"
 	"backleaf/record/studio/stock"
 	"backleaf/record/tell"
@@ -44,12 +45,9 @@ func (d *desk) shelf() error {
 		if ok {
 			x.Left = d.say("page-"+s.Code, s.Values...)
 		}
-		on := map[record.Number]bool{}
-		uses, _ := shelf.Trace(d.shop, b)
-		for _, u := range uses {
-			on[u.Panel] = true
+		if err := d.Studio.Book.Panels(d.ctx, book.Narrow{Used: [][]string{{book.Lot(b.Key)}}}, func(book.Present) error { x.Used++; return nil }); err != nil {
+			return err
 		}
-		x.Used = len(on)
 		if !d.ReadOnly {
 			x.Next = "/act/lot?" + url.Values{"material": {string(b.Material)}, "quantity": {b.Quantity.String()}, "supplier": {b.Supplier}, "sheet": {b.Sheet.String()},
 				"key": {string(shelf.NextKey(d.shop, b.Key))}, "back": {"/shelf"}}.Encode()

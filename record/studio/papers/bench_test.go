@@ -20,7 +20,6 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/kept"
-	"backleaf/record/studio/questions"
 	"backleaf/record/toolcheck"
 )
 
@@ -80,7 +79,7 @@ func BenchmarkCertificates(b *testing.B) {
 	path := func(s *studio.Session, i int) string {
 		return filepath.Join(filepath.Dir(s.Book.Path()), fmt.Sprintf("%d-%d.pdf", round, i))
 	}
-	w, err := questions.Around(ctx, bare.Book, all.Panels[0])
+	w, err := bare.Book.Around(ctx, all.Panels[0])
 	must(err)
 	in := certificate.Input{Workshop: w, Panel: w.Panel(all.Panels[0]), Issued: now, Catalogue: bare.Catalogue(), Paper: "a4"}
 	in.Deed, err = deed.Make(ctx, bare.Book, w, in.Panel, check.Panel(w, in.Panel, now), &key, now)

@@ -24,7 +24,6 @@ import (
 	"backleaf/record/studio/handover"
 	"backleaf/record/studio/kept"
 	"backleaf/record/studio/private"
-	"backleaf/record/studio/questions"
 	"backleaf/record/studio/refuse"
 )
 
@@ -90,7 +89,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 		return c, refuse.Unclearly("one-panel", "one certificate speaks of one panel, not of %d", len(v.Panels))
 	}
 	now := v.Local().Truncate(time.Second)
-	if v.Shop, err = questions.Around(ctx, s.Book, v.Panels...); err != nil { // amounts are shared by all panels of an entry
+	if v.Shop, err = s.Book.Around(ctx, v.Panels...); err != nil { // amounts are shared by all panels of an entry
 		return c, err
 	}
 	p := v.Shop.Panel(v.Panels[0])

@@ -22,7 +22,7 @@ func Dossier(ctx context.Context, s *studio.Session, panel string) (record.Numbe
 	if err != nil {
 		return "", nil, err
 	}
-	w, err := questions.Around(ctx, b, p.Number)
+	w, err := b.Around(ctx, p.Number)
 	if err != nil {
 		return "", nil, err
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/plan"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
@@ -44,10 +45,14 @@ func Recipe(w *record.Workshop, k record.Key) (record.Recipe, error) {
 // AsRecipe makes a recipe of how a panel was made: its coats and cloth with
 // what was laid on a square metre. A recipe keeps one material a coat, and no
 // thinner.
-func AsRecipe(w *record.Workshop, p *record.Panel, key record.Key) (record.Recipe, []record.Said, error) {
+func AsRecipe(ctx context.Context, b *book.Book, n record.Number, key record.Key) (record.Recipe, []record.Said, error) {
 	r := record.Recipe{Key: key}
+	w, err := b.Around(ctx, n)
+	if err != nil {
+		return r, nil, err
+	}
 	var warnings []record.Said
-	for _, s := range fromPanel(w, p, false) {
+	for _, s := range fromPanel(w, w.Panel(n), false) {
 		if s.Do != plan.Coating && s.Do != plan.LayingCloth {
 			continue
 		}
@@ -73,7 +78,7 @@ func AsRecipe(w *record.Workshop, p *record.Panel, key record.Key) (record.Recip
 		r.Steps = append(r.Steps, step)
 	}
 	if len(r.Steps) == 0 {
-		return r, nil, refuse.Cannot("recipe-of-nothing", "no coat and no cloth is recorded on %s before its paint", p.Number)
+		return r, nil, refuse.Cannot("recipe-of-nothing", "no coat and no cloth is recorded on %s before its paint", n)
 	}
 	return r, warnings, nil
 }

@@ -22,8 +22,8 @@ type Day struct {
 	w    *record.Workshop
 }
 
-// Make plans a day. The workshop must hold the whole journal: what is left in
-// a tin, and which offcuts are left, follows from all that was taken.
+// Make plans a day. The workshop holds the shelf; what is left in a tin, and which
+// offcuts are left, follows from all that was taken.
 func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalogue, wish Wish) (Day, error) {
 	d := Day{Wish: wish, w: w}
 	prices, err := shelf.Prices(ctx, b, w)
@@ -32,7 +32,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 	}
 	order := plan.Order{Kerf: micrometers(wish.Kerf), Turns: wish.Turns}
 	var board record.Material
-	if order.Sheets, board, err = sheets(w, wish, prices); err != nil {
+	if order.Sheets, board, err = sheets(ctx, b, w, wish, prices); err != nil {
 		return d, err
 	}
 	for _, p := range wish.Panels {

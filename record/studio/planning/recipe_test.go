@@ -46,7 +46,7 @@ func TestRecipeAsMade(t *testing.T) {
 					t.Fatal(err)
 				}
 				w := b.workshop()
-				made, _, err := planning.AsRecipe(w, w.Panel(v.Panels[0]), "g")
+				made, _, err := planning.AsRecipe(t.Context(), b.Book, v.Panels[0], "g")
 				if err != nil {
 					t.Fatal(err)
 				}

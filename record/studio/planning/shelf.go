@@ -37,7 +37,7 @@ func onShelf(w *record.Workshop, field string, k record.Key) (m record.Material,
 
 // sheets are the kinds of sheets of a board: those of its lots, or of the size
 // that was wished, and the offcuts of it that nothing was cut from yet.
-func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) ([]plan.Sheet, record.Material, error) {
+func sheets(ctx context.Context, b *book.Book, w *record.Workshop, wish Wish, prices map[record.Key]private.Price) ([]plan.Sheet, record.Material, error) {
 	m, lots, err := onShelf(w, "board", wish.Board)
 	if err != nil {
 		return nil, m, err
@@ -48,7 +48,6 @@ func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) 
 		along = "height"
 	}
 	var out []plan.Sheet
-	used := usedUp(w)
 	for _, l := range w.Lots { // offcuts come first, whichever lot is meant
 		if b := l.Body; b.Offcut != "" && b.Material == m.Key && !slices.ContainsFunc(lots, func(o record.Lot) bool { return o.Key == b.Key }) {
 			lots = append(lots, b)
@@ -76,7 +75,9 @@ func sheets(w *record.Workshop, wish Wish, prices map[record.Key]private.Price) 
 	}
 	for _, l := range slices.Backward(lots) { // the newest lot of a size names it
 		if l.Offcut != "" {
-			if !used[l.Key] {
+			if cut, err := b.Taken(ctx, l.Key); err != nil {
+				return nil, m, err
+			} else if cut == nil { // an offcut is there once
 				add(string(l.Key), l.Sheet, 0, true)
 			}
 			continue
@@ -128,15 +129,6 @@ func wholeSheets(ctx context.Context, b *book.Book, w *record.Workshop, wish Wis
 		}
 	}
 	return left, nil
-}
-
-// usedUp tells of which lots panels were cut: an offcut is there once.
-func usedUp(w *record.Workshop) map[record.Key]bool {
-	used := map[record.Key]bool{}
-	for _, p := range w.Panels {
-		used[p.Cut().Lot] = true
-	}
-	return used
 }
 
 // tins are the lots of the products, in the order in which they are to be used:

@@ -60,7 +60,7 @@ func Ask(ctx context.Context, c *tell.Catalogue, s *studio.Session, panel, quest
 	if err := studio.Readable(w.Panel(n)); err != nil {
 		return Reply{}, err
 	}
-	w, err = Around(ctx, s.Book, append([]record.Number{n}, roll.Batches[w.Panel(n).Batch]...)...)
+	w, err = s.Book.Around(ctx, append([]record.Number{n}, roll.Batches[w.Panel(n).Batch]...)...)
 	if err != nil {
 		return Reply{}, err
 	}

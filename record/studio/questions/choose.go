@@ -37,28 +37,7 @@ func One(ctx context.Context, b *book.Book, typed string) (*record.Workshop, *re
 	return w, w.Panel(n), nil
 }
 
-// Around folds what these panels need, together with the panels that shared
-// an entry with them: an amount for a batch says nothing of one panel without
-// the sizes of the others.
-func Around(ctx context.Context, b *book.Book, ns ...record.Number) (*record.Workshop, error) {
-	w, err := b.WorkshopOf(ctx, ns...)
-	if err != nil {
-		return nil, err
-	}
-	all := slices.Clone(ns)
-	for _, p := range w.Panels {
-		for _, e := range p.Events {
-			all = append(all, e.Panels...)
-		}
-	}
-	slices.Sort(all)
-	if all = slices.Compact(all); len(all) == len(ns) {
-		return w, nil
-	}
-	return b.WorkshopOf(ctx, all...)
-}
-
-// numbers finds panels; without terms, all that this program can read and that
+// numbers finds panels by what was typed; without terms, all that this program can read and that
 // are not gone.
 func numbers(ctx context.Context, b *book.Book, terms, except []string, gone func(book.Present) bool) (ns []record.Number, err error) {
 	if err := studio.Known(b); err != nil {
@@ -97,25 +76,3 @@ func numbers(ctx context.Context, b *book.Book, terms, except []string, gone fun
 }
 
 func discarded(p book.Present) bool { return p.Place == book.Discarded }
-
-// Chosen finds panels as [numbers] does, with what they share entries with.
-func Chosen(ctx context.Context, b *book.Book, terms, except []string) (*record.Workshop, []*record.Panel, error) {
-	ns, err := numbers(ctx, b, terms, except, discarded)
-	if err != nil {
-		return nil, nil, err
-	}
-	var w *record.Workshop
-	if len(terms) == 0 {
-		w, err = b.Workshop(ctx)
-	} else {
-		w, err = Around(ctx, b, ns...)
-	}
-	if err != nil {
-		return nil, nil, err
-	}
-	var ps []*record.Panel
-	for _, n := range ns {
-		ps = append(ps, w.Panel(n))
-	}
-	return w, ps, nil
-}

@@ -35,9 +35,17 @@ type BatchCost struct {
 	Complete bool
 }
 
-// Costs works out what panels cost, one by one and by batch. It looks into the
-// private prices of lots.
-func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Workshop, ps []*record.Panel) (each []Cost, batches []BatchCost, err error) {
+// Costs works out what panels, named as typed, cost, one by one and by batch. It
+// looks into the private prices of lots.
+func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except []string) (each []Cost, batches []BatchCost, err error) {
+	ns, err := numbers(ctx, b, terms, except, discarded)
+	if err != nil {
+		return nil, nil, err
+	}
+	w, err := b.Shelf(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
 	paid, err := shelf.Prices(ctx, b, w)
 	if err != nil {
 		return nil, nil, err
@@ -49,23 +57,29 @@ func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, w *record.Works
 	each = []Cost{}
 	sheets := map[record.Key][]amount.CostSheet{}
 	var order []record.Key
-	for _, p := range ps {
-		sheet := amount.Cost(w, p, known)
-		if sheets[p.Batch] == nil {
-			order = append(order, p.Batch)
+	type one struct {
+		batch record.Key
+		amount.CostSheet
+	}
+	err = book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (one, error) {
+		return one{p.Batch, amount.Cost(w, p, known)}, nil
+	}, func(sheet one) error {
+		if sheets[sheet.batch] == nil {
+			order = append(order, sheet.batch)
 		}
-		sheets[p.Batch] = append(sheets[p.Batch], sheet)
+		sheets[sheet.batch] = append(sheets[sheet.batch], sheet.CostSheet)
 		cost := Cost{Panel: sheet.Panel, Lines: []CostLine{}, Sums: prices(sheet.Sums), Complete: sheet.Complete}
 		for _, l := range sheet.Lines {
 			cost.Lines = append(cost.Lines, CostLine{c.Fill("{layer}", l.What), l.Lot, l.Entry, private.Price(l.Price), missing(c, l.Missing)})
 		}
 		each = append(each, cost)
-	}
+		return nil
+	})
 	for _, k := range order {
 		sum, complete := amount.CostTotal(sheets[k])
 		batches = append(batches, BatchCost{k, prices(sum), complete})
 	}
-	return each, batches, nil
+	return each, batches, err
 }
 
 // missing says why a line has no figure; nothing where it has one.

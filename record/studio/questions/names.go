@@ -68,3 +68,11 @@ func Names(ctx context.Context, b *book.Book, sort string) (out []Name, err erro
 		"makers":  standing(w.Makers, func(m record.Maker) Name { return Name{string(m.Key), m.Name} }),
 	}[sort], nil
 }
+
+// Extent is the shelf of a book, and how many entries and panels it holds.
+func Extent(ctx context.Context, b *book.Book) (w *record.Workshop, entries int64, panels int, err error) {
+	w, err1 := b.Shelf(ctx)
+	entries, _, err2 := b.Tree(ctx)
+	panels, err3 := b.Count(ctx)
+	return w, entries, panels, cmp.Or(err1, err2, err3)
+}

@@ -186,10 +186,11 @@ type Use struct {
 
 // Trace finds every event a lot went into, as it stands after corrections, and
 // the panels with a coat or board of the same material whose lot nobody
-// recorded: it may be this one. The workshop must hold the whole journal.
-func Trace(w *record.Workshop, of record.Lot) (uses []Use, open []record.Number) {
+// recorded: it may be this one.
+func Trace(ctx context.Context, b *book.Book, of record.Lot) (uses []Use, open []record.Number, err error) {
 	uses = []Use{}
-	for _, p := range w.Panels {
+	things := [][]string{{book.Lot(of.Key), book.Material(of.Material)}}
+	err = b.Walk(ctx, book.Narrow{Used: things}, func(p *record.Panel) error {
 		for _, e := range p.Events {
 			for _, m := range record.Mentions(e.Body) {
 				switch {
@@ -202,8 +203,9 @@ func Trace(w *record.Workshop, of record.Lot) (uses []Use, open []record.Number)
 				}
 			}
 		}
-	}
-	return uses, open
+		return nil
+	})
+	return uses, open, err
 }
 
 // NextKey is a free key for the next lot of the same material: the number that
