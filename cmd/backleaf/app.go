@@ -186,9 +186,9 @@ func (a *app) problem(v any) {
 }
 
 // words returns the words to speak with, as they are said now in a studio's
-// time zone.
+// time zone and units.
 func (a *app) words(s record.Studio) *tell.Catalogue {
-	return a.catalogue().At(a.now(), studio.Zone(s))
+	return a.catalogue().At(a.now(), studio.Zone(s)).For(s)
 }
 
 func (a *app) catalogue() *tell.Catalogue { return cmp.Or(a.lang, tell.English) }

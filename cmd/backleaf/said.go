@@ -20,7 +20,7 @@ import (
 func (a *app) warn(v *studio.View, ws []record.Said) {
 	c := a.catalogue()
 	if v != nil {
-		c = c.At(v.Now, v.Zone)
+		c = c.At(v.Now, v.Zone).For(v.Shop.Studio)
 	}
 	for _, w := range ws {
 		a.talk("%s", tell.Say(c, w))

@@ -20,6 +20,9 @@ func (c *Catalogue) value(v record.Value, form string) string {
 	if v.Type == "Number" && len(v.Texts) > 2 && form != "each" {
 		return c.panels(v.Texts)
 	}
+	if v.Type == "figure" && c.units == "in" {
+		v.Texts = inInches(v.Texts)
+	}
 	if form == "range" && len(v.Texts) == 2 {
 		return c.between(v.Texts[0], v.Texts[1])
 	}

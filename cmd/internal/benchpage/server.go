@@ -133,7 +133,7 @@ func (s *Server) serve(page func(*desk) error) http.Handler {
 		if d.shop, err = s.all(d.ctx); err == nil {
 			zone := studio.Zone(d.shop.Studio)
 			d.now = s.Studio.Clock().In(zone)
-			d.c = s.Words.AtPage().At(d.now, zone)
+			d.c = s.Words.AtPage().At(d.now, zone).For(d.shop.Studio)
 			err = page(d)
 		}
 		if err != nil {

@@ -102,6 +102,7 @@ func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []strin
 
 // Panel holds one panel against the rules.
 func (k Checking) Panel(w *record.Workshop, p *record.Panel) Findings {
+	k.Words = k.Words.For(w.Studio)
 	f := Findings{Panel: p.Number, Title: p.Description().Title}
 	asked := func(x check.Finding) bool { return k.Rule == "" || x.Rule == k.Rule }
 	for _, x := range check.Shown(w, p, k.Now, func(x check.Finding) bool { return asked(x) && !(k.Brief && x.Severity == check.Information) }) {
