@@ -35,7 +35,8 @@ type Options struct {
 	Units   record.LengthUnit // of figures in errors
 	// Step is told how far the work has come, in steps of it, and may end it
 	// with an error; nil: nobody asks.
-	Step func(done, total int64) error
+	Step  func(done, total int64) error
+	Pages *int // is set to how many pages there are, unless it is nil
 }
 
 // ErrNoPlace reports that the first label was to stand beyond the last place
@@ -51,7 +52,12 @@ func Draw(w io.Writer, labels []Input, o Options) ([]Layout, error) {
 		return nil, err
 	}
 	doc := &paper.Document{Info: o.info(labels)}
-	doc.Step = func(page, pages int) error { return step(len(labels)*page/pages - len(labels)*(page-1)/pages) }
+	doc.Step = func(page, pages int) error {
+		if o.Pages != nil {
+			*o.Pages = pages
+		}
+		return step(len(labels)*page/pages - len(labels)*(page-1)/pages)
+	}
 	if o.Ruler {
 		if err := ruler(doc, o); err != nil {
 			return nil, err

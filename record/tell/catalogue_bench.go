@@ -34,6 +34,8 @@ var englishWarnings = map[string]Message{
 	"purpose-not-recorded":    `note: what this coat was for is not recorded{entry, if {; do not type it again, but its purpose: backleaf amend {entry} --set purpose=sealer --because "…"}} (next time: --as sealer)`,
 	"left-out":                "note: not here, so left out: {panels}; with --also-away they are in it too",
 	"left-out-discarded":      "note: left out, because discarded: {panels}",
+	"certificate-lacks":       `note: not on the certificate, since not recorded: {what} ("backleaf panel describe" and "backleaf panel photo" add it)`,
+	"layer-before-cutting":    `note: dated before the board was cut: {entries}; if that is a slip: backleaf amend {entry} --set at=… --because "…"`,
 	"before-cutting":          "note: {panels}: cut only after that, as far as recorded",
 	"date-moved":              `note: {kind, select, studio {the studio} maker {maker {key}} other {{key}}} stays as it was described at the old date ({as}); by the new one it would be as in {by}: name that in an amendment if it was so`,
 	"described-open":          `which description of {kind, select, studio {the studio} maker {maker {key}} other {{key}}} is meant is not known: {entries}`,
@@ -135,8 +137,8 @@ var englishBench = map[string]Message{
 	"entry-taken":    "{state} (entry withdrawn)",
 
 	"labels-none":    "no labels",
-	"labels-counted": "{sizes} {n, plural, one {label} other {labels}}",
-	"labels-of-size": "{n} {size}",
+	"labels-counted": "{sizes} on {pages, plural, one {one page} other {{pages} pages}}",
+	"labels-of-size": "{n} {size, select, small {small } medium {medium } large {large } other {}}{n, plural, one {label} other {labels}}{size, select, small {} medium {} large {} other { of {size}}}",
 	"labels-written": "{file}  {labels}{entries, if {; {entries}}}",
 	"labels-preview": "{file}  {labels}; a preview, nothing written down",
 

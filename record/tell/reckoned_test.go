@@ -30,7 +30,7 @@ func TestReckonedInUnitsOfStudio(t *testing.T) {
 		{[]record.Figure{"0.06 mm", "2.1 mm"}, "0.06–2.1 mm", "0.002–0.083 in"},
 		{depth, "3 mm", "3 mm"},
 	} {
-		plain := strings.NewReplacer("\u2009", " ", "\u00a0", " ")
+		plain := strings.NewReplacer("\u202f", " ")
 		say := func(c *tell.Catalogue) string { return plain.Replace(c.Fill("{x:range}", record.With("x", x.value))) }
 		if m, in := say(metric), say(inches); m != x.metric || in != x.in {
 			t.Errorf("%v is told as %q and %q, not %q and %q", x.value, m, in, x.metric, x.in)

@@ -111,6 +111,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 		}
 	}
 	c.replaces, in.Replaces = replaced(p)
+	c.Warnings = lacking(v, p, in.Catalogue)
 	if o.Preview {
 		if err = c.draw(in); err == nil && o.File != "" {
 			err = safefile.Create(o.File, 0o644, safefile.Bytes(c.PDF))
@@ -165,7 +166,7 @@ func (c *Certificate) draw(in certificate.Input) error {
 	d, err := certificate.Draw(in)
 	c.PDF = d.PDF
 	said, warnings := photographSaid(d.Photo)
-	c.Warnings = slices.Concat(said, warnings, noAddress(in.Workshop.Studio))
+	c.Warnings = slices.Concat(c.Warnings, said, warnings, noAddress(in.Workshop.Studio))
 	return err
 }
 

@@ -41,6 +41,7 @@ type Labels struct {
 	PDF     []byte
 	Layouts []label.Layout // one a panel
 	First   bool           // the studio never printed a label before
+	pages   int
 	studio.Written
 }
 
@@ -76,7 +77,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 			return ctx.Err()
 		}
 	}
-	o.Options.Step = step("labels")
+	o.Options.Step, o.Options.Pages = step("labels"), &l.pages
 	told := step("panels")
 	for i, n := range v.Panels {
 		if err := told(int64(i+1), int64(len(v.Panels))); err != nil {
@@ -170,7 +171,7 @@ func (l *Labels) told(v *studio.View, file string) {
 	}
 	labels := tell.Say(c, record.Say("labels-none"))
 	if sizes != nil {
-		labels = tell.Say(c, record.Say("labels-counted", tell.Told("sizes", c.Series(sizes)), record.With("n", len(l.Layouts))))
+		labels = tell.Say(c, record.Say("labels-counted", tell.Told("sizes", c.Series(sizes)), record.With("pages", l.pages)))
 	}
 	l.Mean(code, record.With("file", cmp.Or(file, "-")), tell.Told("labels", labels), tell.Told("entries", entries))
 }
