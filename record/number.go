@@ -113,7 +113,7 @@ func ParseNumber(s, naan string) (Number, error) {
 	}
 	head := mark + year + "-" + serial
 	if want := strings.ToUpper(string(CheckCharacter(zone(head, naan)))); want != check {
-		return "", fmt.Errorf("the last character of %q does not fit the number", clip(s))
+		return "", fmt.Errorf("the last character of %q does not fit the number: did you mean %s-%s?", clip(s), head, want)
 	}
 	return Number(head + "-" + check), nil
 }

@@ -76,7 +76,7 @@ func (r *run) importEntries(o exchange.Order, file *bufio.Reader) error {
 	for _, n := range t.Noted {
 		r.noted("at-line", record.With("line", n.Line), tell.Told("text", tell.Say(c, n.Said)))
 	}
-	if err != nil || o.Dry {
+	if o.Dry || refuse.Code(err) == "import-unasked" {
 		for _, k := range t.Counted() {
 			r.told(k.Code, k.Values...)
 		}

@@ -36,8 +36,8 @@ type Catalogue struct {
 	Dossier     DossierWords
 	Plan        PlanWords
 
-	now   time.Time         // see [Catalogue.At]
-	units record.LengthUnit // see [Catalogue.For]
+	now    time.Time // see [Catalogue.At]
+	inches bool      // see [Catalogue.For]
 }
 
 // Joins stand between words.

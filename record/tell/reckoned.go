@@ -12,11 +12,11 @@ import (
 // inches, reckoned lengths are told in inches and temperatures in °F. What was
 // measured is always told as it was.
 func (c *Catalogue) For(s record.Studio) *Catalogue {
-	if s.Units == c.units {
+	if c.inches == (s.Units == "in") {
 		return c
 	}
 	to := *c
-	to.units = s.Units
+	to.inches = !c.inches
 	return &to
 }
 

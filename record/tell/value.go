@@ -20,7 +20,7 @@ func (c *Catalogue) value(v record.Value, form string) string {
 	if v.Type == "Number" && len(v.Texts) > 2 && form != "each" {
 		return c.panels(v.Texts)
 	}
-	if v.Type == "figure" && c.units == "in" {
+	if v.Type == "figure" && c.inches {
 		v.Texts = inInches(v.Texts)
 	}
 	if form == "range" && len(v.Texts) == 2 {

@@ -58,14 +58,17 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 // sound is asked before anything is written.
 func Restore(ctx context.Context, from, to string, highest []string, progress studio.Progress, sound func() error) (studio.Written, error) {
 	c := newCopier(from, to, progress)
-	if err := Vacant(to); err != nil {
-		return c.Written, refuse.Because("restore-there", fmt.Errorf("nothing was restored: %w", err))
-	}
-	b, err := openBackup(ctx, from, progress)
+	b, err := openBackup(ctx, from)
 	if err != nil {
 		return c.Written, err
 	}
 	defer b.Close()
+	if err := Vacant(to); err != nil {
+		return c.Written, refuse.Because("restore-there", fmt.Errorf("nothing was restored: %w", err))
+	}
+	if _, err := b.Verify(ctx, progress.Of("entries")); err != nil {
+		return c.Written, fmt.Errorf("cannot restore from %s: %w", from, err)
+	}
 	w, err := b.WorkshopOf(ctx)
 	if err != nil {
 		return c.Written, err
@@ -120,8 +123,8 @@ func serials(all []record.Number, year int) (highest int) {
 	return highest
 }
 
-// openBackup opens a backup and verifies it.
-func openBackup(ctx context.Context, from string, progress studio.Progress) (*book.Book, error) {
+// openBackup opens a backup for reading.
+func openBackup(ctx context.Context, from string) (*book.Book, error) {
 	b, err := book.OpenReadOnly(ctx, from)
 	if errors.Is(err, book.ErrNoBook) { // a hint to make a book would mislead
 		return nil, refuse.Cannot("no-backup", "cannot open %s: there is no backup here", from)
@@ -129,13 +132,7 @@ func openBackup(ctx context.Context, from string, progress studio.Progress) (*bo
 	if errors.Is(err, book.ErrNotBook) {
 		return nil, refuse.Because("no-backup", err)
 	}
-	if err != nil {
-		return nil, err
-	}
-	if _, err := b.Verify(ctx, progress.Of("entries")); err != nil {
-		return nil, errors.Join(fmt.Errorf("cannot restore from %s: %w", from, err), b.Close())
-	}
-	return b, nil
+	return b, err
 }
 
 // copier copies the photographs and papers of a book beside another.

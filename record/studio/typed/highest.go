@@ -16,7 +16,7 @@ const NoneLater = "none"
 // must be said wherever a journal goes on from an older copy.
 func Highest(st record.Studio, last record.Number, highest []string) (used []record.Number, err error) {
 	if len(highest) == 0 {
-		return nil, refuse.Input("highest", "highest-on-labels", "a panel that was numbered after this copy was made would share its number with the next one").With(record.With("last", last))
+		return nil, refuse.Input("highest", "highest-on-labels", "which is the highest number on any label? a panel numbered after this copy was made would share its number with the next one").With(record.With("last", last))
 	}
 	for _, s := range highest {
 		if s == NoneLater && len(highest) == 1 {
