@@ -329,14 +329,9 @@ func diff(was, now Entry) ([]Change, error) {
 
 // finish puts together what follows from all events of a panel.
 func (w *Workshop) finish(p *Panel) {
+	p.order()
 	for i := range p.Events {
-		e := &p.Events[i]
-		if i > 0 {
-			_, exact := e.At.Exact()
-			_, before := p.Events[i-1].At.Exact()
-			e.ByWriting = !(exact && before) && !p.Events[i-1].At.Before(e.At)
-		}
-		for _, seq := range w.meant(e) {
+		for _, seq := range w.meant(&p.Events[i]) {
 			for _, c := range w.described[seq].Corrections {
 				if !slices.ContainsFunc(p.Corrections, func(d Correction) bool { return d.Seq == c.Seq }) {
 					p.Corrections = append(p.Corrections, c)

@@ -120,6 +120,34 @@ func (p *Panel) add(e Event) {
 	p.Events = slices.Insert(p.Events, i, e)
 }
 
+// After returns the panel as it stands once entries were written that correct
+// nothing. What describes their materials is not looked at.
+func (p *Panel) After(es ...Entry) *Panel {
+	q := *p
+	q.Events = slices.Clone(p.Events)
+	for _, e := range es {
+		if ev, in, _, _ := effective(e, p.Number, nil); in {
+			q.add(ev)
+		}
+	}
+	q.order()
+	q.join()
+	return &q
+}
+
+// order tells of which events nothing but the order of writing says that they
+// came after the one before.
+func (p *Panel) order() {
+	for i := range p.Events {
+		e := &p.Events[i]
+		if i > 0 {
+			_, exact := e.At.Exact()
+			_, before := p.Events[i-1].At.Exact()
+			e.ByWriting = !(exact && before) && !p.Events[i-1].At.Before(e.At)
+		}
+	}
+}
+
 // Cut returns how the panel began.
 func (p *Panel) Cut() Cut { c, _ := Latest[Cut](p); return c.Body }
 

@@ -182,6 +182,9 @@ func (d *Draft) put(e record.Entry, data []byte) error {
 		}
 	}
 	d.size = e.Seq
+	if n := int64(len(d.added)); e.Corrects() == 0 && e.Kind() != "cut" && e.Newer == nil && n == d.size-d.began-1 && n < many {
+		d.added = append(d.added, e)
+	}
 	return nil
 }
 

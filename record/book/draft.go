@@ -20,12 +20,14 @@ import (
 // [accept.Known].
 type Draft struct {
 	s       *session
-	began   int64 // entries before this transaction
-	size    int64 // entries now
+	began   int64  // entries before this transaction
+	size    int64  // entries now
+	root    []byte // of the tree of those before
 	studio  record.Studio
 	open    bool
 	touched map[record.Number]bool // panels whose look-up rows are stale
 	there   map[record.Number]bool // of those that an entry names
+	added   []record.Entry         // while all that was put only adds to panels
 	random  io.Reader
 
 	// What entries name again and again, read once until a description changes.
@@ -66,15 +68,14 @@ func newDraft(s *session, random io.Reader) (*Draft, error) {
 	d.began = d.size
 	// Going on would cover up that entries and tree no longer fit.
 	var size int64
-	var kept []byte
-	if _, err := s.one("SELECT size, root FROM tip", nil, &size, &kept); err != nil {
+	if _, err := s.one("SELECT size, root FROM tip", nil, &size, &d.root); err != nil {
 		return nil, err
 	}
 	root, err := tlog.TreeHash(d.size, tlog.HashReaderFunc(d.recent))
 	if err != nil {
 		return nil, err
 	}
-	if size != d.size || size > 0 && !bytes.Equal(kept, root[:]) {
+	if size != d.size || size > 0 && !bytes.Equal(d.root, root[:]) {
 		return nil, fmt.Errorf("%w: nothing can be added; verify it to learn more", ErrBroken)
 	}
 	d.studio, d.open, err = s.studio()
@@ -241,6 +242,9 @@ func (d *Draft) Used(numbers ...record.Number) (err error) {
 	}
 	return err
 }
+
+// Size is how many entries there are.
+func (d *Draft) Size() int64 { return d.size }
 
 // Written is when the last entry was written down.
 func (d *Draft) Written() (record.When, error) {

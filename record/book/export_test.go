@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/form"
@@ -13,6 +14,12 @@ import (
 
 // SetFault lets a test see every step of an append and make it fail.
 func (b *Book) SetFault(f func(step string) error) { b.writer.fault = f }
+
+// LastBackup is [Draft.LastBackup] beside nothing that is written.
+func (b *Book) LastBackup(ctx context.Context) (at time.Time, ok bool, err error) {
+	err = b.view(ctx, func(s *session) error { at, ok, err = (&Draft{s: s}).LastBackup(); return err })
+	return at, ok, err
+}
 
 // PutRaw appends the bytes of entries that a later program might write.
 func (b *Book) PutRaw(ctx context.Context, texts ...string) error {

@@ -117,6 +117,12 @@ func (d *Draft) indexPanels(ctx context.Context) error {
 		return nil
 	}
 	for part := range slices.Chunk(slices.Sorted(maps.Keys(d.touched)), folding) {
+		if rows := d.foreseen(part); rows != nil {
+			done := make(chan folded, 1)
+			done <- folded{rows, nil}
+			turns = append(turns, done)
+			continue
+		}
 		read := d.s.few
 		if len(part) == folding {
 			read = d.s.entries // of an import; nobody looks again
@@ -144,6 +150,27 @@ func (d *Draft) indexPanels(ctx context.Context) error {
 	return err
 }
 
+// foreseen makes rows out of the fold by which an act was judged, with what was
+// added since; nil if it is of another journal, or all has to be folded anew.
+func (d *Draft) foreseen(part []record.Number) (rows []row) {
+	w := d.s.seen.foldOf(d.root)
+	if w == nil || int64(len(d.added)) != d.size-d.began {
+		return nil
+	}
+	for _, n := range part {
+		p := w.Panel(n)
+		if p == nil || len(p.Newer) > 0 { // a row counts less as newer
+			return nil
+		}
+		rows = append(rows, rowOf(p.After(naming(n, d.added)...)))
+	}
+	return rows
+}
+
+func naming(n record.Number, es []record.Entry) []record.Entry {
+	return slices.DeleteFunc(slices.Clone(es), func(e record.Entry) bool { return !slices.Contains(e.Panels, n) })
+}
+
 // row is what the look-up tables say of one panel.
 type row struct {
 	Present
@@ -162,10 +189,12 @@ func rowsOf(es []record.Entry, part []record.Number) (rows []row, err error) {
 		if p == nil {
 			return nil, fmt.Errorf("%w: panel %s has no beginning", ErrBroken, n)
 		}
-		rows = append(rows, row{present(p), usedOn(p), wordsOf(p)})
+		rows = append(rows, rowOf(p))
 	}
 	return rows, nil
 }
+
+func rowOf(p *record.Panel) row { return row{present(p), usedOn(p), wordsOf(p)} }
 
 // indexRows writes of the rows what is not there yet: most work changes little,
 // and the index of words is dear to write.

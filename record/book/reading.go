@@ -65,6 +65,13 @@ func (b *Book) AtBench(ctx context.Context, numbers ...record.Number) (w *record
 		if err == nil {
 			w, err = record.Fold(merged(es, air))
 		}
+		var root []byte
+		if err == nil {
+			_, err = s.one("SELECT root FROM tip", nil, &root)
+		}
+		if err == nil {
+			s.seen.keep(root, w)
+		}
 		return err
 	})
 	return w, err

@@ -16,6 +16,9 @@ type seen struct {
 	mu   sync.Mutex
 	of   map[string]record.Entry
 	size int
+
+	root string           // of the journal of which shop is a fold
+	shop *record.Workshop // what the last act was judged by
 }
 
 // mostSeen bounds the bytes of the entries that are kept.
@@ -39,6 +42,26 @@ func (k *seen) decode(data []byte) (record.Entry, error) {
 	}
 	k.of[string(data)] = e
 	return e, nil
+}
+
+// keep hands a fold of a few panels on to the write that may follow.
+func (k *seen) keep(root []byte, shop *record.Workshop) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.root, k.shop = string(root), shop; len(shop.Panels) >= folding {
+		k.shop = nil
+	}
+}
+
+// foldOf is the fold that was kept, if it is one of the journal with this root;
+// of any other it would be stale.
+func (k *seen) foldOf(root []byte) *record.Workshop {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if len(root) == 0 || k.root != string(root) {
+		return nil
+	}
+	return k.shop
 }
 
 // few reads entries that an act is likely to look at again.

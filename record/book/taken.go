@@ -121,28 +121,45 @@ func (d *Draft) resizedStock(e record.Entry) error {
 
 // Taken returns what the record says was taken of a lot.
 func (b *Book) Taken(ctx context.Context, lot record.Key) (out []Taken, err error) {
-	var mixed, size string
-	read := func(t *Taken, into ...any) func(func(...any) error) error {
-		return func(scan func(...any) error) error {
-			*t = Taken{}
-			err := scan(into...)
-			if err == nil && mixed != "" {
-				err = json.Unmarshal([]byte(mixed), &t.Mix)
+	type alike struct {
+		mix        string
+		mg, ul, mm bool
+	}
+	at := map[alike]int{}
+	cloth := false
+	err = b.view(ctx, func(s *session) error {
+		err := s.each("SELECT mix, mg, ul, mm2, beyond IS NOT NULL FROM taken WHERE lot = ?", []any{string(lot)}, func(scan func(...any) error) error {
+			var t Taken
+			var mix string
+			if err := scan(&mix, &t.Milligrams, &t.Microliters, &t.SquareMillimeters, &t.Cloth); err != nil || t.Cloth {
+				cloth = cloth || t.Cloth
+				return err
 			}
-			t.Panel, _ = record.ParseSize(size) // what a later program wrote is not known
-			out = append(out, *t)
+			of := alike{mix, t.Milligrams > 0, t.Microliters > 0, t.SquareMillimeters > 0}
+			i, known := at[of]
+			if !known {
+				if i, at[of] = len(out), len(out); mix != "" {
+					if err := json.Unmarshal([]byte(mix), &t.Mix); err != nil {
+						return err
+					}
+				}
+				out = append(out, Taken{Mix: t.Mix})
+			}
+			o := &out[i]
+			o.Acts, o.Milligrams, o.Microliters, o.SquareMillimeters = o.Acts+1, o.Milligrams+t.Milligrams, o.Microliters+t.Microliters, o.SquareMillimeters+t.SquareMillimeters
+			return nil
+		})
+		if err != nil || !cloth {
 			return err
 		}
-	}
-	err = b.view(ctx, func(s *session) error {
-		var t Taken
-		err := s.each(`SELECT mix, count(*), total(mg), total(ul), total(mm2) FROM taken WHERE lot = ? AND beyond IS NULL
-			GROUP BY mix, mg > 0, ul > 0, mm2 > 0`, []any{string(lot)}, read(&t, &mixed, &t.Acts, &t.Milligrams, &t.Microliters, &t.SquareMillimeters))
-		if mixed = ""; err == nil {
-			err = s.each(`SELECT count(*), beyond, size, 1 FROM taken JOIN entry USING (seq), json_each(coalesce(panels, json_extract(CAST(bytes AS TEXT), '$.panels'))) JOIN panel ON number = value
-				WHERE lot = ? AND beyond IS NOT NULL GROUP BY beyond, size`, []any{string(lot)}, read(&t, &t.Acts, &t.BeyondMicrometers, &size, &t.Cloth))
-		}
-		return err
+		return s.each(`SELECT count(*), beyond, size FROM taken JOIN entry USING (seq), json_each(coalesce(panels, json_extract(CAST(bytes AS TEXT), '$.panels'))) JOIN panel ON number = value
+			WHERE lot = ? AND beyond IS NOT NULL GROUP BY beyond, size`, []any{string(lot)}, func(scan func(...any) error) error {
+			t, size := Taken{Cloth: true}, ""
+			err := scan(&t.Acts, &t.BeyondMicrometers, &size)
+			t.Panel, _ = record.ParseSize(size) // what a later program wrote is not known
+			out = append(out, t)
+			return err
+		})
 	})
 	return out, err
 }

@@ -14,36 +14,47 @@ type pair struct {
 	direct       record.Answer // whether nothing lies between
 }
 
-// pairs lists what may lie directly on what on a face. A cloth lies in its
-// adhesive and is no upper layer of a pair.
-func (s *subject) pairs(face record.Face) []pair {
-	films := s.on(face)
-	board := &filmed{Film: amount.Film{Layer: record.Layer{Face: face}}}
-	var out []pair
-	for j, above := range films {
-		if isCloth(above) {
-			continue
+// pairs lists what may lie directly on what on a face.
+func (s *subject) pairs(face record.Face) (out []pair) {
+	for _, above := range s.on(face) {
+		out = append(out, s.under(above)...)
+	}
+	return out
+}
+
+// under lists what a layer may lie directly on. A cloth lies in its adhesive
+// and is no upper layer of a pair.
+func (s *subject) under(above film) (out []pair) {
+	if isCloth(above) {
+		return nil
+	}
+	films := s.on(above.Layer.Face)
+	over := make([]record.Answer, len(films)) // whether above was laid after each
+	first := record.Answer(record.Yes)
+	for i, f := range films {
+		over[i] = record.No
+		if f != above {
+			over[i] = laidBefore(f, above)
+			first = all(first, not(over[i]))
 		}
-		first := record.Answer(record.Yes)
-		for i, below := range films {
-			over := laidBefore(below, above)
-			if i == j {
-				continue
+	}
+	for i, below := range films {
+		direct := over[i]
+		for k, f := range films {
+			if direct == record.No {
+				break
 			}
-			first = all(first, not(over))
-			direct := over
-			for k, f := range films {
-				if k != i && k != j {
-					direct = all(direct, not(all(laidBefore(below, f), laidBefore(f, above))))
-				}
-			}
-			if direct != record.No {
-				out = append(out, pair{above, below, s.shows(below, films), direct})
+			if k != i && over[k] != record.No {
+				direct = all(direct, not(all(laidBefore(below, f), over[k])))
 			}
 		}
-		if first != record.No {
-			out = append(out, pair{above, board, trade.BoardStrata(s.board().Kind), first})
+		if direct != record.No {
+			out = append(out, pair{above, below, s.shows(below, films), direct})
 		}
+	}
+	if first != record.No {
+		board := &filmed{Film: amount.Film{Layer: record.Layer{Face: above.Layer.Face}}}
+		out = append(out, pair{above, board, trade.BoardStrata(s.board().Kind), first})
 	}
 	return out
 }

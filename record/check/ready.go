@@ -24,9 +24,14 @@ func Objections(w *record.Workshop, p *record.Panel, at time.Time, act record.Bo
 	e := record.Event{Seq: w.Last + 1, At: record.Moment(at), Written: record.Moment(at), Panels: []record.Number{p.Number}, Body: act}
 	s := unmeasured(w, p.With(append(slices.Clip(p.Events), e)), at)
 	for _, face := range faces {
-		for _, x := range s.pairs(face) {
-			if v, ok := x.judge(s); ok && x.above.Layer.Seq == e.Seq && x.direct == record.Yes && v.said.Code == "pair-against" {
-				said = append(said, v.said)
+		for _, f := range filter(s.on(face), func(f film) bool { return f.Layer.Seq == e.Seq }) {
+			for _, x := range s.under(f) {
+				if x.direct != record.Yes {
+					continue
+				}
+				if v, ok := x.judge(s); ok && v.said.Code == "pair-against" {
+					said = append(said, v.said)
+				}
 			}
 		}
 	}
@@ -89,8 +94,8 @@ func (s *subject) waits(act record.Body) (ws []window) {
 // laying are the films that an act would lay.
 func (s *subject) laying(act record.Body) (films []film) {
 	e := record.Event{Seq: s.w.Last + 1, At: record.Moment(s.now), Written: record.Moment(s.now), Panels: []record.Number{s.p.Number}, Body: act}
-	for _, l := range s.p.With(append(slices.Clip(s.p.Events), e)).Layers() {
-		if l.Seq == e.Seq && l.Cloth == nil {
+	for _, l := range (&record.Panel{}).With([]record.Event{e}).Layers() {
+		if l.Cloth == nil {
 			films = append(films, newFilm(s.w, l))
 		}
 	}

@@ -156,30 +156,36 @@ func spanned(x trade.Span) record.Figure {
 	return figure(float64(x.Hours), "h")
 }
 
-// facts answers the conditions of a pair that lies directly on one another.
-// What may lie between unseen lies there only where nobody can tell.
+// facts answers the conditions of a pair that lies directly on one another, as
+// they are asked. What may lie between unseen lies there only where nobody can
+// tell.
 func (s *subject) facts(p pair) trade.Facts {
-	dulled := s.sandedBetween(p)
-	f := trade.Facts{
-		trade.Tooth:         some(p.below.matt(), dulled),
-		trade.Keyed:         dulled,
-		trade.ThinBelow:     thin(p.below),
-		trade.ThinAbove:     thin(p.above),
-		trade.Waited:        record.Yes, // judged by itself
-		trade.SealedFirst:   s.unless(),
-		trade.GroundBetween: s.unless(),
-		trade.Isolated:      s.unless(),
-		trade.Rigid:         record.Yes, // every panel is
+	bare := p.below.Layer.Coating == nil && !isCloth(p.below)
+	return func(c trade.Condition) record.Answer {
+		switch {
+		case c == trade.Tooth:
+			return some(p.below.matt(), s.sandedBetween(p))
+		case c == trade.Keyed && bare:
+			return some(s.cut.Body.Keyed, s.sandedBetween(p))
+		case c == trade.Keyed:
+			return s.sandedBetween(p)
+		case c == trade.Degreased && bare:
+			return s.cut.Body.Degreased
+		case c == trade.Untempered && bare:
+			return not(s.isBoard(record.TemperedHardboard))
+		case c == trade.ThinBelow:
+			return thin(p.below)
+		case c == trade.ThinAbove:
+			return thin(p.above)
+		case c == trade.FatOverLean && isPaint(p.above):
+			return word(p.above.Layer.Paint.Oil, "same", "fat")
+		case c == trade.SealedFirst, c == trade.GroundBetween, c == trade.Isolated:
+			return s.unless()
+		case c == trade.Waited, c == trade.Rigid: // the wait is judged by itself, and every panel is
+			return record.Yes
+		}
+		return record.Unknown
 	}
-	if p.below.Layer.Coating == nil && !isCloth(p.below) {
-		f[trade.Keyed] = some(s.cut.Body.Keyed, dulled)
-		f[trade.Degreased] = s.cut.Body.Degreased
-		f[trade.Untempered] = not(s.isBoard(record.TemperedHardboard))
-	}
-	if isPaint(p.above) {
-		f[trade.FatOverLean] = word(p.above.Layer.Paint.Oil, "same", "fat")
-	}
-	return f
 }
 
 // matt answers whether a layer is matt: as recorded for it, or by the glossiest

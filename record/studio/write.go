@@ -42,6 +42,7 @@ func (v *View) Write(ctx context.Context, es ...record.Entry) (Written, error) {
 // such as the next free number. Its warnings stand even where it fails.
 func (v *View) Compose(ctx context.Context, make Compose) (w Written, err error) {
 	c := &choice{View: v}
+	var reminder []record.Said
 	w.Entries, err = v.Book.Compose(ctx, v.Local(), func(d *book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		last, err := d.Written()
 		if err = cmp.Or(err, v.Believable(last, v.Zone)); err != nil {
@@ -50,7 +51,11 @@ func (v *View) Compose(ctx context.Context, make Compose) (w Written, err error)
 		if t, ok := last.Exact(); ok && v.Now.Before(t.Add(-time.Minute)) {
 			w.Warn("clock-behind", record.With("clock", record.Moment(v.Local())), record.With("last", record.Moment(t.In(v.Zone))))
 		}
-		return c.signed(make)(d)
+		es, private, err := c.signed(make)(d)
+		if err == nil && len(es) > 0 && !book.IsTrial(ctx) {
+			reminder = v.remind(d, d.Size()+int64(len(es)))
+		}
+		return es, private, err
 	})
 	if refuse.Code(err) != "" {
 		return w, err
@@ -58,12 +63,7 @@ func (v *View) Compose(ctx context.Context, make Compose) (w Written, err error)
 		return w, refuse.Because("not-written", err)
 	}
 	w.Means = c.open
-	if book.IsTrial(ctx) {
-		return w, nil
-	}
-	if r, ok := v.remind(ctx, w.Entries[len(w.Entries)-1].Seq); ok {
-		w.Warnings = append(w.Warnings, r)
-	}
+	w.Warnings = append(w.Warnings, reminder...)
 	return w, nil
 }
 
@@ -117,22 +117,21 @@ const (
 const reminded = "backup-reminder"
 
 // remind says once a day when the last backup is old.
-func (v *View) remind(ctx context.Context, entries int64) (r record.Said, due bool) {
+func (v *View) remind(d *book.Draft, entries int64) []record.Said {
 	if entries <= remindFrom {
-		return r, false
+		return nil
 	}
-	last, ok, err := v.Book.LastBackup(ctx)
+	last, ok, err := d.LastBackup()
 	if err == nil && ok && v.Now.Sub(last) <= remindAfter {
-		return r, false
+		return nil
 	}
 	today := v.Local().Format(time.DateOnly)
-	if day, err := v.Book.Setting(ctx, reminded); err == nil && day == today {
-		return r, false
+	if day, err := d.Setting(reminded); err == nil && day == today {
+		return nil
 	}
-	r = record.Say("never-backed-up", record.With("entries", entries))
+	_ = d.SetSetting(reminded, today) // at worst it is said again
 	if err == nil && ok {
-		r = record.Say("backup-old", record.With("last", record.Moment(last.In(v.Zone))))
+		return []record.Said{record.Say("backup-old", record.With("last", record.Moment(last.In(v.Zone))))}
 	}
-	_ = v.Book.SetSetting(ctx, reminded, today) // at worst it is said again
-	return r, true
+	return []record.Said{record.Say("never-backed-up", record.With("entries", entries))}
 }

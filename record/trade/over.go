@@ -62,6 +62,13 @@ type overRow struct {
 	from     string // works, practice, memory
 }
 
+// overSaid is such a row as it is read.
+type overSaid struct {
+	overRow
+	asked []Condition // when
+	met   Judgement   // where all of them are met
+}
+
 // Judgement is what the tables say of an upper layer on a lower one under what
 // is known of the conditions.
 type Judgement struct {
@@ -79,15 +86,8 @@ type Judgement struct {
 	Rests    Standing
 }
 
-// Facts answer conditions. One that is missing is not recorded.
-type Facts map[Condition]record.Answer
-
-func (f Facts) answer(c Condition) record.Answer {
-	if a := f[c]; a == yes || a == no {
-		return a
-	}
-	return maybe
-}
+// Facts answer conditions. Neither yes nor no means that it is not recorded.
+type Facts func(Condition) record.Answer
 
 // Over judges an upper layer directly on a lower one. Where the record leaves
 // open what a layer is, the judgement is what all the possibilities share:
@@ -114,18 +114,18 @@ func judge(upper, lower Stratum, known Facts) Judgement {
 	if row == nil {
 		return Judgement{}
 	}
-	j := Judgement{Holds: yes, Verdict: row.verdict, Cautions: codes[Caution](row.heed), Reasons: codes[Reason](row.why), Cures: codes[Cure](row.cure), Rests: standing(row.from)}
-	asked := codes[Condition](row.when)
-	for _, c := range asked {
-		switch known.answer(c) {
+	j := row.met
+	for _, c := range row.asked {
+		switch known(c) {
+		case yes:
 		case no:
 			j.Unmet = append(j.Unmet, c)
-		case maybe:
+		default:
 			j.Open = append(j.Open, c)
 		}
 	}
 	switch {
-	case j.Unmet != nil, row.verdict == Against && asked == nil:
+	case j.Unmet != nil, row.verdict == Against && row.asked == nil:
 		j.Holds = no
 	case j.Open != nil:
 		j.Holds = maybe
@@ -170,14 +170,16 @@ func codes[C ~string](list string) []C {
 }
 
 // pairs finds the row of a pair.
-var pairs = sync.OnceValue(func() map[[2]Stratum]*overRow {
-	m := map[[2]Stratum]*overRow{}
+var pairs = sync.OnceValue(func() map[[2]Stratum]*overSaid {
+	m := map[[2]Stratum]*overSaid{}
 	tables := [][]overRow{acrylicOver, vinylOver, oilOver, temperaOver, glueOver, waxOver, shellacOver, varnishOver}
 	for _, rows := range tables {
-		for i := range rows {
-			for _, u := range strataOf(rows[i].over) {
-				for _, l := range strataOf(rows[i].on) {
-					m[[2]Stratum{u, l}] = &rows[i]
+		for _, row := range rows {
+			said := &overSaid{row, codes[Condition](row.when),
+				Judgement{Holds: yes, Verdict: row.verdict, Cautions: codes[Caution](row.heed), Reasons: codes[Reason](row.why), Cures: codes[Cure](row.cure), Rests: standing(row.from)}}
+			for _, u := range strataOf(row.over) {
+				for _, l := range strataOf(row.on) {
+					m[[2]Stratum{u, l}] = said
 				}
 			}
 		}
