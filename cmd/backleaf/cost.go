@@ -2,7 +2,6 @@ package main
 
 import (
 	"backleaf/record"
-	"backleaf/record/studio/private"
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
 )
@@ -10,7 +9,8 @@ import (
 func newCost(a *app) {
 	var except []string
 	a.reads("cost", flags{"except": &except, "json": &a.asJSON}, func(r *run) error {
-		each, batches, err := questions.Costs(r.ctx, a.catalogue(), r.Book, r.args, except)
+		c := a.catalogue()
+		each, batches, next, err := questions.Costs(r.ctx, c, r.Book, r.args, except)
 		if err != nil {
 			return err
 		}
@@ -27,22 +27,15 @@ func newCost(a *app) {
 					t.Row("  "+l.What, l.Cost.String(), a.entry(l.Entry), a.line("of-lot", record.With("lot", l.Lot)))
 				}
 			}
-			t.Row("  "+a.line("cost-together"), a.sumText(v.Sums, v.Complete))
+			t.Row("  "+a.line("cost-together"), questions.Sum(c, v.Sums, v.Complete))
 			t.Done()
 		}
 		for _, b := range batches {
 			if len(each) > 1 {
-				a.told("cost-of-batch", record.With("batch", b.Batch), tell.Told("sum", a.sumText(b.Sums, b.Complete)))
+				a.told("cost-of-batch", record.With("batch", b.Batch), tell.Told("sum", questions.Sum(c, b.Sums, b.Complete)))
 			}
 		}
+		a.warn(nil, next)
 		return nil
 	})
-}
-
-func (a *app) sumText(ps []private.Price, complete bool) string {
-	var s []string
-	for _, p := range ps {
-		s = append(s, p.String())
-	}
-	return a.line("cost-sum", tell.Told("sums", a.catalogue().List(s)), record.With("whole", yesNo(complete)))
 }

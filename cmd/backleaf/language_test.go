@@ -121,7 +121,7 @@ func TestMadeUpLanguage(t *testing.T) {
 type untold struct{ words, titles []string }
 
 // asIs are signs that are the same in any language, and names of files.
-var asIs = regexp.MustCompile(`[A-Za-z0-9+/]{40,}=*|openssl .*|sha256sum|sha(?:256|512)|[0-9a-f ]*[0-9a-f]{2,}[0-9][0-9a-f ]*|(?:[\w.-]*/)+[\w.-]*|[\w-]+\.(?:json|sig|pem|txt|pdf|sqlite|key)|\bE\d+|\b(?:mm|cm|RH|SHA|USB|PNG|QR|MITRA|QID)\b|backleaf [a-z-]+(?: [a-z-]+)*|"[a-z_.]+":`)
+var asIs = regexp.MustCompile(`[A-Za-z0-9+/]{40,}=*|openssl .*|sha256sum|sha(?:256|512)|[0-9a-f ]*[0-9a-f]{2,}[0-9][0-9a-f ]*|(?:[\w.-]*/)+[\w.-]*|[\w-]+\.(?:json|sig|pem|txt|pdf|sqlite|key)|\bE\d+|\b(?:mm|cm|RH|SHA|USB|PNG|QR|MITRA|QID)\b|backleaf [a-z-]+(?: [a-z-]+)*|"[a-z_.]+":|[a-z_.]+=…`)
 
 var fields = regexp.MustCompile(`(?m)^[a-z_.]+ `)
 

@@ -7,6 +7,7 @@ import (
 	"backleaf/record/studio"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/shelf"
+	"backleaf/record/studio/stock"
 	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
@@ -22,14 +23,18 @@ func lotAdd(a *app) {
 }
 
 func lotList(a *app) {
-	a.shelfList("lot list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
+	a.shelfList("lot list", func(r *run, w *record.Workshop, t *terminal.Table) (any, record.Said, error) {
 		c := a.catalogue()
 		for _, l := range w.Lots {
 			b := l.Body
-			t.Row(string(b.Key), string(b.Material), b.MakerLot, c.Fill("{quantity, if {{quantity}}}", record.With("quantity", b.Quantity)),
+			left, err := stock.Of(r.ctx, r.Book, w, b)
+			if err != nil {
+				return nil, record.Said{}, err
+			}
+			t.Row(string(b.Key), string(b.Material), b.MakerLot, a.line("lot-holds", record.With("quantity", b.Quantity), tell.Told("left", a.line("page-"+left.Code, left.Values...))),
 				tell.Say(c, record.Say("lot-expires", record.With("expires", b.Expires))))
 		}
-		return bodies(w.Lots), record.Say("no-lots")
+		return bodies(w.Lots), record.Say("no-lots"), nil
 	})
 }
 
@@ -50,14 +55,8 @@ func lotTrace(a *app) {
 			if err != nil {
 				return err
 			}
-			if all = append(all, uses...); len(open) > 0 {
+			if all, rows = append(all, uses...), append(rows, shelf.Rows(c, uses)...); len(open) > 0 {
 				defer a.warn(nil, []record.Said{record.Say("material-without-lot", record.With("panels", open), record.With("material", l.Material), record.With("lot", l.Key))})
-			}
-			t := a.table()
-			for _, u := range uses {
-				what, where := c.Event(u.Event), tell.Say(c, u.Where)
-				t.Row(string(u.Panel), a.entry(u.Entry), what, near(c, u.At), where)
-				rows = append(rows, []string{string(u.Panel), a.entry(u.Entry), what, u.At.String(), where, string(l.Key)})
 			}
 			if a.asJSON || a.asCSV {
 				continue
@@ -69,7 +68,13 @@ func lotTrace(a *app) {
 			if len(uses) == 0 {
 				a.tell(c, record.Say("lot-not-used"))
 			}
-			t.Done()
+			for _, rows := range [][][]string{shelf.Acts(c, uses), shelf.Places(c, uses)} {
+				t := a.table()
+				for _, row := range rows {
+					t.Row(row...)
+				}
+				t.Done()
+			}
 		}
 		switch {
 		case a.asCSV:

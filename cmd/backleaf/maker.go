@@ -14,10 +14,10 @@ func makerAdd(a *app) {
 }
 
 func makerList(a *app) {
-	a.shelfList("maker list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
+	a.shelfList("maker list", func(_ *run, w *record.Workshop, t *terminal.Table) (any, record.Said, error) {
 		for _, m := range w.Makers {
 			t.Row(string(m.Body.Key), m.Body.Name, m.Body.Place)
 		}
-		return bodies(w.Makers), record.Say("no-makers")
+		return bodies(w.Makers), record.Say("no-makers"), nil
 	})
 }

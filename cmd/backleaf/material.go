@@ -9,11 +9,11 @@ import (
 )
 
 func materialList(a *app) {
-	a.shelfList("material list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
+	a.shelfList("material list", func(_ *run, w *record.Workshop, t *terminal.Table) (any, record.Said, error) {
 		for _, m := range w.Materials {
 			t.Row(string(m.Body.Key), a.usesText(m.Body.Uses), m.Body.Name)
 		}
-		return bodies(w.Materials), record.Say("shelf-empty")
+		return bodies(w.Materials), record.Say("shelf-empty"), nil
 	})
 }
 
@@ -27,15 +27,17 @@ func (a *app) usesText(us []record.Use) string {
 
 // shelfList adds a command that lists what of one sort stands on the shelf, or
 // says that there is nothing.
-func (a *app) shelfList(name string, list func(*record.Workshop, *terminal.Table) (json any, none record.Said)) {
+func (a *app) shelfList(name string, list func(*run, *record.Workshop, *terminal.Table) (json any, none record.Said, err error)) {
 	a.reads(name, flags{"json": &a.asJSON}, func(r *run) error {
 		w, err := r.Book.WorkshopOf(r.ctx)
 		if err != nil {
 			return err
 		}
 		t := a.table()
-		v, none := list(w, t)
+		v, none, err := list(r, w, t)
 		switch {
+		case err != nil:
+			return err
 		case a.asJSON:
 			return a.sayJSON(v)
 		case t.Empty():

@@ -52,7 +52,7 @@ func recipeCompare(a *app) {
 }
 
 func recipeList(a *app) {
-	a.shelfList("recipe list", func(w *record.Workshop, t *terminal.Table) (any, record.Said) {
+	a.shelfList("recipe list", func(_ *run, w *record.Workshop, t *terminal.Table) (any, record.Said, error) {
 		words := a.words(w.Studio)
 		for _, r := range w.Recipes {
 			t.Row(string(r.Body.Key))
@@ -62,6 +62,6 @@ func recipeList(a *app) {
 					record.With("cloth", step.Cloth), record.With("spread", step.Spread))))
 			}
 		}
-		return bodies(w.Recipes), record.Say("no-recipes")
+		return bodies(w.Recipes), record.Say("no-recipes"), nil
 	})
 }

@@ -44,10 +44,14 @@ func Describe(old record.Entry, change jsontext.Value, as func(record.Meant) []i
 	if err != nil {
 		return change, nil // it is refused when it is checked
 	}
+	var m, whole map[string]jsontext.Value
+	if json.Unmarshal(change, &m) != nil {
+		return change, nil
+	}
 	var fields []string
 	now = now.Bind(func(x record.Meant) []int64 {
 		to := as(x)
-		if !slices.Equal(to, x.As) {
+		if !slices.Equal(to, x.As) || m[x.Place] != nil { // an earlier change may have meant another
 			top, _, _ := strings.Cut(x.Place, "/")
 			fields = append(fields, top, top+"_as")
 		}
@@ -60,8 +64,7 @@ func Describe(old record.Entry, change jsontext.Value, as func(record.Meant) []i
 	if err != nil {
 		return change, nil
 	}
-	var m, whole map[string]jsontext.Value
-	if err := cmp.Or(json.Unmarshal(change, &m), json.Unmarshal(text, &whole)); err != nil {
+	if err := json.Unmarshal(text, &whole); err != nil {
 		return change, err
 	}
 	for _, f := range fields {

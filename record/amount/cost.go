@@ -50,10 +50,10 @@ func Cost(w *record.Workshop, p *record.Panel, prices map[record.Key]Price) Cost
 		switch {
 		case l.Lot == "" || l.Lot == record.Unknown:
 			l.Missing = record.Say("cost-lot-open")
-		case !ok:
-			l.Missing = record.Say("cost-price-open")
 		case why.Code != "":
 			l.Missing = why
+		case !ok:
+			l.Missing = record.Say("cost-price-open")
 		default:
 			l.Share = share
 			l.Price = Price{int64(math.Round(share * float64(price.Minor))), price.Currency}
@@ -130,6 +130,15 @@ func share(part, whole float64) (float64, record.Said) {
 	return part / whole, record.Said{}
 }
 
+// unmeasured says why what a lot holds cannot be shared out as board, cloth or
+// coat: it is not recorded, or of something else.
+func unmeasured(l record.Lot, open string, what record.Value) record.Said {
+	if l.Quantity.IsZero() || l.Quantity.IsUnknown() {
+		return record.Say(open)
+	}
+	return record.Say("cost-quantity-other", record.With("quantity", l.Quantity), record.With("material", l.Material), what)
+}
+
 func boardShare(w *record.Workshop, c record.Cut) (float64, record.Said) {
 	lot, _ := w.Lot(c.Lot)
 	h, ok1 := c.Size.Height.Micrometers()
@@ -142,13 +151,13 @@ func boardShare(w *record.Workshop, c record.Cut) (float64, record.Said) {
 	if mm2, ok := lot.Quantity.SquareMillimeters(); ok {
 		return share(area, float64(mm2))
 	}
+	n, ok := lot.Quantity.Sheets()
+	if !ok {
+		return 0, unmeasured(lot, "cost-sheets-open", record.With("layer", record.Code("board")))
+	}
 	sheet, ok := lot.Sheet.AreaSquareMillimeters()
 	if !ok {
 		return 0, record.Say("cost-sheet-open")
-	}
-	n, ok := lot.Quantity.Sheets()
-	if !ok {
-		return 0, record.Say("cost-sheets-open")
 	}
 	return share(area, float64(sheet)*float64(n))
 }
@@ -174,7 +183,7 @@ func clothShare(w *record.Workshop, p *record.Panel, c record.ClothLaid) (float6
 	}
 	length, ok := lot.Quantity.Micrometers()
 	if !ok {
-		return 0, record.Say("cost-quantity-open")
+		return 0, unmeasured(lot, "cost-quantity-open", record.With("layer", record.Code("cloth")))
 	}
 	width, ok := m.Cloth.Width.Micrometers()
 	if !ok {
@@ -224,7 +233,7 @@ func coatShares(s *shares, p *record.Panel, l record.Layer) ([]float64, []record
 		case plain && laid.milligrams > 0 && byMass:
 			out[i], whys[i] = share(laid.milligrams, float64(mg))
 		case !byMass && !byVolume:
-			whys[i] = record.Say("cost-quantity-open")
+			whys[i] = unmeasured(lot, "cost-quantity-open", What(l))
 		case mine == 0 || byMass && !dense:
 			whys[i] = record.Say("cost-density-open")
 		case byMass:

@@ -27,6 +27,7 @@ var englishActs = map[string]Message{
 	"material-not-recorded": `note: with which material is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set with=… --because "…"}} (next time: --with)`,
 	"cloth-not-recorded":    `note: which cloth is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set cloth=… --because "…"}} (next time: --cloth)`,
 
+	"lot-left-open": "{lot}: what is left is not known: {why}",
 	"lot-left":      "{lot}: about {left} left",
 	"lot-left-most": "{lot}: at most {left} left{open, if {; {open, plural, one {of one use} other {of {open} uses}} no amount is recorded}}",
 	"size-comes-to": "{size:both}",

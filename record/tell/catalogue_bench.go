@@ -63,7 +63,7 @@ var englishWarnings = map[string]Message{
 	"no-paint-to-varnish":     "note: no paint is recorded on {panels}",
 	"outside-panel":           "note: {value} does not lie on {panels} ({size}): was its unit mistyped? Then amend the entry",
 	"lot-past":                "note: {lot} was good until {expires}; try it on a scrap first",
-	"described-again":         "note: {material} was described before, as “{name}” ({entry}); if that still holds, amend the new entry",
+	"described-again":         "note: {material} was described before, as “{name}” ({entry}), and what was made until now keeps that; to put that right: backleaf amend {entry} --set … --because \"…\"",
 	"left-after":              "note: {panels} left only after that ({entry}, {when:near}), so it counts as away still",
 	"back-after":              "note: {panels} came back only after that ({entry}, {when:near}), so it counts as in the studio still",
 	"against":                 "note: {panels}: {what}{what, select, holds-hazard {: never sand it dry} other {}}",
@@ -113,6 +113,7 @@ var englishBench = map[string]Message{
 
 	"no-lots":          `there are no lots yet; "backleaf lot add" puts one on the shelf`,
 	"lot-not-used":     "not used on any panel, as far as recorded",
+	"lot-holds":        "{quantity, if {{quantity}}}{left, if {, {left}}}",
 	"lot-expires":      "{expires, if {expires {expires}}}",
 	"of-lot":           "{lot, if {lot {lot}}}",
 	"due-step":         "{what}{window, if {: {window}}}",
@@ -124,9 +125,11 @@ var englishBench = map[string]Message{
 	"calendar-summary": "{task}: {panels}{batch, if { ({batch})}}",
 	"calendar-text":    "{step}\n{panels}",
 
-	"cost-missing":   "not recorded",
+	"cost-missing": "not known",
+	"cost-next": `{why} ({field, select, none {{lots}): the lot must come on the shelf by another key, backleaf lot add … --price …, and what was done with it be amended} ` +
+		`other {{entries}): backleaf amend {entry} --set {field}=… --because "…"}}`,
 	"cost-together":  "together",
-	"cost-sum":       "{sums, select, none {nothing known} other {{sums}}}{whole, select, no {, incomplete: not everything is recorded} other {}}",
+	"cost-sum":       "{sums, select, none {nothing known} other {{sums}}}{whole, select, no {, incomplete} other {}}",
 	"cost-of-batch":  "batch {batch}: {sum}",
 	"private-part":   "private, outside the journal: {part}",
 	"private-to":     "to {to}",

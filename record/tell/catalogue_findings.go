@@ -124,6 +124,7 @@ var englishFindings = map[string]Message{
 	"amount-shared-with-absent":  "the amount was for several panels, of which {panel} is not at hand",
 	"amount-shared-without-size": "the amount is shared out by area, and the size of {panel} is not recorded",
 	"cost-lot-open":              "lot not recorded", "cost-price-open": "price not recorded", "cost-quantity-open": "quantity of the lot not recorded",
-	"cost-more-than-lot": "more was used than the lot held", "cost-sheet-open": "size of the sheet not recorded", "cost-sheets-open": "number of sheets in the lot not recorded",
+	"cost-quantity-other": "the lot holds {quantity} of {material}, no measure of {layer}",
+	"cost-more-than-lot":  "more was used than the lot held", "cost-sheet-open": "size of the sheet not recorded", "cost-sheets-open": "number of sheets in the lot not recorded",
 	"cost-bolt-open": "width of the bolt not recorded", "cost-density-open": "density not recorded",
 }

@@ -14,8 +14,8 @@ func (c *Catalogue) value(v record.Value, form string) string {
 	if len(v.Texts) == 0 {
 		return c.missing(v.Type)
 	}
-	if v.Type == "Number" && form == "typed" {
-		return typedAgain(v.Texts)
+	if most, typed := map[string]int{"typed": 6, "runs": len(v.Texts)}[form]; v.Type == "Number" && typed {
+		return typedAgain(v.Texts, most)
 	}
 	if v.Type == "Number" && len(v.Texts) > 2 && form != "each" {
 		return c.panels(v.Texts)

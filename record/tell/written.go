@@ -1,7 +1,6 @@
 package tell
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -67,14 +66,32 @@ func panels(es []record.Entry) (ns []record.Number) {
 	return slices.Compact(ns)
 }
 
-// typedAgain names panels as they could be typed.
-func typedAgain(ns []string) string {
-	first, last := record.Number(ns[0]), record.Number(ns[len(ns)-1])
-	if len(ns) > 1 && len(ns) == last.Serial()-first.Serial()+1 {
-		return fmt.Sprintf("%s..%s", first, last)
+// typedAgain names panels as they could be typed: those that follow one another
+// as a run, and of these at most so many.
+func typedAgain(ns []string, most int) string {
+	var runs [][]string
+	for _, n := range ns {
+		if last := len(runs) - 1; last >= 0 && follows(runs[last][len(runs[last])-1], n) {
+			runs[last] = append(runs[last], n)
+		} else {
+			runs = append(runs, []string{n})
+		}
 	}
-	if len(ns) > 6 {
-		ns = append(slices.Clone(ns[:6]), "…")
+	var out []string
+	for _, r := range runs {
+		switch {
+		case len(out) == most:
+			return strings.Join(append(out, "…"), " ")
+		case len(r) > 2:
+			out = append(out, r[0]+".."+r[len(r)-1])
+		default:
+			out = append(out, r...)
+		}
 	}
-	return strings.Join(ns, " ")
+	return strings.Join(out, " ")
+}
+
+func follows(a, b string) bool {
+	m, n := record.Number(a), record.Number(b)
+	return n.Serial() == m.Serial()+1 && n.Year() == m.Year()
 }

@@ -38,13 +38,11 @@ func (d *desk) shelf() error {
 		if t, ok := b.Expires.Latest(); ok {
 			x.Expired = t.Before(d.now)
 		}
-		s, ok, err := stock.Of(d.ctx, d.Studio.Book, d.shop, b)
+		s, err := stock.Of(d.ctx, d.Studio.Book, d.shop, b)
 		if err != nil {
 			return err
 		}
-		if ok {
-			x.Left = d.say("page-"+s.Code, s.Values...)
-		}
+		x.Left = d.say("page-"+s.Code, s.Values...)
 		if err := d.Studio.Book.Panels(d.ctx, book.Narrow{Used: [][]string{{book.Lot(b.Key)}}}, func(book.Present) error { x.Used++; return nil }); err != nil {
 			return err
 		}

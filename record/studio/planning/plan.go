@@ -123,7 +123,7 @@ func (d *Day) cloth(ctx context.Context, b *book.Book) error {
 	d.Job.Cloth, d.Job.ClothName = &bolt, m.Name
 	if len(lots) == 1 {
 		d.Job.ClothName = d.Job.Words.Join.Bracket.With("text", string(lots[0].Key), "aside", m.Name)
-		if d.Job.ClothLeft, _, err = stock.Of(ctx, b, d.w, lots[0]); err != nil {
+		if d.Job.ClothLeft, err = stock.Of(ctx, b, d.w, lots[0]); err != nil {
 			return err
 		}
 		var left record.Amount

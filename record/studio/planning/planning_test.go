@@ -326,7 +326,7 @@ func holdsCost(t *testing.T, b *bookAt, d planning.Day) {
 		mm := func(um int64, more float64) float64 { return float64(um)/1000 + more }
 		own += mm(h, 2.5)*mm(wd, 2.5)/(3*2440*1220)*9000 + mm(h, 60)*mm(wd, 60)/(10000*1500)*22000
 	}
-	_, batches, err := questions.Costs(t.Context(), tell.English, b.Book, d.Job.Names, nil)
+	_, batches, _, err := questions.Costs(t.Context(), tell.English, b.Book, d.Job.Names, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -36,19 +36,19 @@ type BatchCost struct {
 }
 
 // Costs works out what panels, named as typed, cost, one by one and by batch. It
-// looks into the private prices of lots.
-func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except []string) (each []Cost, batches []BatchCost, err error) {
+// says how what is missing is put right, and looks into the private prices of lots.
+func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except []string) (each []Cost, batches []BatchCost, next []record.Said, err error) {
 	ns, err := numbers(ctx, b, terms, except, discarded)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	w, err := b.Shelf(ctx)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	paid, err := shelf.Prices(ctx, b, w)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	known := map[record.Key]amount.Price{}
 	for k, p := range paid {
@@ -57,6 +57,7 @@ func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except [
 	each = []Cost{}
 	sheets := map[record.Key][]amount.CostSheet{}
 	var order []record.Key
+	var all []amount.CostLine
 	type one struct {
 		batch record.Key
 		amount.CostSheet
@@ -67,7 +68,7 @@ func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except [
 		if sheets[sheet.batch] == nil {
 			order = append(order, sheet.batch)
 		}
-		sheets[sheet.batch] = append(sheets[sheet.batch], sheet.CostSheet)
+		sheets[sheet.batch], all = append(sheets[sheet.batch], sheet.CostSheet), append(all, sheet.Lines...)
 		cost := Cost{Panel: sheet.Panel, Lines: []CostLine{}, Sums: prices(sheet.Sums), Complete: sheet.Complete}
 		for _, l := range sheet.Lines {
 			cost.Lines = append(cost.Lines, CostLine{c.Fill("{layer}", l.What), l.Lot, l.Entry, private.Price(l.Price), missing(c, l.Missing)})
@@ -79,7 +80,7 @@ func Costs(ctx context.Context, c *tell.Catalogue, b *book.Book, terms, except [
 		sum, complete := amount.CostTotal(sheets[k])
 		batches = append(batches, BatchCost{k, prices(sum), complete})
 	}
-	return each, batches, err
+	return each, batches, tellers(c, w, all), err
 }
 
 // missing says why a line has no figure; nothing where it has one.
@@ -96,4 +97,17 @@ func prices(ps []amount.Price) []private.Price {
 		out = append(out, private.Price(p))
 	}
 	return out
+}
+
+// Sum tells what something cost together, and whether that is all of it.
+func Sum(c *tell.Catalogue, ps []private.Price, complete bool) string {
+	var s []string
+	for _, p := range ps {
+		s = append(s, p.String())
+	}
+	whole := record.Yes
+	if !complete {
+		whole = record.No
+	}
+	return tell.Say(c, record.Say("cost-sum", tell.Told("sums", c.List(s)), record.With("whole", whole)))
 }

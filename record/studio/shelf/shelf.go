@@ -16,7 +16,6 @@ import (
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/refuse"
-	"backleaf/record/tell"
 )
 
 // Generic returns a material of the starter shelf.
@@ -171,41 +170,6 @@ func offcutOf(w *record.Workshop, l record.Lot) (of record.Key, share float64) {
 		share = area(l) / whole
 	}
 	return l.Offcut, share
-}
-
-// Use is one place a lot went into.
-type Use struct {
-	Lot   record.Key    `json:"lot"`
-	Panel record.Number `json:"panel"`
-	Entry int64         `json:"entry"`
-	Kind  record.Kind   `json:"kind"`
-	At    record.When   `json:"at,omitzero"`
-	Where record.Said   `json:"where"` // where the panel is now
-	Event record.Event  `json:"-"`
-}
-
-// Trace finds every event a lot went into, as it stands after corrections, and
-// the panels with a coat or board of the same material whose lot nobody
-// recorded: it may be this one.
-func Trace(ctx context.Context, b *book.Book, of record.Lot) (uses []Use, open []record.Number, err error) {
-	uses = []Use{}
-	things := [][]string{{book.Lot(of.Key), book.Material(of.Material)}}
-	err = b.Walk(ctx, book.Narrow{Used: things}, func(p *record.Panel) error {
-		for _, e := range p.Events {
-			for _, m := range record.Mentions(e.Body) {
-				switch {
-				case m.Lot == of.Key:
-					if n := len(uses); n == 0 || uses[n-1].Panel != p.Number || uses[n-1].Entry != e.Seq {
-						uses = append(uses, Use{of.Key, p.Number, e.Seq, e.Body.Kind(), e.At, tell.Whereabouts(p), e})
-					}
-				case m.Material == of.Material && m.Lot == "" && e.Body.Kind() != "lot" && !slices.Contains(open, p.Number):
-					open = append(open, p.Number)
-				}
-			}
-		}
-		return nil
-	})
-	return uses, open, err
 }
 
 // NextKey is a free key for the next lot of the same material: the number that

@@ -5,7 +5,9 @@ package stock
 import (
 	"context"
 	"math"
+	"math/big"
 	"strconv"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -92,10 +94,10 @@ func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.
 		if !ok || l.Quantity.IsZero() || l.Quantity.IsUnknown() {
 			continue
 		}
-		switch s, ok, err := Of(ctx, b, shop, l); {
+		switch s, err := Of(ctx, b, shop, l); {
 		case err != nil:
 			return nil, nil, err
-		case !ok:
+		case s.Code == "lot-left-open":
 		case s.Code == "more-than-there-was":
 			warned = append(warned, s)
 		default:
@@ -105,65 +107,70 @@ func Left(ctx context.Context, b *book.Book, shop *record.Workshop, body record.
 	return said, warned, nil
 }
 
-// Of says what is left of a lot; false if it is not known how much there was.
-func Of(ctx context.Context, b *book.Book, w *record.Workshop, l record.Lot) (record.Said, bool, error) {
+// Of says what is left of a lot, or why that is not known.
+func Of(ctx context.Context, b *book.Book, w *record.Workshop, l record.Lot) (record.Said, error) {
 	t, err := TakenOf(ctx, b, w, l.Key)
-	left, ok := left(w, l, t)
+	left, open := left(w, l, t)
 	switch {
-	case err != nil || !ok:
-		return record.Said{}, false, err
+	case err != nil:
+		return record.Said{}, err
+	case open != "":
+		return record.Say("lot-left-open", record.With("lot", l.Key), record.With("why", open)), nil
 	case left < 0:
 		most, err := b.TookMost(ctx, l.Key)
-		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity), record.With("most", record.EntryRef(most))), true, err
+		return record.Say("more-than-there-was", record.With("lot", l.Key), record.With("quantity", l.Quantity), record.With("most", record.EntryRef(most))), err
 	case t.Unsure:
 		open := record.Value{Name: "open", Type: "count"}
 		if t.Open > 0 {
 			open = record.With("open", t.Open)
 		}
-		return record.Say("lot-left-most", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit())), open), true, nil
+		return record.Say("lot-left-most", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit())), open), nil
 	}
-	return record.Say("lot-left", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit()))), true, nil
+	return record.Say("lot-left", record.With("lot", l.Key), record.With("left", figure(left, l.Quantity.Unit()))), nil
 }
 
-// left is what is left of a lot in the unit of its quantity.
-func left(w *record.Workshop, l record.Lot, t Taken) (float64, bool) {
+// left is what is left of a lot in the unit of its quantity, or what is missing
+// to know it.
+func left(w *record.Workshop, l record.Lot, t Taken) (float64, record.Code) {
 	var of, taken float64
 	p := Product(w, l.Material)
 	used := p.Both(t.Wet)
 	if mg, ok := l.Quantity.Milligrams(); ok {
 		of, taken = float64(mg), used.Milligrams
 		if taken == 0 && used.Microliters > 0 {
-			return 0, false // no density
+			return 0, "cost-density-open"
 		}
 	} else if ul, ok := l.Quantity.Microliters(); ok {
 		of, taken = float64(ul), used.Microliters
 		if taken == 0 && used.Milligrams > 0 {
-			return 0, false
+			return 0, "cost-density-open"
 		}
 	} else if um, ok := l.Quantity.Micrometers(); ok {
 		m, _ := w.MaterialNow(l.Material)
 		wide, known := m.Cloth.Width.Micrometers()
-		if !known || wide == 0 {
-			return 0, false
+		if (!known || wide == 0) && t.Area > 0 {
+			return 0, "cost-bolt-open"
 		}
-		of, taken = float64(um), t.Area*1e6/float64(wide)
+		of, taken = float64(um), t.Area*1e6/max(1, float64(wide))
 	} else if mm2, ok := l.Quantity.SquareMillimeters(); ok {
 		of, taken = float64(mm2), t.Area
 	} else if n, ok := l.Quantity.Sheets(); ok {
 		mm2, known := l.Sheet.AreaSquareMillimeters()
-		if !known {
-			return 0, false
+		if !known && t.Area > 0 {
+			return 0, "cost-sheet-open"
 		}
-		of, taken = float64(n), t.Area/float64(mm2)
+		of, taken = float64(n), t.Area/max(1, float64(mm2))
 	}
 	if of == 0 {
-		return 0, false
+		return 0, "cost-quantity-open"
 	}
-	number, err := strconv.ParseFloat(l.Quantity.Number(), 64)
-	if err != nil {
-		return 0, false // "1/2 gal"
+	var number float64
+	for part := range strings.FieldsSeq(l.Quantity.Number()) { // "1 1/2"
+		r, _ := new(big.Rat).SetString(part)
+		n, _ := r.Float64()
+		number += n
 	}
-	return number * (1 - taken/of), true
+	return number * (1 - taken/of), ""
 }
 
 // figure rounds to three figures at most.
