@@ -5,7 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"backleaf/record"
 	"backleaf/record/check"
+	"backleaf/record/tell"
+	"backleaf/record/trade"
 )
 
 // pairShelf names one product for each binder; they are invented.
@@ -102,5 +105,17 @@ func TestPairs(t *testing.T) {
 				t.Errorf("%s is not said (%s): %v", c.want, c.source, f.Said)
 			}
 		})
+	}
+}
+
+// A condition that the record leaves open is asked for as a painter would ask:
+// each that decides of a pair has words of its own.
+func TestOpenConditionsAreAsked(t *testing.T) {
+	for _, c := range []trade.Condition{trade.Tooth, trade.ThinBelow, trade.ThinAbove, trade.LeanBelow, trade.Waited, trade.Keyed, trade.Degreased, trade.Untempered,
+		trade.SealedFirst, trade.GroundBetween, trade.Isolated, trade.FatOverLean, trade.Rigid} {
+		said := tell.Say(tell.English, record.Say("pair-open", record.With("layer", record.Code("a")), record.With("below", record.Code("b")), record.With("open", record.Code("open-"+c))))
+		if !strings.HasPrefix(said, "a over b: whether the ") && !strings.HasPrefix(said, "a over b: whether a ") || strings.Contains(said, string("open-"+c)) {
+			t.Errorf("%s is asked for as %q", c, said)
+		}
 	}
 }

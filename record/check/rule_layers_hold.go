@@ -61,7 +61,7 @@ func (p pair) judge(s *subject) (verdict, bool) {
 		}
 		return p.belowOpen(at), true
 	case j.Holds == record.Unknown:
-		return say(NotRecorded, at, "pair-open", append(names, codes("open", j.Open))...).from(j.Rests), true
+		return say(NotRecorded, at, "pair-open", append(names, codes("open", leftOpen(j.Open)))...).from(j.Rests), true
 	}
 	if v, ok := s.waited(p, upper, lower, names); ok {
 		return v, true
@@ -250,6 +250,14 @@ func codes[C ~string](name string, list []C) record.Value {
 		out = append(out, record.Code(c))
 	}
 	return record.With(name, out)
+}
+
+// leftOpen are conditions as questions that the record leaves open.
+func leftOpen(cs []trade.Condition) (out []record.Code) {
+	for _, c := range cs {
+		out = append(out, "open-"+record.Code(c))
+	}
+	return out
 }
 
 // belowOpen says that it is not recorded what the lower layer of a pair is.

@@ -92,7 +92,7 @@ func Read(data []byte, m Mapping, o Options) (Sheet, error) {
 	}
 	for _, p := range o.Shop.Panels {
 		for _, ref := range []string{p.Cut().Owner, p.Description().Owner} {
-			r.taken[strings.ToLower(ref)] = "it is that of panel " + string(p.Number)
+			r.taken[strings.ToLower(ref)] = "it is in the book already, as panel " + string(p.Number)
 		}
 	}
 	for _, tr := range t.rows {

@@ -195,7 +195,7 @@ func TestRefused(t *testing.T) {
 		{"many coats", "size,coats", "20x20cm,white on all x41", "", `more than 40 coats`},
 		{"cloth among coats", "size,coats", "20x20cm,sealer on all; cloth", "", `cloth stands among the coats, but the row names none`},
 		{"more of nothing", "size,cloth_date", "20x20cm,1998", "", `line 2, cloth_date, "1998": it says more of a thing (cloth)`},
-		{"taken in the book", "size,own_reference", "20x20cm,TAKEN", "", `line 2, own_reference, "TAKEN": this reference is taken: it is that of panel KB26-0001-K`},
+		{"taken in the book", "size,own_reference", "20x20cm,TAKEN", "", `line 2, own_reference, "TAKEN": it is in the book already, as panel KB26-0001-K`},
 		{"a sale without how", "size,handover_to", "20x20cm,Anna", "", `line 2, handover_to, "Anna": how it left is missing`},
 		{"a price", "size,handover,handover_price", "20x20cm,sale,lots", "", `line 2, handover_price, "lots": expected an amount`},
 		{"a control character", "size,title", "20x20cm,a\x07b", "", `line 2, title, "a\ab": a control character (U+0007)`},
@@ -220,7 +220,7 @@ func TestRefused(t *testing.T) {
 	if err != nil || len(s.Rows) != 1 || s.Rows[0].Line != 4 || s.RefusedRows() != 2 || len(s.Refused) != 3 {
 		t.Fatalf("%v, %+v, %v", err, s.Rows, s.Refused)
 	}
-	if got := s.Refused[2].String(); got != `line 5, own_reference, "2": this reference is taken: it stands in an earlier row too` {
+	if got := s.Refused[2].String(); got != `line 5, own_reference, "2": this reference stands in an earlier row too` {
 		t.Error(got)
 	}
 }

@@ -53,9 +53,9 @@ func (r *rowReader) cut() {
 	}
 	if ref := strings.ToLower(c.Owner); ref != "" {
 		if why := r.taken[ref]; why != "" {
-			r.refuse("own_reference", "this reference is taken: %s", why)
+			r.refuse("own_reference", "%s", why)
 		} else {
-			r.taken[ref] = "it stands in an earlier row too"
+			r.taken[ref] = "this reference stands in an earlier row too"
 		}
 		r.out.Reference = c.Owner
 	}

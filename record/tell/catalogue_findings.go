@@ -81,7 +81,7 @@ var englishFindings = map[string]Message{
 	"nothing-to-hold": "nothing is laid of which the tables speak", "order-open": "in what order the layers were laid (the dates do not tell)",
 	"pair-sound": "{layer} over {below}", "made-of-open": "what the {layer} is made of", "cloth-sized-open": "whether the cloth came sized or primed",
 	"pair-against": "{layer} over {below} is usually advised against: {reasons}", "pair-unmet": "{layer} over {below} asks for {lacks}",
-	"pair-open":  "whether there was {open}, under {layer} over {below}",
+	"pair-open":  "{layer} over {below}: whether {open}",
 	"pair-early": "{layer} over {below} after {time}; {wait} is the least", "pair-soon": "{layer} over {below} after {time}; {wait} is usual", "pair-wait-open": "how long the {below} dried before the {layer} ({wait} is usual; the dates do not tell)",
 	"pair-wait-open-until": "how long the {below} dried before the {layer} (the dates do not tell; safe from {safe})",
 	"pair-thick-open":      "how thick the {below} is under the {layer} (thick layers take {wait})",

@@ -75,7 +75,7 @@ var englishHints = map[string]Message{
 	"highest-on-labels":        `say --highest NUMBER, or --highest none if no label bears a later one{last, if { than {last}}}`,
 	"not-whole":                "nothing was written; look for another copy of it",
 	"restore-there":            "it was left as it was; throw nothing away, and name another place with --to BOOK",
-	"rows-refused":             "nothing was written; put the rows right, or write the others with --rows-that-pass",
+	"rows-refused":             "nothing was written; put the rows right{others, plural, =0 {} one {, or write the other one with --rows-that-pass} other {, or write the other {others} with --rows-that-pass}}",
 	"sheet-imported-before":    "nothing was written, and nothing needs to be; if these are other panels, say --again",
 	"two-of-a-sort":            "check them one after the other",
 	"find-what":                `see "backleaf find --help"; "backleaf list" shows all panels`,

@@ -24,6 +24,12 @@ var englishTrade = texts{
 	"sealed-first": "a size or sealer between", "ground-between": "a ground between", "isolated": "a thin isolating coat between", "fat-over-lean": "an upper layer no leaner than the lower",
 	"rigid": "a rigid board",
 
+	// the same, where the record leaves them open
+	"open-tooth": "the lower was matt or dulled", "open-thin-below": "the lower is thin", "open-thin-above": "the upper is thin", "open-lean-below": "the lower is lean",
+	"open-waited": "the lower had dried long enough", "open-keyed": "the lower was abraded before", "open-degreased": "the lower was degreased before", "open-untempered": "the board is untempered",
+	"open-sealed-first": "a size or sealer lies between", "open-ground-between": "a ground lies between", "open-isolated": "a thin isolating coat lies between",
+	"open-fat-over-lean": "the upper is as fat as the lower, or fatter", "open-rigid": "the board is rigid",
+
 	// cautions
 	"absorbent": "an absorbent layer below", "as-isolation": "only as an isolating coat", "behind-glass": "glass in front, with a spacer", "binder-enough": "enough binder in thin washes",
 	"both-faces": "both faces and the edges", "clean": "a clean, dull surface", "cloth-on-joints": "cloth over joints and plywood", "cured": "a lower layer cured for weeks",

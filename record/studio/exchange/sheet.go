@@ -155,7 +155,7 @@ func (x *Sheet) Write(ctx context.Context, progress studio.Progress) (Imported, 
 	case before != "" && !x.order.Again:
 		return done, refuse.Cannot("sheet-imported-before", "%s was imported before (%s)", x.order.Name, before)
 	case n > 0 && !x.order.Partly:
-		return done, refuse.Cannot("rows-refused", "%d of %d rows cannot be read", n, n+len(x.Rows))
+		return done, refuse.Cannot("rows-refused", "%d of %d rows cannot be written", n, n+len(x.Rows)).With(record.With("others", len(x.Rows)))
 	case len(x.Rows) == 0:
 		return done, refuse.Cannot("not-written", "%s: there is no row to write", x.order.Name)
 	}
