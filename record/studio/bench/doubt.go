@@ -24,14 +24,14 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return BeforeCut(v, at, p) }))
 	if !body.Kind().Traits().Bench {
-		return slices.Concat(ws, already(v, body), Unlikely(body))
+		return slices.Concat(ws, already(v, at, body), Unlikely(body))
 	}
 	if _, ok := body.(record.Trimmed); ok {
 		ws = append(ws, about("no-cloth-to-trim", v.Which(func(p *record.Panel) bool {
 			return !slices.ContainsFunc(record.Each[record.ClothLaid](p), func(l record.Done[record.ClothLaid]) bool { return !at.Before(l.At) })
 		}))...)
 	}
-	return slices.Concat(ws, twice(v, at, body), purposes(v, body), expired(v, at, body), inOrder(v, body), inTime(v, at, body), against(v, at, body), amounts(v, body), Unlikely(body))
+	return slices.Concat(ws, twice(v, at, body), purposes(v, body), ofLots(v, at, body), inOrder(v, body), inTime(v, at, body), against(v, at, body), amounts(v, body), Unlikely(body))
 }
 
 // BeforeCut reports that an act was before the panel was cut: on an earlier day,
@@ -46,9 +46,14 @@ func BeforeCut(v *studio.View, at record.When, p *record.Panel) bool {
 	if exact && exact2 && cut.Sub(t) > within {
 		return true
 	}
+	return daysBefore(v, at, c.At)
+}
+
+// daysBefore reports that one time was on an earlier day than another.
+func daysBefore(v *studio.View, at, than record.When) bool {
 	last, ok := at.Latest()
-	first, ok2 := c.At.Earliest()
-	return ok && ok2 && day(v, at, last) < day(v, c.At, first)
+	first, ok2 := than.Earliest()
+	return ok && ok2 && day(v, at, last) < day(v, than, first)
 }
 
 // day is the day of a bound of a time; a date alone is of no zone.
@@ -89,9 +94,9 @@ func twice(v *studio.View, at record.When, body record.Body) []record.Said {
 	return []record.Said{record.Say("done-twice", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
 }
 
-// already doubts a picture that is kept, or a page that is shown or taken down,
-// as the record says it stands.
-func already(v *studio.View, body record.Body) []record.Said {
+// already doubts what was said in the same words of the same time, and a picture
+// that is kept or a state of a panel, as the record says it stands.
+func already(v *studio.View, at record.When, body record.Body) []record.Said {
 	var seq int64
 	again := v.Which(func(p *record.Panel) bool {
 		var is bool
@@ -102,9 +107,16 @@ func already(v *studio.View, body record.Body) []record.Said {
 					seq, is = x.Seq, true
 				}
 			}
-		case record.Published:
-			if x, ok := record.Latest[record.Published](p); ok && x.Body == b {
-				seq, is = x.Seq, true
+		default:
+			for _, e := range p.Events {
+				state := slices.Contains(states, b.Kind())
+				switch same := reflect.DeepEqual(e.Body, b); {
+				case e.Body.Kind() != b.Kind() || !state && e.At != at:
+				case same:
+					is, seq = true, e.Seq
+				case state: // another one came between
+					is = false
+				}
 			}
 		}
 		return is
@@ -114,6 +126,9 @@ func already(v *studio.View, body record.Body) []record.Said {
 	}
 	return []record.Said{record.Say("said-already", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
 }
+
+// states are the kinds that say how a panel stands until the next of them.
+var states = []record.Kind{record.Published{}.Kind(), record.Intended{}.Kind(), record.UsedAgain{}.Kind()}
 
 // sameSort reports that two acts do the same to the same faces with the same
 // materials; layers of paint differ by medium and pigments, too.
@@ -171,11 +186,17 @@ func noCoat(m record.Material) bool {
 	})
 }
 
-// expired doubts a lot that was good only until a time before the act.
-func expired(v *studio.View, at record.When, body record.Body) (ws []record.Said) {
+// ofLots doubts a lot that was good only until a time before the act, or came on
+// a later day.
+func ofLots(v *studio.View, at record.When, body record.Body) (ws []record.Said) {
 	for _, m := range record.Mentions(body) {
 		if l, ok := v.Shop.Lot(m.Lot); ok && l.Expires.Before(at) {
 			ws = append(ws, record.Say("lot-past", record.With("lot", m.Lot), record.With("expires", l.Expires)))
+		}
+		for _, l := range v.Shop.Lots {
+			if m.Lot != "" && l.Body.Key == m.Lot && daysBefore(v, at, l.At) {
+				ws = append(ws, record.Say("lot-not-yet", record.With("lot", m.Lot), record.With("at", l.At), record.With("entry", record.EntryRef(l.Seq))))
+			}
 		}
 	}
 	return ws

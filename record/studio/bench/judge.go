@@ -61,6 +61,11 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		if b.Grit > 0 && b.Grit < coarsest {
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
 		}
+	case record.Published:
+		return b, about("was-not-shown", v.Which(func(p *record.Panel) bool {
+			_, before := record.Latest[record.Published](p)
+			return b.Shown == record.No && !before
+		})), nil
 	case record.Intended:
 		return b, about("cloth-lies", v.Which(func(p *record.Panel) bool {
 			return b.Cloth == record.No && slices.ContainsFunc(p.Layers(), func(l record.Layer) bool { return l.Cloth != nil && l.Stands() })

@@ -37,7 +37,7 @@ func TestSlips(t *testing.T) {
 		t.Fatal(err)
 	}
 	for key, until := range map[record.Key]string{"old": "2026-04", "good": "2026-05"} {
-		if _, err := shelf.AddLot(ctx, look(), at, record.Lot{Key: key, Material: "v", Expires: read[record.When](t, until)}, private.Price{}); err != nil {
+		if _, err := shelf.AddLot(ctx, look(), record.Moment(now.Add(-24*time.Hour)), record.Lot{Key: key, Material: "v", Expires: read[record.When](t, until)}, private.Price{}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -67,6 +67,8 @@ func TestSlips(t *testing.T) {
 		{"a span beyond", 0, bow("51 cm"), []string{"outside-panel"}},
 		{"varnish without paint", 5 * time.Hour, of("good"), []string{"no-paint-to-varnish"}},
 		{"varnish out of an old tin", 3 * time.Hour, of("old"), []string{"no-paint-to-varnish", "lot-past"}},
+		{"varnish before the tin came", 44 * time.Hour, of("good"), []string{"no-paint-to-varnish", "lot-not-yet"}},
+		{"page taken down that never was", 0, record.Published{Shown: record.No}, []string{"was-not-shown"}},
 		{"oil paint", 30 * time.Minute, record.PaintLayer{Medium: "oil"}, []string{"out-of-order"}},
 		{"varnish at once, of what is not said", 0, record.Varnish{}, []string{"material-not-recorded", "too-early"}},
 		{"sold", 30 * time.Minute, record.HandedOver{How: "sale"}, nil},
@@ -170,6 +172,8 @@ func TestAlready(t *testing.T) {
 		{photo("a", "front"), false}, {photo("a", "front"), true}, {photo("a", "back"), false}, {photo("b", "front"), false}, {photo("a", "front"), true},
 		{record.Published{Shown: record.Yes}, false}, {record.Published{Shown: record.Yes}, true}, {record.Published{Shown: record.Yes, Photograph: record.Yes}, false},
 		{record.Published{Shown: record.No}, false}, {record.Published{Shown: record.Yes}, false},
+		{record.Condition{By: "b", Text: "fine"}, false}, {record.Condition{By: "b", Text: "dent"}, false}, {record.Condition{By: "b", Text: "fine"}, true},
+		{record.UsedAgain{}, false}, {record.UsedAgain{}, true}, {record.Intended{Cloth: record.No}, false}, {record.Intended{Cloth: record.Yes}, false}, {record.Intended{Cloth: record.No}, false},
 		{amend("b"), false}, {amend("b"), true}, {amend("c"), false}, {amend("b"), false},
 		{record.Withdrawn{Because: "x"}, false}, {amend("b"), false}, // the last but one was c
 	} {

@@ -121,6 +121,9 @@ func doubtCuts(ctx context.Context, v *studio.View, at record.When, batch record
 		ws = append(ws, gap("board", now && c.Board == "" && c.Recorded != "afterwards")...)
 		m, _ := v.Shop.MaterialNow(c.Board)
 		ws = slices.Concat(ws, misused(m, "", "board"), thickness(v, c))
+		if c.Recorded != "afterwards" {
+			ws = append(ws, ofLots(v, at, c)...)
+		}
 	}
 	return append(once(ws), cutTwice(ctx, v, at, batch, len(cuts))...)
 }
