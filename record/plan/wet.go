@@ -24,8 +24,8 @@ type ProductNeed struct {
 	Taken   Amount // with the tray loss
 	From    []Taking
 	Buy     Amount
-	Expired []int // tins passed over
-	Why     Missing
+	Expired []int   // tins passed over
+	Why     Missing // an act that takes of it has no figure: the others are at the least
 }
 
 // Taking is what is taken from a tin, and what is left in it.
@@ -87,7 +87,7 @@ func Wetting(panels []Panel, acts []Act, products []Product, tins []Tin, loss in
 		n.Product = i
 		share := 1 - float64(loss)/1e5
 		n.Taken = products[i].Both(Amount{n.Laid.Milligrams / share, n.Laid.Microliters / share})
-		if n.Why == "" {
+		if n.Laid != (Amount{}) {
 			n.take(products[i], tins)
 		}
 		w.Products = append(w.Products, n)

@@ -53,7 +53,7 @@ var englishPlan = PlanWords{Texts: Texts{
 	"cloth-buy":   "To buy {buy}: it is sold in steps of {step}.",
 	"cloth-warp":  "All pieces with the warp as drawn, every panel of the batch alike.",
 	"wet-coat":    "{act}: {laid} on {area}",
-	"wet-all":     "{product}: take {taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
+	"wet-all":     "{product}: take {open, if {at least }}{taken}. {laid} go on the panels, {loss} of what is mixed stays in tray, roller and brush.",
 	"wet-from":    "{taken} from {tin}; {left} will be left",
 	"wet-buy":     "To buy: {buy}.",
 	"wet-enough":  "Nothing to buy.",

@@ -40,10 +40,10 @@ func (j Job) wet() []string {
 	}
 	loss := j.Words.Measure(strconv.FormatFloat(float64(j.Wet.Loss)/1000, 'f', -1, 64), "%")
 	for _, n := range j.Wet.Products {
-		if n.Why != "" || n.Laid == (plan.Amount{}) {
+		if n.Laid == (plan.Amount{}) {
 			continue
 		}
-		text := w.T("wet-all").With("product", j.Products[n.Product].Name, "taken", j.amount(n.Taken), "laid", j.amount(n.Laid), "loss", loss)
+		text := j.fill(w.T("wet-all"), tell.Told("product", j.Products[n.Product].Name), tell.Told("open", string(n.Why)), tell.Told("taken", j.amount(n.Taken)), tell.Told("laid", j.amount(n.Laid)), tell.Told("loss", loss))
 		var from []string
 		for _, t := range n.From {
 			from = append(from, w.T("wet-from").With("taken", j.amount(t.Taken), "tin", j.Tins[t.Tin].Name, "left", j.amount(t.Left)))
@@ -54,10 +54,11 @@ func (j Job) wet() []string {
 		if len(from) > 0 {
 			text += " " + j.Words.Clauses(from) + "."
 		}
-		if n.Buy == (plan.Amount{}) {
-			text += " " + string(w.T("wet-enough"))
-		} else {
+		switch {
+		case n.Buy != (plan.Amount{}):
 			text += " " + w.T("wet-buy").With("buy", j.amount(n.Buy))
+		case n.Why == "":
+			text += " " + string(w.T("wet-enough"))
 		}
 		out = append(out, text)
 	}

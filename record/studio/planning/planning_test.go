@@ -413,3 +413,29 @@ func TestSheetsToBuy(t *testing.T) {
 		t.Errorf("for programs: %v", v)
 	}
 }
+
+// A recipe taken from slips of a panel: what was trimmed before any cloth lay is
+// not planned; of a tin from which one coat takes nobody knows how much, what
+// the others take is told as the least.
+func TestSlipsOfARecipe(t *testing.T) {
+	start := time.Date(2026, 5, 4, 10, 0, 0, 0, time.UTC)
+	b := newBook(t, start)
+	wish := wishes(t, b, start)["few"]
+	r := usual()
+	r[1].Mix, r[1].Spread = part("acrylic-ground"), plan.Amount{}
+	wish.Recipe = append([]planning.Step{{Do: plan.Trimming}}, r...)
+	d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, wish)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var done []plan.Work
+	for _, s := range d.Job.Table.Slots {
+		done = append(done, d.Job.Batches[s.Batch].Acts[s.Act].Do)
+	}
+	if lay, trim := slices.Index(done, plan.LayingCloth), slices.Index(done, plan.Trimming); lay < 0 || trim < lay || slices.Contains(done[trim+1:], plan.Trimming) {
+		t.Errorf("cloth is laid and trimmed in the order %v", done)
+	}
+	if text := d.Job.Text(); strings.Count(text, ": take at least ") != 1 || strings.Count(text, ": take ") != 2 {
+		t.Errorf("two products, of one the least:\n%s", text)
+	}
+}

@@ -62,6 +62,7 @@ type WetView struct {
 	Taken   plan.Amount     `json:"taken"`
 	From    map[string]Left `json:"taken_from,omitzero"`
 	Buy     plan.Amount     `json:"buy,omitzero"`
+	Open    plan.Missing    `json:"incomplete,omitzero"` // why there is more to it
 }
 
 // Left is what is taken from a lot and what is left in it.
@@ -101,7 +102,7 @@ func (d *Day) View() View {
 	}
 	if j.Wet != nil {
 		for _, n := range j.Wet.Products {
-			w := WetView{j.Products[n.Product].Name, n.Laid, n.Taken, map[string]Left{}, n.Buy}
+			w := WetView{j.Products[n.Product].Name, n.Laid, n.Taken, map[string]Left{}, n.Buy, n.Why}
 			for _, t := range n.From {
 				w.From[j.Tins[t.Tin].Name] = Left{t.Taken, t.Left}
 			}
