@@ -22,6 +22,8 @@ type Findings struct {
 	Panel    record.Number `json:"panel"`
 	Title    string        `json:"title,omitzero"`
 	Findings []Finding     `json:"findings"`
+
+	words *tell.Catalogue
 }
 
 // Finding is what one rule finds.
@@ -36,8 +38,8 @@ type Finding struct {
 	Remedy   string         `json:"remedy,omitzero"`
 	Sources  []string       `json:"sources,omitzero"` // where the rule has one for each thing it found
 
-	Short string   `json:"-"` // of Text what decides
-	asks  []string // the things not recorded, one by one
+	Short string        `json:"-"` // of Text what decides
+	asks  []record.Said // the things not recorded, one by one
 }
 
 // Rules are the names of the rules.
@@ -77,9 +79,9 @@ func (k Checking) found(f check.Finding) Finding {
 		parts = append(parts, c.FoundHere(s))
 	}
 	x.Title, x.Remedy, x.Sources = string(c.Rule(f.Rule).Title), c.Remedy(f), c.Sources(f)
-	x.Text, x.Short, x.asks = c.Found(f), c.Clauses(parts[:f.Deciding]), parts[f.Deciding:]
+	x.Text, x.Short, x.asks = c.Found(f), c.Clauses(parts[:f.Deciding]), f.Said[f.Deciding:]
 	if f.Outcome == check.NotRecorded {
-		x.asks = parts
+		x.asks = f.Said
 	}
 	return x
 }
@@ -103,7 +105,7 @@ func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []strin
 // Panel holds one panel against the rules.
 func (k Checking) Panel(w *record.Workshop, p *record.Panel) Findings {
 	k.Words = k.Words.For(w.Studio)
-	f := Findings{Panel: p.Number, Title: p.Description().Title}
+	f := Findings{Panel: p.Number, Title: p.Description().Title, words: k.Words}
 	asked := func(x check.Finding) bool { return k.Rule == "" || x.Rule == k.Rule }
 	for _, x := range check.Shown(w, p, k.Now, func(x check.Finding) bool { return asked(x) && !(k.Brief && x.Severity == check.Information) }) {
 		if asked(x) {
@@ -143,17 +145,27 @@ func (f Findings) weight() (n int) {
 	return n
 }
 
-// Questions are what the rules would have to know of a panel, each once, the
-// most useful first: what may be graver before what is lighter, and before all
-// that only a reader of the record would miss.
+// Questions are what the rules would have to know of a panel, each once with
+// the entries of all that ask it, the most useful first: what may be graver
+// before what is lighter, and before all that only a reader of the record would
+// miss.
 func (f Findings) Questions() []string {
-	var out []string
+	var texts, out []string
+	var all []record.Said
 	for _, x := range slices.SortedStableFunc(slices.Values(f.Findings), func(a, b Finding) int { return check.Asking(a.Rule) - check.Asking(b.Rule) }) {
 		for _, q := range x.asks {
-			if !slices.Contains(out, q) {
-				out = append(out, q)
+			text := tell.Say(f.words, q)
+			i := slices.Index(texts, text)
+			if i < 0 {
+				texts, all = append(texts, text), append(all, q)
+				continue
 			}
+			both := record.Value{Name: "entries", Type: "entry", Texts: slices.Concat(all[i].Value("entries").Texts, q.Value("entries").Texts)}
+			all[i].Values = append([]record.Value{both}, all[i].Values...)
 		}
+	}
+	for _, q := range all {
+		out = append(out, f.words.FoundHere(q))
 	}
 	return out
 }
