@@ -17,8 +17,11 @@ func studioChange(a *app) {
 		n := d.v.Shop.Studio
 		into := studioFlags(&n)
 		for _, name := range append([]string{"units"}, slices.Sorted(maps.Keys(into))...) { // what is not said stays
-			if d.form.Flags().Changed(name) {
-				d.r.Into(name, into[name], d.form.Flag(name).Value.String())
+			if field := into[name]; d.form.Flags().Changed(name) {
+				if was, ok := field.(*string); ok {
+					*was = "" // said empty, it is taken away
+				}
+				d.r.Into(name, field, d.form.Flag(name).Value.String())
 			}
 			d.r.Units = n.Units
 		}

@@ -23,7 +23,11 @@ func Create(ctx context.Context, path string, clock func() time.Time, random io.
 		now = now.In(Zone(s))
 		e := record.Entry{At: record.Moment(now), Body: s}
 		if err := accept.Check(e); err != nil {
-			return refuse.Unclearly("not-a-studio", "%w", err)
+			field := ""
+			if f, ok := errors.AsType[*record.FieldError](err); ok {
+				field = f.Field
+			}
+			return refuse.Unclearly("not-a-studio", "%w", err).With(record.With("field", field))
 		}
 		es = append(es, e)
 	}
