@@ -139,11 +139,10 @@ func (d *Draft) Put(e record.Entry) (record.Entry, error) {
 	if err != nil {
 		return e, err
 	}
-	// What is stored must read back as the same entry.
-	if d.s.queue == nil {
+	// What is stored must read back. Of many entries those that name panels are
+	// read when the rows of these are made, before anything is kept.
+	if d.s.queue == nil || len(e.Panels) == 0 {
 		e, err = form.Decode(data)
-	} else {
-		err = d.s.later(func() error { _, err := form.Decode(data); return err })
 	}
 	if err != nil {
 		return e, err
