@@ -2,7 +2,6 @@ package check
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"time"
 
@@ -74,10 +73,17 @@ func Next(w *record.Workshop, p *record.Panel, at time.Time) []Step {
 // asOf is a panel without what had certainly not happened yet.
 func asOf(p *record.Panel, at time.Time) *record.Panel {
 	later := func(e record.Event) bool { first, ok := e.At.Earliest(); return ok && first.After(at) }
-	if !slices.ContainsFunc(p.Events, later) {
+	first := slices.IndexFunc(p.Events, later)
+	if first < 0 {
 		return p
 	}
-	return p.With(slices.DeleteFunc(slices.Clone(p.Events), later))
+	before := slices.Clip(p.Events[:first])
+	for _, e := range p.Events[first:] { // few or none
+		if !later(e) {
+			before = append(before, e)
+		}
+	}
+	return p.With(before)
 }
 
 // State is how a step stands at a moment.
@@ -126,15 +132,24 @@ func Order(steps []Step, at time.Time) {
 // Group joins the steps that are the same for several panels of a batch, so
 // that fourteen panels in one state are one line. Order is kept.
 func Group(steps []Step) []Step {
+	type window struct {
+		batch             record.Key
+		code              string
+		from, safe, until int64
+	}
 	var out []Step
-	at := map[string]int{}
+	at := map[window][]int{}
 	for _, s := range steps {
-		k := fmt.Sprint(s.Batch, s.Task, s.Said, s.Rests, s.From.Unix(), s.Safe.Unix(), s.Until.Unix())
-		if i, ok := at[k]; ok {
-			out[i].Panels = append(out[i].Panels, s.Panels...)
+		k := window{s.Batch, s.Said.Code, s.From.Unix(), s.Safe.Unix(), s.Until.Unix()}
+		same := slices.IndexFunc(at[k], func(i int) bool {
+			return out[i].Task == s.Task && alike(out[i].Said, s.Said) && slices.EqualFunc(out[i].Rests, s.Rests, alike)
+		})
+		if same >= 0 {
+			first := &out[at[k][same]]
+			first.Panels = append(first.Panels, s.Panels...)
 			continue
 		}
-		at[k] = len(out)
+		at[k] = append(at[k], len(out))
 		s.Panels = slices.Clone(s.Panels)
 		out = append(out, s)
 	}
@@ -142,4 +157,11 @@ func Group(steps []Step) []Step {
 		slices.Sort(s.Panels)
 	}
 	return out
+}
+
+// alike reports that the same is said.
+func alike(a, b record.Said) bool {
+	return a.Code == b.Code && slices.EqualFunc(a.Values, b.Values, func(v, x record.Value) bool {
+		return v.Name == x.Name && v.Type == x.Type && slices.Equal(v.Texts, x.Texts)
+	})
 }

@@ -81,6 +81,31 @@ func (s *subject) cure(f film) (w window, why record.Said) {
 // air it stood in: where nobody recorded the air, from is for the driest and
 // safe for the dampest.
 func (s *subject) from(f film, stated measure.Stated, laid1, laid2 time.Time, warm bool) window {
+	reckon := func() any { return s.dryingFrom(f, stated, laid1, laid2, warm) }
+	var w any
+	if each[record.Climate](s) != nil {
+		w = reckon()
+	} else { // the same of all panels of an act
+		w = s.w.Once(dries{f.Layer.Seq, f.Layer.At.String(), f.Layer.Coating.Humidity, stated, warm}, reckon)
+	}
+	if w := w.(window); !w.unknown() {
+		return w
+	}
+	return unknown(record.Say("times-unlikely", what(f)))
+}
+
+// dries is what the window of a film follows from, where no air was read on its
+// panel.
+type dries struct {
+	entry    int64
+	at       string
+	humidity record.Percent
+	stated   measure.Stated
+	warm     bool
+}
+
+// dryingFrom is the zero window where the times are unlikely.
+func (s *subject) dryingFrom(f film, stated measure.Stated, laid1, laid2 time.Time, warm bool) window {
 	var w window
 	rh, read := s.humidity(f)
 	if !read {
@@ -92,7 +117,7 @@ func (s *subject) from(f film, stated measure.Stated, laid1, laid2 time.Time, wa
 	dry, err := measure.DryingWindow(stated, rh.low, warm)
 	damp, err2 := measure.DryingWindow(stated, rh.high, warm)
 	if err != nil || err2 != nil {
-		return unknown(record.Say("times-unlikely", what(f)))
+		return window{}
 	}
 	w.from, w.safe = laid1.Add(dry.NotBefore), laid2.Add(damp.SafeBy)
 	return w

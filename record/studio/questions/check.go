@@ -86,7 +86,7 @@ func (k Checking) found(f check.Finding) Finding {
 	return x
 }
 
-// Check holds panels, found as [Chosen] finds them, against the rules and gives
+// Check holds panels, named as typed, against the rules and gives
 // what it finds of each to f.
 func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []string, progress studio.Progress, f func(Findings) error) error {
 	ns, err := numbers(ctx, b, terms, except, discarded)

@@ -35,7 +35,7 @@ func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.
 	return inWords(c, all, moment)
 }
 
-// DueOf is [Due] for panels found as [Chosen] finds them.
+// DueOf is [Due] for panels named as typed; without terms, for all that are here.
 func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte, err error) {
 	ns, err := numbers(ctx, b, terms, nil, func(p book.Present) bool { // nothing is due on what had left by then
 		left, known := p.Since.Earliest()
