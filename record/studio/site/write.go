@@ -24,6 +24,7 @@ type writer struct {
 
 	mu      sync.Mutex // pages are drawn on all cores; it guards what they lead to
 	result  Result
+	files   map[string]bool               // written; two pages may write one asset at once
 	wanted  map[string]bool               // assets that some page names
 	records map[record.Number]seal.Digest // of the pages
 	pages   map[string]bool               // folders
@@ -31,8 +32,8 @@ type writer struct {
 }
 
 func (w *writer) write(ctx context.Context) error {
-	w.wanted, w.pages, w.blurred = map[string]bool{}, map[string]bool{}, map[record.Number]error{}
-	w.records = map[record.Number]seal.Digest{}
+	w.files, w.wanted, w.pages = map[string]bool{}, map[string]bool{}, map[string]bool{}
+	w.blurred, w.records = map[record.Number]error{}, map[record.Number]seal.Digest{}
 	w.warnOfLink()
 	if w.Key == nil {
 		w.warn("site-not-signed")
@@ -92,14 +93,10 @@ func (w *writer) putAssets(p page.Page) error {
 		if !w.lacks(a.Name) {
 			continue
 		}
-		written, err := w.putFile(assets+"/"+a.Name, a.Data)
-		if err != nil {
+		if _, err := w.putFile(assets+"/"+a.Name, a.Data); err != nil {
 			return err
 		}
 		w.mu.Lock()
-		if w.assets[a.Name] && written {
-			w.result.Files-- // another page wrote it too
-		}
 		w.assets[a.Name] = true
 		w.mu.Unlock()
 	}
@@ -123,7 +120,8 @@ func (w *writer) putFile(name string, data []byte) (written bool, err error) {
 	if written {
 		w.mu.Lock()
 		defer w.mu.Unlock()
-		w.result.Files++
+		w.files[name] = true
+		w.result.Files = len(w.files)
 	}
 	return written, err
 }
