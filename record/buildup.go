@@ -49,7 +49,7 @@ func (p *Panel) With(events []Event) *Panel {
 
 // join works out the layers and the size from the events.
 func (p *Panel) join() {
-	p.layers, p.size = nil, p.sizeNow()
+	p.layers, p.size = make([]Layer, 0, max(len(p.layers), len(p.Events))+3), p.sizeNow()
 	for i := range p.Events {
 		e := &p.Events[i]
 		l := Layer{Seq: e.Seq, At: e.At, Place: e.At, ByWriting: e.ByWriting}

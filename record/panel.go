@@ -124,7 +124,7 @@ func (p *Panel) add(e Event) {
 // nothing. What describes their materials is not looked at.
 func (p *Panel) After(es ...Entry) *Panel {
 	q := *p
-	q.Events = slices.Clone(p.Events)
+	q.Events = append(make([]Event, 0, len(p.Events)+len(es)), p.Events...)
 	for _, e := range es {
 		if ev, in, _, _ := effective(e, p.Number, nil); in {
 			q.add(ev)

@@ -157,12 +157,13 @@ func (d *Draft) foreseen(part []record.Number) (rows []row) {
 	if w == nil || int64(len(d.added)) != d.size-d.began {
 		return nil
 	}
+	used := map[int64][]string{}
 	for _, n := range part {
 		p := w.Panel(n)
 		if p == nil || len(p.Newer) > 0 { // a row counts less as newer
 			return nil
 		}
-		rows = append(rows, rowOf(p.After(naming(n, d.added)...)))
+		rows = append(rows, rowOf(p.After(naming(n, d.added)...), used))
 	}
 	return rows
 }
@@ -184,17 +185,22 @@ func rowsOf(es []record.Entry, part []record.Number) (rows []row, err error) {
 	if err != nil {
 		return nil, err
 	}
+	used := map[int64][]string{}
 	for _, n := range part {
 		p := w.Panel(n)
 		if p == nil {
 			return nil, fmt.Errorf("%w: panel %s has no beginning", ErrBroken, n)
 		}
-		rows = append(rows, rowOf(p))
+		rows = append(rows, rowOf(p, used))
 	}
 	return rows, nil
 }
 
-func rowOf(p *record.Panel) row { return row{present(p), usedOn(p), wordsOf(p)} }
+// rowOf makes the row of a panel; what entries used that nothing corrected is
+// remembered for other panels.
+func rowOf(p *record.Panel, used map[int64][]string) row {
+	return row{present(p), usedOn(p, used), wordsOf(p)}
+}
 
 // indexRows writes of the rows what is not there yet: most work changes little,
 // and the index of words is dear to write.
@@ -243,15 +249,24 @@ func insert(there bool) string {
 func (x Present) place() int64 { return int64(x.year)*10_000_000 + int64(x.Number.Serial()) }
 
 // usedOn lists which materials and lots went into a panel.
-func usedOn(p *record.Panel) (things []string) {
-	for _, ev := range p.Events {
-		materials, lots := record.Shelf(ev.Body)
-		for _, k := range materials {
-			things = append(things, Material(k))
+func usedOn(p *record.Panel, used map[int64][]string) (things []string) {
+	for i := range p.Events {
+		ev := &p.Events[i]
+		of, known := used[ev.Seq]
+		if !known || ev.Corrections != nil {
+			of = nil
+			materials, lots := record.Shelf(ev.Body)
+			for _, k := range materials {
+				of = append(of, Material(k))
+			}
+			for _, k := range lots {
+				of = append(of, Lot(k))
+			}
 		}
-		for _, k := range lots {
-			things = append(things, Lot(k))
+		if ev.Corrections == nil {
+			used[ev.Seq] = of
 		}
+		things = append(things, of...)
 	}
 	slices.Sort(things)
 	return slices.Compact(things)

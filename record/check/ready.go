@@ -8,21 +8,24 @@ import (
 	"backleaf/record/trade"
 )
 
-// Ready is when an act may be done on a panel as it stands at a moment: by the
-// windows of [Due], of the faces that the act touches. A zero From means that
-// nothing is known to wait for.
-func Ready(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) Step {
-	s := unmeasured(w, asOf(p, at), at)
-	return s.within(Step{Panels: []record.Number{p.Number}}, latest(slices.DeleteFunc(s.waits(act), window.unknown)...))
-}
-
-// Objections are what speaks against an act on a panel as it stands at a moment:
+// Consider tells of an act on a panel as it stands at a moment when it may be
+// done, by the windows of [Due], of the faces that the act touches, where a zero
+// From means that nothing is known to wait for; and what speaks against it:
 // layers that are usually advised against, bare fibre left open, and what makes
 // harmful dust where it is laid or sanded dry.
-func Objections(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) (said []record.Said) {
-	p = asOf(p, at)
-	e := record.Event{Seq: w.Last + 1, At: record.Moment(at), Written: record.Moment(at), Panels: []record.Number{p.Number}, Body: act}
-	s := unmeasured(w, p.With(append(slices.Clip(p.Events), e)), at)
+func Consider(w *record.Workshop, p *record.Panel, at time.Time, act record.Body) (ready Step, against []record.Said) {
+	s := unmeasured(w, asOf(p, at), at)
+	ready = s.within(Step{Panels: []record.Number{p.Number}}, latest(slices.DeleteFunc(s.waits(act), window.unknown)...))
+	if _, sands := act.(record.Sanded); sands || act.Kind().Traits().Layer {
+		against = s.objections(act)
+	}
+	return ready, against
+}
+
+// objections are what speaks against an act.
+func (s *subject) objections(act record.Body) (said []record.Said) {
+	e := s.event(act)
+	s = s.after(append(slices.Clip(s.p.Events), e), s.now, func(_ *record.Panel, l record.Layer) film { return newFilm(s.w, l) })
 	for _, face := range faces {
 		for _, f := range filter(s.on(face), func(f film) bool { return f.Layer.Seq == e.Seq }) {
 			for _, x := range s.under(f) {
@@ -91,10 +94,15 @@ func (s *subject) waits(act record.Body) (ws []window) {
 	return ws
 }
 
+// event is an act as it would be written now.
+func (s *subject) event(act record.Body) record.Event {
+	now := record.Moment(s.now)
+	return record.Event{Seq: s.w.Last + 1, At: now, Written: now, Panels: []record.Number{s.p.Number}, Body: act}
+}
+
 // laying are the films that an act would lay.
 func (s *subject) laying(act record.Body) (films []film) {
-	e := record.Event{Seq: s.w.Last + 1, At: record.Moment(s.now), Written: record.Moment(s.now), Panels: []record.Number{s.p.Number}, Body: act}
-	for _, l := range (&record.Panel{}).With([]record.Event{e}).Layers() {
+	for _, l := range (&record.Panel{}).With([]record.Event{s.event(act)}).Layers() {
 		if l.Cloth == nil {
 			films = append(films, newFilm(s.w, l))
 		}

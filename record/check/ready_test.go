@@ -54,7 +54,7 @@ func TestWindowsAgree(t *testing.T) {
 			then, _ := e.At.Exact()
 			for _, at := range []time.Time{then, last.Add(time.Duration(1+r.Intn(72*60)) * time.Minute)} {
 				w := mustFold(t, es[:i])
-				ready := check.Ready(w, w.Panel(panel), at, e.Body)
+				ready, _ := check.Consider(w, w.Panel(panel), at, e.Body)
 				late := ready.From.After(at)
 				if late {
 					early++

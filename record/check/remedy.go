@@ -212,16 +212,24 @@ func (s *subject) with(bodies []record.Body) *subject {
 		at, seq = at.Add(time.Hour), seq+1
 		events = append(events, record.Event{Seq: seq, At: record.Moment(at), Written: record.Moment(at), Body: b, Panels: []record.Number{s.p.Number}})
 	}
+	return s.after(events, at, func(p *record.Panel, l record.Layer) film {
+		return &filmed{Film: amount.FilmOf(s.w, p, l), made: trade.Of(s.w, l)}
+	})
+}
+
+// after is the panel as other events tell it, with the films of new layers. More
+// work leaves the others as they were reckoned.
+func (s *subject) after(events []record.Event, at time.Time, made func(*record.Panel, record.Layer) film) *subject {
 	p := s.p.With(events)
 	var films []film
 	for _, l := range p.Layers() {
 		i := slices.IndexFunc(s.films, func(f film) bool {
 			return f.Layer.Seq == l.Seq && f.Layer.Face == l.Face && isCloth(f) == (l.Cloth != nil) && len(f.Layer.Losses) == len(l.Losses)
 		})
-		if i >= 0 { // more work leaves it as it was reckoned
+		if i >= 0 {
 			films = append(films, s.films[i])
 		} else {
-			films = append(films, &filmed{Film: amount.FilmOf(s.w, p, l), made: trade.Of(s.w, l)})
+			films = append(films, made(p, l))
 		}
 	}
 	return subjectOf(s.w, p, at, films)

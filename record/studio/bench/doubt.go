@@ -31,7 +31,7 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 			return !slices.ContainsFunc(record.Each[record.ClothLaid](p), func(l record.Done[record.ClothLaid]) bool { return !at.Before(l.At) })
 		}))...)
 	}
-	return slices.Concat(ws, twice(v, at, body), purposes(v, body), ofLots(v, at, body), inOrder(v, body), inTime(v, at, body), against(v, at, body), amounts(v, body), Unlikely(body))
+	return slices.Concat(ws, twice(v, at, body), purposes(v, body), ofLots(v, at, body), inOrder(v, body), considered(v, at, body), amounts(v, body), Unlikely(body))
 }
 
 // BeforeCut reports that an act was before the panel was cut: on an earlier day,
@@ -257,40 +257,33 @@ func inOrder(v *studio.View, body record.Body) []record.Said {
 	})
 }
 
-// inTime doubts what comes before or after its window, as due would tell it. Of
-// a day alone its end counts: before that it was early at any hour.
-func inTime(v *studio.View, at record.When, body record.Body) []record.Said {
-	now, ok := at.Exact()
-	last, dated := at.Latest()
+// considered doubts what comes before or after its window, as due would tell it,
+// and then what is usually advised against, as a check would find it. Of a day
+// alone its end counts: before that it was early at any hour.
+func considered(v *studio.View, at record.When, body record.Body) []record.Said {
+	now, ok := at.Latest()
 	if !ok {
-		now = last
-	}
-	if !dated {
 		return nil
 	}
-	return v.Each(func(p *record.Panel) []record.Said {
-		switch st := check.Ready(v.Shop, p, now, body); {
+	_, exact := at.Exact()
+	against := map[record.Number][]record.Said{}
+	ws := v.Each(func(p *record.Panel) []record.Said {
+		st, objections := check.Consider(v.Shop, p, now, body)
+		against[p.Number] = objections
+		switch {
 		case st.From.After(now):
 			return []record.Said{record.Say("too-early", record.With("from", record.Moment(st.From.In(v.Zone).Truncate(time.Minute))))}
-		case st.Overdue && ok:
+		case st.Overdue && exact:
 			return []record.Said{record.Say("too-late", record.With("until", record.Moment(st.Until.In(v.Zone).Truncate(time.Minute))))}
 		}
 		return nil
 	})
-}
-
-// against doubts what is usually advised against, as a check would find it.
-func against(v *studio.View, at record.When, body record.Body) []record.Said {
-	now, ok := at.Latest()
-	if _, sand := body.(record.Sanded); !ok || !sand && !body.Kind().Traits().Layer {
-		return nil
-	}
-	return v.Each(func(p *record.Panel) (ws []record.Said) {
-		for _, s := range check.Objections(v.Shop, p, now, body) {
+	return append(ws, v.Each(func(p *record.Panel) (ws []record.Said) {
+		for _, s := range against[p.Number] {
 			ws = append(ws, record.Say("against", append([]record.Value{record.With("what", record.Code(s.Code))}, s.Values...)...))
 		}
 		return ws
-	})
+	})...)
 }
 
 // calledSo doubts a reference of the studio's own by which others are called.
