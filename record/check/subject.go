@@ -29,18 +29,20 @@ type subject struct {
 
 // newSubject prepares a panel for judgement at a moment.
 func newSubject(w *record.Workshop, p *record.Panel, now time.Time) *subject {
-	var films []film
-	for _, f := range amount.Films(w, p) {
-		films = append(films, &filmed{Film: f, made: trade.Of(w, f.Layer)})
+	all := amount.Films(w, p)
+	films, of := make([]film, len(all)), make([]filmed, len(all))
+	for i, f := range all {
+		of[i].Film, of[i].made = f, trade.Of(w, f.Layer)
+		films[i] = &of[i]
 	}
 	return subjectOf(w, p, now, films)
 }
 
 // unmeasured is a subject whose films have no thickness: next steps need none.
 func unmeasured(w *record.Workshop, p *record.Panel, now time.Time) *subject {
-	var films []film
-	for _, l := range p.Layers() {
-		films = append(films, newFilm(w, l))
+	films := make([]film, len(p.Layers()))
+	for i, l := range p.Layers() {
+		films[i] = newFilm(w, l)
 	}
 	return subjectOf(w, p, now, films)
 }

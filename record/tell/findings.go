@@ -27,6 +27,12 @@ func (c *Catalogue) Found(f check.Finding) string {
 	for _, s := range f.Said {
 		parts = append(parts, c.FoundHere(s))
 	}
+	return c.FoundOf(f, parts)
+}
+
+// FoundOf is [Catalogue.Found] of things that are said already by
+// [Catalogue.FoundHere].
+func (c *Catalogue) FoundOf(f check.Finding, parts []string) string {
 	if f.Deciding == len(parts) {
 		return c.Clauses(parts)
 	}

@@ -205,8 +205,8 @@ func Told(name, words string) record.Value {
 const told = "told"
 
 func (c *Catalogue) fill(m Message, s record.Said) string {
-	text, _ := c.telling(m, s)
-	return text
+	f := filling{c: c, said: s}
+	return f.of(m)
 }
 
 // read holds the pieces of messages that were told: a catalogue has some
@@ -215,17 +215,8 @@ var read sync.Map
 
 // telling fills a message and says which values are told by it.
 func (c *Catalogue) telling(m Message, s record.Said) (string, map[string]bool) {
-	ps, ok := read.Load(m)
-	if !ok {
-		p, err := m.pieces()
-		if err != nil {
-			return string(m), nil
-		}
-		ps, _ = read.LoadOrStore(m, p)
-	}
 	f := filling{c: c, said: s, told: map[string]bool{}}
-	f.put(ps.([]piece))
-	return f.text.String(), f.told
+	return f.of(m), f.told
 }
 
 // filling is a message being filled.
@@ -233,7 +224,20 @@ type filling struct {
 	c    *Catalogue
 	said record.Said
 	text strings.Builder
-	told map[string]bool
+	told map[string]bool // nil: nobody asks
+}
+
+func (f *filling) of(m Message) string {
+	ps, ok := read.Load(m)
+	if !ok {
+		p, err := m.pieces()
+		if err != nil {
+			return string(m)
+		}
+		ps, _ = read.LoadOrStore(m, p)
+	}
+	f.put(ps.([]piece))
+	return f.text.String()
 }
 
 func (f *filling) put(ps []piece) {
@@ -245,12 +249,18 @@ func (f *filling) put(ps []piece) {
 		case v.Name == "" && p.by != "if":
 			f.text.WriteString(write([]piece{p})) // nothing is dropped in silence
 		case p.by == "":
-			f.told[v.Name] = true
+			f.tells(v.Name, true)
 			f.text.WriteString(f.c.within(v, p.form, f.said))
 		default:
-			f.told[v.Name] = f.told[v.Name] || p.by == "select" || p.by == "plural"
+			f.tells(v.Name, p.by == "select" || p.by == "plural")
 			f.put(choose(p.when, f.c.choices(v, p.by)))
 		}
+	}
+}
+
+func (f *filling) tells(name string, is bool) {
+	if is && f.told != nil {
+		f.told[name] = true
 	}
 }
 

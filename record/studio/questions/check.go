@@ -79,7 +79,7 @@ func (k Checking) found(f check.Finding) Finding {
 		parts = append(parts, c.FoundHere(s))
 	}
 	x.Title, x.Remedy, x.Sources = string(c.Rule(f.Rule).Title), c.Remedy(f), c.Sources(f)
-	x.Text, x.Short, x.asks = c.Found(f), c.Clauses(parts[:f.Deciding]), f.Said[f.Deciding:]
+	x.Text, x.Short, x.asks = c.FoundOf(f, parts), c.Clauses(parts[:f.Deciding]), f.Said[f.Deciding:]
 	if f.Outcome == check.NotRecorded {
 		x.asks = f.Said
 	}
