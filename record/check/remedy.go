@@ -202,12 +202,12 @@ func (s *subject) eased(was Finding, then *subject) bool {
 // with is the panel with more entries, written now.
 func (s *subject) with(bodies []record.Body) *subject {
 	at, seq := s.now, s.w.Last
-	for _, e := range s.p.Events {
-		if last, ok := e.At.Latest(); ok && last.After(at) {
+	events := append(make([]record.Event, 0, len(s.p.Events)+len(bodies)), s.p.Events...)
+	for i := range events {
+		if last, ok := events[i].At.Latest(); ok && last.After(at) {
 			at = last
 		}
 	}
-	events := slices.Clone(s.p.Events)
 	for _, b := range bodies {
 		at, seq = at.Add(time.Hour), seq+1
 		events = append(events, record.Event{Seq: seq, At: record.Moment(at), Written: record.Moment(at), Body: b, Panels: []record.Number{s.p.Number}})
@@ -221,7 +221,7 @@ func (s *subject) with(bodies []record.Body) *subject {
 // work leaves the others as they were reckoned.
 func (s *subject) after(events []record.Event, at time.Time, made func(*record.Panel, record.Layer) film) *subject {
 	p := s.p.With(events)
-	var films []film
+	films := make([]film, 0, len(p.Layers()))
 	for _, l := range p.Layers() {
 		i := slices.IndexFunc(s.films, func(f film) bool {
 			return f.Layer.Seq == l.Seq && f.Layer.Face == l.Face && isCloth(f) == (l.Cloth != nil) && len(f.Layer.Losses) == len(l.Losses)

@@ -10,7 +10,7 @@ var expiredLot = Rule{
 }
 
 func judgeExpired(s *subject) []verdict {
-	var vs []verdict
+	vs := make([]verdict, 0, len(s.films))
 	for _, f := range s.all() {
 		if isCloth(f) {
 			continue

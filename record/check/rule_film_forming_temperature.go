@@ -15,7 +15,7 @@ var filmForming = Rule{
 }
 
 func judgeFilmForming(s *subject) []verdict {
-	var vs []verdict
+	vs := make([]verdict, 0, len(s.films))
 	for _, f := range s.all() {
 		if isCloth(f) {
 			continue

@@ -44,7 +44,7 @@ var toxicLayers = Rule{
 }
 
 func judgeToxic(s *subject) []verdict {
-	var vs []verdict
+	vs := make([]verdict, 0, len(s.films))
 	for _, f := range s.all() {
 		if !isCloth(f) {
 			vs = append(vs, toxic(f))

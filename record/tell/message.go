@@ -178,7 +178,7 @@ func write(ps []piece) string {
 // With puts texts that are said already into the places of a message, named by
 // turns: name, value, name, value.
 func (m Message) With(pairs ...string) string {
-	var values []record.Value
+	values := make([]record.Value, 0, len(pairs)/2)
 	for i := 0; i+1 < len(pairs); i += 2 {
 		values = append(values, Told(pairs[i], pairs[i+1]))
 	}
@@ -236,6 +236,7 @@ func (f *filling) of(m Message) string {
 		}
 		ps, _ = read.LoadOrStore(m, p)
 	}
+	f.text.Grow(len(m))
 	f.put(ps.([]piece))
 	return f.text.String()
 }

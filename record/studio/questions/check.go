@@ -74,7 +74,7 @@ func (k Checking) found(f check.Finding) Finding {
 	if k.Brief && !x.Open() {
 		return x
 	}
-	c, parts := k.Words, []string{}
+	c, parts := k.Words, make([]string, 0, len(f.Said))
 	for _, s := range f.Said {
 		parts = append(parts, c.FoundHere(s))
 	}
@@ -107,7 +107,9 @@ func (k Checking) Panel(w *record.Workshop, p *record.Panel) Findings {
 	k.Words = k.Words.For(w.Studio)
 	f := Findings{Panel: p.Number, Title: p.Description().Title, words: k.Words}
 	asked := func(x check.Finding) bool { return k.Rule == "" || x.Rule == k.Rule }
-	for _, x := range check.Shown(w, p, k.Now, func(x check.Finding) bool { return asked(x) && !(k.Brief && x.Severity == check.Information) }) {
+	all := check.Shown(w, p, k.Now, func(x check.Finding) bool { return asked(x) && !(k.Brief && x.Severity == check.Information) })
+	f.Findings = make([]Finding, 0, len(all))
+	for _, x := range all {
 		if asked(x) {
 			f.Findings = append(f.Findings, k.found(x))
 		}
