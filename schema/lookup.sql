@@ -86,7 +86,7 @@ CREATE TABLE taken (
   mm2    REAL NOT NULL, -- of board for these panels
   beyond INTEGER,          -- of a cloth: µm beyond each edge of the panels
   panels TEXT,             -- these, as JSON; NULL: all of the entry
-  PRIMARY KEY (lot, seq, part, mix)
+  PRIMARY KEY (lot, mix, seq, part)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX taken_seq ON taken (seq);
 

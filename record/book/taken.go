@@ -121,35 +121,27 @@ func (d *Draft) resizedStock(e record.Entry) error {
 
 // Taken returns what the record says was taken of a lot.
 func (b *Book) Taken(ctx context.Context, lot record.Key) (out []Taken, err error) {
-	type alike struct {
-		mix        string
-		mg, ul, mm bool
-	}
-	at := map[alike]int{}
-	cloth := false
 	err = b.view(ctx, func(s *session) error {
-		err := s.each("SELECT mix, mg, ul, mm2, beyond IS NOT NULL FROM taken WHERE lot = ?", []any{string(lot)}, func(scan func(...any) error) error {
-			var t Taken
-			var mix string
-			if err := scan(&mix, &t.Milligrams, &t.Microliters, &t.SquareMillimeters, &t.Cloth); err != nil || t.Cloth {
-				cloth = cloth || t.Cloth
-				return err
-			}
-			of := alike{mix, t.Milligrams > 0, t.Microliters > 0, t.SquareMillimeters > 0}
-			i, known := at[of]
-			if !known {
-				if i, at[of] = len(out), len(out); mix != "" {
-					if err := json.Unmarshal([]byte(mix), &t.Mix); err != nil {
-						return err
+		cloth := 0
+		err := s.each("SELECT mix, count(*), count(beyond), sum(mg > 0), total(mg), sum(ul > 0), total(ul), sum(mm2 > 0), total(mm2) FROM taken WHERE lot = ? GROUP BY mix",
+			[]any{string(lot)}, func(scan func(...any) error) error {
+				var mixed string
+				var open, laid int
+				var mass, volume, area Taken // no act has two of them
+				err := scan(&mixed, &open, &laid, &mass.Acts, &mass.Milligrams, &volume.Acts, &volume.Microliters, &area.Acts, &area.SquareMillimeters)
+				var mix record.Coating
+				if err == nil && mixed != "" {
+					err = json.Unmarshal([]byte(mixed), &mix)
+				}
+				cloth += laid
+				for _, t := range []Taken{{Acts: open - laid - mass.Acts - volume.Acts - area.Acts}, mass, volume, area} {
+					if t.Mix = mix; t.Acts > 0 {
+						out = append(out, t)
 					}
 				}
-				out = append(out, Taken{Mix: t.Mix})
-			}
-			o := &out[i]
-			o.Acts, o.Milligrams, o.Microliters, o.SquareMillimeters = o.Acts+1, o.Milligrams+t.Milligrams, o.Microliters+t.Microliters, o.SquareMillimeters+t.SquareMillimeters
-			return nil
-		})
-		if err != nil || !cloth {
+				return err
+			})
+		if err != nil || cloth == 0 {
 			return err
 		}
 		return s.each(`SELECT count(*), beyond, size FROM taken JOIN entry USING (seq), json_each(coalesce(panels, json_extract(CAST(bytes AS TEXT), '$.panels'))) JOIN panel ON number = value
