@@ -82,10 +82,10 @@ func (a *app) sayPanelFindings(x *questions.Group) {
 		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", x.Panels)))
 	}
 	for _, f := range x.Findings {
-		a.sayFinding(f)
+		a.sayFinding(f.Value())
 	}
 	for _, f := range x.Notes {
-		a.told("finding-noted", record.With("rule", f.Rule), tell.Told("text", f.Short))
+		a.told("finding-noted", record.With("rule", f.Value().Rule), tell.Told("text", f.Value().Short))
 	}
 	if x.MoreNotes > 0 {
 		a.told("check-notes-more", record.With("n", x.MoreNotes))
@@ -103,11 +103,11 @@ func (a *app) sayPanelFindings(x *questions.Group) {
 		record.With("open", x.Count[check.NotRecorded]), record.With("out", x.Count[check.NotApplicable]))
 }
 
-func (a *app) sayFinding(x questions.Finding) {
+func (a *app) sayFinding(x questions.Printed) {
 	a.told("finding", append(tell.Judged(x.Outcome, x.Severity), record.With("rule", x.Rule))...)
 	a.told("finding-text", tell.Told("text", x.Text))
-	if x.Sources != nil {
-		a.told("finding-from", tell.Told("sources", a.catalogue().Clauses(x.Sources)))
+	if x.Sources != "" {
+		a.told("finding-from", tell.Told("sources", x.Sources))
 	}
 	if x.Outcome == check.FallsShort {
 		a.told("finding-do", tell.Told("remedy", x.Remedy))

@@ -126,11 +126,11 @@ func (x Finding) FallsShort() bool {
 }
 
 // notes are the findings that fall short by no more than information.
-func (f Findings) notes() []Finding {
-	var out []Finding
+func (f Findings) notes() []unique.Handle[Printed] {
+	var out []unique.Handle[Printed]
 	for _, x := range f.Findings {
 		if x.Outcome == check.FallsShort && x.Severity == check.Information {
-			out = append(out, x.printed())
+			out = append(out, f.printed(x))
 		}
 	}
 	return out
@@ -196,15 +196,16 @@ type Group struct {
 // Groups are panels of which the same is said, of every rule or, briefly, only of
 // open findings.
 type Groups struct {
-	Brief bool
-	all   []*Group
-	at    map[[sha256.Size]byte]*Group
+	Brief  bool
+	all    []*Group
+	at     map[[sha256.Size]byte]*Group
+	counts map[string]map[check.Outcome]int // as they are written
 }
 
 // Add puts a panel into its group. Only what is shown is kept.
 func (g *Groups) Add(f Findings) {
-	said := sha256.New()
-	fmt.Fprint(said, f.Count())
+	said, counted := sha256.New(), fmt.Sprint(f.Count())
+	io.WriteString(said, counted)
 	for _, x := range f.Findings {
 		if !g.Brief || x.Open() {
 			for _, text := range []string{x.Rule, string(x.Outcome), string(x.Severity), x.Text, fmt.Sprint(x.Entries), x.Remedy} {
@@ -213,11 +214,14 @@ func (g *Groups) Add(f Findings) {
 		}
 	}
 	if g.at == nil {
-		g.at = map[[sha256.Size]byte]*Group{}
+		g.at, g.counts = map[[sha256.Size]byte]*Group{}, map[string]map[check.Outcome]int{}
 	}
 	key := [sha256.Size]byte(said.Sum(nil))
 	if g.at[key] == nil {
-		g.at[key] = &Group{Title: f.Title, Count: f.Count(), Shown: f.shown(!g.Brief), weight: f.weight()}
+		if g.counts[counted] == nil {
+			g.counts[counted] = f.Count()
+		}
+		g.at[key] = &Group{Title: f.Title, Count: g.counts[counted], Shown: f.shown(!g.Brief), weight: f.weight()}
 		g.all = append(g.all, g.at[key])
 	}
 	g.at[key].Panels = append(g.at[key].Panels, f.Panel)
@@ -241,10 +245,23 @@ const (
 // Shown is what is told of a group: of each list the first, and how many more
 // there are.
 type Shown struct {
-	Findings, Notes          []Finding
+	Findings, Notes          []unique.Handle[Printed]
 	Questions                []string
 	MoreNotes, MoreQuestions int
 	Noted                    int // how many notes there are, however they are shown
+}
+
+// Printed is what is printed of a finding. It is held once, however many groups it
+// is told of: those of one batch say nearly the same.
+type Printed struct {
+	Rule                         string
+	Outcome                      check.Outcome
+	Severity                     check.Severity
+	Text, Short, Remedy, Sources string
+}
+
+func (f Findings) printed(x Finding) unique.Handle[Printed] {
+	return unique.Make(Printed{x.Rule, x.Outcome, x.Severity, x.Text, x.Short, x.Remedy, f.words.Clauses(x.Sources)})
 }
 
 // shown is every finding in full, or in few lines what falls short and what is
@@ -255,7 +272,7 @@ func (f Findings) shown(every bool) (s Shown) {
 			if !every {
 				x.Text = x.Short
 			}
-			s.Findings = append(s.Findings, x.printed())
+			s.Findings = append(s.Findings, f.printed(x))
 		}
 	}
 	notes := f.notes()
@@ -270,23 +287,10 @@ func (f Findings) shown(every bool) (s Shown) {
 	}
 	s.Questions, s.MoreQuestions = fit(f.Questions(), min(left, manyQuestions))
 	for i, q := range s.Questions {
-		s.Questions[i] = held(q)
+		s.Questions[i] = unique.Make(q).Value() // held once, as [Printed] is
 	}
 	return s
 }
-
-// printed is of a finding what is printed, so that of many panels no more is kept.
-func (x Finding) printed() Finding {
-	out := Finding{Rule: x.Rule, Outcome: x.Outcome, Severity: x.Severity, Text: held(x.Text), Remedy: held(x.Remedy), Short: held(x.Short)}
-	for _, source := range x.Sources {
-		out.Sources = append(out.Sources, held(source))
-	}
-	return out
-}
-
-// held is a text that is held once, however many groups it is told of: those of
-// one batch say nearly the same.
-func held(text string) string { return unique.Make(text).Value() }
 
 // fit is what of a list is shown in some lines, the last of which says how many
 // more there are where not all are.
