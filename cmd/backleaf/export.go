@@ -2,7 +2,6 @@ package main
 
 import (
 	"backleaf/record"
-	"backleaf/record/book"
 	"backleaf/record/safefile"
 	"backleaf/record/studio/exchange"
 	"os"
@@ -11,16 +10,14 @@ import (
 func newExport(a *app) {
 	var file string
 	a.reads("export", flags{"output": &file}, func(r *run) error {
-		es, err := r.Book.Entries(r.ctx, book.Filter{})
-		if err != nil {
+		if file == "" || file == "-" {
+			_, err := exchange.Export(r.ctx, r.Book, a.out)
 			return err
 		}
-		if file == "" || file == "-" {
-			return exchange.Write(a.out, es)
-		}
-		err = safefile.Create(file, 0o644, func(f *os.File) error { return exchange.Write(f, es) })
+		n := 0
+		err := safefile.Create(file, 0o644, func(f *os.File) (err error) { n, err = exchange.Export(r.ctx, r.Book, f); return err })
 		if err == nil {
-			a.told("entries-exported", record.With("file", file), record.With("n", len(es)))
+			a.told("entries-exported", record.With("file", file), record.With("n", n))
 		}
 		return err
 	})

@@ -32,6 +32,13 @@ const needed = `WITH RECURSIVE need (seq) AS (
 
 // Entries returns entries in the order of the journal.
 func (b *Book) Entries(ctx context.Context, f Filter) (out []form.Stored, err error) {
+	err = b.Read(ctx, f, func(st form.Stored) error { out = append(out, st); return nil })
+	return out, err
+}
+
+// Read gives entries to each, in the order of the journal: more than memory
+// holds. An error of it ends the reading.
+func (b *Book) Read(ctx context.Context, f Filter, each func(form.Stored) error) error {
 	var where []string
 	args := []any{nil, f.From, f.To, int64(-1), nil}
 	query := ""
@@ -49,10 +56,14 @@ func (b *Book) Entries(ctx context.Context, f Filter) (out []form.Stored, err er
 	// SQLite refuses an argument that the query does not mention: hence the last two.
 	where = append(where, "seq >= ?2", "(?3 = 0 OR seq <= ?3)", "(?1 IS NULL OR 1)", "(?5 IS NULL OR 1)")
 	query += " SELECT seq, bytes FROM (SELECT seq, bytes FROM entry WHERE " + strings.Join(where, " AND ") + " ORDER BY seq DESC LIMIT ?4) ORDER BY seq"
-	err = b.view(ctx, func(s *session) error {
-		return s.stored(ctx, query, args, func(st form.Stored) { out = append(out, st) })
+	return b.view(ctx, func(s *session) error {
+		return s.decoded(ctx, query, args, form.Decode, func(st form.Stored, err error) error {
+			if err = placed(st, err); err == nil {
+				err = each(st)
+			}
+			return err
+		})
 	})
-	return out, err
 }
 
 // stored reads entries and looks at the context between them.

@@ -6,6 +6,7 @@ package exchange
 import (
 	"bufio"
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -17,6 +18,7 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/accept"
+	"backleaf/record/book"
 	"backleaf/record/form"
 )
 
@@ -39,17 +41,38 @@ var (
 
 // Write writes entries in the exchange form: their very bytes, a line each.
 func Write(w io.Writer, es []form.Stored) error {
+	_, err := write(w, func(one func(form.Stored) error) error {
+		for _, e := range es {
+			if err := one(e); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	return err
+}
+
+// Export writes all entries of a book likewise, as they are read, and returns how
+// many there are. What an error cut short nobody takes for a whole file.
+func Export(ctx context.Context, b *book.Book, w io.Writer) (n int, err error) {
+	return write(w, func(one func(form.Stored) error) error { return b.Read(ctx, book.Filter{}, one) })
+}
+
+func write(w io.Writer, all func(one func(form.Stored) error) error) (n int, err error) {
 	b := bufio.NewWriter(w)
 	b.WriteString(`{"backleaf":"entries","v":1,"entries":[`)
-	for i, e := range es {
-		if i > 0 {
+	if err := all(func(e form.Stored) error {
+		if n++; n > 1 {
 			b.WriteByte(',')
 		}
 		b.WriteByte('\n')
-		b.Write(e.Bytes)
+		_, err := b.Write(e.Bytes)
+		return err
+	}); err != nil {
+		return n, err
 	}
 	b.WriteString("\n]}\n")
-	return b.Flush()
+	return n, b.Flush()
 }
 
 // BadFile says where in an import file something cannot be accepted.
