@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"maps"
@@ -15,6 +16,7 @@ type Roll struct {
 	Numbers []Number // in order of full year, then serial
 	Batches map[Key][]Number
 	Called  map[string][]Number // by [CalledAs] of title and of the studio's own reference
+	Written map[string]string   // how it is written, by [CalledAs] of it
 	NAAN    string
 }
 
@@ -26,9 +28,10 @@ func CalledAs(text string) string {
 
 // Unnamed is why what was typed names no panels.
 type Unnamed struct {
-	Is       Code // "unknown", "name", "empty", "batch", "backwards", "several" or "none-left"
+	Is       Code // "unknown", "mistyped", "mark", "name", "empty", "batch", "backwards", "several" or "none-left"
 	Why      string
-	Excepted bool // it was typed of what is left out
+	Marks    []string // those of this book, of "mark"
+	Excepted bool     // it was typed of what is left out
 }
 
 func (u *Unnamed) Error() string { return u.Why }
@@ -78,7 +81,7 @@ func (r Roll) nearestCalled(typed string) string {
 	if near == "" {
 		return ""
 	}
-	return fmt.Sprintf("; nearest: %s, called %q", r.Called[near][0], clip(near))
+	return fmt.Sprintf("; nearest: %s, called %q", r.Called[near][0], clip(cmp.Or(r.Written[near], near)))
 }
 
 func (r Roll) number(typed string) (Number, error) {
@@ -107,11 +110,14 @@ func (r Roll) number(typed string) (Number, error) {
 		if len(r.Numbers) == 0 {
 			return "", unnamed("empty", "there is no panel %q: none is numbered yet", clip(typed))
 		}
+		if marks := r.marks(); markOf(bare) != "" && !slices.Contains(marks, markOf(bare)) {
+			return "", &Unnamed{Is: "mark", Why: fmt.Sprintf("there is no panel %q%s", clip(typed), r.nearest(bare)), Marks: marks}
+		}
 		if n, err := ParseNumber(typed, r.NAAN); err == nil {
 			return "", unnamed("unknown", "there is no panel %s in this book%s", n, r.nearest(bare))
 		}
 		if _, _, _, _, ok := scan(bare); ok {
-			return "", unnamed("unknown", "the last character of %q does not fit the number%s", clip(typed), r.nearest(bare))
+			return "", unnamed("mistyped", "the last character of %q does not fit the number%s", clip(typed), r.nearest(bare))
 		}
 		if b := Key(strings.ToLower(typed)); r.Batches[b] != nil {
 			return "", unnamed("unknown", "there is no panel %q, but a batch of that name: batch:%s", clip(typed), b)
@@ -123,6 +129,25 @@ func (r Roll) number(typed string) (Number, error) {
 		return "", unnamed(is, "there is no panel %q%s", clip(typed), r.nearest(bare))
 	}
 	return "", unnamed("several", "%q fits %s: type more of the number", clip(typed), list(fits))
+}
+
+// markOf is the mark that what looks like the beginning of a number begins with.
+func markOf(bare string) string {
+	m := strings.IndexAny(bare, capitals[:10])
+	if m < 0 || len(bare) < m+6 || !isMark(bare[:m]) || !consists(bare[m:len(bare)-1], capitals[:10]) {
+		return ""
+	}
+	return bare[:m]
+}
+
+// marks are those with which the numbers of the book begin.
+func (r Roll) marks() (out []string) {
+	for _, n := range r.Numbers {
+		if m := markOf(n.Bare()); !slices.Contains(out, m) {
+			out = append(out, m)
+		}
+	}
+	return out
 }
 
 // onLabel is the serial with its check character, "0006-D", as a small label

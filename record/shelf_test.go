@@ -169,7 +169,7 @@ func TestReferences(t *testing.T) {
 		{`{"kind":"lot","key":"x","material":"glue"}`, "material", "no material glue"},
 		{`{"kind":"lot","key":"tin","material":"sealer"}`, "key", "on the shelf already"},
 		{`{"kind":"studio","maker":"A. Maker","mark":"KC"}`, "mark", "stays as it is"},
-		{`{"kind":"studio","maker":"A. Maker","mark":"KB","naan":"13030"}`, "mark", "stays as it is"},
+		{`{"kind":"studio","maker":"A. Maker","mark":"KB","naan":"13030"}`, "naan", "stays as it is"},
 		{`{"kind":"amended","entry":99,"because":"x","change":{"tool":"x"}}`, "entry", "no entry E99"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"tool":"x"},"panels":` + names(c) + `}`, "panels/0", "is not about"},
 		{`{"kind":"amended","entry":8,"because":"x","change":{"colour":"x"}}`, "change/colour", "no such field"},

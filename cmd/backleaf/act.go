@@ -128,7 +128,7 @@ func lastOr(text *string) func([]string) ([]string, error) {
 		switch {
 		case *text != "":
 			return args, nil
-		case last < 1:
+		case last < 1 || strings.TrimSpace(args[last]) == "":
 			return nil, usage("say it with --text \"…\", or as the last words in quotes", "what was seen or done?")
 		}
 		*text = args[last]

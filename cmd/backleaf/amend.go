@@ -1,10 +1,12 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/refuse"
@@ -43,24 +45,25 @@ func (a *app) corrects(name string, o *moment, why *string, fs flags, correction
 	o.terms = func([]string) ([]string, error) { return only, nil }
 	a.acts(name, o, func(d *doing) (w studio.Written, err error) {
 		seq, err := typed.Entry(d.args[0])
-		if err != nil {
+		old, err2 := bench.Entry(d.ctx, d.v.Book, seq)
+		if err = cmp.Or(err, err2); err != nil {
 			return w, err
 		}
-		old, err := bench.Entry(d.ctx, d.v.Book, seq)
-		if err != nil {
-			return w, err
+		unsaid := strings.TrimSpace(*why) == ""
+		if unsaid { // what else is wrong is said first
+			*why, d.ctx = "?", book.Trial(d.ctx)
 		}
 		body, err := correction(d, old)
 		if err != nil {
 			return w, err
 		}
 		w, outdated, err := bench.Correct(d.ctx, d.v, d.at, old, body)
-		d.after = func() error {
-			for _, x := range outdated {
-				a.told("certificate-outdated", record.With("panel", x.Panel), record.With("entry", record.EntryRef(x.Certificate)))
-			}
-			return nil
+		if unsaid {
+			return w, cmp.Or(err, usage("", "%s", d.form.help.missing["because"]))
+		}
+		for _, x := range outdated {
+			w.Means = append(w.Means, record.Say("certificate-outdated", record.With("panel", x.Panel), record.With("entry", record.EntryRef(x.Certificate))))
 		}
 		return w, err
-	}, fs, flags{"panel": &only, "because": needed{why}})
+	}, fs, flags{"panel": &only, "because": why})
 }

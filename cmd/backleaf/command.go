@@ -58,7 +58,7 @@ func (a *app) command(name string, fs flags, do func(*run) error) {
 	f.RunE = func(c *cobra.Command, args []string) error {
 		for _, n := range f.needs {
 			if strings.TrimSpace(c.Flag(n).Value.String()) == "" {
-				return usage("see \""+c.CommandPath()+" --help\"", "%s", f.help.missing[n])
+				return usage("", "%s", f.help.missing[n])
 			}
 		}
 		if a.asJSON && a.asCSV {

@@ -56,7 +56,7 @@ func TestHelpIsWhole(t *testing.T) {
 			}
 		})
 	}
-	if hidden != 2 { // both of the demonstration
+	if hidden != 4 { // two of the demonstration, two that a change of the studio refuses with its reason
 		t.Errorf("%d flags are not shown", hidden)
 	}
 }

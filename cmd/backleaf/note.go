@@ -2,16 +2,16 @@ package main
 
 import (
 	"backleaf/record"
-	"fmt"
 	"strconv"
+	"strings"
 )
 
 func newNote(a *app) {
 	var b record.Note
 	o := &moment{terms: func(args []string) ([]string, error) {
 		b.Text = args[len(args)-1]
-		if _, err := strconv.Atoi(b.Text); err == nil && len(args) == 1 {
-			return nil, usage(fmt.Sprintf("put the text after it, in quotes: backleaf note %s \"…\"", b.Text), "what is to be noted of panel %s?", b.Text)
+		if _, err := strconv.Atoi(b.Text); err == nil && len(args) == 1 || strings.TrimSpace(b.Text) == "" {
+			return nil, usage("put the text last, in quotes: backleaf note 1 \"…\"", "what is to be noted?")
 		}
 		return args[:len(args)-1], nil
 	}}

@@ -16,7 +16,7 @@ import (
 )
 
 // silent are the refusals that say all there is to say.
-var silent = []string{"count", "extra-not-coated", "no-such-paper", "not-a-head", "not-a-line", "not-read", "not-written", "one-panel", "one-place",
+var silent = []string{"extra-not-coated", "no-such-paper", "not-a-head", "not-a-line", "not-read", "not-written", "one-panel", "one-place",
 	"places-from-one", "sheet", "single-sheet", "size-unknown"}
 
 // Each code that a room of the studio says has its words, and each word

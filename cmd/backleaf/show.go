@@ -63,7 +63,7 @@ func (a *app) story(w *record.Workshop, p *record.Panel) error {
 	}
 	t.Done()
 	a.sayList(c, record.Say("corrections"), k.Corrections())
-	a.sayList(c, record.Say("gaps"), k.Gaps())
+	a.sayList(c, record.Say("gaps"), k.GapsTogether())
 	return nil
 }
 

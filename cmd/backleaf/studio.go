@@ -15,7 +15,7 @@ import (
 func studioFlags(s *record.Studio) flags {
 	f := sheetOf(&s.Sheet)
 	f["maker"], f["place"], f["contact"], f["link"], f["zone"] = &s.Maker, &s.Place, &s.Contact, &s.LinkBase, &s.Zone
-	f["units"], f["paper"], f["currency"], f["sheet-page"] = &s.Units, &s.Paper, &s.Currency, &s.Sheet.Page
+	f["units"], f["paper"], f["currency"], f["sheet-page"], f["mark"], f["naan"] = &s.Units, &s.Paper, &s.Currency, &s.Sheet.Page, &s.Mark, &s.NAAN
 	return f
 }
 
@@ -30,14 +30,14 @@ func tidy(s record.Studio) record.Studio {
 	for _, t := range []*string{&s.Maker, &s.Place, &s.Contact, &s.LinkBase, &s.Zone, &s.Paper, &s.Currency} {
 		*t = strings.TrimSpace(*t)
 	}
-	s.Paper, s.Currency = strings.ToLower(s.Paper), strings.ToUpper(s.Currency)
+	s.Paper, s.Currency, s.Mark = strings.ToLower(s.Paper), strings.ToUpper(s.Currency), strings.ToUpper(s.Mark)
 	return s
 }
 
 func studioNew(a *app) {
 	var s record.Studio
 	var empty bool
-	a.command("studio new", merged([]flags{studioFlags(&s), {"mark": &s.Mark, "naan": &s.NAAN, "empty": &empty, "demonstration": &s.Demo}}), func(r *run) error {
+	a.command("studio new", merged([]flags{studioFlags(&s), {"empty": &empty, "demonstration": &s.Demo}}), func(r *run) error {
 		if !empty && (s.Maker == "" || s.Mark == "") {
 			return usage("for example --maker \"Your Name\" --mark KB", "a studio needs its maker's name and its mark")
 		}
@@ -51,7 +51,6 @@ func studioNew(a *app) {
 				return read.Err()
 			}
 			s = tidy(s)
-			s.Mark = strings.ToUpper(s.Mark)
 		}
 		if err := studio.Create(r.ctx, a.path(), a.now, a.random, s); err != nil {
 			return err

@@ -81,8 +81,10 @@ func checkStudio(s, now record.Studio, open bool) error {
 	switch {
 	case !open:
 		return nil
-	case s.Mark != now.Mark || s.NAAN != now.NAAN:
+	case s.Mark != now.Mark:
 		return refuse("mark", "the mark stays as it is: it is part of every number given so far")
+	case s.NAAN != now.NAAN:
+		return refuse("naan", "the prefix stays as it is: the last character of every number was reckoned with it")
 	case s.Journal != "" && s.Journal != now.Journal:
 		return refuse("journal", "the journal has its name from its first entry")
 	}

@@ -266,7 +266,7 @@ func (b *Book) Roll(ctx context.Context, terms ...string) (record.Roll, error) {
 }
 
 func (b *Book) roll(ctx context.Context, where string, args ...any) (r record.Roll, err error) {
-	r.Batches, r.Called = map[record.Key][]record.Number{}, map[string][]record.Number{}
+	r.Batches, r.Called, r.Written = map[record.Key][]record.Number{}, map[string][]record.Number{}, map[string]string{}
 	err = b.view(ctx, func(s *session) error {
 		st, _, err := s.studio()
 		if err != nil {
@@ -278,9 +278,9 @@ func (b *Book) roll(ctx context.Context, where string, args ...any) (r record.Ro
 			if err := scan(&n, &batch, &own, &title); err != nil {
 				return err
 			}
-			for _, name := range []string{own, title} {
-				if name = record.CalledAs(name); name != "" && !slices.Contains(r.Called[name], record.Number(n)) {
-					r.Called[name] = append(r.Called[name], record.Number(n))
+			for _, written := range []string{own, title} {
+				if name := record.CalledAs(written); name != "" && !slices.Contains(r.Called[name], record.Number(n)) {
+					r.Called[name], r.Written[name] = append(r.Called[name], record.Number(n)), written
 				}
 			}
 			r.Numbers = append(r.Numbers, record.Number(n))

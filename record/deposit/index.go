@@ -21,8 +21,7 @@ func Index(c *tell.Catalogue, w *record.Workshop) ([]byte, error) {
 	}{Language: c.Tag.String(), Studio: w.Studio}
 	for _, p := range w.Panels {
 		t := tell.New(c, w, p)
-		where, _ := whereabouts(p)
-		page.Rows = append(page.Rows, row{string(p.Number), t.Title(), t.Dimensions(), t.MediumLine(), where})
+		page.Rows = append(page.Rows, row{string(p.Number), t.Title(), t.Dimensions(), t.MediumLine(), tell.Say(c, tell.Whereabouts(p))})
 	}
 	var b bytes.Buffer
 	if err := indexTemplate().Execute(&b, page); err != nil {

@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -61,8 +63,8 @@ func Schedule(batches []Batch, start time.Time, hours Hours) (Timetable, error) 
 	for i, b := range batches {
 		t.Untimed[i] = -1
 		for _, a := range b.Acts {
-			if long := a.Takes * time.Duration(b.Panels); long > hours.To-hours.From {
-				return Timetable{}, fmt.Errorf("cannot plan: %s takes %d min for each of the %d panels of a batch, together longer than a day's work; make the batches smaller", a.Name, int(a.Takes.Minutes()), b.Panels)
+			if day := hours.To - hours.From; a.Takes*time.Duration(b.Panels) > day {
+				return Timetable{}, &TooLong{a.Name, a.Takes, b.Panels, int(day / slices.MaxFunc(b.Acts, longer).Takes)}
 			}
 		}
 	}
@@ -101,6 +103,21 @@ func Schedule(batches []Batch, start time.Time, hours Hours) (Timetable, error) 
 	}
 	return t, nil
 }
+
+// TooLong is why a batch cannot be planned: an act on its panels takes longer
+// than a day's work.
+type TooLong struct {
+	Act    string
+	Each   time.Duration // for one panel
+	Panels int
+	Most   int // panels on which any act of the recipe is done in a day
+}
+
+func (e *TooLong) Error() string {
+	return fmt.Sprintf("cannot plan: %s takes %d min for each of the %d panels of a batch, together longer than a day's work; make the batches smaller", e.Act, int(e.Each.Minutes()), e.Panels)
+}
+
+func longer(a, b Act) int { return cmp.Compare(a.Takes, b.Takes) }
 
 // before orders acts that could be next.
 func (s Slot) before(o Slot) bool {

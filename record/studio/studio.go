@@ -143,6 +143,12 @@ func NoPanel(err error) error {
 		e = refuse.Cannot("no-panel-yet", "%w", err)
 	case "name":
 		e = refuse.Cannot("no-panel-called-so", "%w", err)
+	case "mistyped":
+		e = refuse.Cannot("number-mistyped", "%w", err)
+	case "mark":
+		e = refuse.Cannot("mark-of-others", "%w", err).With(record.With("marks", u.Marks))
+	case "backwards":
+		e = refuse.Cannot("range-backwards", "%w", err)
 	case "none-left":
 		e = refuse.Cannot("none-left", "%w", err)
 	}

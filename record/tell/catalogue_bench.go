@@ -135,7 +135,7 @@ var englishBench = map[string]Message{
 	"cost-of-batch":  "batch {batch}: {sum}",
 	"private-part":   "private, outside the journal: {part}",
 	"private-to":     "to {to}",
-	"private-price":  "{price}{panels, plural, one {} other { for all {panels} panels}}",
+	"private-price":  "{price}{panels, plural, one {} =2 { for both panels together} other { for all {panels} panels together}}",
 	"private-none":   "nothing private recorded",
 	"private-erased": "name and price erased",
 	"private-away":   "name and price are not in this copy",

@@ -50,7 +50,7 @@ func Cut(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut,
 // number is [Cut] for panels of which some are meant to carry no cloth.
 func number(ctx context.Context, v *studio.View, at record.When, cuts []record.Cut, bare []bool, also []record.Entry) (studio.Written, error) {
 	if len(cuts) < 1 || len(cuts) > MostCut {
-		return studio.Written{}, refuse.Input("count", "count", "expected 1 to %d", MostCut)
+		return studio.Written{}, refuse.Unclearly("count", "1 to %d panels are numbered at once", MostCut)
 	}
 	for _, c := range cuts {
 		if err := noSuchBoard(v.Shop, c); err != nil {

@@ -2,6 +2,7 @@ package planning
 
 import (
 	"context"
+	"errors"
 	"time"
 
 	"backleaf/record"
@@ -264,6 +265,9 @@ func (d *Day) hours() error {
 		hours = plan.Hours{From: 9 * time.Hour, To: 20 * time.Hour}
 	}
 	table, err := plan.Schedule(d.Job.Batches, d.Wish.Start, hours)
+	if long, ok := errors.AsType[*plan.TooLong](err); ok {
+		return refuse.Because("bench-too-large", err, record.With("panels", long.Most))
+	}
 	if err != nil {
 		return refuse.Because("no-plan", err)
 	}

@@ -113,22 +113,6 @@ func (f Filter) bounds(s *Search, r *typed.Reader) {
 			return fits(p.Made)
 		})
 	}
-	for _, b := range []struct {
-		field, typed string
-		test         func(record.Size) func(record.Size) bool
-	}{{"size-from", f.SizeFrom, find.SizeFrom}, {"size-to", f.SizeTo, find.SizeTo}} {
-		if b.typed == "" {
-			continue
-		}
-		size, err := record.ParseSize(b.typed)
-		if err != nil {
-			r.Fail(refuse.Input(b.field, "not-read", "%w", err))
-		} else if size.Height.IsUnknown() || size.Depth.IsUnknown() {
-			r.Fail(refuse.Input(b.field, "size-unknown", "a size to compare with must be known"))
-		}
-		fits := b.test(size)
-		s.rows = append(s.rows, func(p book.Present) bool { return fits(p.Size) })
-	}
 	if f.Stage != "" {
 		if err := KnownStage(f.Stage); err != nil {
 			r.Fail(err)
@@ -141,6 +125,34 @@ func (f Filter) bounds(s *Search, r *typed.Reader) {
 		}
 		s.narrow.Places = places(f.Where)
 	}
+}
+
+// sizes reads the sizes to compare with, in the unit of the studio if they have
+// none.
+func (s *Search) sizes(ctx context.Context, b *book.Book) error {
+	if s.filter.SizeFrom+s.filter.SizeTo == "" {
+		return nil
+	}
+	w, err := b.Shelf(ctx)
+	if err != nil {
+		return err
+	}
+	r := typed.Reader{Units: w.Studio.Units}
+	for _, b := range []struct {
+		field, typed string
+		test         func(record.Size) func(record.Size) bool
+	}{{"size-from", s.filter.SizeFrom, find.SizeFrom}, {"size-to", s.filter.SizeTo, find.SizeTo}} {
+		if b.typed == "" {
+			continue
+		}
+		var size record.Size
+		if r.Text(b.field, b.typed, &size); size.Height.IsUnknown() || size.Depth.IsUnknown() {
+			r.Fail(refuse.Input(b.field, "size-unknown", "a size to compare with must be known"))
+		}
+		fits := b.test(size)
+		s.rows = append(s.rows, func(p book.Present) bool { return fits(p.Size) })
+	}
+	return r.Err()
 }
 
 // Places are the words for where a panel is: what came back is in the studio.
@@ -185,6 +197,9 @@ func findingTest(t string, now time.Time) (find.Test, error) {
 // Panels gives each panel that is found to f.
 func (s Search) Panels(ctx context.Context, session *studio.Session, f func(Row) error) (warnings []record.Said, err error) {
 	b := session.Book
+	if err := s.sizes(ctx, b); err != nil {
+		return nil, err
+	}
 	n, err := s.filter.onShelf(ctx, b, s.narrow)
 	if err != nil {
 		return nil, err

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"backleaf/record"
 	"backleaf/record/edtf"
 	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
@@ -72,6 +73,32 @@ func parseHour(s string) (c hour, ok bool) {
 // on is that hour of a day.
 func (c hour) on(day time.Time) time.Time {
 	return time.Date(day.Year(), day.Month(), day.Day(), c.h, c.min, 0, 0, day.Location())
+}
+
+// once is that hour of a day if the clock shows it once: where it is put forward
+// it skips an hour, where it is put back it shows one twice, unless the second
+// is later than now.
+func (c hour) once(typed string, day, now time.Time) (time.Time, error) {
+	t := c.on(day)
+	if t.Hour() != c.h || t.Minute() != c.min {
+		return t, refuse.Unclearly("no-such-time", "%q does not exist: the clock is put forward then", typed)
+	}
+	_, east := t.Zone()
+	for _, days := range []int{-1, 1} {
+		_, other := t.AddDate(0, 0, days).Zone()
+		again := t.Add(time.Duration(east-other) * time.Second)
+		if again.Equal(t) || again.Hour() != c.h || again.Minute() != c.min {
+			continue
+		}
+		if again.Before(t) {
+			t, again = again, t
+		}
+		if !again.After(now) {
+			return t, refuse.Unclearly("hour-twice", "%q comes twice: the clock is put back then", typed).With(record.With("first", t.Format(time.RFC3339)), record.With("second", again.Format(time.RFC3339)))
+		}
+		break
+	}
+	return t, nil
 }
 
 // partsOfDay are the hours that a part of a day has, the first and the last.

@@ -120,13 +120,13 @@ func moment(typed, on string, c hour, d day, part string, now time.Time) (record
 	} else if c.doubtful && !other.on(d.Time).After(now) {
 		return record.When{}, refuse.Unclearly("half-of-day", "%q could be before or after noon", typed).With(record.With("early", clock(c)), record.With("late", clock(other)))
 	}
-	t := c.on(d.Time)
-	if d.weekly && t.After(now.Add(time.Minute)) {
-		t = t.AddDate(0, 0, -7) // later today is not meant
+	if d.weekly && c.on(d.Time).After(now.Add(time.Minute)) {
+		d.Time = d.AddDate(0, 0, -7) // later today is not meant
 	}
+	t, err := c.once(typed, d.Time, now)
 	switch {
-	case t.Hour() != c.h || t.Minute() != c.min:
-		return record.When{}, refuse.Unclearly("no-such-time", "%q does not exist: the clock was put forward then", typed)
+	case err != nil:
+		return record.When{}, err
 	case t.After(now.Add(time.Minute)):
 		return record.When{}, refuse.Unclearly("later-today", "%q is later than now", typed).With(record.With("clock", fmt.Sprintf("%02d:%02d", c.h, c.min)))
 	}
@@ -201,10 +201,8 @@ func (r *Reader) Until(field, typed string, into *record.When) {
 // "monday 9:00", "27.11.2026 9:00". The day is that of like, if none is typed;
 // of a day without an hour it is the beginning.
 func Moment(field, s string, like time.Time) (time.Time, error) {
-	for _, layout := range []string{"2006-01-02 15:04", time.RFC3339, "2006-01-02"} {
-		if t, err := time.ParseInLocation(layout, s, like.Location()); err == nil {
-			return t, nil
-		}
+	if t, err := time.Parse(time.RFC3339, s); err == nil {
+		return t.In(like.Location()), nil
 	}
 	words := strings.Fields(strings.ToLower(s))
 	for n := range len(words) + 1 {
@@ -216,7 +214,8 @@ func Moment(field, s string, like time.Time) (time.Time, error) {
 		case ok && n > 0 && n == len(words):
 			return hour{}.on(d.Time), nil
 		case ok && hourly && (n > 0 || !c.bare):
-			return c.on(d.Time), nil
+			t, err := c.once(s, d.Time, d.AddDate(0, 0, 2))
+			return t, err
 		}
 	}
 	return like, refuse.Input(field, "no-moment", "%q is not a moment", s)
