@@ -5,6 +5,7 @@ import (
 	"backleaf/record/pattern"
 	"cmp"
 	"fmt"
+	"maps"
 	"runtime/debug"
 	"strings"
 
@@ -72,13 +73,19 @@ func newRoot(a *app, args ...string) *cobra.Command {
 	}
 	a.complete(root)
 	root.InitDefaultHelpCmd() // the library's own, in our words
+	root.CompletionOptions.DisableNoDescFlag = true
 	root.InitDefaultCompletionCmd(args...)
 	for name, short := range map[string]string{"help": "more of a command: backleaf help coat", "completion": "let the terminal complete what you begin to type"} {
 		if c, _, err := root.Find([]string{name}); err == nil && c != root {
 			c.Short, c.Long = short, ""
-			c.Args = func(_ *cobra.Command, args []string) error { return noSuchCommand(root, args) }
+			of := root
+			if name == "completion" {
+				of, c.RunE = c, showHelp
+			}
+			c.Args = func(_ *cobra.Command, args []string) error { return noSuchCommand(of, args) }
 			for _, shell := range c.Commands() {
-				shell.Short = "for " + shell.Name()
+				where, line, _ := strings.Cut(helps()["flags"]().flags[shell.Name()], ": ")
+				shell.Short, shell.Long, shell.Example = "for "+shell.Name(), terminal.Reflow(where+":", a.width), "  "+line
 			}
 		}
 	}
@@ -100,8 +107,9 @@ func wrongFlag(c *cobra.Command, err error) error {
 	if name, ok := strings.CutPrefix(said, "flag needs an argument: "); ok {
 		said, hint = name[strings.LastIndex(name, " ")+1:]+": what should follow it is missing", ""
 	}
-	if name, ok := strings.CutPrefix(said, "unknown flag: --"); ok {
-		said = "there is no --" + name + " here"
+	if m := noFlag().FindStringSubmatch(said); m != nil {
+		said = "there is no " + cmp.Or(m[1], "-"+m[2]) + " here"
+		name := cmp.Or(strings.TrimPrefix(m[1], "--"), strings.ToLower(m[2]))
 		near := strings.TrimPrefix(tell.English.Meant["--"+name], "--")
 		if near == "" || c.Flags().Lookup(near) == nil {
 			var names []string
@@ -136,6 +144,9 @@ func version() string {
 // invalid is how the library says that a value of a flag cannot be taken.
 var invalid = pattern.Of(`^invalid argument (".*") for "(?:-., )?(--[a-z-]+)" flag: (.*)$`)
 
+// noFlag is how it says that there is none of that name, or letter.
+var noFlag = pattern.Of(`^unknown (?:flag: (--.*)|shorthand flag: '(.)')`)
+
 func showHelp(c *cobra.Command, _ []string) error { return c.Help() }
 
 // noSuchCommand refuses words where only the name of a command can stand.
@@ -143,17 +154,8 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 	if c, args, _ = c.Find(args); len(args) == 0 {
 		return nil
 	}
-	hint, typed, near := "see \""+c.CommandPath()+" --help\"", strings.ToLower(args[0]), ""
-	var names []string
-	for _, below := range c.Commands() {
-		names = append(names, below.Name())
-		for _, x := range below.Commands() {
-			if x.Name() == typed && below.Name() != "completion" {
-				near = strings.TrimPrefix(near+"\" or \""+x.CommandPath(), "\" or \"")
-			}
-		}
-	}
-	if near = cmp.Or(near, tell.English.Meant[typed], record.Nearest(typed, names)); near != "" {
+	hint, path := "see \""+c.CommandPath()+" --help\"", strings.TrimPrefix(c.CommandPath()+" ", "backleaf ")
+	if near := terminal.Meant(c, tell.English.Meant, path, strings.ToLower(args[0]), maps.Keys(helps())); near != "" {
 		hint = "did you mean \"" + near + "\"?"
 	}
 	return usage(hint, "there is no command %q", args[0])

@@ -23,6 +23,7 @@ var englishHints = map[string]Message{
 	"certificate-without-file": `write it again: backleaf certificate {panel} -o FILE --as-issued`,
 	"clock-far-off":            "set the clock right; if it is right, say --clock-is-right",
 	"file-there":               "choose another name; nothing was written",
+	"as-issued-alone":          "--as-issued goes with -o alone; without it another certificate is issued, and takes the place of the one before",
 	"key-file-missing":         `put it back, or "backleaf studio key recover" from the recovery sheet; only if it is gone for ever: "backleaf studio key lost"`,
 	"key-file-used":            "move that file away",
 	"key-in-place":             "if it is damaged, move it away first; it was left as it was",

@@ -14,6 +14,9 @@ import (
 // AsIssued writes the last certificate of a panel again, byte for byte as it
 // left the studio.
 func AsIssued(ctx context.Context, s *studio.Session, o CertificateOrder) (w studio.Written, err error) {
+	if o.Because != "" || o.Buyer != "" || o.Price || o.Paper != "" || o.Preview {
+		return w, refuse.Unclearly("as-issued-alone", "what is written again as it was issued can only be as it was")
+	}
 	v, err := s.Look(ctx, []string{o.Panel}, nil)
 	if err != nil {
 		return w, err

@@ -112,6 +112,15 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	}
 	c.replaces, in.Replaces = replaced(p)
 	c.Warnings = lacking(v, p, in.Catalogue)
+	if o.Buyer != "" {
+		parted, err := handover.Of(ctx, s.Book, p)
+		if err != nil {
+			return c, err
+		}
+		if n := len(parted); n > 0 && !parted[n-1].Taken && !strings.Contains(parted[n-1].Private.To, o.Buyer) && !strings.Contains(o.Buyer, parted[n-1].Private.To) {
+			c.Warn("buyer-other", record.With("buyer", o.Buyer), record.With("to", parted[n-1].Private.To), record.With("entry", record.EntryRef(parted[n-1].Entry)))
+		}
+	}
 	if o.Preview {
 		if err = c.draw(in); err == nil && o.File != "" {
 			err = safefile.Create(o.File, 0o644, safefile.Bytes(c.PDF))
@@ -139,7 +148,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	} else {
 		c.Mean("file-not-signed", record.With("file", o.File))
 	}
-	c.Mean("take-back-certificate", record.With("panel", c.Panel))
+	c.Mean("take-back-certificate", record.With("panel", c.Panel), record.With("replaces", record.EntryRef(c.replaces)))
 	return c, nil
 }
 
@@ -177,15 +186,18 @@ func withEntry(put func(string, fs.FileMode, func(*os.File) error) error, path s
 	if path == "" {
 		return write()
 	}
-	return put(path, 0o644, func(f *os.File) error {
+	var refused error // it is not the file that is at fault
+	err := put(path, 0o644, func(f *os.File) error {
 		if _, err := f.Write(data); err != nil {
 			return err
 		}
 		if err := f.Sync(); err != nil {
 			return err
 		}
-		return write()
+		refused = write()
+		return refused
 	})
+	return cmp.Or(refused, err)
 }
 
 // issue keeps the paper, and writes it with its entry.
@@ -209,6 +221,9 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 		return refuse.Because("certificate-without-file", fmt.Errorf("the certificate is on record as E%d, but its file is not there: %w", at, err),
 			record.With("panel", c.Panel), record.With("entry", record.EntryRef(at)))
 	case err != nil:
+		if _, is := errors.AsType[*record.FieldError](err); is {
+			return err
+		}
 		return refuse.Because("not-issued", err)
 	}
 	if len(d.Head) > 0 {
@@ -268,6 +283,11 @@ func TakeBack(ctx context.Context, v *studio.View, at record.When, because strin
 	if err != nil {
 		return w, refuse.Because("not-written", err)
 	}
-	w.Mean("certificate-taken-back", record.With("entry", record.EntryRef(w.Entries[0].Seq)), record.With("panel", p.Number), record.With("of", record.EntryRef(old.Seq)), record.With("because", because))
+	anyway := record.No
+	if certifiable(p) != nil {
+		anyway = record.Yes
+	}
+	w.Mean("certificate-taken-back", record.With("entry", record.EntryRef(w.Entries[0].Seq)), record.With("panel", p.Number), record.With("of", record.EntryRef(old.Seq)), record.With("because", because),
+		record.With("replaced", record.EntryRef(old.Body.Replaces)), record.With("anyway", anyway))
 	return w, nil
 }

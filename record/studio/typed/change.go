@@ -85,7 +85,7 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 // otherwise in an entry.
 var flags = map[string]string{"amount": "wet_total", "amount-each": "wet_each", "on": "faces", "with": "mix", "as": "purpose", "rh": "humidity", "temp": "temperature",
 	"tool-kind": "tool_kind", "wet-film": "wet_film", "dry-film": "dry_film", "wet-through": "wet_through", "edges-pressed": "edges_pressed", "through": "sanded_through",
-	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with", "layer": "layers", "pigment": "pigments", "panel": "panels", "zone": "time_zone", "link": "link_base"}
+	"dusted": "dust_removed", "eased": "edges_eased", "hollow-to": "hollow_to", "saw-loss": "saw_loss", "number": "producer_lot", "touch-dry": "touch_dry_from", "thinner": "thinned_with", "layer": "layers", "pigment": "pigments", "panel": "panels", "because": "reason", "zone": "time_zone", "link": "link_base"}
 
 // FlagOf is the name by which the doors ask for a field, or for one in a list or
 // in another field.
