@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"backleaf/record"
 	"backleaf/record/pattern"
 	"backleaf/record/studio"
@@ -26,14 +28,15 @@ func newRepeat(a *app) {
 	}
 	a.acts("repeat", o, func(d *doing) (studio.Written, error) {
 		body, said, err := bench.Earlier(d.ctx, d.v, seq)
+		var other []record.Said
 		if err == nil {
-			body, err = bench.With(body, w)
+			body, other, err = bench.With(body, w)
 		}
 		if err != nil {
 			return studio.Written{}, err
 		}
 		done, err := d.perform(body)
-		done.Warnings = append(said, done.Warnings...)
+		done.Warnings = slices.Concat(said, other, done.Warnings)
 		return done, err
 	}, o.flags(), o.coatFlags(), flags{"remark": &o.remarks}, coating(&w))
 }

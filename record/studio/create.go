@@ -53,6 +53,7 @@ func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Wri
 		return Written{}, refuse.Unclearly("nothing-to-change", "nothing to change")
 	}
 	w, err := v.Write(ctx, record.Entry{At: at, Body: s})
+	w.Warnings = append(v.DescribedSince(at, s), w.Warnings...)
 	var lacks []string
 	for _, of := range []struct {
 		name string
@@ -66,4 +67,16 @@ func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Wri
 		w.Warn("sheet-lacks", record.With("lacks", lacks))
 	}
 	return w, err
+}
+
+// DescribedSince doubts a description that is dated before a later one: what is
+// written last is what holds now. The first holds from the beginning.
+func (v *View) DescribedSince(at record.When, b record.Body) []record.Said {
+	vs := v.Shop.Versions(b.Kind(), record.KeyOf(b))
+	for _, e := range vs[min(1, len(vs)):] {
+		if at.Before(e.At) {
+			return []record.Said{record.Say("described-since", record.With("entry", record.EntryRef(e.Seq)), record.With("at", e.At))}
+		}
+	}
+	return nil
 }

@@ -14,8 +14,9 @@ var englishActs = map[string]Message{
 	"meant-without-cloth": "note: {panels}: meant to carry no cloth, as far as recorded",
 	"of-batch-not":        `note: not among them, though of batch {batch}: {panels}; if it was done there too, "backleaf repeat" adds it`,
 	"repeats":             "repeats {entry}",
-	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}{panels, plural, one {} other { for {panels} panels}};}}{wet, if { wet film {wet};}}{dry, if { dry film {dry};}}" +
+	"not-taken-over": "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}{panels, plural, one {} other { for {panels} panels}};}}{each, if { amount {each} each;}}{bow, if { bow {bow};}}{span, if { span {span};}}{wet, if { wet film {wet};}}{dry, if { dry film {dry};}}" +
 		"{temperature, if { temperature {temperature};}}{humidity, if { humidity {humidity};}}{note, if { “{note}”;}} say what holds of this one",
+	"of-other-product": "note: resin, sheen and what takes it off were said of the other product, so they are not taken over; of this one, amend the entry",
 
 	"on-shelf-already": "note: on the shelf already, so not written again: {materials}",
 

@@ -15,7 +15,7 @@ func (c *Catalogue) AtPage() *Catalogue {
 var englishAtTablet = map[string]Message{
 	"backup-old":           "reminder: the last backup is of {last}",
 	"never-backed-up":      "reminder: this book of {entries} entries was never backed up",
-	"done-twice":           "the same was written down for {panels} within the hour ({entry})",
+	"done-twice":           "{entry} of within the hour may be the same, for {panels}",
 	"is-away":              "{panels} {panels, number, sing {is} other {are}} away already: {how} ({entry})",
 	"left-out":             "not here, so left out: {panels}",
 	"purpose-not-recorded": "what this coat is for is not said",

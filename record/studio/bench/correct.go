@@ -5,6 +5,7 @@ import (
 	"errors"
 	"reflect"
 	"slices"
+	"time"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -124,6 +125,10 @@ func asAct(v *studio.View, shop *record.Workshop, a record.Amended) error {
 	}
 	var last record.Body
 	for _, e := range stands(shop, record.Entry{Seq: a.Entry}, one.Panels) {
+		now, err := e.Patched(a.Change)
+		if written, ok := e.Written.Exact(); err == nil && ok && accept.Ahead(now.At, written) {
+			return refuse.Input("set at", "after-written", "%s is after E%d was written down, %s", spelled(v, now.At), a.Entry, written.In(v.Zone).Format(clock)).With(record.With("day", written.In(v.Zone).Format(time.DateOnly)))
+		}
 		if reflect.DeepEqual(e.Body, last) {
 			continue
 		}
@@ -131,7 +136,6 @@ func asAct(v *studio.View, shop *record.Workshop, a record.Amended) error {
 		if _, _, err := judge(&one, e.Body); err != nil {
 			continue // it was so before
 		}
-		now, err := e.Patched(a.Change)
 		if err != nil {
 			continue // said where it is written
 		}
@@ -142,6 +146,16 @@ func asAct(v *studio.View, shop *record.Workshop, a record.Amended) error {
 		}
 	}
 	return nil
+}
+
+// clock is how a time is spelled that can be typed so.
+const clock = "2006-01-02 15:04"
+
+func spelled(v *studio.View, w record.When) string {
+	if t, ok := w.Exact(); ok {
+		return t.In(v.Zone).Format(clock)
+	}
+	return w.String()
 }
 
 // describe lets an amendment name the descriptions that are said to be meant,

@@ -224,7 +224,7 @@ func from(v *studio.View, body record.Body, mix []record.Part) record.Body {
 			return l
 		}
 	}
-	return recoat(body, func(c *record.Coating) { c.Mix = mix })
+	return mixed(body, mix)
 }
 
 // once leaves out what is said already.

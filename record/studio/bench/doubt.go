@@ -20,7 +20,9 @@ func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
 	case record.Described:
 		return calledSo(v, b.Owner)
 	case record.Material:
-		return append(describedBefore(v.Shop, b), Unlikely(b)...)
+		return slices.Concat(describedBefore(v.Shop, b), v.DescribedSince(at, b), Unlikely(b))
+	case record.Maker:
+		return v.DescribedSince(at, b)
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return BeforeCut(v, at, p) }))
 	if !body.Kind().Traits().Bench {
@@ -130,19 +132,25 @@ func already(v *studio.View, at record.When, body record.Body) []record.Said {
 // states are the kinds that say how a panel stands until the next of them.
 var states = []record.Kind{record.Published{}.Kind(), record.Intended{}.Kind(), record.UsedAgain{}.Kind()}
 
-// sameSort reports that two acts do the same to the same faces with the same
-// materials; layers of paint differ by medium and pigments, too.
+// sameSort reports that two acts may be the same: none says by a word, a material
+// or a grit what the other says otherwise. Layers of paint often follow one
+// another, so these must say the same.
 func sameSort(a, b record.Body) bool {
 	if a.Kind() != b.Kind() {
 		return false
 	}
 	va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
-	for _, name := range []string{"Faces", "Grit", "Medium", "Pigments"} {
-		if f := va.FieldByName(name); f.IsValid() && !reflect.DeepEqual(f.Interface(), vb.FieldByName(name).Interface()) {
+	for _, f := range a.Kind().Fields() {
+		x, y := f.In(va), f.In(vb)
+		if f.Words() == nil && f.Ref != "material" && f.Name != "grit" && f.Name != "pigments" || a.Kind() != "paint" && (x.IsZero() || y.IsZero()) {
+			continue
+		}
+		if !reflect.DeepEqual(x.Interface(), y.Interface()) {
 			return false
 		}
 	}
-	return slices.Equal(keysOf(a), keysOf(b))
+	ka, kb := keysOf(a), keysOf(b)
+	return len(ka) == 0 || len(kb) == 0 || slices.Equal(ka, kb)
 }
 
 func keysOf(b record.Body) (ks []record.Key) {

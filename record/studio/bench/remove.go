@@ -129,6 +129,9 @@ func Resize(ctx context.Context, v *studio.View, at record.When, r record.Resize
 	if r.Before.IsZero() {
 		r.Before = was
 	}
+	if h, w := resizing(r.Before, r.Size), r.Before; h == "" && w.Height == r.Size.Height && w.Width == r.Size.Width {
+		return studio.Written{}, refuse.Cannot("same-size", "it is %s already", r.Before)
+	}
 	if r.How == "" {
 		if r.How = resizing(r.Before, r.Size); r.How == "" {
 			return studio.Written{}, refuse.Unclearly("resized-how", "was it cut down or enlarged?")

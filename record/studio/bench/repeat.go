@@ -70,44 +70,75 @@ func standsAs(ctx context.Context, v *studio.View, e record.Entry) (record.Body,
 	return nil, false, nil
 }
 
-// unmeasured is an act without what was measured of it on some panels.
+// unmeasured is an act without what was measured or seen of it on some panels.
 func unmeasured(body record.Body, panels int) (record.Body, []record.Said) {
-	var left []record.Said
+	var left []record.Value
 	body = recoat(body, func(c *record.Coating) {
+		left = []record.Value{record.With("amount", c.WetTotal), record.With("each", c.WetEach), record.With("panels", panels), record.With("wet", c.WetFilm), record.With("dry", c.DryFilm),
+			record.With("temperature", c.Temperature), record.With("humidity", c.Humidity), record.With("note", c.Note)}
 		was := *c
-		c.WetTotal, c.WetFilm, c.DryFilm = record.Amount{}, record.Length{}, record.Length{}
+		c.WetTotal, c.WetEach, c.WetFilm, c.DryFilm = record.Amount{}, record.Amount{}, record.Length{}, record.Length{}
 		c.Temperature, c.Humidity, c.Note = record.Temperature{}, record.Percent{}, ""
-		if !reflect.DeepEqual(was, *c) {
-			left = append(left, record.Say("not-taken-over", record.With("amount", was.WetTotal), record.With("panels", panels), record.With("wet", was.WetFilm), record.With("dry", was.DryFilm),
-				record.With("temperature", was.Temperature), record.With("humidity", was.Humidity), record.With("note", was.Note)))
+		if reflect.DeepEqual(was, *c) {
+			left = nil
 		}
 		c.Mix = slices.Clone(c.Mix)
 		for i := range c.Mix {
 			c.Mix[i].As = nil // as the shelf is now
 		}
 	})
-	if l, ok := body.(record.ClothLaid); ok {
-		l.AgainOf, l.ClothAs = 0, nil
-		body = l
+	switch b := body.(type) {
+	case record.ClothLaid:
+		b.AgainOf, b.ClothAs = 0, nil
+		body = b
+	case record.Inspection:
+		now := record.Inspection{Edges: b.Edges, Adhesion: b.Adhesion, By: b.By}
+		if body = now; b != now {
+			left = []record.Value{record.With("bow", b.Bow), record.With("span", b.Span), record.With("note", b.Remarks)}
+		}
 	}
-	return body, left
+	if left == nil {
+		return body, nil
+	}
+	return body, []record.Said{record.Say("not-taken-over", left...)}
 }
 
 // With puts what is said anew of a coat in the place of what it was. What is
 // not a coat takes none.
-func With(body record.Body, c record.Coating) (record.Body, error) {
+func With(body record.Body, c record.Coating) (record.Body, []record.Said, error) {
 	said := reflect.ValueOf(c)
 	if said.IsZero() {
-		return body, nil
+		return body, nil, nil
 	}
 	if old, _, _ := (record.Entry{Body: body}).Wet(); old == nil {
-		return nil, refuse.Unclearly("not-a-coat", "what is repeated is no coat")
+		return nil, nil, refuse.Unclearly("not-a-coat", "what is repeated is no coat")
 	}
-	return recoat(body, func(old *record.Coating) {
+	now := body
+	if c.Mix != nil {
+		now = mixed(body, c.Mix)
+	}
+	var left []record.Said
+	if was, is := body.(record.Varnish); is {
+		if was.Coating = now.(record.Varnish).Coating; !reflect.DeepEqual(now, record.Body(was)) {
+			left = append(left, record.Say("of-other-product"))
+		}
+	}
+	return recoat(now, func(old *record.Coating) {
 		for i := range said.NumField() {
 			if f := said.Field(i); !f.IsZero() {
 				reflect.ValueOf(old).Elem().Field(i).Set(f)
 			}
 		}
-	}), nil
+	}), left, nil
+}
+
+// mixed is an act with other materials. Of another product does not hold what was
+// said of the first: its resin, its sheen and what takes it off.
+func mixed(body record.Body, mix []record.Part) record.Body {
+	was := keysOf(body)
+	body = recoat(body, func(c *record.Coating) { c.Mix = mix })
+	if v, ok := body.(record.Varnish); ok && !slices.Equal(was, keysOf(body)) {
+		return record.Varnish{Faces: v.Faces, Coating: v.Coating}
+	}
+	return body
 }

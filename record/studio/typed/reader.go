@@ -185,6 +185,10 @@ func (r *Reader) Hands(field string, typed []string) []record.Hand {
 		switch {
 		case strings.EqualFold(t, record.Unknown):
 			out = append(out, record.Hand{Maker: record.Unknown})
+		case i < 0 && strings.EqualFold(r.Shop.Studio.Maker, t):
+			if len(typed) > 1 { // alone it is the studio's own without a word
+				r.Fail(refuse.Input(field, "own-maker", "%q is the studio's own maker", t))
+			}
 		case i < 0:
 			r.Fail(refuse.Input(field, "no-such-maker", "there is no maker %q in this studio", t))
 		default:
