@@ -135,7 +135,7 @@ func demoForgottenCoat(t *testing.T, dir string) {
 	if code := a.run(t.Context(), []string{"--book", filepath.Join(dir, "studio.sqlite"), "due", "--at", "2025-05-02 15:20"}); code != exitDone {
 		t.Errorf("exit code %d", code)
 	}
-	for _, want := range []string{"trim the cloth", "between 14:55 and tomorrow 20:45", "turn and coat the back", "sand lightly"} {
+	for _, want := range []string{"trim the cloth", "since 14:55, at the latest tomorrow 20:45", "turn and coat the back", "sand lightly"} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("no %q in\n%s", want, out.String())
 		}

@@ -18,7 +18,7 @@ func recipeFrom(a *app) {
 		if err != nil {
 			return studio.Written{}, err
 		}
-		done, err := planning.KeepRecipe(d.ctx, d.v, d.at, made)
+		done, err := planning.KeepRecipe(d.ctx, d.v, d.app.words(d.v.Shop.Studio), d.at, made)
 		done.Warnings = append(warnings, done.Warnings...)
 		return done, err
 	}, flags{"at": &o.at, "except": &o.except, "as": needed{&key}})
@@ -56,10 +56,8 @@ func recipeList(a *app) {
 		words := a.words(w.Studio)
 		for _, r := range w.Recipes {
 			t.Row(string(r.Body.Key))
-			for i, s := range planning.FromRecipe(r.Body) {
-				step := r.Body.Steps[i]
-				t.Row(tell.Say(words, record.Say("recipe-step", tell.Told("act", s.Name(words)), record.With("material", step.Material),
-					record.With("cloth", step.Cloth), record.With("spread", step.Spread))))
+			for _, step := range planning.Told(words, r.Body) {
+				t.Row(tell.Say(words, step))
 			}
 		}
 		return bodies(w.Recipes), record.Say("no-recipes"), nil

@@ -50,7 +50,7 @@ var englishWarnings = map[string]Message{
 	"meant-otherwise":         "note: {material} is recorded as {uses}; was a sealer or a ground meant?",
 	"withdrawn-already":       "note: {entry} was taken back already ({by}); to bring it back, both must be taken back",
 	"stands-again":            "{entry} stands again: {kind}{panels, if {, {panels}}}",
-	"amended-by":              "amended by {by}{panels, if { for {panels}}}{undone, if {, which {undone} took back}}{because, if { ({because})}}",
+	"amended-by":              "amended by {by}{panels, if { for {panels}}}{change, if {: {change}}}{undone, if {, which {undone} took back}}{because, if { ({because})}}",
 	"withdrawn-by":            "taken back by {by}{panels, if { for {panels}}}{undone, if {, which {undone} took back}}{because, if { ({because})}}",
 	"stays-withdrawn":         "note: {entry} stays taken back, by {by}",
 	"not-meant-for":           "note: {material} is not recorded as a material for {use}; was another meant?",

@@ -24,7 +24,7 @@ var englishPlan = PlanWords{Texts: Texts{
 
 	"ask":    "{n} of {size}",
 	"sheets": "{n, plural, one {1 sheet} other {{n} sheets}} {sheet}", "from": "{sheet}, {size}",
-	"grained":    "The grain of the board is taken to run along the side of {side}; if it runs across, plan again with --sheet-grain.",
+	"grained":    "The grain of the board is taken to run along the side of {side}, and so not recorded: say --sheet-grain height if it does, --sheet-grain width if it runs across.",
 	"grain-side": "Grain along the side of {side}.",
 	"least":      "No cheaper set of sheets will do: that is proven.",
 	"not-least":  "No proof was found that fewer sheets will not do.",
@@ -131,5 +131,6 @@ var englishPlan = PlanWords{Texts: Texts{
 var englishRecipes = map[string]Message{
 	"no-recipes":             `there are no recipes yet; "backleaf recipe from" keeps how panels were made`,
 	"recipe-step":            "  {act}{material, if {, {material}}}{cloth, if {, {cloth}}}{spread, if {, {spread}}}",
-	"recipe-without-thinner": "note: a recipe keeps no thinner, and here {thinned} was added: the amounts are those without it",
+	"recipe-replaced":        "note: {recipe} was another recipe until now; to keep both, make each anew under a name of its own",
+	"recipe-without-thinner": "note: a recipe keeps no thinner, and to the {purpose} on {faces} {thinned} was added: its amount is the one without it",
 }

@@ -16,12 +16,16 @@ func (c *Catalogue) Event(e record.Event) string {
 // WholeEvent says all that is recorded of what happened: what [Catalogue.Event]
 // says, then every other field by its name and who did it. Digests and keys are for programs
 // and are left out.
-func (c *Catalogue) WholeEvent(e record.Event) string {
+func (c *Catalogue) WholeEvent(e record.Event) string { return c.eventWith(e, true) }
+
+// eventWith says what happened and who did it, between them every other field
+// or none.
+func (c *Catalogue) eventWith(e record.Event, whole bool) string {
 	m, s := c.event(e)
 	line, told := c.telling(m, s)
 	out := []string{line}
 	for _, v := range s.Values[2:] {
-		if tells(v) && !told[v.Name] {
+		if whole && tells(v) && !told[v.Name] {
 			out = append(out, c.Join.Pair.With("name", c.FieldName(e.Body.Kind(), v.Name), "value", c.value(v, "")))
 		}
 	}

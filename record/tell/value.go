@@ -7,6 +7,8 @@ import (
 
 	"backleaf/record"
 	"backleaf/record/edtf"
+
+	"github.com/go-json-experiment/json/jsontext"
 )
 
 // value tells a typed value in a form.
@@ -69,6 +71,8 @@ func (c *Catalogue) one(kind, text, form string) string {
 	switch kind {
 	case "text", told, "Number", "Key":
 		return text
+	case "change": // the merge patch of an amendment
+		return c.change("", jsontext.Value(text))
 	case "count":
 		return c.Number.Number(text)
 	case "entry":

@@ -34,19 +34,16 @@ func (c *Catalogue) Written(es []record.Entry) (out []string) {
 	for _, line := range lines {
 		var what []string
 		for _, e := range line {
-			say := c.WholeEvent
-			if e.Kind() == "material" { // its figures follow, or are those of the starter shelf
-				say = c.Event
-			}
-			what = append(what, say(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers}))
+			k := e.Kind() // the figures of a material and a recipe follow, or are those of the starter shelf
+			what = append(what, c.eventWith(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers}, k != "material" && k != "recipe"))
 		}
 		out = append(out, Say(c, record.Say("written", Told("entries", c.EntrySpan(line)), record.With("at", line[0].At),
 			record.With("panels", panels(line)), Told("what", c.Clauses(what)))))
 	}
-	switch first.Kind() {
-	case "studio", "material", "lot", "maker":
-	case "cut":
+	switch k := first.Kind(); {
+	case k == "cut":
 		out = append(out, Say(c, record.Say("take-back-panels", record.With("panels", panels(es)))))
+	case k == "studio" || k.Traits().NotTaken != "":
 	default:
 		var more []record.EntryRef
 		for _, e := range es[1:] {

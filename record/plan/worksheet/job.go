@@ -22,6 +22,7 @@ type Job struct {
 	Plan   plan.Plan
 	Names  []string // of the pieces, by their numbers from 1; empty: the numbers
 	Board  string   // what the sheets are
+	Assume bool     // the run of the grain is assumed, nobody said it
 	Whole  []int    // whole sheets left at most, by the kinds of the plan's sheets; -1: not known
 	Inches bool     // lengths in inches, else in millimetres
 	Letter bool     // paper

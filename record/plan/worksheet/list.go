@@ -96,7 +96,9 @@ func (j Job) summary() []string {
 	for _, b := range j.ToBuy() {
 		out = append(out, j.fill(w.T("sheets-buy"), tell.Told("sheet", b.Sheet), record.With("whole", b.Left), record.With("buy", b.Buy)))
 	}
-	out = append(out, j.grained(w.T("grained"), 0)...)
+	if j.Assume {
+		out = append(out, j.grained(w.T("grained"), 0)...)
+	}
 	out = append(out, w.T("used").With("used", j.area(p.Used), "percent", j.Words.Measure(strconv.FormatInt(area*100/p.Used, 10), "%")))
 	if p.Proof.UsedLeast >= p.Used {
 		out = append(out, string(w.T("used-best")))

@@ -343,7 +343,7 @@ func Corrected(ctx context.Context, b *book.Book, seq int64) (said []record.Said
 		switch c := e.Entry.Body.(type) {
 		case record.Amended:
 			if c.Entry == seq {
-				s = record.Say("amended-by", append(values, record.With("because", c.Because))...)
+				s = record.Say("amended-by", append(values, record.With("because", c.Because), record.Value{Name: "change", Type: "change", Texts: []string{string(c.Change)}})...)
 			}
 		case record.Withdrawn:
 			if c.Entry == seq {

@@ -2,6 +2,7 @@ package planning
 
 import (
 	"context"
+	"reflect"
 	"strconv"
 
 	"backleaf/record"
@@ -9,6 +10,7 @@ import (
 	"backleaf/record/plan"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
+	"backleaf/record/tell"
 )
 
 // FromRecipe turns a recipe of the shelf into steps. Its amounts are for each
@@ -64,7 +66,7 @@ func AsRecipe(ctx context.Context, b *book.Book, n record.Number, key record.Key
 			step.Material = s.Mix[0].Material
 		}
 		if mp, ok := s.Thinned.Millipercent(); ok && mp > 0 {
-			warnings = append(warnings, record.Say("recipe-without-thinner", record.With("thinned", s.Thinned)))
+			warnings = append(warnings, record.Say("recipe-without-thinner", record.With("thinned", s.Thinned), record.With("purpose", s.Purpose), record.With("faces", s.Faces)))
 		}
 		amount, unit := s.Spread.Milligrams, " g/m2"
 		if amount == 0 {
@@ -83,7 +85,21 @@ func AsRecipe(ctx context.Context, b *book.Book, n record.Number, key record.Key
 	return r, warnings, nil
 }
 
-// KeepRecipe puts a recipe on the shelf.
-func KeepRecipe(ctx context.Context, v *studio.View, at record.When, r record.Recipe) (studio.Written, error) {
-	return v.Write(ctx, record.Entry{At: at, Body: r})
+// KeepRecipe puts a recipe on the shelf, and tells it.
+func KeepRecipe(ctx context.Context, v *studio.View, c *tell.Catalogue, at record.When, r record.Recipe) (studio.Written, error) {
+	w, err := v.Write(ctx, record.Entry{At: at, Body: r})
+	if old, there := v.Shop.Recipe(r.Key); there && err == nil && !reflect.DeepEqual(old, r) {
+		w.Warnings = append(w.Warnings, record.Say("recipe-replaced", record.With("recipe", r.Key)))
+	}
+	w.Means = append(w.Means, Told(c, r)...)
+	return w, err
+}
+
+// Told says the steps of a recipe, a line each.
+func Told(c *tell.Catalogue, r record.Recipe) (said []record.Said) {
+	for i, s := range FromRecipe(r) {
+		step := r.Steps[i]
+		said = append(said, record.Say("recipe-step", tell.Told("act", s.Name(c)), record.With("material", step.Material), record.With("cloth", step.Cloth), record.With("spread", step.Spread)))
+	}
+	return said
 }

@@ -49,7 +49,7 @@ func Make(ctx context.Context, b *book.Book, w *record.Workshop, c *tell.Catalog
 	if !board.Board.Thickness.IsZero() {
 		name = c.Fill(c.Plan.T("board"), tell.Told("name", name), record.With("thickness", board.Board.Thickness))
 	}
-	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: name, Letter: w.Studio.Paper == "letter", Inches: wish.inches()}
+	d.Job = worksheet.Job{Words: c, Maker: w.Studio.Maker, Made: wish.Start, Board: name, Assume: wish.SheetGrain == "", Letter: w.Studio.Paper == "letter", Inches: wish.inches()}
 	if d.Job.Plan, err = plan.Sheets(order); err != nil {
 		return d, refuse.Because("no-plan", err)
 	}

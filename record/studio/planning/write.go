@@ -32,7 +32,7 @@ func (d *Day) Write(ctx context.Context, v *studio.View, at record.When, common 
 			if c.Size = p.Size; c.Size.Depth.IsZero() {
 				c.Size.Depth = m.Board.Thickness
 			}
-			if s.Grain != plan.Free { // as it lies on the sheet
+			if d.Wish.SheetGrain != "" && s.Grain != plan.Free { // as it lies on the sheet; what is only assumed is not recorded
 				c.Grain = "width"
 				if part.Upright == (s.Grain == plan.First) {
 					c.Grain = "height"
