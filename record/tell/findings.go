@@ -41,9 +41,13 @@ func (c *Catalogue) FoundOf(f check.Finding, parts []string) string {
 
 // FoundHere says one thing that was found, with the entries it rests on.
 func (c *Catalogue) FoundHere(s record.Said) string {
-	text := Say(c, s)
+	return c.RestsOn(Say(c, s), s.Value("entries").Texts)
+}
+
+// RestsOn adds to what was said of something the entries it rests on.
+func (c *Catalogue) RestsOn(text string, entries []string) string {
 	var seqs []int64
-	for _, at := range s.Value("entries").Texts {
+	for _, at := range entries {
 		if n, err := strconv.ParseInt(at, 10, 64); err == nil {
 			seqs = append(seqs, n)
 		}

@@ -38,8 +38,14 @@ type Finding struct {
 	Remedy   string         `json:"remedy,omitzero"`
 	Sources  []string       `json:"sources,omitzero"` // where the rule has one for each thing it found
 
-	Short string        `json:"-"` // of Text what decides
-	asks  []record.Said // the things not recorded, one by one
+	Short string     `json:"-"` // of Text what decides
+	asks  []question // the things not recorded, one by one
+}
+
+// question is one thing not recorded, in words, and the entries that it is asked for.
+type question struct {
+	text    string
+	entries []string
 }
 
 // Rules are the names of the rules.
@@ -74,14 +80,15 @@ func (k Checking) found(f check.Finding) Finding {
 	if k.Brief && !x.Open() {
 		return x
 	}
-	c, parts := k.Words, make([]string, 0, len(f.Said))
+	c, parts, asks := k.Words, make([]string, 0, len(f.Said)), make([]question, 0, len(f.Said))
 	for _, s := range f.Said {
-		parts = append(parts, c.FoundHere(s))
+		a := question{tell.Say(c, s), s.Value("entries").Texts}
+		parts, asks = append(parts, c.RestsOn(a.text, a.entries)), append(asks, a)
 	}
 	x.Title, x.Remedy, x.Sources = string(c.Rule(f.Rule).Title), c.Remedy(f), c.Sources(f)
-	x.Text, x.Short, x.asks = c.FoundOf(f, parts), c.Clauses(parts[:f.Deciding]), f.Said[f.Deciding:]
+	x.Text, x.Short, x.asks = c.FoundOf(f, parts), c.Clauses(parts[:f.Deciding]), asks[f.Deciding:]
 	if f.Outcome == check.NotRecorded {
-		x.asks = f.Said
+		x.asks = asks
 	}
 	return x
 }
@@ -152,22 +159,19 @@ func (f Findings) weight() (n int) {
 // before what is lighter, and before all that only a reader of the record would
 // miss.
 func (f Findings) Questions() []string {
-	var texts, out []string
-	var all []record.Said
+	var out []string
+	var all []question
 	for _, x := range slices.SortedStableFunc(slices.Values(f.Findings), func(a, b Finding) int { return check.Asking(a.Rule) - check.Asking(b.Rule) }) {
 		for _, q := range x.asks {
-			text := tell.Say(f.words, q)
-			i := slices.Index(texts, text)
-			if i < 0 {
-				texts, all = append(texts, text), append(all, q)
-				continue
+			if i := slices.IndexFunc(all, func(a question) bool { return a.text == q.text }); i < 0 {
+				all = append(all, q)
+			} else {
+				all[i].entries = slices.Concat(all[i].entries, q.entries)
 			}
-			both := record.Value{Name: "entries", Type: "entry", Texts: slices.Concat(all[i].Value("entries").Texts, q.Value("entries").Texts)}
-			all[i].Values = append([]record.Value{both}, all[i].Values...)
 		}
 	}
 	for _, q := range all {
-		out = append(out, f.words.FoundHere(q))
+		out = append(out, f.words.RestsOn(q.text, q.entries))
 	}
 	return out
 }
