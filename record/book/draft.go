@@ -259,6 +259,17 @@ func (d *Draft) Needed(numbers []record.Number) ([]record.Entry, error) {
 	return d.s.entries(needed+" SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq", jsonList(numbers))
 }
 
+// Private returns what is kept outside the journal of these panels.
+func (d *Draft) Private(panels []record.Number) (out []Private, err error) {
+	err = d.s.each("SELECT salt, data FROM mention JOIN private USING (seq) WHERE panel IN (SELECT value FROM json_each(?)) GROUP BY seq", []any{jsonList(panels)}, func(scan func(...any) error) error {
+		var p Private
+		err := scan(&p.Salt, &p.Data)
+		out = append(out, p)
+		return err
+	})
+	return out, err
+}
+
 // numbersUsed names the setting that holds the highest serial number of a year
 // that stands on labels, where this copy of the book does not know of it.
 func numbersUsed(year int) string { return fmt.Sprintf("numbers-used-%02d", year%100) }

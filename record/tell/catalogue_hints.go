@@ -23,6 +23,7 @@ var englishHints = map[string]Message{
 	"no-picture":               "save it as one of these",
 	"name-in-journal":          "leave it out; what is said with --private-note can be erased again",
 	"no-private-part":          `{panels, if {{entry} is of {panels}; }}for a panel, "backleaf handover show PANEL" tells which of its entries have one`,
+	"no-handover":              `{panels, if {{entry} is of {panels}; }}for a panel, "backleaf handover show PANEL" tells which of its entries have one`,
 	"certificate-without-file": `write it again: backleaf certificate {panel} -o FILE --as-issued`,
 	"clock-far-off":            "set the clock right; if it is right, say --clock-is-right",
 	"file-there":               "choose another name; nothing was written",

@@ -54,7 +54,7 @@ var allowed = map[string][]string{
 	"certificate":    {"record/*", "schema", "certificate/photo"},
 
 	"record/studio/refuse":    {"record"},
-	"record/studio":           {"record", "record/accept", "record/form", "record/book", "record/tell", "record/studio/refuse"},
+	"record/studio":           {"record", "record/accept", "record/form", "record/book", "record/tell", "record/studio/private", "record/studio/refuse"},
 	"record/studio/private":   {"record/book"},
 	"record/studio/kept":      {"record", "record/book", "record/safefile", "certificate/photo", "record/studio/refuse"},
 	"record/studio/stock":     {"record", "record/book", "record/plan"},

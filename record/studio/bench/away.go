@@ -28,9 +28,7 @@ func atHand(v *studio.View, at record.When, body record.Body) ([]record.Said, er
 		if len(gone) > 0 && len(gone) == len(v.Panels) {
 			return nil, away(v, gone[0])
 		}
-		leave(v, gone)
-		given := slices.DeleteFunc(slices.Clone(gone), func(n record.Number) bool { _, up := v.Shop.Panel(n).Discarded(); return !up })
-		ws = append(about("left-out", slices.DeleteFunc(gone, func(n record.Number) bool { return slices.Contains(given, n) })), about("left-out-discarded", given)...)
+		ws = LeaveOut(v, gone)
 	}
 	if k != "cloth" && k != "trimmed" {
 		return ws, nil
@@ -43,6 +41,13 @@ func atHand(v *studio.View, at record.When, body record.Body) ([]record.Said, er
 	}
 	leave(v, bare)
 	return slices.Concat(ws, about("left-without-cloth", bare), about("meant-without-cloth", named)), nil
+}
+
+// LeaveOut leaves panels that are not here out of a view, and names them.
+func LeaveOut(v *studio.View, gone []record.Number) []record.Said {
+	leave(v, gone)
+	given := slices.DeleteFunc(slices.Clone(gone), func(n record.Number) bool { _, up := v.Shop.Panel(n).Discarded(); return !up })
+	return append(about("left-out", slices.DeleteFunc(gone, func(n record.Number) bool { return slices.Contains(given, n) })), about("left-out-discarded", given)...)
 }
 
 func leave(v *studio.View, out []record.Number) {

@@ -25,9 +25,6 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 			return studio.Written{}, refuse.Input(t.field, "not-a-line", "%w", err)
 		}
 	}
-	if part.Named(h.Note) {
-		return studio.Written{}, refuse.Input("note", "name-in-journal", "the name stands in it, and every reader of the journal sees it, for ever")
-	}
 	sealed, digest, err := part.Seal(v.Chance())
 	if err != nil {
 		return studio.Written{}, err
@@ -36,12 +33,27 @@ func Write(ctx context.Context, v *studio.View, at record.When, h record.HandedO
 	if sealed != nil {
 		h.Private, secret[0] = digest, *sealed
 	}
-	doubts := Doubt(v, at, h.How)
+	var doubts []record.Said
+	gone := v.Which(func(p *record.Panel) bool {
+		_, given := p.Discarded()
+		return (given || h.How != "return" && forGood(p)) && !slices.Contains(v.Alone, p.Number)
+	})
+	if !v.AlsoAway && len(gone) < len(v.Panels) {
+		doubts = bench.LeaveOut(v, gone)
+	}
+	doubts = append(doubts, Doubt(v, at, h.How)...)
 	w, err := v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) {
 		return []record.Entry{{At: at, Panels: v.Panels, Body: h}}, secret, nil
 	})
 	w.Warnings = append(doubts, w.Warnings...)
 	return w, err
+}
+
+// forGood reports that a panel left otherwise than to come back or to be sold from
+// there.
+func forGood(p *record.Panel) bool {
+	h, away := p.Away()
+	return away && h.Body.How != "loan" && h.Body.How != "consignment"
 }
 
 // Doubt says what does not fit with what the book knows; it may be right
@@ -61,8 +73,8 @@ func Doubt(v *studio.View, at record.When, how record.Parting) []record.Said {
 			s = record.Say("left-after", entry, record.With("when", before.At))
 		case how != "return" && before.Seq != 0 && !away && at.Before(before.At):
 			s = record.Say("back-after", entry, record.With("when", before.At))
-		case how == before.Body.How && away:
-			s = record.Say("is-away", record.With("how", how), entry)
+		case how != "return" && (how == before.Body.How && away || forGood(p)):
+			s = record.Say("is-away", record.With("how", before.Body.How), entry)
 		case bench.BeforeCut(v, at, p):
 			s = record.Say("before-cutting", record.With("panels", []record.Number{p.Number}))
 		default:
@@ -144,15 +156,23 @@ func Of(ctx context.Context, b *book.Book, p *record.Panel) ([]Parting, error) {
 // withdrawn; the entry and its proof stay. The entry that says so may be
 // written although an error is returned.
 func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (w studio.Written, err error) {
+	e, err := bench.Entry(ctx, s.Book, seq)
+	if err != nil {
+		return w, err
+	}
+	names := []record.Value{record.With("entry", record.EntryRef(seq)), record.With("panels", e.Panels)} // a number alone could be meant for a panel
+	if e.Kind() != (record.HandedOver{}).Kind() {
+		return w, refuse.Cannot("no-handover", "E%d, of kind %s, is no handover", seq, e.Kind()).With(names...)
+	}
 	p, here, err := private.Of(ctx, s.Book, seq)
 	switch {
 	case errors.Is(err, book.ErrBroken): // it is not as it was; it can go all the same
 	case err != nil:
 		return w, err
 	case !here:
-		return w, nothingPrivate(ctx, s.Book, seq)
+		return w, refuse.Cannot("no-private-part", "E%d, of kind %s, has no name or price kept apart in this book", seq, e.Kind()).With(names...)
 	case p.Named(because):
-		return w, refuse.Input("because", "name-in-journal", "the name stands in it, and every reader of the journal sees it, for ever")
+		return w, studio.NameInJournal("because")
 	}
 	v, err := s.Look(ctx, nil, nil)
 	if err != nil {
@@ -162,7 +182,7 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 	if err != nil {
 		return w, err
 	}
-	e, err := s.Book.ErasePrivate(ctx, v.Local(), seq, because)
+	e, err = s.Book.ErasePrivate(ctx, v.Local(), seq, because)
 	if e.Seq == 0 {
 		return w, err
 	}
@@ -176,20 +196,6 @@ func Forget(ctx context.Context, s *studio.Session, seq int64, because string) (
 		w.Mean("certificates-print-it", record.With("entries", printed))
 	}
 	return w, err
-}
-
-// nothingPrivate refuses an entry that has nothing to forget, and names it: a
-// number alone could be meant for a panel.
-func nothingPrivate(ctx context.Context, b *book.Book, seq int64) error {
-	es, err := b.Entries(ctx, book.Filter{From: seq, To: seq})
-	switch {
-	case err != nil:
-		return err
-	case len(es) == 0:
-		return refuse.Cannot("no-such-entry", "there is no entry E%d", seq)
-	}
-	e := es[0].Entry
-	return refuse.Cannot("no-private-part", "E%d, of kind %s, has no name or price kept apart in this book", seq, e.Kind()).With(record.With("entry", record.EntryRef(seq)), record.With("panels", e.Panels))
 }
 
 var (

@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/go-json-experiment/json"
 
@@ -44,6 +45,20 @@ func (p Part) Named(text string) bool {
 	})
 }
 
+// Whole reports that a text holds the whole of that name, where it is a name: one
+// with a capital, and not "the gallery".
+func (p Part) Whole(text string) bool {
+	if !strings.ContainsFunc(p.To, unicode.IsUpper) {
+		return false
+	}
+	words := func(s string) string {
+		return " " + strings.Join(word().FindAllString(strings.ToLower(s), -1), " ") + " "
+	}
+	return strings.Contains(words(text), words(p.To))
+}
+
+var word = pattern.Of(`[\pL\pM\pN]+`)
+
 var capitals = pattern.Of(`\p{Lu}\pL{2,}`)
 
 // The length of a salt: nobody can try all of them.
@@ -74,10 +89,16 @@ func Of(ctx context.Context, b *book.Book, seq int64) (p Part, here bool, err er
 	if err != nil || !here {
 		return p, false, err
 	}
-	if err := json.Unmarshal(sealed.Data, &p); err != nil {
+	if p, err = Read(sealed); err != nil {
 		return p, false, fmt.Errorf("the private part of E%d cannot be read: %w", seq, err)
 	}
 	return p, true, nil
+}
+
+// Read reads a private part as it is kept.
+func Read(sealed book.Private) (p Part, err error) {
+	err = json.Unmarshal(sealed.Data, &p)
+	return p, err
 }
 
 var priceText = pattern.Of(`^([0-9]{1,9})(?:[.,]([0-9]{1,2}))?\s*([A-Za-z]{3})?$`)
