@@ -45,6 +45,7 @@ var englishWarnings = map[string]Message{
 	"called-so":               "note: “{called}” is what {panels} {panels, number, sing {is} other {are}} called already",
 	"left-open":               "note: {field, select, bracing {with what it was braced} for {for how long} medium {in which medium} other {of which board}} is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set {field}=… --because \"…\"}} (next time: --{field, select, bracing {with} other {{field}}})",
 	"discarded-with-paper":    "note: {panels}: a certificate is in force ({entry}); \"backleaf certificate withdraw\" takes it back, so that nobody shows it as valid",
+	"certified-before":        "note: {panels}: the certificate in force ({entry}) tells it as it was before this; \"backleaf certificate\" replaces it",
 	"discarded-away":          "note: {panels} {panels, number, sing {is} other {are}} not here: {how} ({entry}); was another meant?",
 	"bare-but-coated":         "note: {panels}: the {face} carries something already; which face is bare?",
 	"meant-otherwise":         "note: {material} is recorded as {uses}; was a sealer or a ground meant?",

@@ -34,6 +34,7 @@ var englishAtTablet = map[string]Message{
 	"unlikely-amount":      "that is {spread}; is the amount, its unit or a face mistyped?",
 	"was-discarded":        "{panels}: discarded already",
 	"was-here":             "{panels} {panels, number, sing {is} other {are}} in the studio, as far as recorded",
+	"certified-before":     "the certificate of {panels} in force ({entry}) tells it as it was before this",
 	"back-not-sealed":      "no seal is recorded on the back of {panels}; a label keeps best on a sealed back",
 	"lot-left":             "{lot}: about {left} left before this",
 	"lot-left-most":        "{lot}: at most {left} left before this",

@@ -11,9 +11,32 @@ import (
 	"backleaf/record/studio"
 )
 
-// doubt says what is unlikely of an act at a time. It may be right
-// nevertheless, so nothing is refused.
+// doubt says what is unlikely of an act at a time, and what it leaves behind. It
+// may be right nevertheless, so nothing is refused.
 func doubt(v *studio.View, at record.When, body record.Body) []record.Said {
+	return append(doubtAct(v, at, body), certified(v, body)...)
+}
+
+// certified says of which panels a certificate is in force that tells what is
+// now otherwise.
+func certified(v *studio.View, body record.Body) []record.Said {
+	p, picture := body.(record.Photograph)
+	if !body.Kind().Traits().Bench && !slices.Contains(retold, body.Kind()) && !(picture && p.Role == "front") {
+		return nil
+	}
+	return v.Each(func(p *record.Panel) []record.Said {
+		if c, ok := p.Certificate(); ok {
+			return []record.Said{record.Say("certified-before", record.With("entry", record.EntryRef(c.Seq)))}
+		}
+		return nil
+	})
+}
+
+// retold are the kinds, beside work on the board, that change what a certificate
+// tells.
+var retold = []record.Kind{record.Described{}.Kind(), record.Resized{}.Kind(), record.UsedAgain{}.Kind(), record.Removed{}.Kind()}
+
+func doubtAct(v *studio.View, at record.When, body record.Body) []record.Said {
 	switch b := body.(type) {
 	case record.Lot:
 		return DoubtLot(v.Shop, b)
