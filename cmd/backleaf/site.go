@@ -10,10 +10,9 @@ import (
 
 func newSite(a *app) {
 	var o site.Order
-	var unsigned bool
-	a.reads("site", flags{"index": &o.Index, "anew": &o.Anew, "dry-run": &o.DryRun, "unsigned": &unsigned, "passphrase-file": &a.passphraseFile, "json": &a.asJSON}, func(r *run) (err error) {
+	a.reads("site", flags{"index": &o.Index, "anew": &o.Anew, "dry-run": &o.DryRun, "unsigned": &o.Unsigned, "passphrase-file": &a.passphraseFile, "json": &a.asJSON}, func(r *run) (err error) {
 		o.Dir, o.Catalogue, o.Progress = filepath.Clean(r.args[0]), a.catalogue(), a.progress()
-		if !unsigned {
+		if !o.Unsigned {
 			if o.Key, err = keys.Current(r.ctx, r.Book, holder{a}); err != nil {
 				return err
 			}

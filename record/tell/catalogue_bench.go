@@ -6,7 +6,7 @@ var englishWarnings = map[string]Message{
 	"back-not-sealed":       "note: no seal is recorded on the back of {panels}; a label keeps best on a sealed back",
 	"no-room":               "{panels}: no room on the {size} label for: {fields}",
 	"buyer-other":           "note: the certificate names {buyer}, and the book says that it went to {to} ({entry})",
-	"label-away":            "note: not here: {panels}; to leave labels out that cannot be pasted now, add --except",
+	"label-away":            "note: not in the studio: {panels}; to leave labels out that cannot be pasted now, add --except {panels:typed}",
 	"printed-before":        "{panels} {panels, number, sing {has} other {have}} had a label before ({panels, number, sing {} other {last: }}{when:near}); this is one more{panels, number, sing {} other { of each}}",
 	"key-file-open":         "note: others who use this computer can read {file}; to close it, type: chmod 600 {file}",
 	"backup-remark":         "note: {why}",

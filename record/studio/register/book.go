@@ -124,10 +124,16 @@ func (j *judgement) heads(ctx context.Context, b *book.Book, path string) error 
 	current, ok := r.ring.Current()
 	switch {
 	case !ok:
-		j.say(deed.Unknown, "rewrite-without-key")
+		kept := record.No
+		if newest > 0 || issued > 0 {
+			kept = record.Yes
+		}
+		j.say(deed.Unknown, "rewrite-without-key", record.With("kept", kept))
 		return nil
 	case keys.There(path):
 		j.keyFile(path, current)
+	default:
+		j.say(deed.Unknown, "key-file-missing", record.With("file", keys.File(path)))
 	}
 	if newest == 0 && issued == 0 {
 		j.say(deed.Unknown, "rewrite-without-head")

@@ -50,6 +50,9 @@ func Compare(ctx context.Context, b *book.Book, e verify.Evidence, words *tell.C
 // compareHead returns how many entries a head saw.
 func (r *Register) compareHead(ctx context.Context, e verify.Evidence, words *tell.Catalogue) (then int64, err error) {
 	old, rec, err := r.olderHead(e, words)
+	if refuse.Code(err) == "no-head" {
+		return 0, err
+	}
 	if err != nil {
 		return 0, refuse.Breaks("not-a-head", "%s: %w", e.Name, err)
 	}
@@ -68,7 +71,11 @@ func (r *Register) compareHead(ctx context.Context, e verify.Evidence, words *te
 
 // olderHead takes a head out of what was named, and checks who signed it.
 func (r *Register) olderHead(e verify.Evidence, words *tell.Catalogue) (seal.Head, *deed.Record, error) {
+	none := refuse.Unclearly("no-head", "%s holds no head of a journal", e.Name)
 	if e.Unread != nil {
+		if e.Kind != verify.Certificate || e.Unread.Said.Code == "pdf-without-record" {
+			return seal.Head{}, nil, none
+		}
 		return seal.Head{}, nil, errors.New(tell.Say(words, e.Unread.Said))
 	}
 	rep := deed.Verify(e.Files)
@@ -82,7 +89,7 @@ func (r *Register) olderHead(e verify.Evidence, words *tell.Catalogue) (seal.Hea
 		h, err := r.openHead(e.Files.Head)
 		return h, rep.Record, err
 	case rep.Record == nil:
-		return seal.Head{}, nil, errors.New("there is no head, certificate or record in it to compare with")
+		return seal.Head{}, nil, none
 	}
 	if e.Files.Signature == nil || rep.Key == nil || r.ring.Standing(*rep.Key) == deed.Unrecorded {
 		return seal.Head{}, nil, errors.New("its head is not signed with a key of the studio")

@@ -42,6 +42,7 @@ type Order struct {
 	Anew      bool      // draw all pages again, also those that did not change
 	DryRun    bool      // only say what would be done
 	Key       *seal.Key // the studio's current key; nil if it has none
+	Unsigned  bool      // without it, as was asked
 	Catalogue *tell.Catalogue
 	Progress  studio.Progress
 }
@@ -60,7 +61,7 @@ type Result struct {
 }
 
 // tell says what was done, and what to do next.
-func (r *Result) tell(o Order, link string) {
+func (r *Result) tell(o Order, link string, list bool) {
 	say := func(code string, values ...record.Value) { r.Means = append(r.Means, record.Say(code, values...)) }
 	dry := record.With("dry", record.No)
 	if o.DryRun {
@@ -69,6 +70,9 @@ func (r *Result) tell(o Order, link string) {
 	say("site-written", record.With("folder", o.Dir), record.With("shown", r.Shown), record.With("written", len(r.Written)), record.With("kept", r.Shown-len(r.Written)), dry)
 	for _, n := range r.Written {
 		say("site-page", record.With("panel", n), dry)
+	}
+	if list {
+		say("site-list", record.With("name", index), dry)
 	}
 	for _, n := range r.TakenBack {
 		say("site-taken-back", record.With("panel", n))
@@ -111,7 +115,7 @@ func Write(ctx context.Context, s *studio.Session, o Order) (Result, error) {
 		})
 	}
 	if err == nil {
-		w.result.tell(o, j.shop.Studio.LinkBase)
+		w.result.tell(o, j.shop.Studio.LinkBase, w.files[index])
 	}
 	return w.result, err
 }

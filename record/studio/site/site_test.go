@@ -227,7 +227,13 @@ func TestOnlyWhatChanged(t *testing.T) {
 
 	// A list stands there only as long as it is asked for.
 	index := filepath.Join(a.dir, "index.html")
-	a.write(func(o *site.Order) { o.Index = true })
+	listed := func(s record.Said) bool { return s.Code == "site-list" }
+	if r := a.write(func(o *site.Order) { o.Index = true }); !slices.ContainsFunc(r.Means, listed) {
+		t.Errorf("the list is not told: %+v", r.Means)
+	}
+	if r := a.write(func(o *site.Order) { o.Index = true }); slices.ContainsFunc(r.Means, listed) {
+		t.Errorf("a list that stood is told: %+v", r.Means)
+	}
 	if data, err := os.ReadFile(index); err != nil || !strings.Contains(string(data), "Changed") {
 		t.Error("no list", err)
 	}

@@ -35,9 +35,7 @@ func (w *writer) write(ctx context.Context) error {
 	w.files, w.wanted, w.pages = map[string]bool{}, map[string]bool{}, map[string]bool{}
 	w.blurred, w.records = map[record.Number]error{}, map[record.Number]seal.Digest{}
 	w.warnOfLink()
-	if w.Key == nil {
-		w.warn("site-not-signed")
-	}
+	w.warnOfKey()
 	w.version = page.Version(w.Catalogue)
 	if err := w.notFoundPage(); err != nil { // first: by it the next run knows the folder
 		return err
@@ -62,6 +60,21 @@ func (w *writer) write(ctx context.Context) error {
 
 func (w *writer) warn(code string, values ...record.Value) {
 	w.result.Warnings = append(w.result.Warnings, record.Say(code, values...))
+}
+
+// warnOfKey says why nothing is signed, and what an earlier run signed.
+func (w *writer) warnOfKey() {
+	if w.Key != nil {
+		return
+	}
+	asked, earlier := record.No, ""
+	if w.Unsigned {
+		asked = record.Yes
+	}
+	if _, err := os.Stat(w.path(status)); err == nil {
+		earlier = status
+	}
+	w.warn("site-not-signed", record.With("asked", asked), record.With("earlier", earlier))
 }
 
 // warnOfLink says what a plain host cannot do.

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path"
 
+	"backleaf/record"
 	"backleaf/record/deed"
 	"backleaf/record/safefile"
 	"backleaf/record/seal"
@@ -51,7 +52,11 @@ func Open(name string) ([]Evidence, error) {
 	}
 	f, err := safefile.Open(name, safefile.Unbounded)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, refuse.Because("no-such-file", err)
+		number := ""
+		if typed := Typed(name); meantNumber().MatchString(typed) || digits().MatchString(typed) {
+			number = typed
+		}
+		return nil, refuse.Because("no-such-file", err, record.With("number", number))
 	}
 	if err != nil {
 		return nil, err

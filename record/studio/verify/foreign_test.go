@@ -28,6 +28,8 @@ func TestForeign(t *testing.T) {
 		"a table":                 {"size,title\n30x40,Dune\n", "no-paper"},
 		"somebody's JSON":         {`{"a":1}`, "no-paper"},
 		"a web page":              {"<html><body>hello</body></html>", "no-paper"},
+		"a studio's page":         {"<!DOCTYPE html>\n<html>" + strings.Repeat("x", 8000), "no-paper"},
+		"an export":               {`{"backleaf":"entries","v":1,"entries":[` + strings.Repeat("1,", 8000), "no-paper"},
 		"a link to a shop":        {"https://shop.example/pictures", "no-paper"},
 		"a year":                  {"2026", "no-paper"},
 		"nothing":                 {"", "no-paper"},

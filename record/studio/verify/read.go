@@ -40,6 +40,10 @@ func Read(name string, data []byte) []Evidence {
 		one.Files.Signature = data
 	case !utf8.Valid(data), strings.ContainsRune(text, 0):
 		return []Evidence{noPaper(name, kindOf(text))}
+	case page().MatchString(text):
+		return []Evidence{noPaper(name, "page")}
+	case export().MatchString(text):
+		return []Evidence{noPaper(name, "export")}
 	case len(data) > maxText:
 		one.Kind, one.Unread = Symbol, unread(deed.Unknown, "text-too-long", record.With("most", maxText))
 	default:
@@ -160,6 +164,12 @@ var (
 
 	// What was meant as a panel number, letters taken for figures among them.
 	meantNumber = pattern.Of(`(?i)^[a-z]{1,4}[0-9oil]{2}-?[0-9oil]{3,}-?[0-9a-z]?$`)
+
+	page   = pattern.Of(`(?i)^\s*<!doctype html`)
+	export = pattern.Of(`^\s*\{\s*"backleaf":\s*"entries"`)
+
+	// The short end of one.
+	digits = pattern.Of(`^[0-9]+$`)
 )
 
 // symbolsIn takes apart a text as it comes from QR symbols.

@@ -73,7 +73,7 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 	idle, failed, nothing := false, false, record.Say("sum-not-known")
 	for _, r := range results {
 		if slices.Contains(tellsNothing, r.Said.Code) {
-			nothing = record.Say("sum-" + r.Said.Code)
+			nothing = record.Say("sum-"+r.Said.Code, r.Said.Values...)
 		}
 		failed = failed || r.Verdict == deed.Fails
 		idle = idle || r.Said.Code == "histories-part" || r.Said.Code == "deposit-key-unused"
@@ -93,8 +93,8 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 	_, altered := first[0]
 	for i, s := range standings {
 		said, there := first[i]
-		if !there || s.good && altered {
-			continue // the signature of a part is no comfort
+		if !there || altered && (s.good || s.code == "newer") {
+			continue // the signature of a part is no comfort, a later program no excuse
 		}
 		line = append(line, said)
 		any = any || s.good && !idle
