@@ -8,7 +8,6 @@ import (
 	"backleaf/record/studio/private"
 	"backleaf/record/studio/shelf"
 	"backleaf/record/studio/stock"
-	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
@@ -16,10 +15,9 @@ func lotAdd(a *app) {
 	var l record.Lot
 	var paid private.Price
 	o := moment{terms: keysOf(&l.Key, &l.Material)}
-	expires := func(r *typed.Reader, t ...string) { r.Until("expires", t[0], &l.Expires) }
 	a.acts("lot add", &o, func(d *doing) (studio.Written, error) { return shelf.AddLot(d.ctx, d.v, d.at, l, paid) },
 		o.when(), flags{"number": &l.MakerLot, "supplier": &l.Supplier, "offcut-of": &l.Offcut, "quantity": &l.Quantity, "sheet": &l.Sheet,
-			"price": &paid, "expires": expires, "opened": &l.Opened, "note": &l.Note})
+			"price": &paid, "expires": &l.Expires, "opened": &l.Opened, "note": &l.Note})
 }
 
 func lotList(a *app) {

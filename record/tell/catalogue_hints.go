@@ -8,6 +8,7 @@ var englishHints = map[string]Message{
 	"grit-without-scale":       "look at the back of the paper: a P before the number, or none (CAMI)",
 	"after-written":            `for an hour of that day say the day too: --set at="{day} 10:00"`,
 	"own-maker":                `alone she or he is meant without a word: leave --by out; to name several: backleaf maker add`,
+	"text-of-panels":           `put the text last, in quotes, like "a dent in the corner"`,
 	"same-size":                "nothing was written; was another panel meant?",
 	"later-than-now":           "what is still to come is not written down before it is done",
 	"later-today":              `for yesterday say "yesterday {clock}"`,

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"slices"
+	"strings"
 
 	"backleaf/record"
 	"backleaf/record/accept"
@@ -36,6 +37,10 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 			return b, nil, refuse.Unclearly("no-reading", "a reading has a temperature, a humidity or both")
 		}
 		return b, nil, room(b.Temperature)
+	case record.Note:
+		return b, nil, onlyPanels(v, b.Text)
+	case record.Treatment:
+		return b, nil, onlyPanels(v, b.Text)
 	case record.LeftBare:
 		if len(b.Faces) == 0 {
 			return b, nil, refuse.Unclearly("no-faces", "which faces were left bare?")
@@ -100,6 +105,18 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		}
 	}
 	return body, nil, nil
+}
+
+// onlyPanels refuses a text that names panels and says nothing of them.
+func onlyPanels(v *studio.View, text string) error {
+	terms := strings.Fields(text)
+	if slices.ContainsFunc(terms, func(t string) bool { return t != "all" && !strings.ContainsAny(t, "0123456789:") }) {
+		return nil
+	}
+	if ns, err := v.Roll.Select(terms, nil); err == nil && len(ns) > 0 {
+		return refuse.Unclearly("text-of-panels", "what is to be said of %s?", text)
+	}
+	return nil
 }
 
 // coarsest is the coarsest grit that belongs on cloth (common practice).

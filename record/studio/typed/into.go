@@ -35,7 +35,11 @@ func (r *Reader) Into(field string, into any, typed ...string) {
 	case *record.Key:
 		*p = record.Key(strings.ToLower(typed[0]))
 	case *record.When:
-		r.When(typed[0], p)
+		if field == "expires" { // it lies ahead
+			r.Until(field, typed[0], p)
+		} else {
+			r.When(typed[0], p)
+		}
 	case *[]record.Face:
 		*p = r.Faces(field, typed)
 	case *[]record.Part:

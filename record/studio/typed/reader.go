@@ -154,8 +154,8 @@ func NotAmong(field, word string, list []string) error {
 // Faces reads "front", "back", "edges" or "all"; "unknown" stands alone.
 func (r *Reader) Faces(field string, typed []string) []record.Face {
 	var out []record.Face
-	for _, t := range typed {
-		t = strings.ToLower(strings.TrimSpace(t))
+	for _, t := range strings.FieldsFunc(strings.ReplaceAll(strings.Join(typed, ","), " and ", ","), func(r rune) bool { return strings.ContainsRune(" ,+&/", r) }) {
+		t = strings.ToLower(t)
 		if t == "all" {
 			return append([]record.Face{}, record.Faces...)
 		}
@@ -170,6 +170,9 @@ func (r *Reader) Faces(field string, typed []string) []record.Face {
 			return nil
 		}
 		out = append(out, f)
+	}
+	if out == nil && len(typed) > 0 {
+		r.Fail(NotAmong(field, "", append(record.Words("Face"), "all")))
 	}
 	return out
 }
