@@ -117,8 +117,11 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 		if err != nil {
 			return c, err
 		}
-		if n := len(parted); n > 0 && !parted[n-1].Taken && !strings.Contains(parted[n-1].Private.To, o.Buyer) && !strings.Contains(o.Buyer, parted[n-1].Private.To) {
-			c.Warn("buyer-other", record.With("buyer", o.Buyer), record.With("to", parted[n-1].Private.To), record.With("entry", record.EntryRef(parted[n-1].Entry)))
+		if n := len(parted); n > 0 && !parted[n-1].Taken {
+			// A name that was not kept, or was erased, says nothing against another.
+			if to := parted[n-1].Private.To; to != "" && !strings.Contains(to, o.Buyer) && !strings.Contains(o.Buyer, to) {
+				c.Warn("buyer-other", record.With("buyer", o.Buyer), record.With("to", to), record.With("entry", record.EntryRef(parted[n-1].Entry)))
+			}
 		}
 	}
 	if o.Preview {
