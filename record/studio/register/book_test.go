@@ -121,7 +121,8 @@ func TestFilesBesideABook(t *testing.T) {
 					good[f.Folder]++
 				}
 				path := kept.Path(b.Path(), f)
-				if err := os.MkdirAll(filepath.Dir(path), 0o755); err == nil {
+				err := os.MkdirAll(filepath.Dir(path), 0o755)
+				if err == nil {
 					err = os.WriteFile(path, content, 0o644)
 				}
 				if err != nil {
