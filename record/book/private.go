@@ -70,6 +70,7 @@ func (b *Book) scrub(ctx context.Context) error {
 		return fmt.Errorf("erased, but traces may stay in the file until it is tidied up: %w", err)
 	}
 	w := b.writer
+	ctx = context.WithoutCancel(ctx) // the erasing is on record
 	err := w.patiently(ctx, func() error { _, err := w.conn.ExecContext(ctx, "VACUUM"); return err })
 	if err != nil {
 		return fail(err)

@@ -88,6 +88,7 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	if w, err = v.Write(ctx, es...); err != nil {
 		return w, err
 	}
+	ctx = context.WithoutCancel(ctx) // it is on record: who stops now is told so
 	toAmend(warnings, func(i int) record.Entry { return w.Entries[of[i]] })
 	warnings, means = append(warnings, w.Warnings...), append(means, w.Means...)
 	for _, e := range w.Entries {

@@ -98,7 +98,7 @@ func number(ctx context.Context, v *studio.View, at record.When, cuts []record.C
 	if err != nil {
 		return w, err
 	}
-	left, over, err := stock.Left(ctx, v.Book, v.Shop, cuts[0])
+	left, over, err := stock.Left(context.WithoutCancel(ctx), v.Book, v.Shop, cuts[0]) // they are on record
 	w.Means, w.Warnings = append(once(w.Means), left...), append(w.Warnings, over...)
 	return w, err
 }

@@ -177,7 +177,7 @@ func (x *Sheet) Write(ctx context.Context, progress studio.Progress) (Imported, 
 	}
 	done.Numbers, done.Private = c.numbers, len(c.private)
 	span := fmt.Sprintf("E%d to E%d", done.Entries[0].Seq, done.Entries[len(done.Entries)-1].Seq)
-	if err := x.s.Book.SetSetting(ctx, x.setting(), span); err != nil {
+	if err := x.s.Book.SetSetting(context.WithoutCancel(ctx), x.setting(), span); err != nil {
 		done.Warnings = append(done.Warnings, record.Say("sheet-not-remembered", record.With("why", err.Error())))
 	}
 	return done, nil

@@ -229,8 +229,8 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 		}
 		return refuse.Because("not-issued", err)
 	}
-	if len(d.Head) > 0 {
-		if err := b.KeepHead(ctx, book.Head{Size: d.Size, Root: d.Root, Note: string(d.Head)}); err != nil {
+	if len(d.Head) > 0 { // what is on record is finished, whoever wants to stop
+		if err := b.KeepHead(context.WithoutCancel(ctx), book.Head{Size: d.Size, Root: d.Root, Note: string(d.Head)}); err != nil {
 			return fmt.Errorf("the certificate is issued; its head could not be kept: %w", err)
 		}
 	}
