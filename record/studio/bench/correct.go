@@ -62,7 +62,8 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 	if err != nil {
 		return w, nil, err
 	}
-	means, warnings, err := After(context.WithoutCancel(ctx), v, w.Entries[0]) // it is on record
+	ctx = context.WithoutCancel(ctx) // it is on record
+	means, warnings, err := After(ctx, v, w.Entries[0])
 	if w.Means, w.Warnings = append(w.Means, means...), append(w.Warnings, warnings...); err != nil {
 		return w, nil, err
 	}
