@@ -88,7 +88,6 @@ func received(then places, next http.Handler) http.Handler {
 		c.SetReadDeadline(time.Now().Add(formWithin))
 		body, err := io.ReadAll(r.Body)
 		if err != nil {
-			w.Header().Set("Connection", "close")
 			refuseFor(w, "5", "the form was not received whole: nothing was written; send it again", http.StatusRequestEntityTooLarge)
 			return
 		}
@@ -98,7 +97,10 @@ func received(then places, next http.Handler) http.Handler {
 	})
 }
 
+// refuseFor asks for the same once more after some seconds. It closes the
+// connection: else the server reads what is left of the form before it answers.
 func refuseFor(w http.ResponseWriter, seconds, why string, status int) {
+	w.Header().Set("Connection", "close")
 	w.Header().Set("Retry-After", seconds)
 	http.Error(w, why, status)
 }
