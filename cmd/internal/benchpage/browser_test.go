@@ -51,7 +51,7 @@ func serve(t testing.TB, book string, args ...string) *running {
 		}
 	}()
 	t.Cleanup(b.kill)
-	for range 100 {
+	for range 1000 {
 		if r, err := http.Get(b.url + "/now"); err == nil {
 			r.Body.Close()
 			return b
@@ -106,7 +106,7 @@ func (p *tablet) to(path string) {
 // settle waits until the page is there and nothing is on its way.
 func (p *tablet) settle() {
 	p.Helper()
-	for range 500 {
+	for range 5000 {
 		ready, err := chromedp.Run(p.Context, chromedp.Evaluate[bool](`document.readyState === "complete" && !document.querySelector("[aria-busy=true]")`))
 		if err == nil && ready {
 			return

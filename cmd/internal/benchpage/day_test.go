@@ -40,7 +40,7 @@ func (p *tablet) tap(words string) {
 	}
 	p.taps++
 	var at []float64
-	for range 100 {
+	for range 1000 {
 		at = value[[]float64](p, `(e => { if (!e) return []; e.scrollIntoView({block: "center", behavior: "instant"}); const r = e.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2, r.width, r.height] })(`+find+`(`+strconv.Quote(words)+`))`)
 		if len(at) > 0 {
 			break
@@ -193,7 +193,7 @@ func (p *tablet) write() {
 	} else {
 		p.tap(words)
 	}
-	for range 600 {
+	for range 3000 {
 		if strings.Contains(p.text(), "Take it back") || !strings.Contains(p.text(), "will be written") && strings.Contains(p.text(), "Written down") {
 			return
 		}

@@ -20,7 +20,7 @@ func TestNetwork(t *testing.T) {
 	path := in(t, 3, nil).session.Book.Path()
 	b := serve(t, path, "--lan")
 	address, code := "", ""
-	for line := range lines(b.said, 5*time.Second) {
+	for line := range lines(b.said, 30*time.Second) {
 		if h := strings.TrimSuffix(strings.TrimPrefix(strings.TrimSpace(line), "http://"), "/"); h != line && address == "" {
 			if host, _, err := net.SplitHostPort(h); err == nil && net.ParseIP(host) != nil && net.ParseIP(host).To4() != nil {
 				address = "http://" + h

@@ -119,7 +119,7 @@ func TestBothDoors(t *testing.T) {
 		t.Error(out)
 	}
 	t.Logf("at the slowest %v by the page, %v by a command", slowest[0].Round(time.Millisecond), slowest[1].Round(time.Millisecond))
-	if slowest[0] > 10*time.Second || slowest[1] > 10*time.Second {
+	if slowest[0] > time.Minute || slowest[1] > time.Minute {
 		t.Errorf("waited %v", slowest)
 	}
 }

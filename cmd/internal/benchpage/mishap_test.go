@@ -93,7 +93,7 @@ func TestTappedTwice(t *testing.T) {
 	p.to(aNote + "&text=once")
 	x, y := p.at(writeButton)
 	p.do(chromedp.MouseClickXY(x, y), chromedp.MouseClickXY(x, y))
-	for range 300 {
+	for range 3000 {
 		if s.size() > before+1 {
 			break
 		}
