@@ -93,9 +93,11 @@ func amounts(v *studio.View, body record.Body) []record.Said {
 func mean(v *studio.View, body record.Body) (said []record.Said) {
 	switch b := body.(type) {
 	case record.PaintLayer:
-		said = onFront(b.Faces)
+		said = onFaces(b.Faces, record.Front)
 	case record.Varnish:
-		said = onFront(b.Faces)
+		said = onFaces(b.Faces, record.Front)
+	case record.Removed:
+		said = onFaces(b.Faces, layFaces(v, b)...)
 	}
 	s, ok := spreadOf(v, body)
 	if !ok {
@@ -108,11 +110,12 @@ func mean(v *studio.View, body record.Body) (said []record.Said) {
 	return append(said, record.Say("amount-comes-to", record.With("each", least), record.With("most", most), record.With("spread", s.figure(s.spread, "/m²"))))
 }
 
-func onFront(faces []record.Face) []record.Said {
-	if faces != nil {
+// onFaces says on which faces an act was of which none was named.
+func onFaces(named []record.Face, lie ...record.Face) []record.Said {
+	if named != nil || len(lie) == 0 {
 		return nil
 	}
-	return []record.Said{record.Say("on-the-front")}
+	return []record.Said{record.Say("on-faces", record.With("faces", lie))}
 }
 
 // figure rounds to three figures at most: an amount is no finer than that.

@@ -15,7 +15,7 @@ import (
 func atHand(v *studio.View, at record.When, body record.Body) ([]record.Said, error) {
 	k := body.Kind()
 	var ws []record.Said
-	if here := k.Traits().Bench || k == "warm-air" || k == "left-bare" || k == "climate"; here && !v.AlsoAway {
+	if here := k.Traits().Bench || k == "warm-air" || k == "left-bare" || k == "climate" || k == "used-again"; here && !v.AlsoAway {
 		var gone []record.Number
 		for _, n := range v.Which(func(p *record.Panel) bool { return wasAway(p, record.When{}) }) {
 			switch alone := slices.Contains(v.Alone, n); {

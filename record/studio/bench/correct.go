@@ -214,6 +214,14 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 		return nil, nil, err
 	}
 	stand := stands(now.Shop, old, c.Panels)
+	if _, ok := c.Body.(record.Amended); ok && stand == nil {
+		by, err := takenBack(ctx, v.Book)
+		if err != nil {
+			return nil, nil, err
+		}
+		first := by(old.Seq, 0, slices.Concat(c.Panels, old.Panels)...)
+		warnings = append(warnings, record.Say("amends-withdrawn", record.With("entry", record.EntryRef(old.Seq)), record.With("by", record.EntryRef(first))))
+	}
 	var moved []record.Said
 	var change map[string]jsontext.Value
 	if a, ok := c.Body.(record.Amended); ok && json.Unmarshal(a.Change, &change) == nil && change["at"] != nil {
@@ -308,17 +316,18 @@ func undone(ctx context.Context, v *studio.View, c, old record.Entry) (record.En
 }
 
 // takenBack returns what finds the entry that takes another one back for all its
-// panels, but for one that does not count; 0: none.
-func takenBack(ctx context.Context, b *book.Book) (func(seq, but int64) int64, error) {
+// panels, or for some of those given, but for one that does not count; 0: none.
+func takenBack(ctx context.Context, b *book.Book) (func(seq, but int64, of ...record.Number) int64, error) {
 	all, err := b.Entries(ctx, book.Filter{Kinds: []record.Kind{record.Withdrawn{}.Kind()}})
 	if err != nil {
 		return nil, err
 	}
-	var by func(seq, but int64) int64
-	by = func(seq, but int64) int64 {
+	var by func(seq, but int64, of ...record.Number) int64
+	by = func(seq, but int64, of ...record.Number) int64 {
 		for _, e := range all {
 			w, ok := e.Entry.Body.(record.Withdrawn)
-			if ok && w.Entry == seq && e.Entry.Seq != but && len(e.Entry.Panels) == 0 && by(e.Entry.Seq, 0) == 0 {
+			theirs := len(e.Entry.Panels) == 0 || slices.ContainsFunc(of, func(n record.Number) bool { return slices.Contains(e.Entry.Panels, n) })
+			if ok && w.Entry == seq && e.Entry.Seq != but && theirs && by(e.Entry.Seq, 0) == 0 {
 				return e.Entry.Seq
 			}
 		}

@@ -66,6 +66,11 @@ func Perform(ctx context.Context, v *studio.View, a Act) (studio.Written, error)
 	if err != nil {
 		return w, err
 	}
+	return a.write(ctx, v, shares, warnings)
+}
+
+// write judges and writes what was done on each share of the panels.
+func (a Act) write(ctx context.Context, v *studio.View, shares []share, warnings []record.Said) (w studio.Written, err error) {
 	var means []record.Said
 	var es []record.Entry
 	of := make([]int, len(warnings)) // the entry that each is about

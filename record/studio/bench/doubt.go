@@ -49,6 +49,9 @@ func doubtAct(v *studio.View, at record.When, body record.Body) []record.Said {
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return BeforeCut(v, at, p) }))
 	if !body.Kind().Traits().Bench {
+		if r, ok := body.(record.Removed); ok {
+			ws = append(ws, above(v, r)...)
+		}
 		return slices.Concat(ws, already(v, at, body), Unlikely(body))
 	}
 	if _, ok := body.(record.Trimmed); ok {
@@ -56,7 +59,12 @@ func doubtAct(v *studio.View, at record.When, body record.Body) []record.Said {
 			return !slices.ContainsFunc(record.Each[record.ClothLaid](p), func(l record.Done[record.ClothLaid]) bool { return !at.Before(l.At) })
 		}))...)
 	}
-	return slices.Concat(ws, twice(v, at, body), purposes(v, body), ofLots(v, at, body), inOrder(v, body), considered(v, at, body), amounts(v, body), Unlikely(body))
+	if again := twice(v, at, body); again != nil {
+		ws = append(ws, again...)
+	} else if l, ok := body.(record.ClothLaid); ok && l.AgainOf == 0 {
+		ws = append(ws, clothLies(v, l.Faces)...)
+	}
+	return slices.Concat(ws, purposes(v, body), ofLots(v, at, body), inOrder(v, body), considered(v, at, body), amounts(v, body), Unlikely(body))
 }
 
 // BeforeCut reports that an act was before the panel was cut: on an earlier day,
@@ -117,6 +125,18 @@ func twice(v *studio.View, at record.When, body record.Body) []record.Said {
 		return nil
 	}
 	return []record.Said{record.Say("done-twice", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
+}
+
+// clothLies doubts a cloth where one lies; of no faces on the front.
+func clothLies(v *studio.View, faces []record.Face) []record.Said {
+	return v.Each(func(p *record.Panel) []record.Said {
+		for _, l := range p.Layers() {
+			if l.Cloth != nil && l.Stands() && (slices.Contains(faces, l.Face) || faces == nil && l.Face == record.Front) {
+				return []record.Said{record.Say("cloth-lies", record.With("entry", record.EntryRef(l.Seq)))}
+			}
+		}
+		return nil
+	})
 }
 
 // already doubts what was said in the same words of the same time, and a picture

@@ -3,9 +3,9 @@ package bench
 import (
 	"context"
 	"slices"
+	"strings"
 
 	"backleaf/record"
-	"backleaf/record/book"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 )
@@ -21,7 +21,7 @@ func Remove(ctx context.Context, v *studio.View, at record.When, r record.Remove
 	if notOnRecord || r.Layers != nil {
 		return Do(ctx, v, at, r)
 	}
-	var es []record.Entry
+	var shares []share
 	var none []record.Number
 	for _, n := range v.Panels {
 		one := r
@@ -29,16 +29,61 @@ func Remove(ctx context.Context, v *studio.View, at record.When, r record.Remove
 			none = append(none, n)
 			continue
 		}
-		i := slices.IndexFunc(es, func(e record.Entry) bool { return slices.Equal(e.Body.(record.Removed).Layers, one.Layers) })
+		i := slices.IndexFunc(shares, func(s share) bool { return slices.Equal(s.body.(record.Removed).Layers, one.Layers) })
 		if i < 0 {
-			i, es = len(es), append(es, record.Entry{At: at, Body: one})
+			i, shares = len(shares), append(shares, share{body: one})
 		}
-		es[i].Panels = append(es[i].Panels, n)
+		shares[i].panels = append(shares[i].panels, n)
 	}
 	if none != nil {
 		return studio.Written{}, refuse.Cannot("no-such-layer", "no %s is on record on %s", r.What, none[0]).With(record.With("panels", none))
 	}
-	return v.Compose(ctx, func(*book.Draft) ([]record.Entry, map[int]book.Private, error) { return es, nil, nil })
+	return Act{At: []record.When{at}}.write(ctx, v, shares, nil)
+}
+
+// off reports that an entry takes a layer off.
+func off(r record.Removed, l record.Layer) bool {
+	return slices.Contains(r.Layers, l.Seq) && (r.Faces == nil || slices.Contains(r.Faces, l.Face)) && (stratum(l) == r.What || r.What == "other")
+}
+
+// above names what lay upon layers that were taken off wholly.
+func above(v *studio.View, r record.Removed) []record.Said {
+	if r.Extent != "whole" {
+		return nil
+	}
+	return v.Each(func(p *record.Panel) (ws []record.Said) {
+		for _, what := range record.Words("Stratum") {
+			var es []record.EntryRef
+			var on []string
+			for _, f := range record.Faces {
+				under := false
+				for _, l := range p.BuildUp(f) {
+					if under = under || off(r, l); !under || off(r, l) || l.Purpose == record.Adhesive || string(stratum(l)) != what {
+						continue
+					}
+					if ref := record.EntryRef(l.Seq); !slices.Contains(es, ref) {
+						es = append(es, ref)
+					}
+					if !slices.Contains(on, string(f)) {
+						on = append(on, string(f))
+					}
+				}
+			}
+			if es != nil {
+				ws = append(ws, record.Say("lay-above", record.With("over", record.Stratum(what)), record.With("what", what), record.With("on", strings.Join(on, ",")), record.With("entries", es)))
+			}
+		}
+		return ws
+	})
+}
+
+// layFaces are the faces on which lies what is taken off.
+func layFaces(v *studio.View, r record.Removed) []record.Face {
+	return slices.DeleteFunc(slices.Clone(record.Faces), func(f record.Face) bool {
+		return v.Which(func(p *record.Panel) bool {
+			return slices.ContainsFunc(p.BuildUp(f), func(l record.Layer) bool { return off(r, l) })
+		}) == nil
+	})
 }
 
 // standing lists the entries by which the layers meant were laid.
