@@ -32,7 +32,7 @@ func newAsk(a *app) {
 // isFile reports whether a word names a file or folder rather than a panel.
 func isFile(word string) bool {
 	_, err := os.Stat(word)
-	return err == nil && strings.ContainsAny(word, "./\\")
+	return err == nil && strings.ContainsAny(word, "./\\") || strings.HasSuffix(word, ".pdf") || strings.HasSuffix(word, ".json")
 }
 
 func (a *app) sayReply(r questions.Reply) error {

@@ -36,11 +36,9 @@ func newDue(a *app) {
 			return a.sayJSON(steps)
 		}
 		if len(steps) == 0 {
-			n, err := r.Book.Count(r.ctx)
-			if err != nil {
-				return err
-			}
-			a.noted("nothing-due", record.With("panels", n))
+			why, err := questions.NothingDue(r.ctx, r.Book, r.args, now)
+			a.warn(nil, why)
+			return err
 		}
 		for i, s := range steps {
 			if i == 0 || s.State != steps[i-1].State || s.When != steps[i-1].When {

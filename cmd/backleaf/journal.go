@@ -28,6 +28,8 @@ func newJournal(a *app) {
 		switch {
 		case err != nil:
 			return err
+		case len(r.args) == 1 && last > 0:
+			return usage("say one of the two", "%s is one entry; --last %d asks for the last of all", r.args[0], last)
 		case len(r.args) == 1 && len(es) == 0:
 			return refuse.Cannot("no-such-entry", "there is no entry %s", r.args[0])
 		case a.asJSON:

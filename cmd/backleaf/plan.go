@@ -63,7 +63,7 @@ func (r *run) plan(o *planFlags) error {
 	read := typed.For(v)
 	r.form.read(read)
 	if len(r.args) > 0 {
-		wish.Panels = planning.ParsePanels(read, r.args[0])
+		wish.Panels = planning.ParsePanels(read, words(r.args))
 	}
 	if o.from != "" {
 		wish.Start, err = typed.Moment("start", o.from, wish.Start)

@@ -197,10 +197,14 @@ func checkString(s string, f record.Field) error {
 		return checkZone(s)
 	}
 	if sh, ok := shapes[is]; ok {
-		if !sh.matches().MatchString(s) {
-			return fmt.Errorf("%q: expected %s", clip(s), sh.Meaning)
+		if sh.matches().MatchString(s) {
+			return nil
 		}
-		return nil
+		like := strings.NewReplacer(" ", "-", "_", "-").Replace(strings.ToLower(s))
+		if is == "key" && sh.matches().MatchString(like) {
+			return fmt.Errorf("%q: expected %s, like %s", clip(s), sh.Meaning, like)
+		}
+		return fmt.Errorf("%q: expected %s", clip(s), sh.Meaning)
 	}
 	limit := MaxLine
 	if is == "text" {

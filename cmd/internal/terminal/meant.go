@@ -32,5 +32,9 @@ func Meant(c *cobra.Command, trade map[string]string, path, typed string, all it
 	}
 	slices.Sort(called)
 	same := map[string]string{"list": "show", "show": "list"}[typed]
-	return cmp.Or(near, strings.Join(called, "\" or \""), record.Nearest(cmp.Or(same, typed), names))
+	slip := record.Nearest(cmp.Or(same, typed), names)
+	if slip != "" && path != "" { // its bare name may be that of another command
+		slip = "backleaf " + path + slip
+	}
+	return cmp.Or(near, strings.Join(called, "\" or \""), slip)
 }

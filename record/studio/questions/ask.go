@@ -3,6 +3,8 @@ package questions
 import (
 	"context"
 	"errors"
+	"slices"
+	"strings"
 	"time"
 
 	"backleaf/record"
@@ -45,13 +47,13 @@ func Ask(ctx context.Context, c *tell.Catalogue, s *studio.Session, panel, quest
 	if err := studio.Known(s.Book); err != nil {
 		return Reply{}, err
 	}
-	roll, err := s.Book.Roll(ctx, panel)
+	roll, err := s.Book.Roll(ctx, append(strings.Fields(question), panel)...)
 	if err != nil {
 		return Reply{}, err
 	}
 	n, err := roll.Find(panel)
 	if err != nil {
-		return Reply{}, studio.NoPanel(err)
+		return Reply{}, panelFirst(roll, err, panel, question)
 	}
 	w, err := s.Book.Story(ctx, n)
 	if err != nil {
@@ -65,6 +67,22 @@ func Ask(ctx context.Context, c *tell.Catalogue, s *studio.Session, panel, quest
 		return Reply{}, err
 	}
 	return answer(c, w, w.Panel(n), s.Clock(), question)
+}
+
+// panelFirst refuses what is no panel where a question was asked: a word of the
+// question itself may stand there.
+func panelFirst(roll record.Roll, err error, first, question string) error {
+	u, ok := errors.AsType[*record.Unnamed](err)
+	if !ok || u.Is != "name" {
+		return studio.NoPanel(err)
+	}
+	words, panel := append([]string{first}, strings.Fields(question)...), record.Number("")
+	for i, w := range words {
+		if n, err := roll.Find(w); err == nil && panel == "" {
+			panel, words = n, slices.Delete(slices.Clone(words), i, i+1)
+		}
+	}
+	return refuse.Because("panel-comes-first", err, record.With("panel", panel), record.With("question", strings.Join(words, " ")))
 }
 
 // AskFile answers from a certificate or a record alone, without any book: what

@@ -37,10 +37,7 @@ func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.
 
 // DueOf is [Due] for panels named as typed; without terms, for all that are here.
 func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte, err error) {
-	ns, err := numbers(ctx, b, terms, nil, func(p book.Present) bool { // nothing is due on what had left by then
-		left, known := p.Since.Earliest()
-		return discarded(p) || p.Place != book.Here && !(known && left.After(moment))
-	})
+	ns, err := numbers(ctx, b, terms, nil, func(p book.Present) bool { return discarded(p) || goneBy(p, moment) })
 	if err != nil {
 		return nil, nil, err
 	}
@@ -56,6 +53,32 @@ func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string,
 		})
 	steps, calendar = inWords(c, all, moment)
 	return steps, calendar, err
+}
+
+// goneBy reports a panel that was not here any more at a moment: nothing is due on it.
+func goneBy(p book.Present, moment time.Time) bool {
+	left, known := p.Since.Earliest()
+	return p.Place != book.Here && !(known && left.After(moment))
+}
+
+// NothingDue says why nothing is due at a moment on panels named as typed; without
+// terms, on any.
+func NothingDue(ctx context.Context, b *book.Book, terms []string, moment time.Time) (out []record.Said, err error) {
+	n, err := b.Count(ctx)
+	out = append(out, record.Say("nothing-due", record.With("panels", n)))
+	if err != nil || len(terms) == 0 {
+		return out, err
+	}
+	ns, err := numbers(ctx, b, terms, nil, nil)
+	if err != nil {
+		return nil, err
+	}
+	return out, b.Panels(ctx, book.Narrow{Numbers: ns}, func(p book.Present) error {
+		if goneBy(p, moment) {
+			out = append(out, record.Say("nothing-due-gone", record.With("panels", p.Number), record.With("how", record.Parting(p.Place)), record.With("since", p.Since)))
+		}
+		return nil
+	})
 }
 
 func inWords(c *tell.Catalogue, all []check.Step, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {

@@ -1,6 +1,7 @@
 package questions
 
 import (
+	"cmp"
 	"context"
 	"reflect"
 	"slices"
@@ -182,7 +183,7 @@ func places(typed string) []book.Place {
 func findingTest(t string, now time.Time) (find.Test, error) {
 	rule, said, given := strings.Cut(t, "=")
 	if _, ok := check.RuleNamed(rule); !ok {
-		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()), record.With("near", record.Nearest(rule, Rules())))
+		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()), record.With("near", typed.Near(rule, Rules())))
 	}
 	o := check.Outcome(strings.ReplaceAll(said, " ", "-"))
 	if !given {
@@ -268,6 +269,13 @@ func (f Filter) nearest(ctx context.Context, b *book.Book, w *record.Workshop) (
 		known = append(known, strings.Fields(lower(p.Title+" "+p.Own+" "+string(p.Batch)))...)
 		return nil
 	})
+	for _, t := range slices.Concat(strings.Fields(f.Words), f.Refs) {
+		if roll, err := b.Roll(ctx, t); err != nil {
+			return nil, err
+		} else if n, err := roll.Find(t); err == nil && strings.ContainsAny(t, "0123456789") {
+			said = append(said, record.Say("word-is-panel", record.With("word", t), record.With("panel", n)))
+		}
+	}
 	for _, t := range strings.FieldsFunc(f.Words, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 		if near := record.Nearest(t, known); near != "" && !strings.HasPrefix(near, lower(t)) {
 			said = append(said, record.Say("word-not-found", record.With("word", t), record.With("near", strings.Trim(near, ",.;:!?"))))
@@ -350,7 +358,8 @@ func (f Filter) on(w *record.Workshop, n book.Narrow) (book.Narrow, error) {
 			_, material := w.MaterialNow(record.Key(t))
 			_, lot := w.Lot(record.Key(t))
 			if !material && !lot && !slices.Contains(x.words, t) {
-				e := refuse.Cannot("no-such-material", "%q is neither on the shelf nor one of %s", t, strings.Join(x.words, ", "))
+				e := refuse.Cannot("no-such-material", "%q is neither on the shelf nor one of %s", t, strings.Join(x.words, ", ")).
+					With(record.With("near", cmp.Or(typed.Near(t, x.words), record.Nearest(t, shelf.Words(w)))))
 				e.Field = x.field
 				return n, e
 			}

@@ -102,8 +102,11 @@ func knownBatch(ctx context.Context, b *book.Book, k record.Key) error {
 
 // KnownStage refuses what is no stage of the work.
 func KnownStage(stage string) error {
-	if stage == "" || slices.Contains(record.Stages, record.Stage(stage)) {
+	switch {
+	case stage == "" || slices.Contains(record.Stages, record.Stage(stage)):
 		return nil
+	case slices.Contains(Places(), typed.Said("Parting", stage)):
+		return refuse.Input("stage", "stage-is-place", "%q is where a panel is, not how far the work on it has come", stage).With(record.With("place", stage))
 	}
 	var s []string
 	for _, st := range record.Stages {

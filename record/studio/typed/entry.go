@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"backleaf/record"
+	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
 )
@@ -27,11 +28,18 @@ func (r *Reader) Meant(field string, typed []string) studio.Meant {
 	return m
 }
 
+// panelLike is what looks like the number of a panel, or a part of it.
+var panelLike = pattern.Of(`(?i)^([a-z]{1,4}[0-9]{2,4}-)?[0-9]{4,}(-[0-9a-z])?$`)
+
 // Entry reads the number of an entry: "27" or "E27".
 func Entry(s string) (int64, error) {
 	n, err := strconv.ParseInt(strings.TrimPrefix(strings.ToUpper(s), "E"), 10, 64)
 	if err != nil || n < 1 || s[0] == '0' { // "0027" is a panel
-		return 0, refuse.Unclearly("no-entry-number", "%q is not the number of an entry", s).With(record.With("entry", record.EntryRef(max(n, 0))))
+		panel := ""
+		if panelLike().MatchString(s) {
+			panel = s
+		}
+		return 0, refuse.Unclearly("no-entry-number", "%q is not the number of an entry", s).With(record.With("entry", record.EntryRef(max(n, 0))), record.With("panel", panel))
 	}
 	return n, nil
 }
