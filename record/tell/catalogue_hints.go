@@ -36,7 +36,7 @@ var englishHints = map[string]Message{
 	"key-not-recorded":         `the key file stays; run "backleaf studio key new" again`,
 	"key-there":                `"backleaf studio key retire" changes it, "backleaf studio key lost" declares it lost`,
 	"label-does-not-fit":       "a smaller --size, or another --sheet, may help; nothing was written",
-	"label-of-discarded":       "leave it out with --except {panel}",
+	"label-of-discarded":       `{except, if {leave it out with --except {except:typed}; }}"backleaf withdraw {entry}" takes back that it was discarded`,
 	"labels-without-file":      "print them again: the same command, with --because",
 	"new-key-there":            "if this is left over from a change that failed, move it away",
 	"no-certificate":           `"backleaf show {panel}" tells which were issued and taken back`,

@@ -71,12 +71,15 @@ func (t *Teller) Link() string {
 	return t.w.Studio.LinkBase + t.p.Number.Bare()
 }
 
-// LinkInLetters is the link for the eye: scheme and host in small letters,
-// which lead to the same place (RFC 3986, 6.2.2.1), the path as it is.
-func (t *Teller) LinkInLetters() string {
-	scheme, rest, ok := strings.Cut(t.Link(), "://")
+// LinkInLetters is the link for the eye.
+func (t *Teller) LinkInLetters() string { return InLetters(t.Link()) }
+
+// InLetters is a link for the eye: scheme and host in small letters, which
+// lead to the same place (RFC 3986, 6.2.2.1), the path as it is.
+func InLetters(link string) string {
+	scheme, rest, ok := strings.Cut(link, "://")
 	if !ok {
-		return t.Link()
+		return link
 	}
 	end := strings.IndexAny(rest, "/?#")
 	if end < 0 {

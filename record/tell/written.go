@@ -45,13 +45,18 @@ func (c *Catalogue) Written(es []record.Entry) (out []string) {
 		out = append(out, Say(c, record.Say("take-back-panels", record.With("panels", panels(es)))))
 	case k == "studio" || k.Traits().NotTaken != "":
 	default:
-		var more []record.EntryRef
-		for _, e := range es[1:] {
-			more = append(more, record.EntryRef(e.Seq))
-		}
-		out = append(out, Say(c, record.Say("take-back", record.With("number", strconv.FormatInt(first.Seq, 10)), record.With("more", more))))
+		out = append(out, Say(c, c.TakeBack(es)))
 	}
 	return out
+}
+
+// TakeBack says how entries that follow one another are taken back.
+func (c *Catalogue) TakeBack(es []record.Entry) record.Said {
+	more := ""
+	if len(es) > 1 {
+		more = c.EntrySpan(es[1:])
+	}
+	return record.Say("take-back", record.With("number", strconv.FormatInt(es[0].Seq, 10)), Told("more", more))
 }
 
 // panels are those that entries are about.

@@ -88,7 +88,11 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 			return l, err
 		}
 		if d, gone := p.Discarded(); gone {
-			return l, refuse.Cannot("label-of-discarded", "%s was discarded (%s)", n, d.Body.Because).With(record.With("panel", n))
+			except := v.Which(func(p *record.Panel) bool { _, up := p.Discarded(); return up })
+			if len(except) == len(v.Panels) {
+				except = nil
+			}
+			return l, refuse.Cannot("label-of-discarded", "%s was discarded (%s)", n, d.Body.Because).With(record.With("entry", record.EntryRef(d.Seq)), record.With("except", except))
 		}
 		digest, err := recordDigest(ctx, v.Book, v.Shop, p, o.Stage, o.Options.Created)
 		if err != nil {
@@ -140,7 +144,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		return l, err
 	}
 	l.told(v, o.File)
-	l.Warnings = append(l.Warnings, labelWarnings(v, l.Layouts)...)
+	l.Warnings = append(l.Warnings, labelWarnings(v, o.Stage, l.Layouts)...)
 	if len(v.Panels) > 0 {
 		l.Warnings = append(l.Warnings, noAddress(v.Shop.Studio)...)
 	}
@@ -174,13 +178,25 @@ func (l *Labels) told(v *studio.View, file string) {
 		labels = tell.Say(c, record.Say("labels-counted", tell.Told("sizes", c.Series(sizes)), record.With("pages", l.pages)))
 	}
 	l.Mean(code, record.With("file", cmp.Or(file, "-")), tell.Told("labels", labels), tell.Told("entries", entries))
+	if len(l.Entries) > 0 {
+		l.Means = append(l.Means, c.TakeBack(l.Entries))
+	}
 }
 
-// labelWarnings names panels that are not here or had a label before, what there
-// was no room for, and backs that nothing seals.
-func labelWarnings(v *studio.View, layouts []label.Layout) (ws []record.Said) {
-	if gone := v.Which(func(p *record.Panel) bool { _, is := p.Away(); return is }); len(gone) > 0 {
-		ws = append(ws, record.Say("label-away", record.With("panels", gone)))
+// labelWarnings names panels that are not what the label says, are not here or
+// had a label before, what there was no room for, and backs that nothing seals.
+func labelWarnings(v *studio.View, stage label.Stage, layouts []label.Layout) (ws []record.Said) {
+	ws = v.Each(func(p *record.Panel) (of []record.Said) {
+		if blank := label.StageOf(p) == label.StageBlank; stage == label.StageBlank && !blank || stage == label.StageFinished && blank {
+			of = append(of, record.Say("label-of-other-stage", record.With("stage", record.Code(stage))))
+		}
+		if h, is := p.Away(); is {
+			of = append(of, record.Say("label-away", record.With("how", h.Body.How)))
+		}
+		return of
+	})
+	if gone := v.Which(func(p *record.Panel) bool { _, is := p.Away(); return is }); len(gone) > 0 && len(gone) < len(v.Panels) {
+		ws = append(ws, record.Say("label-except", record.With("panels", gone)))
 	}
 	var last record.When
 	again := v.Which(func(p *record.Panel) bool {

@@ -87,7 +87,7 @@ func (r *Result) tell(o Order, link string, list bool) {
 	case r.Shown == 0:
 		r.Next = []record.Said{record.Say("site-nothing")}
 	case link != "" && !o.DryRun:
-		r.Next = []record.Said{record.Say("site-try", record.With("link", strings.ToLower(link)))}
+		r.Next = []record.Said{record.Say("site-try", record.With("link", tell.InLetters(link)))}
 	}
 }
 
