@@ -38,6 +38,7 @@ type app struct {
 	typed        []string // the words of the command line
 
 	passphraseFile string // of --passphrase-file
+	passphrase     []byte // which was in it
 
 	width int                       // of the help
 	only  string                    // the command that alone is made; empty: all

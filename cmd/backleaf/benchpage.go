@@ -33,7 +33,7 @@ func newBench(a *app) {
 				for _, at := range addresses {
 					a.told("bench-serves", record.With("address", at))
 				}
-				a.noted("bench-how")
+				a.noted("bench-how", record.With("writes", yesNo(!readOnly)))
 				if lan {
 					a.noted("bench-open")
 				}

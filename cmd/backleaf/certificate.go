@@ -27,7 +27,7 @@ func newCertificate(a *app) {
 		}
 		return open(func(r *run) error {
 			o.Key = func(ctx context.Context) (*seal.Key, error) {
-				if a.passphraseFile == "" {
+				if a.passphrase == nil {
 					return keys.Current(ctx, r.Book, holder{a})
 				}
 				k, err := keys.Needed(ctx, r.Book, holder{a}) // a passphrase was given: unsigned is not what was asked for

@@ -17,6 +17,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/seal"
 	"backleaf/record/studio"
+	"backleaf/record/studio/keys"
 	"backleaf/record/studio/typed"
 )
 
@@ -63,6 +64,12 @@ func (a *app) command(name string, fs flags, do func(*run) error) {
 		}
 		if a.asJSON && a.asCSV {
 			return usage("", "--json or --csv, not both")
+		}
+		if a.passphraseFile != "" {
+			var err error
+			if a.passphrase, err = keys.PassphraseIn(a.passphraseFile); err != nil {
+				return err
+			}
 		}
 		return do(&run{app: a, ctx: c.Context(), args: args, form: f})
 	}

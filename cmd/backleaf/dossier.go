@@ -18,7 +18,7 @@ func newDossier(a *app) {
 		if text && html {
 			return usage("", "--text and --html: only one of them")
 		}
-		if of, ok := map[string]bool{".pdf": !text && !html, ".txt": text, ".html": html, ".htm": html}[strings.ToLower(filepath.Ext(out))]; ok && !of {
+		if !map[string]bool{"": true, ".": true, ".pdf": !text && !html, ".txt": text, ".html": html, ".htm": html}[strings.ToLower(filepath.Ext(out))] {
 			return usage("--text goes with .txt, --html with .html, neither with .pdf", "the name %s is that of another kind of file than was asked for", out)
 		}
 		return r.reading(func(r *run) error {

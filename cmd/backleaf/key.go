@@ -1,9 +1,14 @@
 package main
 
 import (
+	"cmp"
+
 	"backleaf/record"
 	"backleaf/record/deed"
+	"backleaf/record/safefile"
+	"backleaf/record/studio"
 	"backleaf/record/studio/keys"
+	"backleaf/record/studio/papers"
 	"backleaf/record/studio/refuse"
 )
 
@@ -63,4 +68,35 @@ func (a *app) sayKeys(ring deed.Keyring) error {
 		a.told("key-file", record.With("file", keys.File(a.path())), record.With("there", yesNo(keys.There(a.path()))))
 	}
 	return nil
+}
+
+func keyRetire(a *app) {
+	var because string
+	a.writes("studio key retire", flags{"because": needed{&because}, "passphrase-file": &a.passphraseFile}, func(r *run) error {
+		return a.done(keys.Retire(r.ctx, r.Session, holder{a}, because))
+	})
+}
+
+func keyLost(a *app) {
+	var because string
+	a.writes("studio key lost", flags{"because": needed{&because}}, func(r *run) error {
+		return a.done(keys.Lose(r.ctx, r.Session, because))
+	})
+}
+
+func keySheet(a *app) {
+	a.withKey("studio key recovery-sheet", nil, func(r *run) error {
+		w, err := r.Book.WorkshopOf(r.ctx)
+		if err = cmp.Or(papers.NewPDF(r.args[0]), err); err != nil {
+			return err
+		}
+		pdf, err := keys.Sheet(a.catalogue(), w.Studio, r.key, a.now().In(studio.Zone(w.Studio)))
+		if err == nil {
+			err = safefile.Create(r.args[0], 0o600, safefile.Bytes(pdf))
+		}
+		if err == nil {
+			a.told("recovery-sheet", record.With("file", r.args[0]), record.With("key", r.key.Public().Fingerprint().Short()))
+		}
+		return err
+	})
 }

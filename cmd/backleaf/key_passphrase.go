@@ -18,7 +18,7 @@ func keyPassphrase(a *app) {
 			pass, err = keys.PassphraseIn(file)
 		default:
 			silent := *a
-			silent.passphraseFile, silent.env = "", func(string) string { return "" } // that is the old one
+			silent.passphrase, silent.env = nil, func(string) string { return "" } // that is the old one
 			if pass, err = (holder{&silent}).NewPassphrase(); err == nil && pass == nil {
 				err = usage("give --new-passphrase-file FILE, or --none to take it away", "there is no new passphrase")
 			}

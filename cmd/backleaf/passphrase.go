@@ -30,8 +30,8 @@ func (h holder) Warn(s record.Said) { h.warn(nil, []record.Said{s}) }
 // Passphrase takes the passphrase from where scripts put it, else from the
 // terminal, unseen. Without any of these it is nil.
 func (h holder) Passphrase(file string) ([]byte, error) {
-	if h.passphraseFile != "" {
-		return keys.PassphraseIn(h.passphraseFile)
+	if h.passphrase != nil {
+		return h.passphrase, nil
 	}
 	if s := h.env(passphraseVariable); s != "" {
 		return []byte(s), nil
@@ -42,7 +42,7 @@ func (h holder) Passphrase(file string) ([]byte, error) {
 // NewPassphrase asks for a passphrase twice; empty if there is to be none, nil
 // where there is no terminal.
 func (h holder) NewPassphrase() ([]byte, error) {
-	if h.passphraseFile != "" || h.env(passphraseVariable) != "" {
+	if h.passphrase != nil || h.env(passphraseVariable) != "" {
 		return h.Passphrase("")
 	}
 	for {

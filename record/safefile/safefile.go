@@ -16,6 +16,7 @@ package safefile
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -42,11 +43,28 @@ func Write(path string, mode fs.FileMode, fill func(f *os.File) error) error {
 // fs.ErrExist and what is there stays untouched, also if it appeared while
 // fill was running.
 func Create(path string, mode fs.FileMode, fill func(f *os.File) error) error {
-	if _, err := os.Lstat(path); err == nil {
-		return fmt.Errorf("cannot write %s: %w", path, fs.ErrExist)
+	if err := Vacant(path); err != nil {
+		return err
 	}
 	return put(path, mode, fill, renameNew)
 }
+
+// Vacant refuses a path where something stands; the error wraps fs.ErrExist.
+func Vacant(path string) error {
+	switch info, err := os.Lstat(path); {
+	case err != nil:
+		return nil
+	case info.IsDir():
+		return fmt.Errorf("cannot write %s: %w", path, folderThere{})
+	}
+	return fmt.Errorf("cannot write %s: %w", path, fs.ErrExist)
+}
+
+// folderThere is fs.ErrExist of a folder.
+type folderThere struct{}
+
+func (folderThere) Error() string       { return "a folder of that name is there already" }
+func (folderThere) Is(other error) bool { return other == fs.ErrExist }
 
 // Renew is Write for a file that is not there yet, or that holds an older
 // paper of the same kind.
@@ -61,13 +79,10 @@ func Renew(path, kind string, data []byte) error {
 // paper of a kind, told by a text that papers of the kind hold.
 func Renewable(path, kind string) error {
 	old, err := Read(path, maxRenewed)
-	switch {
-	case errors.Is(err, fs.ErrNotExist), err == nil && bytes.Contains(old, []byte(kind)):
+	if errors.Is(err, fs.ErrNotExist) || err == nil && bytes.Contains(old, []byte(kind)) {
 		return nil
-	case err == nil:
-		err = fs.ErrExist
 	}
-	return fmt.Errorf("cannot write %s: %w", path, err)
+	return cmp.Or(Vacant(path), fmt.Errorf("cannot write %s: %w", path, err))
 }
 
 const maxRenewed = 64 << 20
@@ -134,8 +149,8 @@ func renameNew(from, to string) error {
 // wraps fs.ErrExist). fill writes into dir, the unfinished folder; everything
 // in it is flushed to the disk before it takes its name.
 func CreateDir(path string, fill func(dir string) error) error {
-	if _, err := os.Lstat(path); err == nil {
-		return fmt.Errorf("cannot write %s: %w", path, fs.ErrExist)
+	if err := Vacant(path); err != nil {
+		return err
 	}
 	return unfinished(path, func(dir string) error {
 		temp := filepath.Join(dir, filepath.Base(path))

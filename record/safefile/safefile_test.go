@@ -71,6 +71,17 @@ func TestRenew(t *testing.T) {
 	}
 }
 
+// A folder in the way is called one, and is there all the same.
+func TestFolderThere(t *testing.T) {
+	dir := t.TempDir()
+	none := func(string) error { return nil }
+	for what, err := range map[string]error{"create": safefile.Create(dir, 0o644, content("new")), "folder": safefile.CreateDir(dir, none), "renew": safefile.Renew(dir, "kind", nil)} {
+		if !errors.Is(err, fs.ErrExist) || !strings.HasSuffix(err.Error(), "a folder of that name is there already") {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+}
+
 func TestMode(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("Windows has no such modes")

@@ -18,6 +18,7 @@ var englishAtTablet = map[string]Message{
 	"done-twice":           "{entry} of within the hour may be the same, for {panels}",
 	"is-away":              "{panels} {panels, number, sing {is} other {are}} away already: {how} ({entry})",
 	"left-out":             "not here, so left out: {panels}",
+	"label-except":         "labels of these cannot be pasted now: {panels}",
 	"purpose-not-recorded": "what this coat is for is not said",
 	"coarse-grit":          "{scale} {grit} is coarser than 150: it may cut through to fibre or board",
 	"no-cloth-to-trim":     "no cloth is recorded on {panels} until then",
@@ -44,7 +45,7 @@ var englishAtTablet = map[string]Message{
 // englishTablet is what the page at the bench says by itself.
 var englishTablet = map[string]Message{
 	"bench-serves": "{address}",
-	"bench-how":    "open the address above in the browser of this computer; Ctrl-C ends the page",
+	"bench-how":    "open the address above in the browser of this computer; Ctrl-C ends the page{writes, select, no {\nread-only: it shows the book, and writes nothing down} other {}}",
 	"bench-open": "on the tablet open one of the others\nnote: this is plain HTTP. In an open network others can listen and read what the page shows; use a network of your own with a password. " +
 		"Each device asks for the code once; the page “devices” ends a pairing.",
 	"pair-code":   "code for the next device: {code}",

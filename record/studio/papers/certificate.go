@@ -59,17 +59,17 @@ func (o CertificateOrder) Acceptable() error {
 			return refuse.Input(t.field, "not-a-line", "%w", err)
 		}
 	}
-	return newPDF(o.File)
+	return NewPDF(o.File)
 }
 
-// newPDF refuses, before anything is drawn, a file that is there already or
+// NewPDF refuses, before anything is drawn, a file that is there already or
 // bears the name of another kind; without a name there is none.
-func newPDF(file string) error {
+func NewPDF(file string) error {
+	if err := safefile.Vacant(file); err != nil {
+		return refuse.Because("file-there", err)
+	}
 	if ext := filepath.Ext(file); ext != "" && !strings.EqualFold(ext, ".pdf") {
 		return refuse.Unclearly("named-no-pdf", "this paper is a PDF, and %s is the name of another kind of file", file)
-	}
-	if _, err := os.Lstat(file); err == nil {
-		return refuse.Cannot("file-there", "cannot write %s: %w", file, fs.ErrExist)
 	}
 	return nil
 }

@@ -54,7 +54,7 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 		o.Options.Created = t
 	}
 	var l Labels
-	if err := newPDF(o.File); err != nil {
+	if err := NewPDF(o.File); err != nil {
 		return l, err
 	}
 	mark, err := kept.MarkOf(v.Book.Path(), v.Shop.Studio)
