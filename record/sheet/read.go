@@ -17,6 +17,7 @@ type Options struct {
 	Shop  *record.Workshop // the shelf, and the panels already in the book
 	Now   time.Time
 	Price func(string) error // says why a price cannot be read
+	Told  func(Row) error    // says why a row may not stand in the journal
 }
 
 // Sheet is what a table says.
@@ -102,6 +103,9 @@ func Read(data []byte, m Mapping, o Options) (Sheet, error) {
 			continue
 		}
 		out := row.read()
+		if err := r.Told(out); err != nil {
+			row.refused = append(row.refused, Refusal{Line: tr.line, Why: err.Error()})
+		}
 		if len(row.refused) > 0 {
 			s.Refused = append(s.Refused, row.refused...)
 			continue

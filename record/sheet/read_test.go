@@ -49,7 +49,7 @@ func options(t testing.TB) sheet.Options {
 			return fmt.Errorf("expected an amount in EUR")
 		}
 		return nil
-	}}
+	}, Told: func(sheet.Row) error { return nil }}
 }
 
 // plainly maps the fields of the header to themselves.

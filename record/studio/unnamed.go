@@ -1,8 +1,6 @@
 package studio
 
 import (
-	"slices"
-
 	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/studio/private"
@@ -11,23 +9,21 @@ import (
 
 // NameInJournal refuses a text with the name of whom a panel went to.
 func NameInJournal(field string) error {
-	return refuse.Input(field, "name-in-journal", "the name stands in it, and every reader of the journal sees it, for ever")
+	e := refuse.Unclearly("name-in-journal", "the name kept apart for whom it went to stands in what was typed, and every reader of the journal sees it, for ever")
+	e.Field = field
+	return e
 }
 
-// unnamed refuses texts with the name of whom one of their panels went to: it
-// stands outside the journal, where it can be erased. In the entry that keeps it
-// apart a word of it is too much.
-func unnamed(d *book.Draft, es []record.Entry, secrets map[int]book.Private) error {
+// Unnamed refuses entries of which a text tells to whom their panels went, by
+// what is kept of them and by what is to be kept with these entries.
+func Unnamed(d *book.Draft, es []record.Entry, secrets map[int]book.Private) error {
+	read := func(sealed book.Private) (p private.Part) {
+		p, _ = private.Read(sealed) // what cannot be read names nobody
+		return p
+	}
 	for i, e := range es {
-		texts := record.FreeText(e.Body)
-		if a, ok := e.Body.(record.Amended); ok {
-			texts = append(texts, string(a.Change))
-		}
-		if texts == nil {
+		if _, amends := e.Body.(record.Amended); !amends && record.FreeText(e.Body) == nil {
 			continue
-		}
-		if own, err := private.Read(secrets[i]); err == nil && slices.ContainsFunc(texts, own.Named) {
-			return NameInJournal("note")
 		}
 		for of, found := e, true; found && len(e.Panels) == 0 && of.Corrects() != 0; e.Panels = of.Panels {
 			var err error
@@ -35,14 +31,16 @@ func unnamed(d *book.Draft, es []record.Entry, secrets map[int]book.Private) err
 				return err
 			}
 		}
-		ps, err := d.Private(e.Panels)
+		kept, err := d.Private(e.Panels)
 		if err != nil {
 			return err
 		}
-		for _, sealed := range ps {
-			if p, err := private.Read(sealed); err == nil && slices.ContainsFunc(texts, p.Whole) {
-				return refuse.Unclearly("name-in-journal", "the name kept apart for whom it went to stands in what was typed, and every reader of the journal sees it, for ever")
-			}
+		var others []private.Part
+		for _, sealed := range kept {
+			others = append(others, read(sealed))
+		}
+		if private.ToldBy(e.Body, read(secrets[i]), others) {
+			return NameInJournal("")
 		}
 	}
 	return nil

@@ -102,7 +102,7 @@ func (c *choice) signed(make Compose) Compose {
 				return nil, nil, err
 			}
 		}
-		return es, private, cmp.Or(unnamed(d, es, private), c.done())
+		return es, private, cmp.Or(Unnamed(d, es, private), c.done())
 	}
 }
 

@@ -154,6 +154,9 @@ func (t *Taken) fill(ctx context.Context, v *studio.View, o Order, d *book.Draft
 				return no(err)
 			}
 			t.Noted = append(t.Noted, at(e.Line, said)...)
+			if err = studio.Unnamed(d, []record.Entry{e.Entry}, nil); err != nil {
+				return no(err)
+			}
 		}
 		t.moved = t.moved || !act
 		if others {

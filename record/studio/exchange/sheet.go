@@ -48,11 +48,26 @@ func ReadSheet(ctx context.Context, s *studio.Session, o SheetOrder) (*Sheet, er
 	x.Sheet, err = sheet.Read(o.Data, m, sheet.Options{Shop: x.Shop, Now: x.Now, Price: func(t string) error {
 		_, err := private.ParsePrice(t, x.Shop.Studio.Currency)
 		return err
-	}})
+	}, Told: told})
 	if err != nil {
 		return nil, refuse.Because("not-written", fmt.Errorf("%s: %w", o.Name, err))
 	}
 	return x, nil
+}
+
+// told refuses a row of which a text tells to whom its panel went.
+func told(row sheet.Row) error {
+	to := private.Part{To: row.Private.To}
+	for j, e := range row.Entries {
+		var own private.Part
+		if hasPrivate(row, j) {
+			own = to
+		}
+		if private.ToldBy(e.Body, own, []private.Part{to}) {
+			return studio.NameInJournal("")
+		}
+	}
+	return nil
 }
 
 // composed is the rows of a sheet as entries with their numbers.

@@ -142,7 +142,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	if err = c.draw(in); err != nil {
 		return c, refuse.Because(cmp.Or(refuse.Code(err), "not-written"), err)
 	}
-	if err := c.issue(ctx, s.Book, o, in.Deed, now); err != nil {
+	if err := c.issue(ctx, v, o, in.Deed, now); err != nil {
 		return c, err
 	}
 	c.Mean("certificate-written", record.With("entry", record.EntryRef(c.Entries[0].Seq)), record.With("panel", c.Panel), record.With("replaces", record.EntryRef(c.replaces)))
@@ -204,9 +204,9 @@ func withEntry(put func(string, fs.FileMode, func(*os.File) error) error, path s
 }
 
 // issue keeps the paper, and writes it with its entry.
-func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrder, d deed.Deed, now time.Time) error {
+func (c *Certificate) issue(ctx context.Context, v *studio.View, o CertificateOrder, d deed.Deed, now time.Time) error {
 	file := kept.PaperOf(c.PDF)
-	if err := kept.Keep(b.Path(), file, c.PDF); err != nil {
+	if err := kept.Keep(v.Book.Path(), file, c.PDF); err != nil {
 		return refuse.Because("not-issued", err)
 	}
 	// The entry follows the head that was signed, or it is not written.
@@ -217,20 +217,23 @@ func (c *Certificate) issue(ctx context.Context, b *book.Book, o CertificateOrde
 		body.Private = record.Yes
 		entry.Body = body
 	}
-	err := withEntry(safefile.Create, o.File, c.PDF, func() (err error) { c.Entries, err = b.Append(ctx, now, entry); return err })
+	err := withEntry(safefile.Create, o.File, c.PDF, func() error {
+		w, err := v.Write(ctx, entry)
+		c.Entries, c.Warnings = w.Entries, append(c.Warnings, w.Warnings...)
+		return err
+	})
 	switch {
 	case err != nil && c.Entries != nil:
 		at := c.Entries[0].Seq
 		return refuse.Because("certificate-without-file", fmt.Errorf("the certificate is on record as E%d, but its file is not there: %w", at, err),
 			record.With("panel", c.Panel), record.With("entry", record.EntryRef(at)))
+	case refuse.Code(err) != "":
+		return err
 	case err != nil:
-		if _, is := errors.AsType[*record.FieldError](err); is {
-			return err
-		}
 		return refuse.Because("not-issued", err)
 	}
 	if len(d.Head) > 0 { // what is on record is finished, whoever wants to stop
-		if err := b.KeepHead(context.WithoutCancel(ctx), book.Head{Size: d.Size, Root: d.Root, Note: string(d.Head)}); err != nil {
+		if err := v.Book.KeepHead(context.WithoutCancel(ctx), book.Head{Size: d.Size, Root: d.Root, Note: string(d.Head)}); err != nil {
 			return fmt.Errorf("the certificate is issued; its head could not be kept: %w", err)
 		}
 	}
@@ -282,9 +285,8 @@ func TakeBack(ctx context.Context, v *studio.View, at record.When, because strin
 	if !ok {
 		return w, refuse.Cannot("no-certificate", "there is no valid certificate of %s", p.Number).With(record.With("panel", p.Number))
 	}
-	w.Entries, err = v.Book.Append(ctx, v.Local(), record.Entry{At: at, Panels: v.Panels, Body: record.Revoked{Certificate: old.Seq, Because: because}})
-	if err != nil {
-		return w, refuse.Because("not-written", err)
+	if w, err = v.Write(ctx, record.Entry{At: at, Panels: v.Panels, Body: record.Revoked{Certificate: old.Seq, Because: because}}); err != nil {
+		return w, err
 	}
 	anyway := record.No
 	if certifiable(p) != nil {

@@ -64,7 +64,7 @@ func TestIssueFollowsItsHead(t *testing.T) {
 	o := CertificateOrder{File: filepath.Join(dir, "c.pdf")}
 	for _, file := range []string{o.File, ""} {
 		o.File = file
-		if err := c.issue(ctx, b, o, d, now); err == nil {
+		if err := c.issue(ctx, v, o, d, now); err == nil {
 			t.Error("issued over an entry that its head does not know")
 		}
 	}

@@ -133,7 +133,9 @@ func Print(ctx context.Context, v *studio.View, o LabelOrder) (Labels, error) {
 	l.First = err == nil && len(before) == 0
 	err = withEntry(safefile.Create, o.File, l.PDF, func() (err error) {
 		if len(entries) > 0 && !o.Preview {
-			l.Entries, err = v.Book.Append(ctx, v.Local(), entries...)
+			var w studio.Written
+			w, err = v.Write(ctx, entries...)
+			l.Entries, l.Warnings = w.Entries, append(l.Warnings, w.Warnings...)
 		}
 		return err
 	})

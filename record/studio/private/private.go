@@ -15,6 +15,7 @@ import (
 
 	"github.com/go-json-experiment/json"
 
+	"backleaf/record"
 	"backleaf/record/book"
 	"backleaf/record/pattern"
 )
@@ -55,6 +56,19 @@ func (p Part) Whole(text string) bool {
 		return " " + strings.Join(word().FindAllString(strings.ToLower(s), -1), " ") + " "
 	}
 	return strings.Contains(words(text), words(p.To))
+}
+
+// ToldBy reports that the free texts of an entry tell to whom its panels went: it
+// stands outside the journal, where it can be erased. Of its own private part a
+// word of the name is too much.
+func ToldBy(body record.Body, own Part, others []Part) bool {
+	texts := record.FreeText(body)
+	if a, ok := body.(record.Amended); ok {
+		texts = append(texts, string(a.Change))
+	}
+	return slices.ContainsFunc(texts, func(t string) bool {
+		return own.Named(t) || slices.ContainsFunc(others, func(p Part) bool { return p.Whole(t) })
+	})
 }
 
 var word = pattern.Of(`[\pL\pM\pN]+`)
