@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
-	"strings"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -212,7 +211,7 @@ func (e Entry) Fault() error {
 		if x, ok := v.Interface().(interface{ Fault() error }); err == nil && ok && x.Fault() != nil {
 			err = &FieldError{Field: place, Why: x.Fault().Error()}
 		} else if err == nil && f.fault(v) {
-			err = &FieldError{Field: place, Why: fmt.Sprintf("%q is not one of %s", clip(v.String()), strings.Join(f.Words(), ", "))}
+			err = &FieldError{Field: place, Why: fmt.Sprintf("%q is not %s", clip(v.String()), OneOf(v.String(), f.Words()))}
 		}
 	})
 	if err == nil {

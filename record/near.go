@@ -1,13 +1,29 @@
 package record
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
+
+// OneOf is a list of words for a refusal of one that is not in it, with the
+// nearest.
+func OneOf(typed string, list []string) string {
+	near := Nearest(typed, list)
+	if near != "" {
+		near = "; nearest: " + near
+	}
+	return "one of " + strings.Join(list, ", ") + near
+}
 
 // Nearest returns the word of a list that was most likely meant by one that is
-// not in it: the one with the fewest slips of the finger, at most two and a third of its letters, in all of
+// not in it: one that the trade calls so, else the one with the fewest slips of the finger, at most two and a third of its letters, in all of
 // it or else in a part between hyphens, else the one with the longest same beginning
 // of three letters or more, and of half of it. Empty: none is near.
 func Nearest(typed string, list []string) (best string) {
 	typed = strings.ToLower(typed)
+	if i := slices.IndexFunc(list, func(w string) bool { return called(w, hyphened(typed)) }); i >= 0 {
+		return list[i]
+	}
 	least, longest := 6, 2 // in halves of a slip: a part counts half a slip more than all of it
 	for _, w := range list {
 		for _, part := range append(strings.Split(w, "-"), w) {

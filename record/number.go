@@ -21,10 +21,10 @@ type Number string
 // consonants without l, so that no number spells a word or looks like another.
 const betanumeric = "0123456789bcdfghjkmnpqrstvwxz"
 
-// CheckCharacter returns the NOID check character of a zone: the sum of each
+// checkCharacter returns the NOID check character of a zone: the sum of each
 // character's place (from 1) times its ordinal, modulo 29. Characters outside
 // the alphabet, such as "/", count nothing.
-func CheckCharacter(zone string) byte {
+func checkCharacter(zone string) byte {
 	sum := 0
 	for i := 0; i < len(zone); i++ {
 		if o := strings.IndexByte(betanumeric, zone[i]); o > 0 {
@@ -85,7 +85,7 @@ func NewNumber(mark string, year, serial int, naan string) (Number, error) {
 		return "", fmt.Errorf("serial %d is outside 1 to 9999999", serial)
 	}
 	head := fmt.Sprintf("%s%02d-%04d", mark, ((year%100)+100)%100, serial)
-	return Number(head + "-" + strings.ToUpper(string(CheckCharacter(zone(head, naan))))), nil
+	return Number(head + "-" + strings.ToUpper(string(checkCharacter(zone(head, naan))))), nil
 }
 
 func zone(head, naan string) string {
@@ -112,7 +112,7 @@ func ParseNumber(s, naan string) (Number, error) {
 		return "", fmt.Errorf("%q is not a panel number: expected something like KB26-0142-1", clip(s))
 	}
 	head := mark + year + "-" + serial
-	if want := strings.ToUpper(string(CheckCharacter(zone(head, naan)))); want != check {
+	if want := strings.ToUpper(string(checkCharacter(zone(head, naan)))); want != check {
 		return "", fmt.Errorf("the last character of %q does not fit the number: did you mean %s-%s?", clip(s), head, want)
 	}
 	return Number(head + "-" + check), nil

@@ -22,24 +22,37 @@ type (
 	Tool string
 )
 
-// sayings are ways in which people say a word of a closed list.
-var sayings = map[string]map[string]string{
-	"Solvent": {"mineral-spirits": "white-spirit", "alcohol": "ethanol", "methylated-spirit": "ethanol", "linseed-oil": "drying-oil"},
-	"Basis":   {"typical,-common-practice": "typical", "common-practice": "typical"},
-	"Tool":    {"fresh-blade": "knife", "blade": "knife"},
+// names are other names that the trade has for a word of a closed list, each
+// without blanks.
+var names = map[string]string{
+	"ground": "primer priming primed gesso undercoat", "sealer": "sealant sealing seal", "size": "sizing sized", "adhesive": "glue paste",
+	"stain-block": "stain-blocker blocker", "isolation": "isolating", "front": "recto face face-side", "back": "rear reverse verso backside",
+	"edges": "side sides rim borders", "cloth": "canvas fabric textile", "thinner": "diluent",
+	"linen": "flax", "hardboard": "hdf", "particleboard": "chipboard", "solid-wood": "wood timber", "aluminium-composite": "acm aluminum-composite",
+	"animal-glue": "rabbit-skin-glue rabbit-skin hide-glue bone-glue skin-glue gelatine gelatin glue", "cellulose-ether": "methylcellulose methyl-cellulose",
+	"gum": "gum-arabic", "drying-oil": "linseed-oil walnut-oil poppy-oil", "plain": "tabby plain-weave canvas-weave", "encaustic": "wax", "egg-tempera": "tempera",
+	"satin": "semi-gloss semi-matt eggshell silk", "gloss": "shiny glossy", "matt": "flat dull", "flat": "even straight plane", "battens": "batten bars",
+	"strainer": "stretcher subframe", "gift": "given donation donated", "loan": "lent borrowed lend", "return": "returned back found recovered home",
+	"sale": "sell", "theft": "stolen", "loss": "lost missing", "varnish": "varnishing", "retouching": "inpainting retouch", "scalpel": "knife blade scraping",
+	"solvent": "swab swabs", "sanding": "sandpaper sand abrasion", "cut-down": "trimmed sawn reduced smaller", "enlarged": "larger extended",
+	"crack": "split check", "filling": "filler putty", "dent": "gouge ding", "sound": "good fine ok", "loose": "detached",
+	"white-spirit": "mineral-spirits mineral-spirit", "ethanol": "alcohol methylated-spirit meths", "typical": "typical,-common-practice common-practice",
+	"knife": "fresh-blade blade", "ground laid": "primed primer gesso ground", "cloth laid": "canvas cloth", "board": "bare blank support substrate panel",
 }
 
-// WordIn looks up what somebody wrote in one closed list: the word itself, a
-// saying for it, or its last part ("distilled water" is water). It is empty
-// where nothing fits; it never guesses.
+// called reports that a text is another name for a word.
+func called(word, text string) bool { return slices.Contains(strings.Fields(names[word]), text) }
+
+// WordIn looks up what somebody wrote in one closed list: the word itself,
+// another name for it, or its last part ("distilled water" is water). It is
+// empty where nothing fits; it never guesses.
 func WordIn(list, text string) string {
-	t := strings.Join(strings.Fields(strings.ToLower(text)), "-")
+	t := hyphened(text)
 	fits := func(s string) string {
-		if w, ok := sayings[list][s]; ok {
-			return w
-		}
-		if s != "other" && slices.Contains(closed[list], s) {
-			return s
+		for _, w := range closed[list] {
+			if called(w, s) || w == s && s != "other" {
+				return w
+			}
 		}
 		return ""
 	}
@@ -48,3 +61,5 @@ func WordIn(list, text string) string {
 	}
 	return fits(t[strings.LastIndexByte(t, '-')+1:])
 }
+
+func hyphened(text string) string { return strings.Join(strings.Fields(strings.ToLower(text)), "-") }

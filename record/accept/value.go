@@ -187,7 +187,7 @@ func checkString(s string, f record.Field) error {
 		if slices.Contains(words, s) || s == record.Unknown && record.TakesUnknown(f.Type.Name()) {
 			return nil
 		}
-		return fmt.Errorf("%q is not one of %s", clip(s), strings.Join(words, ", "))
+		return fmt.Errorf("%q is not %s", clip(s), record.OneOf(s, words))
 	}
 	is := f.Is
 	if f.Type == reflect.TypeFor[record.Key]() {

@@ -112,7 +112,7 @@ func (r *rowReader) coat(typed string) (c record.Coat, times int, err error) {
 		case slices.Contains(record.Words("Face"), f):
 			c.Faces = append(c.Faces, record.Face(f))
 		default:
-			return c, 0, fmt.Errorf("%q is not one of front, back, edges, all", clip(f))
+			return c, 0, fmt.Errorf("%q is not %s", clip(f), record.OneOf(f, append(record.Words("Face"), "all")))
 		}
 	}
 	purposes := record.Words("Purpose")
@@ -126,7 +126,7 @@ func (r *rowReader) coat(typed string) (c record.Coat, times int, err error) {
 	}
 	if purpose != "" {
 		if !slices.Contains(purposes, purpose) {
-			return c, 0, fmt.Errorf("%q is not one of %s", clip(purpose), strings.Join(purposes, ", "))
+			return c, 0, fmt.Errorf("%q is not %s", clip(purpose), record.OneOf(purpose, purposes))
 		}
 		c.Purpose = record.Purpose(purpose)
 	}

@@ -130,7 +130,7 @@ func (m Mapping) checkWords() error {
 		return fmt.Errorf("currency: %q: expected %s", clip(m.Currency), sh.Meaning)
 	}
 	if m.Dates != "" && !slices.Contains(DateForms, m.Dates) {
-		return fmt.Errorf("dates: %q is not one of %s", clip(m.Dates), strings.Join(DateForms, ", "))
+		return fmt.Errorf("dates: %q is not %s", clip(m.Dates), record.OneOf(m.Dates, DateForms))
 	}
 	units := record.Words("LengthUnit")
 	for _, u := range []struct {
@@ -138,7 +138,7 @@ func (m Mapping) checkWords() error {
 		unit record.LengthUnit
 	}{{"unit", m.Unit}, {"depth_unit", m.DepthUnit}} {
 		if u.unit != "" && !slices.Contains(units, string(u.unit)) {
-			return fmt.Errorf("%s: %q is not one of %s", u.name, clip(string(u.unit)), strings.Join(units, ", "))
+			return fmt.Errorf("%s: %q is not %s", u.name, clip(string(u.unit)), record.OneOf(string(u.unit), units))
 		}
 	}
 	return nil

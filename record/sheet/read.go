@@ -212,7 +212,7 @@ func (r *rowReader) word(field, list string) string {
 	if s == "" || s == record.Unknown || slices.Contains(record.Words(list), s) {
 		return s
 	}
-	r.refuse(field, "not one of %s, unknown", strings.Join(record.Words(list), ", "))
+	r.refuse(field, "not %s", record.OneOf(s, append(slices.Clone(record.Words(list)), record.Unknown)))
 	return ""
 }
 
