@@ -55,7 +55,7 @@ var allowed = map[string][]string{
 
 	"record/studio/refuse":    {"record"},
 	"record/studio":           {"record", "record/accept", "record/form", "record/book", "record/tell", "record/studio/private", "record/studio/refuse"},
-	"record/studio/private":   {"record/book"},
+	"record/studio/private":   {"record", "record/book"},
 	"record/studio/kept":      {"record", "record/book", "record/safefile", "certificate/photo", "record/studio/refuse"},
 	"record/studio/stock":     {"record", "record/book", "record/plan"},
 	"record/studio/typed":     {"record", "record/edtf", "record/accept", "record/tell", "record/studio", "record/studio/private", "record/studio/refuse"},
