@@ -181,8 +181,7 @@ func (d *Draft) Lot(k record.Key) (record.Lot, bool, error) {
 
 // standing folds an entry that names no panel with all its corrections.
 func (d *Draft) standing(seq int64) (*record.Workshop, error) {
-	es, err := d.s.few(`WITH RECURSIVE need (seq) AS (SELECT ?1 UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, seq)
+	es, err := d.s.few(corrected("SELECT ?1"), seq)
 	if err != nil {
 		return nil, err
 	}

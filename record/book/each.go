@@ -11,19 +11,15 @@ import (
 	"backleaf/record"
 )
 
-// chunk is how many panels are folded at once where all of them are asked
-// for: enough that the shelf is not folded too often, few enough that memory
-// stays flat.
-const chunk = 1000
-
 // block is how many of them are asked at once, as an answer may be large.
 const block = 64
 
-// Each folds panels a thousand at a time, on all cores, asks of each what work
-// says, and gives the answers to f in the order of the numbers. The workshop
-// that work sees holds the whole shelf, the panel, and all panels that shared
-// a layer with it, since an amount for a batch says nothing of one panel
-// without the sizes of the others. work is called from several goroutines.
+// Each folds some panels at a time, on all cores, asks of each what work says,
+// and gives the answers to f in the order of the numbers. The workshop that work
+// sees holds studio, makers and shelf, the panel, the readings of the room near
+// its layers, and all panels that shared a layer with it, since an amount for a
+// batch says nothing of one panel without the sizes of the others. work is called
+// from several goroutines.
 func Each[T any](ctx context.Context, b *Book, numbers []record.Number, work func(*record.Workshop, *record.Panel) (T, error), f func(T) error) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
@@ -38,7 +34,7 @@ func Each[T any](ctx context.Context, b *Book, numbers []record.Number, work fun
 	turns := make(chan chan answer, runtime.GOMAXPROCS(0)-1)
 	go func() {
 		defer close(turns)
-		for part := range slices.Chunk(numbers, chunk) {
+		for part := range slices.Chunk(numbers, folding) {
 			turn := make(chan answer, block)
 			select {
 			case turns <- turn:
@@ -144,26 +140,20 @@ func each[T any](ctx context.Context, b *Book, shelf []record.Entry, part []reco
 	return nil
 }
 
-// shelf reads all entries about no panel, with what corrects them.
+// shelf reads what describes the studio, its makers and what is on the shelf.
 func (b *Book) shelf(ctx context.Context) (es []record.Entry, err error) {
 	err = b.view(ctx, func(s *session) error {
-		es, err = s.entries(`WITH RECURSIVE need (seq) AS (
-			SELECT seq FROM about WHERE panels = 0 AND kind NOT IN ('amended', 'withdrawn')
-			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`)
+		es, err = s.entries(corrected("SELECT seq FROM described"))
 		return err
 	})
 	return es, err
 }
 
 // aboutPanels reads what names panels, and what corrects it.
-const aboutPanels = `WITH RECURSIVE need (seq) AS (
-	SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
-	UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-	SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`
+var aboutPanels = corrected("SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))")
 
 // about reads all entries about panels and about those that shared a layer
-// with them.
+// with them, and the readings of the room that may speak for their layers.
 func (b *Book) about(ctx context.Context, part []record.Number) (es []record.Entry, err error) {
 	err = b.view(ctx, func(s *session) error {
 		if es, err = s.entries(aboutPanels, jsonList(part)); err != nil {
@@ -184,11 +174,12 @@ func (b *Book) about(ctx context.Context, part []record.Number) (es []record.Ent
 				}
 			}
 		}
-		if others == nil {
-			return nil
+		air, err := airOver(s.entries, es)
+		if err != nil {
+			return err
 		}
 		more, err := s.entries(aboutPanels, jsonList(others))
-		es = merged(es, more)
+		es = merged(merged(es, air), more)
 		return err
 	})
 	return es, err

@@ -24,11 +24,19 @@ type Filter struct {
 	Last     int           // at most this many, the latest; 0: no bound
 }
 
+// needing lists the entries that a query names, and what corrects them.
+func needing(query string) string {
+	return "WITH RECURSIVE need (seq) AS (" + query + " UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)"
+}
+
+// corrected reads them.
+func corrected(query string) string {
+	return needing(query) + " SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq"
+}
+
 // needed lists what must be folded for panels given as a JSON array.
-const needed = `WITH RECURSIVE need (seq) AS (
-	SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
-	UNION SELECT seq FROM about WHERE panels = 0 AND kind NOT IN ('amended', 'withdrawn')
-	UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)`
+var needed = needing(`SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1))
+	UNION SELECT seq FROM about WHERE panels = 0 AND kind NOT IN ('amended', 'withdrawn')`)
 
 // Entries returns entries in the order of the journal.
 func (b *Book) Entries(ctx context.Context, f Filter) (out []form.Stored, err error) {
@@ -218,9 +226,7 @@ func (b *Book) Named(ctx context.Context, keys []string) (*record.Workshop, erro
 // described folds the entries that a query names, with what corrects them.
 func (b *Book) described(ctx context.Context, query string, args ...any) (w *record.Workshop, err error) {
 	err = b.view(ctx, func(s *session) error {
-		es, err := s.entries(`WITH RECURSIVE need (seq) AS (`+query+`
-			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, args...)
+		es, err := s.entries(corrected(query), args...)
 		if err == nil {
 			w, err = record.Fold(es)
 		}

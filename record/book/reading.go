@@ -46,22 +46,11 @@ func (d *Draft) correctedAir(e record.Entry) error {
 // speak for their layers.
 func (b *Book) AtBench(ctx context.Context, numbers ...record.Number) (w *record.Workshop, err error) {
 	err = b.view(ctx, func(s *session) error {
-		es, err := s.few(`WITH RECURSIVE need (seq) AS (
-			SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1)) UNION SELECT seq FROM described
-			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, jsonList(numbers))
+		es, err := s.few(corrected("SELECT seq FROM mention WHERE panel IN (SELECT value FROM json_each(?1)) UNION SELECT seq FROM described"), jsonList(numbers))
 		if err != nil {
 			return err
 		}
-		spans, err := json.Marshal(airOver(es))
-		if err != nil {
-			return err
-		}
-		air, err := s.few(`WITH RECURSIVE need (seq) AS (
-			SELECT seq FROM reading WHERE first IS NULL
-			UNION SELECT seq FROM json_each(?1) CROSS JOIN reading WHERE first BETWEEN value ->> 0 AND value ->> 1
-			UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-			SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, string(spans))
+		air, err := airOver(s.few, es)
 		if err == nil {
 			w, err = record.Fold(merged(es, air))
 		}
@@ -77,11 +66,10 @@ func (b *Book) AtBench(ctx context.Context, numbers ...record.Number) (w *record
 	return w, err
 }
 
-// airOver lists between which moments the readings begin that may speak for
-// layers, in Unix seconds. A layer counts by all times that were ever recorded
-// of it.
-func airOver(es []record.Entry) [][2]int64 {
-	spans := [][2]int64{}
+// airOver reads the readings of the room that may speak for layers. A layer
+// counts by all times that were ever recorded of it.
+func airOver(read func(string, ...any) ([]record.Entry, error), es []record.Entry) ([]record.Entry, error) {
+	spans := [][2]int64{} // between which moments they begin, in Unix seconds
 	for _, e := range es {
 		if a, is := e.Body.(record.Amended); is {
 			var change struct {
@@ -101,5 +89,10 @@ func airOver(es []record.Entry) [][2]int64 {
 			spans = append(spans, span)
 		}
 	}
-	return spans
+	list, err := json.Marshal(spans)
+	if err != nil {
+		return nil, err
+	}
+	return read(corrected(`SELECT seq FROM reading WHERE first IS NULL
+		UNION SELECT seq FROM json_each(?1) CROSS JOIN reading WHERE first BETWEEN value ->> 0 AND value ->> 1`), string(list))
 }

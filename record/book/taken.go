@@ -71,11 +71,8 @@ func (d *Draft) correctedStock(e record.Entry) error {
 	if !e.Kind().Traits().Layer && e.Kind() != "cut" {
 		return nil
 	}
-	es, err := d.s.entries(`WITH RECURSIVE need (seq) AS (
-		SELECT ?1 UNION SELECT seq FROM json_each(?2) JOIN mention ON panel = value JOIN about USING (seq) WHERE kind IN ('cut', 'resized')
-		UNION SELECT seq FROM described WHERE kind = 'material'
-		UNION SELECT c.seq FROM correction c JOIN need n ON c.of = n.seq)
-		SELECT seq, bytes FROM entry WHERE seq IN need ORDER BY seq`, e.Seq, jsonList(e.Panels))
+	es, err := d.s.entries(corrected(`SELECT ?1 UNION SELECT seq FROM json_each(?2) JOIN mention ON panel = value JOIN about USING (seq) WHERE kind IN ('cut', 'resized')
+		UNION SELECT seq FROM described WHERE kind = 'material'`), e.Seq, jsonList(e.Panels))
 	if err != nil {
 		return err
 	}

@@ -1,8 +1,11 @@
 package book_test
 
 import (
+	"fmt"
+	"reflect"
 	"runtime"
 	"slices"
+	"sync"
 	"testing"
 	"weak"
 
@@ -11,7 +14,7 @@ import (
 	"backleaf/record/invented"
 )
 
-// A walk over many panels holds few of them at once.
+// Who looks at many panels, walking or judging, holds few of them at once.
 func TestWalkHoldsFew(t *testing.T) {
 	const many = 6000
 	b := newBook(t)
@@ -23,26 +26,73 @@ func TestWalkHoldsFew(t *testing.T) {
 	if _, err := b.Append(ctx, clock, cuts...); err != nil {
 		t.Fatal(err)
 	}
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	var seen []weak.Pointer[record.Panel]
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(2))
+	var all []record.Number
+	if err := b.Panels(ctx, book.Narrow{}, func(p book.Present) error { all = append(all, p.Number); return nil }); err != nil {
+		t.Fatal(err)
+	}
+	var mu sync.Mutex
+	var met []weak.Pointer[record.Panel]
 	most := 0
-	if err := b.Walk(ctx, book.Narrow{}, func(p *record.Panel) error {
-		if seen = append(seen, weak.Make(p)); len(seen)%500 == 0 {
+	meet := func(p *record.Panel) error {
+		mu.Lock()
+		defer mu.Unlock()
+		if met = append(met, weak.Make(p)); len(met)%500 == 0 {
 			runtime.GC()
 			live := 0
-			for _, s := range seen {
-				if s.Value() != nil {
+			for _, m := range met {
+				if m.Value() != nil {
 					live++
 				}
 			}
 			most = max(most, live)
 		}
+		runtime.KeepAlive(p)
 		return nil
-	}); err != nil {
+	}
+	for name, walk := range map[string]func() error{
+		"Walk": func() error { return b.Walk(ctx, book.Narrow{}, meet) },
+		"Each": func() error {
+			return book.Each(ctx, b, all, func(_ *record.Workshop, p *record.Panel) (*record.Panel, error) { return p, meet(p) }, func(*record.Panel) error { return nil })
+		},
+	} {
+		met, most = nil, 0
+		if err := walk(); err != nil {
+			t.Fatal(err)
+		}
+		if len(met) != many || most == 0 || most > many/6 {
+			t.Errorf("%s: %d panels were met, of which %d were held at once", name, len(met), most)
+		}
+	}
+}
+
+// Of the readings of the room those are at hand that the whole journal has near
+// the layers of a panel.
+func TestEachHasTheAir(t *testing.T) {
+	b := newBook(t)
+	if _, err := b.Append(ctx, muchLater, slices.Collect(invented.Journal(7, 300))...); err != nil {
 		t.Fatal(err)
 	}
-	if len(seen) != many || most == 0 || most > many/3 {
-		t.Errorf("%d panels were seen, of which %d were held at once", len(seen), most)
+	whole, err := b.Workshop(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []record.Number
+	for _, p := range whole.Panels {
+		all = append(all, p.Number)
+	}
+	found := 0
+	if err := book.Each(ctx, b, all, func(w *record.Workshop, p *record.Panel) (n int, err error) {
+		for _, l := range p.Layers() {
+			got, want := w.Readings(l.At), whole.Readings(l.At)
+			if _, _, _, ok := l.At.Air(); ok && !reflect.DeepEqual(got, want) {
+				err = fmt.Errorf("near %s the air was %v, by the whole journal %v", l.At, got, want)
+			}
+			n += len(got)
+		}
+		return n, err
+	}, func(n int) error { found += n; return nil }); err != nil || found < 100 {
+		t.Errorf("%d readings, %v", found, err)
 	}
 }
 
