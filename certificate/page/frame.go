@@ -29,10 +29,11 @@ type plain struct {
 	frame
 	Kind, Heading string
 	Paragraphs    []string
-	Links         []link
+	Links         []Link
 }
 
-type link struct{ URL, Text, Note string }
+// Link leads to the page of a panel.
+type Link struct{ URL, Text, Note string }
 
 func drawPlain(c *tell.Catalogue, up string, x plain) (Page, error) {
 	var p Page
@@ -66,12 +67,13 @@ func NotFound(c *tell.Catalogue, s record.Studio, sample record.Number, up strin
 		c.Fill(words.NotFoundAsk, tell.Told("maker", s.Maker), tell.Told("contact", s.Contact))}})
 }
 
+// LinkTo is what stands in a list of panels.
+func LinkTo(c *tell.Catalogue, w *record.Workshop, panel *record.Panel) Link {
+	t := tell.New(c, w, panel)
+	return Link{panel.Number.Bare() + "/", t.Title(), t.Number()}
+}
+
 // Index draws a list of panels.
-func Index(c *tell.Catalogue, w *record.Workshop, panels []*record.Panel) (Page, error) {
-	x := plain{Heading: c.Page.Index.With("maker", w.Studio.Maker), Paragraphs: []string{string(c.Page.IndexText)}, Links: []link{}}
-	for _, p := range panels {
-		t := tell.New(c, w, p)
-		x.Links = append(x.Links, link{p.Number.Bare() + "/", t.Title(), t.Number()})
-	}
-	return drawPlain(c, "", x)
+func Index(c *tell.Catalogue, s record.Studio, panels []Link) (Page, error) {
+	return drawPlain(c, "", plain{Heading: c.Page.Index.With("maker", s.Maker), Paragraphs: []string{string(c.Page.IndexText)}, Links: append([]Link{}, panels...)})
 }

@@ -211,7 +211,7 @@ func TestHostileText(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	index, err := page.Index(c, in.Workshop, []*record.Panel{in.Panel})
+	index, err := page.Index(c, in.Workshop.Studio, []page.Link{page.LinkTo(c, in.Workshop, in.Panel)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,8 +15,10 @@ import (
 	"backleaf/record/seal"
 )
 
-// journal is the whole journal, read once: a site asks for each panel alone.
+// journal is what some panels need of the journal as it was when the site was
+// begun: a site asks for each panel alone.
 type journal struct {
+	book    *book.Book
 	shop    *record.Workshop
 	size    int64
 	root    seal.Hash
@@ -26,25 +28,30 @@ type journal struct {
 	fixes   map[int64][]form.Stored // corrections, by what they correct
 }
 
-func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
-	j := &journal{of: map[record.Number][]form.Stored{}, fixes: map[int64][]form.Stored{}, hashes: b.HashReader(ctx)}
-	var err error
+// openJournal holds the journal against its hashes, and reads what is about no
+// panel.
+func openJournal(ctx context.Context, b *book.Book) (j *journal, err error) {
+	j = &journal{book: b, hashes: b.HashReader(ctx)}
 	if j.size, j.root, err = b.Tree(ctx); err != nil {
 		return nil, err
 	}
-	all, err := b.Entries(ctx, book.Filter{To: j.size})
-	if err != nil {
-		return nil, err
-	}
 	var tree seal.Tree // a status is signed over what the hashes were made from
-	for _, s := range all {
-		if err := tree.Append(s.Bytes); err != nil {
-			return nil, err
-		}
+	if err := b.Read(ctx, book.Filter{To: j.size}, func(s form.Stored) error { return tree.Append(s.Bytes) }); err != nil {
+		return nil, err
 	}
 	if root, err := seal.Root(tree.Size(), &tree); err != nil || tree.Size() != j.size || root != j.root {
 		return nil, fmt.Errorf("%w: its entries are not those of its hashes; see \"backleaf verify\"", book.ErrBroken)
 	}
+	return j, j.turn(ctx, []record.Number{})
+}
+
+// turn reads what these panels need, in the place of what others needed.
+func (j *journal) turn(ctx context.Context, to []record.Number) error {
+	all, err := j.book.Entries(ctx, book.Filter{Panels: to, To: j.size})
+	if err != nil {
+		return err
+	}
+	j.general, j.of, j.fixes = nil, map[record.Number][]form.Stored{}, map[int64][]form.Stored{}
 	for _, s := range all {
 		switch {
 		case s.Entry.Corrects() != 0:
@@ -57,8 +64,8 @@ func readJournal(ctx context.Context, b *book.Book) (*journal, error) {
 		}
 	}
 	j.general = j.corrected(j.general)
-	j.shop, err = record.Fold(form.Entries(all))
-	return j, err
+	j.shop, err = record.Fold(form.Entries(all), to...)
+	return err
 }
 
 // ofTheRoom reports a reading of the climate or a note: no panel that they do

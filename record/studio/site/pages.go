@@ -8,6 +8,7 @@ import (
 
 	"backleaf/certificate/page"
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/deed"
 	"backleaf/record/form"
 	"backleaf/record/seal"
@@ -15,10 +16,70 @@ import (
 	"backleaf/record/studio/kept"
 )
 
-// panelPages writes the page of every panel that is, or was, to be shown, on all
-// cores, and returns those that are.
-func (w *writer) panelPages(ctx context.Context) (shown []*record.Panel, err error) {
-	var unasked, newer []record.Number
+// panelPages writes the page of every panel that is, or was, to be shown, and
+// notes how its papers stand and those of panels that only have a certificate.
+// What some panels need is held at a time.
+func (w *writer) panelPages(ctx context.Context) error {
+	var all, shown, unasked, newer []record.Number
+	kinds := []record.Kind{record.Published{}.Kind(), record.Issued{}.Kind()}
+	if err := w.session.Book.Panels(ctx, book.Narrow{Kinds: kinds}, func(p book.Present) error { all = append(all, p.Number); return nil }); err != nil {
+		return err
+	}
+	done := 0
+	for part := range slices.Chunk(all, 250) {
+		if err := w.journal.turn(ctx, part); err != nil {
+			return err
+		}
+		w.records = map[record.Number]seal.Digest{}
+		shop := w.journal.shop
+		if err := onCores(ctx, shop.Panels, func(p *record.Panel) func() error {
+			if done++; w.Progress != nil {
+				w.Progress("site", int64(done), int64(len(all)))
+			}
+			switch show, ever, since := published(p); {
+			case !ever:
+				return nil
+			case studio.Readable(p) != nil:
+				newer = append(newer, p.Number)
+				w.keep(p.Number.Bare())
+				return nil
+			case show:
+				if shown = append(shown, p.Number); w.Index {
+					w.links = append(w.links, page.LinkTo(w.Catalogue, shop, p))
+				}
+				if _, asked := photograph(p); !asked {
+					unasked = append(unasked, p.Number)
+				}
+				return func() error { return w.panelPage(ctx, p) }
+			default:
+				w.result.TakenBack = append(w.result.TakenBack, p.Number)
+				return func() error { return w.takenBackPage(p, since) }
+			}
+		}); err != nil {
+			return err
+		}
+		for _, p := range shop.Panels {
+			standings(p, w.records[p.Number], w.papers)
+		}
+	}
+	w.result.Shown = len(shown)
+	for _, n := range shown {
+		if err, ok := w.blurred[n]; ok {
+			w.warn("site-photograph", record.With("panel", n), record.With("problem", err.Error()))
+		}
+	}
+	slices.Sort(w.result.Written)
+	if unasked != nil {
+		w.warn("photograph-not-asked", record.With("panels", unasked))
+	}
+	if newer != nil {
+		w.warn("site-newer", record.With("panels", newer))
+	}
+	return nil
+}
+
+// onCores does on all cores what is to be done of each panel, if anything is.
+func onCores(ctx context.Context, panels []*record.Panel, of func(*record.Panel) func() error) error {
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
 	queue := make(chan func() error)
@@ -32,50 +93,17 @@ func (w *writer) panelPages(ctx context.Context) (shown []*record.Panel, err err
 			}
 		})
 	}
-	all := w.journal.shop.Panels
-	for i, p := range all {
-		if w.Progress != nil {
-			w.Progress("site", int64(i+1), int64(len(all)))
-		}
+	for _, p := range panels {
 		if ctx.Err() != nil {
 			break
 		}
-		show, ever, since := published(p)
-		switch {
-		case !ever:
-		case studio.Readable(p) != nil:
-			newer = append(newer, p.Number)
-			w.keep(p.Number.Bare())
-		case show:
-			shown = append(shown, p)
-			if _, asked := photograph(p); !asked {
-				unasked = append(unasked, p.Number)
-			}
-			queue <- func() error { return w.panelPage(ctx, p) }
-		default:
-			w.result.TakenBack = append(w.result.TakenBack, p.Number)
-			queue <- func() error { return w.takenBackPage(p, since) }
+		if draw := of(p); draw != nil {
+			queue <- draw
 		}
 	}
 	close(queue)
 	workers.Wait()
-	if err := context.Cause(ctx); err != nil {
-		return nil, err
-	}
-	w.result.Shown = len(shown)
-	for _, p := range shown {
-		if err, ok := w.blurred[p.Number]; ok {
-			w.warn("site-photograph", record.With("panel", p.Number), record.With("problem", err.Error()))
-		}
-	}
-	slices.Sort(w.result.Written)
-	if unasked != nil {
-		w.warn("photograph-not-asked", record.With("panels", unasked))
-	}
-	if newer != nil {
-		w.warn("site-newer", record.With("panels", newer))
-	}
-	return shown, nil
+	return context.Cause(ctx)
 }
 
 // keep leaves a page as it is.

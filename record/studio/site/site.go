@@ -101,7 +101,7 @@ func Write(ctx context.Context, s *studio.Session, o Order) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	j, err := readJournal(ctx, s.Book)
+	j, err := openJournal(ctx, s.Book)
 	if err != nil {
 		return Result{}, err
 	}

@@ -22,7 +22,7 @@ func (w *writer) writeStatus() error {
 	if err != nil {
 		return err
 	}
-	s := seal.Status{Origin: origin, Date: now.Format(time.DateOnly), Size: w.journal.size, Root: w.journal.root, Papers: map[seal.Standing][]seal.Digest{}}
+	s := seal.Status{Origin: origin, Date: now.Format(time.DateOnly), Size: w.journal.size, Root: w.journal.root, Papers: w.papers}
 	for _, e := range shop.Keys {
 		if r, ok := e.Body.(record.KeyRetired); ok {
 			s.Successions = append(s.Successions, seal.FromPaper([]byte(r.Statement)))
@@ -36,13 +36,6 @@ func (w *writer) writeStatus() error {
 			s.Papers[seal.KeyLost] = append(s.Papers[seal.KeyLost], k.Fingerprint())
 		}
 	}
-	for _, p := range shop.Panels {
-		page, shown := w.records[p.Number]
-		if shown {
-			s.Papers[seal.Shown] = append(s.Papers[seal.Shown], page)
-		}
-		standings(p, page, s.Papers)
-	}
 	note, err := s.Sign(*w.Key)
 	if err != nil {
 		return err
@@ -52,8 +45,8 @@ func (w *writer) writeStatus() error {
 	return err
 }
 
-// standings adds the certificates of a panel, and what a buyer must hear of it
-// to these and to the record of its page.
+// standings adds the record of a panel's page, its certificates, and what a buyer
+// must hear of it to these.
 func standings(p *record.Panel, page seal.Digest, to map[seal.Standing][]seal.Digest) {
 	of := map[int64]seal.Digest{0: page}
 	add := func(as seal.Standing, entry int64) {
@@ -61,6 +54,7 @@ func standings(p *record.Panel, page seal.Digest, to map[seal.Standing][]seal.Di
 			to[as] = append(to[as], d)
 		}
 	}
+	add(seal.Shown, 0)
 	issued := record.Each[record.Issued](p)
 	again, _ := record.Latest[record.UsedAgain](p)
 	for _, c := range issued {

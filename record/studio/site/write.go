@@ -26,26 +26,27 @@ type writer struct {
 	result  Result
 	files   map[string]bool               // written; two pages may write one asset at once
 	wanted  map[string]bool               // assets that some page names
-	records map[record.Number]seal.Digest // of the pages
-	pages   map[string]bool               // folders
-	blurred map[record.Number]error       // photographs that cannot be read
+	records map[record.Number]seal.Digest // of the pages, in turn
+	papers  map[seal.Standing][]seal.Digest
+	links   []page.Link             // to the panels shown, where they are listed
+	pages   map[string]bool         // folders
+	blurred map[record.Number]error // photographs that cannot be read
 }
 
 func (w *writer) write(ctx context.Context) error {
 	w.files, w.wanted, w.pages = map[string]bool{}, map[string]bool{}, map[string]bool{}
-	w.blurred, w.records = map[record.Number]error{}, map[record.Number]seal.Digest{}
+	w.blurred, w.papers = map[record.Number]error{}, map[seal.Standing][]seal.Digest{}
 	w.warnOfLink()
 	w.warnOfKey()
 	w.version = page.Version(w.Catalogue)
 	if err := w.notFoundPage(); err != nil { // first: by it the next run knows the folder
 		return err
 	}
-	shown, err := w.panelPages(ctx)
-	if err != nil {
+	if err := w.panelPages(ctx); err != nil {
 		return err
 	}
 	if w.Index {
-		p, err := page.Index(w.Catalogue, w.journal.shop, shown)
+		p, err := page.Index(w.Catalogue, w.journal.shop.Studio, w.links)
 		if err := w.plainPage(index, p, err); err != nil {
 			return err
 		}
