@@ -25,7 +25,7 @@ func newAmend(a *app) {
 		for _, one := range set {
 			field, text, ok := strings.Cut(one, "=")
 			if !ok {
-				return nil, usage("", "--set %s: expected FIELD=VALUE", one)
+				return nil, usage(`like --set amount="240 g"`, "--set %s: expected FIELD=VALUE", one)
 			}
 			sets = append(sets, typed.Set{Field: field, Typed: text})
 		}

@@ -20,22 +20,25 @@ func materialAdd(a *app) {
 			r.Into(field, to, last)
 		}
 	}
-	a.acts("material add", o, func(d *doing) (studio.Written, error) {
+	a.acts("material add", o, func(d *doing) (w studio.Written, err error) {
+		mixed := false
 		if like != "" {
-			var err error
-			if m, err = shelf.Like(m, like); err != nil {
-				return studio.Written{}, err
+			if m, mixed, err = shelf.Like(m, like); err != nil {
+				return w, err
 			}
 		}
 		if m.Name = cmp.Or(m.Name, string(m.Key)); len(m.Uses) == 0 {
-			return studio.Written{}, usage("one or more of "+listed("Use"), "what is it for? say --use")
+			return w, usage("one or more of "+listed("Use"), "what is it for? say --use")
 		}
 		d.after = func() error { // what was read, with its units
 			t := a.table()
 			rows(t, a.catalogue(), a.catalogue().Rows(m))
 			return t.Done()
 		}
-		return d.perform(m)
+		if w, err = d.perform(m); mixed && err == nil {
+			w.Warn("mixed-basis", record.With("like", like), record.With("basis", m.Basis), record.With("entry", record.EntryRef(w.Entries[0].Seq)))
+		}
+		return w, err
 	}, o.when(), flags{"like": &like, "name": &m.Name, "producer": &m.Maker, "basis": &m.Basis, "use": &m.Uses, "binder": &m.Binder,
 		"waterborne": &m.Waterborne, "solids-mass": &m.SolidsMass, "solids-volume": &m.SolidsVolume, "density": &m.Density,
 		"touch-dry": span("touch-dry", &m.TouchDryFrom, &m.TouchDryTo), "cure": span("cure", &m.CureFrom, &m.CureTo), "film-above": &m.MinFilm,

@@ -73,6 +73,13 @@ func asTyped(c *cobra.Command, said string, err error) string {
 // ofFlag is what the help says of the flag that a refusal begins with.
 func ofFlag(c *cobra.Command, said string) string {
 	name, _, _ := strings.Cut(strings.TrimSuffix(strings.Fields(said)[0], ":"), "=")
+	if words := strings.Fields(said); name == "--set" && len(words) > 1 { // it sets a field that has a flag elsewhere
+		field := strings.TrimSuffix(words[1], ":")
+		if usage := helps()["flags"]().flags[typed.FlagOf(field)]; usage != "" {
+			return name + " " + field + ": " + usage
+		}
+		return ""
+	}
 	f := c.Flags().Lookup(strings.TrimPrefix(name, "--"))
 	if len(name) == 2 {
 		f = c.Flags().ShorthandLookup(name[1:])

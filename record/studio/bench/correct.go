@@ -53,7 +53,7 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 		is := []record.Value{record.With("entry", record.EntryRef(old.Seq)), record.With("kind", old.Kind()), record.With("panels", old.Panels)}
 		if _, takes := correction.(record.Withdrawn); takes && old.Kind() == (record.Cut{}).Kind() {
 			err = refuse.Because("cut-stays", errors.New(f.Why), is...)
-		} else if takes && len(old.Panels) == 0 && old.Kind() != (record.Studio{}).Kind() {
+		} else if takes && old.Kind().Traits().Stays == "" {
 			err = refuse.Because("amend-instead", errors.New(f.Why), is...)
 		} else {
 			err = refuse.Because("not-corrected", errors.New(f.Why), is...)
@@ -143,6 +143,10 @@ func asAct(v *studio.View, shop *record.Workshop, a record.Amended) error {
 		_, _, err = judge(&one, now.Body)
 		if r, ok := errors.AsType[*refuse.Error](err); ok {
 			r.Field = "" // its value says which
+			if w, _, _ := e.Wet(); r.Said.Code == "amount-twice" {
+				there := map[bool]string{true: "amount-each", false: "amount"}[w.WetTotal.IsZero()]
+				return refuse.Unclearly("amount-there", "%w", r).With(record.With("entry", record.EntryRef(a.Entry)), record.With("there", there))
+			}
 			return r
 		}
 	}

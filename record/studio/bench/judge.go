@@ -158,7 +158,26 @@ func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error
 	if c.Purpose == "" {
 		c.Purpose = v.Shop.PurposeOf(c.Mix)
 	}
-	return c, slices.Concat(absent("material-not-recorded", len(c.Mix) == 0), absent("purpose-not-recorded", c.Purpose == "" && len(purposes(v, c)) == 0)), nil
+	return c, slices.Concat(absent("material-not-recorded", len(c.Mix) == 0), openPurpose(v, c)), nil
+}
+
+// openPurpose remarks that a coat has no purpose, with those that its materials
+// are recorded for.
+func openPurpose(v *studio.View, c record.Coat) []record.Said {
+	if c.Purpose != "" || len(purposes(v, c)) > 0 {
+		return nil
+	}
+	var serves []record.Purpose
+	for _, k := range keysOf(c) {
+		m, _ := v.Shop.MaterialNow(k)
+		for _, u := range m.Uses {
+			if p := record.Purpose(u); slices.Contains(record.Words("Purpose"), string(u)) && !slices.Contains(serves, p) {
+				serves = append(serves, p)
+			}
+		}
+	}
+	like := string(append(slices.Clone(serves), record.Sealer)[0])
+	return []record.Said{record.Say("purpose-not-recorded", record.With("like", like), record.With("serves", serves))}
 }
 
 // absent remarks on what a reader would miss.

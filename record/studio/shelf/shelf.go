@@ -3,6 +3,7 @@ package shelf
 import (
 	"cmp"
 	"context"
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -28,18 +29,23 @@ func Generic(key string) (record.Material, error) {
 	return starter[i], nil
 }
 
-// Like fills what a material does not say of itself from the starter shelf.
-func Like(m record.Material, key string) (record.Material, error) {
+// Like fills what a material does not say of itself from the starter shelf. It is
+// mixed if it says other figures, or whence its figures are: its basis is
+// then not that of all.
+func Like(m record.Material, key string) (filled record.Material, mixed bool, err error) {
 	g, err := Generic(key)
+	mixed = m.Basis != ""
 	for to, from := range map[any]any{&m.Board: &g.Board, &m.Cloth: &g.Cloth, &m: &g} {
 		t, f := reflect.ValueOf(to).Elem(), reflect.ValueOf(from).Elem()
 		for i := range t.NumField() {
 			if t.Field(i).IsZero() {
 				t.Field(i).Set(f.Field(i))
+			} else if _, figure := t.Field(i).Interface().(fmt.Stringer); (figure || t.Field(i).Kind() == reflect.Int64) && !t.Field(i).Equal(f.Field(i)) {
+				mixed = true
 			}
 		}
 	}
-	return m, err
+	return m, mixed, err
 }
 
 func starterKeys() (out []string) {

@@ -3,6 +3,7 @@ package typed
 import (
 	"errors"
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/go-json-experiment/json"
@@ -62,10 +63,14 @@ func (r *Reader) Change(old record.Entry, set []Set, unset []string) jsontext.Va
 			put("grit", grit)
 			continue
 		}
-		if _, ok := fieldType(reflect.TypeOf(old.Body), []string{s.Field + "_lot"}); ok && r.Shop != nil { // as the bench reads the cloth and the board
-			if lot, ok := r.Shop.Lot(record.Key(strings.ToLower(s.Typed))); ok {
-				put(s.Field+"_lot", lot.Key)
-				s.Typed = string(lot.Material)
+		if k := record.Key(strings.ToLower(s.Typed)); ofShelf(old.Body, s.Field) && k != record.Unknown && r.Shop != nil { // as the bench reads the cloth and the board
+			material, lot, err := r.onShelf(k)
+			if refuse.Code(err) == "not-on-shelf" {
+				return fail(asked, err)
+			}
+			if _, ok := fieldType(reflect.TypeOf(old.Body), []string{s.Field + "_lot"}); ok && lot == k {
+				put(s.Field+"_lot", lot)
+				s.Typed = string(material)
 			}
 		}
 		v, err := r.value(old.Body, s.Field, s.Typed)
@@ -90,7 +95,9 @@ var flags = map[string]string{"amount": "wet_total", "amount-each": "wet_each", 
 // FlagOf is the name by which the doors ask for a field, or for one in a list or
 // in another field.
 func FlagOf(field string) string {
-	field, _, _ = strings.Cut(field, "/0")
+	if i := strings.IndexAny(field, "0123456789"); i > 0 && field[i-1] == '/' {
+		field = field[:i-1]
+	}
 	for flag, own := range flags {
 		if own == field {
 			return flag
@@ -108,6 +115,11 @@ func named(body record.Body, field string) string {
 		return own
 	}
 	return field
+}
+
+// ofShelf reports that a field names one material of the shelf.
+func ofShelf(body record.Body, field string) bool {
+	return slices.ContainsFunc(body.Kind().Fields(), func(f record.Field) bool { return f.Name == field && f.Ref == "material" && !f.List })
 }
 
 // together are the fields that are taken away with one, which has no meaning

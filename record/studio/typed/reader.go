@@ -140,6 +140,11 @@ func (r *Reader) word(field, list, typed string) string {
 	if !slices.Contains(known, w) {
 		w = Said(list, w)
 	}
+	several := strings.FieldsFunc(w, func(r rune) bool { return strings.ContainsRune(" ,+&/", r) })
+	if len(several) > 1 && !slices.ContainsFunc(several, func(s string) bool { return s != "and" && !slices.Contains(known, s) }) {
+		r.Fail(refuse.Input(field, "one-word", "%q is more than one", typed))
+		return ""
+	}
 	if w != "" && !slices.Contains(known, w) {
 		r.Fail(NotAmong(field, w, known))
 		return ""

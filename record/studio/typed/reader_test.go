@@ -38,7 +38,7 @@ func TestAt(t *testing.T) {
 		"unknown":                  "unknown",
 		"17:30":                    "!later-today",
 		"2027":                     "!year-or-hour",
-		"2359":                     "!year-or-hour",
+		"2359":                     "!later-today",
 		"1459":                     "2026-05-02T14:59:00+03:00",
 		"year 2027":                "!later-than-now",
 		"year 1930":                "1930",
