@@ -121,6 +121,11 @@ var questions = []struct {
 	{"trimmed", "trimming", "trimmed, a new blade, edges eased: yes", "[12]"},
 	{"when cured", "cure", "24 h to 36 h", "[18]"},
 	{"is it dry", "cure", "not recorded as such", "[18]"},
+	{"is it dry?", "cure", "the time stated to cure has passed, surely since 4 May 2026, 14:40: acrylic dispersion sealer and acrylic dispersion adhesive; whether the rest has cured cannot be told; not recorded: ", "[18]"},
+	{"is the sealer dry", "cure", "the time stated to cure has passed", "[10]"},
+	{"how many coats", "build-up", "on record today: 6 layers on the front, one layer on the back and one layer on the edges", "[9 10 11 14 16 18]"},
+	{"how many coats of varnish", "varnish", "on record today: one layer on the front", "[18]"},
+	{"how many coats on the back", "back", "on record today: one layer on the back", "[10]"},
 	{"what grit was it sanded with", "sanding", "P 180", "[13 16]"},
 	{"thinned?", "thinning", "acrylic dispersion ground: 10 %", "[14]"},
 	{"brush or roller", "tools", "roller", "[10]"},
@@ -223,6 +228,24 @@ func TestNothingIsGuessed(t *testing.T) {
 			if a.Recorded && !slices.Contains(always, tell.English.Question(a.Topic)) {
 				t.Errorf("%q is answered of a panel of which nothing is recorded: %q", q.asked, a.Lines)
 			}
+		}
+	}
+}
+
+// What leaves it open whether a panel holds lead is named.
+func TestOpenHarmIsNamed(t *testing.T) {
+	for pigments, says := range map[string]string{
+		``:                                    "oil paint (what is in it is not recorded)",
+		`"pigments":[{"name":"old yellow"}],`: "oil paint (no Colour Index name is recorded of old yellow)",
+		`"pigments":[{"name":"ultramarine","colour_index":"PB 29"}],`: "hydrocarbon resin varnish (whether Quayside varnish is harmful is not recorded)",
+	} {
+		w, p := panel(t, strings.Replace(full, `"pigments":[{"name":"lead white","colour_index":"PW 1"}],`, pigments, 1))
+		r, err := ask.Ask(tell.English, w, p, now, "is there lead in it")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := ordinary.Replace(strings.Join(r.Answers[0].Lines, "\n")); !strings.Contains(got, "cannot be ruled out, because of ") || !strings.Contains(got, says) {
+			t.Errorf("%s: %q is not in the answer:\n%s", pigments, says, got)
 		}
 	}
 }

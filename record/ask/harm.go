@@ -4,6 +4,7 @@ import (
 	"backleaf/record"
 	"backleaf/record/tell"
 	"backleaf/record/trade"
+	"slices"
 )
 
 // metals answers from the same table as label and dossier: what is known to
@@ -42,7 +43,29 @@ func (r *reader) metals() Answer {
 	case len(r.p.Layers()) == 0:
 		return r.none()
 	}
-	return open(d.Open, append([]string{r.say("ask-not-ruled-out"), r.list(may)}, texts...)...)
+	var why []string
+	for _, a := range r.standing(func(l record.Layer) bool { return l.Cloth == nil && slices.Contains(d.Open, l.Seq) }) {
+		why = once(why, r.unsettled(a.Layer))
+	}
+	return open(d.Open, append([]string{r.say("ask-not-ruled-out", tell.Told("layers", r.list(why))), r.list(may)}, texts...)...)
+}
+
+// unsettled names a layer and what of it leaves open whether it harms: colours
+// without their Colour Index names, or products that do not say.
+func (r *reader) unsettled(l record.Layer) string {
+	var colours, products []string
+	m := trade.Of(r.w, l)
+	for _, p := range m.Pigments() {
+		if !trade.Told(p) || trade.HarmfulDust(p) == record.Unknown {
+			colours = once(colours, p.Name)
+		}
+	}
+	for _, x := range m.Materials {
+		if x.Toxic == "" || x.Toxic == record.Unknown {
+			products = once(products, x.Name)
+		}
+	}
+	return r.say("ask-unsettled", r.layer(l), tell.Told("colours", r.List(colours)), tell.Told("products", r.List(products)))
 }
 
 func (r *reader) hazards() Answer {

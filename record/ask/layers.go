@@ -74,7 +74,35 @@ func (r *reader) layersOf(name any, which func(record.Layer) bool) Answer {
 	for _, a := range all {
 		lines = once(lines, r.losses(a)...)
 	}
-	return recorded(seqs(all), lines...)
+	return recorded(seqs(all), append(r.counted(there), lines...)...)
+}
+
+// counted says, where that is asked, how many of some layers lie on each face.
+func (r *reader) counted(there []application) []string {
+	if !r.asks("many") {
+		return nil
+	}
+	var counts []string
+	for _, f := range record.Faces {
+		n := 0
+		for _, a := range there {
+			for _, on := range a.faces {
+				if on == record.Unknown {
+					return nil
+				} else if on == f {
+					n++
+				}
+			}
+		}
+		if n > 0 {
+			counts = append(counts, r.say("ask-count-on", record.With("n", n), record.With("face", f)))
+		}
+	}
+	lines := []string{r.say("ask-count", tell.Told("counts", r.List(counts)))}
+	if !r.p.AsMade() {
+		lines = append(lines, r.say("ask-written-afterwards"))
+	}
+	return lines
 }
 
 // alike groups layers of which the same is said.
@@ -154,7 +182,9 @@ func (r *reader) absent(name any) Answer {
 // face answers what is on one face.
 func face(f record.Face) func(*reader) Answer {
 	return func(r *reader) Answer {
-		return r.state(f).and(r.onFace(f))
+		a := r.state(f).and(r.onFace(f))
+		a.Lines = append(r.counted(r.standing(func(l record.Layer) bool { return l.Face == f })), a.Lines...)
+		return a
 	}
 }
 
@@ -305,7 +335,7 @@ func (r *reader) paint() Answer {
 func (r *reader) buildUp() Answer {
 	as := r.applications(func(record.Layer) bool { return true })
 	_, seq := r.cut()
-	a := recorded(append([]int64{seq}, seqs(as)...), r.BuildUpSentence())
+	a := recorded(append([]int64{seq}, seqs(as)...), append(r.counted(r.standing(func(record.Layer) bool { return true })), r.BuildUpSentence())...)
 	for _, x := range as {
 		a.Lines = append(a.Lines, r.losses(x)...)
 	}

@@ -3,17 +3,18 @@ package ask
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"backleaf/record"
 	"backleaf/record/check"
 	"backleaf/record/tell"
 )
 
-// cured says when the last layer was laid, what the products are said to need,
-// and when the paint may be varnished:
-// nobody sees a film cure, so no moment of it is ever recorded.
+// cured says of which coatings that are meant the time stated for them has passed,
+// when the last was laid, what the products are said to need, and when the paint may
+// be varnished: nobody sees a film cure, so no moment of it is ever recorded.
 func (r *reader) cured() Answer {
-	as := r.applications(func(l record.Layer) bool { return l.Coating != nil })
+	as := r.standing(r.meant)
 	if len(as) == 0 {
 		return r.none()
 	}
@@ -31,13 +32,40 @@ func (r *reader) cured() Answer {
 	if stated == nil {
 		stated = []string{r.say("ask-no-cure")}
 	}
-	a := open([]int64{last.Seq}, r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
+	a := open([]int64{last.Seq}, r.curing(), r.say("ask-not-as-such", r.layer(last.Layer), record.With("at", last.At)), r.list(stated))
 	for _, s := range check.Next(r.w, r.p, r.now) {
 		if s.Task == check.TaskVarnish {
 			a.Lines = append(a.Lines, r.Catalogue().DueWhen(s))
 		}
 	}
 	return a
+}
+
+// curing tells of each coating that is meant whether the time to cure has passed.
+func (r *reader) curing() string {
+	var said, passed, open []string
+	var since time.Time
+	for _, c := range check.Cures(r.w, r.p, r.now) {
+		switch what := r.Layer(c.Layer); {
+		case !r.meant(c.Layer):
+		case c.Why.Code != "":
+			open = once(open, tell.Say(r.Catalogue(), c.Why))
+		case c.Surely.After(r.now):
+			said = once(said, r.say("ask-cure-waits", r.layer(c.Layer), record.With("until", record.Moment(c.Surely))))
+		default:
+			passed = once(passed, what)
+			if c.Surely.After(since) {
+				since = c.Surely
+			}
+		}
+	}
+	if passed != nil {
+		said = append(said, r.say("ask-cure-passed", tell.Told("layers", r.List(passed)), record.With("since", record.Moment(since))))
+	}
+	if open != nil {
+		said = append(said, r.say("ask-cure-open", tell.Told("rest", r.list(said)), tell.Told("why", r.List(open))))
+	}
+	return r.list(said)
 }
 
 // each answers with one property of each layer of a kind.

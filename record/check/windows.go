@@ -77,6 +77,26 @@ func (s *subject) cure(f film) (w window, why record.Said) {
 	return w, why
 }
 
+// Curing is when a coating that still lies on a panel counts as cured: surely from
+// then, by what its materials state and the air that was read; or why that cannot be told.
+type Curing struct {
+	Layer  record.Layer
+	Surely time.Time
+	Why    record.Said
+}
+
+// Cures lists the coatings of a panel, as [Rules] judge them.
+func Cures(w *record.Workshop, p *record.Panel, now time.Time) (out []Curing) {
+	s := unmeasured(w, p, now)
+	for _, f := range s.films {
+		if f.Layer.Coating != nil && f.Layer.Cloth == nil {
+			at, why := s.cure(f)
+			out = append(out, Curing{f.Layer, at.safe, why})
+		}
+	}
+	return out
+}
+
 // from reckons the window of a film that was laid between two times, in the
 // air it stood in: where nobody recorded the air, from is for the driest and
 // safe for the dampest.
