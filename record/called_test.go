@@ -8,7 +8,8 @@ import (
 
 // Each other name leads, in every list that holds its word, to that word alone.
 func TestCalled(t *testing.T) {
-	lists := map[string][]string{"stages": nil}
+	lists := map[string][]string{"stages": nil, // and such as are held by TestMeantWords
+		"orders": {"made", "title", "where"}, "places": {"studio"}, "rules": {"balanced-pull", "layers-hold", "toxic-layers", "sanded-after-cure"}}
 	for _, s := range Stages {
 		lists["stages"] = append(lists["stages"], string(s))
 	}

@@ -22,22 +22,24 @@ type (
 	Tool string
 )
 
-// names are other names that the trade has for a word of a closed list, each
-// without blanks.
+// names are other names that the trade has for a word of a closed list, a stage, an
+// order of panels or a rule, each without blanks.
 var names = map[string]string{
-	"ground": "primer priming primed gesso undercoat", "sealer": "sealant sealing seal", "size": "sizing sized", "adhesive": "glue paste",
+	"ground": "primer prime priming primed gesso undercoat", "sealer": "sealant sealing seal", "size": "sizing sized", "adhesive": "glue paste",
 	"stain-block": "stain-blocker blocker", "isolation": "isolating", "front": "recto face face-side", "back": "rear reverse verso backside",
 	"edges": "side sides rim borders", "cloth": "canvas fabric textile", "thinner": "diluent",
 	"linen": "flax", "hardboard": "hdf", "particleboard": "chipboard", "solid-wood": "wood timber", "aluminium-composite": "acm aluminum-composite",
 	"animal-glue": "rabbit-skin-glue rabbit-skin hide-glue bone-glue skin-glue gelatine gelatin glue", "cellulose-ether": "methylcellulose methyl-cellulose",
 	"gum": "gum-arabic", "drying-oil": "linseed-oil walnut-oil poppy-oil", "plain": "tabby plain-weave canvas-weave", "encaustic": "wax", "egg-tempera": "tempera",
 	"satin": "semi-gloss semi-matt eggshell silk", "gloss": "shiny glossy", "matt": "flat dull", "flat": "even straight plane", "battens": "batten bars",
-	"strainer": "stretcher subframe", "gift": "given donation donated", "loan": "lent borrowed lend", "return": "returned back found recovered home",
+	"strainer": "stretcher subframe", "gift": "give given donation donated", "loan": "lent borrowed lend", "return": "returned back found recovered home",
 	"sale": "sell", "theft": "stolen", "loss": "lost missing", "varnish": "varnishing", "retouching": "inpainting retouch", "scalpel": "knife blade scraping",
 	"solvent": "swab swabs", "sanding": "sandpaper sand abrasion", "cut-down": "trimmed sawn reduced smaller", "enlarged": "larger extended",
 	"crack": "split check", "filling": "filler putty", "dent": "gouge ding", "sound": "good fine ok", "loose": "detached",
 	"white-spirit": "mineral-spirits mineral-spirit", "ethanol": "alcohol methylated-spirit meths", "typical": "typical,-common-practice common-practice",
-	"knife": "fresh-blade blade", "ground laid": "primed primer gesso ground", "cloth laid": "canvas cloth", "board": "bare blank support substrate panel",
+	"knife": "fresh-blade blade", "ground laid": "primed primer prime gesso gessoed prepared ground", "cloth laid": "canvas cloth glued clothed", "sealed": "sized",
+	"board": "bare blank raw cut support substrate panel", "varnished": "finished", "made": "date year", "title": "name", "where": "place", "studio": "here home returned",
+	"balanced-pull": "flat bow warp warped", "layers-hold": "fat-over-lean dry", "toxic-layers": "lead", "sanded-after-cure": "cured",
 }
 
 // called reports that a text is another name for a word.

@@ -24,7 +24,6 @@ type Catalogue struct {
 	Tablet      map[string]Message // instead of these at the page, see [Catalogue.AtPage]
 	Hints       map[string]Message // what to do next, by the code of what was refused
 	Meant       map[string]string  // commands and flags, by words of the trade that none bears
-	MeantWords  map[string]string  // words of closed lists, by words of the trade that stand in none
 	Rules       map[string]RuleWords
 	Findings    FindingLines
 	Events      map[record.Kind]Message

@@ -16,13 +16,3 @@ var englishMeant = map[string]string{
 	"--because": "--note", "--comment": "--note", "--remarks": "--remark", "--reason": "--because", "--when": "--at", "--date": "--at", "--time": "--at",
 	"--face": "--on", "--side": "--on", "--material": "--with", "--lot": "--with", "--purpose": "--as", "--file": "--output", "--o": "--output",
 }
-
-// englishMeantWords are words of closed lists, of stages, orders and rules for what a
-// person of the trade may type first.
-var englishMeantWords = map[string]string{
-	"primed": "ground laid", "gessoed": "ground laid", "prepared": "ground laid", "primer": "ground", "gesso": "ground", "prime": "ground", "glue": "adhesive",
-	"sized": "sealed", "glued": "cloth laid", "clothed": "cloth laid", "raw": "board", "cut": "board", "finished": "varnished",
-	"date": "made", "year": "made", "name": "title", "place": "where", "verso": "back", "reverse": "back", "recto": "front", "side": "edges", "sides": "edges",
-	"sell": "sale", "lend": "loan", "borrowed": "loan", "give": "gift", "missing": "loss", "flat": "balanced-pull", "bow": "balanced-pull", "warp": "balanced-pull", "warped": "balanced-pull",
-	"fat-over-lean": "layers-hold", "lead": "toxic-layers", "dry": "layers-hold", "cured": "sanded-after-cure",
-}

@@ -10,10 +10,10 @@ import (
 
 // English is the catalogue that ships.
 var English = &Catalogue{
-	Tag:    language.English,
-	Number: englishNumbers,
-	Words:  englishWords.with("code", englishTrade.words()),
-	Meant:  englishMeant, MeantWords: englishMeantWords,
+	Tag:     language.English,
+	Number:  englishNumbers,
+	Words:   englishWords.with("code", englishTrade.words()),
+	Meant:   englishMeant,
 	Events:  englishEvents,
 	Objects: englishObjects,
 	Codes: codes(

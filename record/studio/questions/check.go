@@ -14,7 +14,6 @@ import (
 	"backleaf/record/check"
 	"backleaf/record/studio"
 	"backleaf/record/studio/refuse"
-	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
 )
 
@@ -62,7 +61,7 @@ func Rules() []string {
 func Rule(name string) (check.Rule, error) {
 	r, ok := check.RuleNamed(name)
 	if !ok {
-		return r, refuse.Unclearly("no-such-rule", "there is no rule %q", name).With(record.With("rules", Rules()), record.With("near", typed.Near(name, Rules())))
+		return r, refuse.Unclearly("no-such-rule", "there is no rule %q", name).With(record.With("rules", Rules()), record.With("near", record.Nearest(name, Rules())))
 	}
 	return r, nil
 }

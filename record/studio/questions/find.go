@@ -183,7 +183,7 @@ func places(typed string) []book.Place {
 func findingTest(t string, now time.Time) (find.Test, error) {
 	rule, said, given := strings.Cut(t, "=")
 	if _, ok := check.RuleNamed(rule); !ok {
-		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()), record.With("near", typed.Near(rule, Rules())))
+		return nil, refuse.Input("finding", "no-such-rule", "there is no rule %q", rule).With(record.With("rules", Rules()), record.With("near", record.Nearest(rule, Rules())))
 	}
 	o := check.Outcome(strings.ReplaceAll(said, " ", "-"))
 	if !given {
@@ -359,7 +359,7 @@ func (f Filter) on(w *record.Workshop, n book.Narrow) (book.Narrow, error) {
 			_, lot := w.Lot(record.Key(t))
 			if !material && !lot && !slices.Contains(x.words, t) {
 				e := refuse.Cannot("no-such-material", "%q is neither on the shelf nor one of %s", t, strings.Join(x.words, ", ")).
-					With(record.With("near", cmp.Or(typed.Near(t, x.words), record.Nearest(t, shelf.Words(w)))))
+					With(record.With("near", cmp.Or(record.Nearest(t, x.words), record.Nearest(t, shelf.Words(w)))))
 				e.Field = x.field
 				return n, e
 			}

@@ -154,7 +154,7 @@ func (r *Reader) word(field, list, typed string) string {
 
 // NotAmong refuses a word that is none of a list.
 func NotAmong(field, word string, list []string) error {
-	return refuse.Input(field, "no-such-word", "%q is not understood", word).With(record.With("near", quoted(Near(word, list))[0]), record.With("word", word), record.With("words", quoted(list...)))
+	return refuse.Input(field, "no-such-word", "%q is not understood", word).With(record.With("near", quoted(record.Nearest(word, list))[0]), record.With("word", word), record.With("words", quoted(list...)))
 }
 
 // quoted puts words that stand apart into quotes, as they have to be typed.
@@ -166,15 +166,6 @@ func quoted(words ...string) []string {
 		}
 	}
 	return words
-}
-
-// Near is the word of a list that one not in it was likely meant for: as people of
-// the trade say it, or by a slip of the finger. Empty: none is near.
-func Near(word string, list []string) string {
-	if m := tell.English.MeantWords[strings.ToLower(word)]; slices.Contains(list, m) {
-		return m
-	}
-	return record.Nearest(word, list)
 }
 
 // Faces reads "front", "back", "edges" or "all"; "unknown" stands alone.
