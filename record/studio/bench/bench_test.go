@@ -52,7 +52,7 @@ func TestDay(t *testing.T) {
 		{"coarse paper", record.Sanded{Faces: front, Scale: "P", Grit: 80}, []string{"coarse-grit", "too-early"}, ""},
 		{"a bow over nothing", record.Inspection{Bow: length(t, "1 mm")}, nil, "bow-without-span"},
 		{"nothing", record.Described{}, nil, "nothing-described"},
-		{"a title no face can print", record.Described{Title: "\U00013000"}, []string{"not-printable"}, ""},
+		{"a title no face can print", record.Described{Title: "\U00013000"}, []string{"called-so", "not-printable"}, ""},
 	} {
 		before, _, err := s.Book.Tree(ctx)
 		if err != nil {

@@ -263,7 +263,7 @@ func corrected(ctx context.Context, v *studio.View, c record.Entry) (means, warn
 		}) {
 			means, warnings = append(means, mean(&now, e.Body)...), append(warnings, amounts(&now, e.Body)...)
 		}
-		means, warnings = append(means, left...), slices.Concat(warnings, purposes(&now, e.Body), Unlikely(e.Body), thickness(&now, e.Body), over)
+		means, warnings = append(means, left...), slices.Concat(warnings, purposes(&now, e.Body), madeBeforeCut(&now, e.Body), Unlikely(e.Body), thickness(&now, e.Body), over)
 	}
 	return once(means), once(warnings), nil
 }

@@ -41,11 +41,9 @@ func doubtAct(v *studio.View, at record.When, body record.Body) []record.Said {
 	case record.Lot:
 		return DoubtLot(v.Shop, b)
 	case record.Described:
-		return calledSo(v, b.Owner)
-	case record.Material:
+		return slices.Concat(calledSo(v, b.Owner), calledSo(v, b.Title), madeBeforeCut(v, b))
+	case record.Material, record.Maker:
 		return slices.Concat(describedBefore(v.Shop, b), v.DescribedSince(at, b), Unlikely(b))
-	case record.Maker:
-		return v.DescribedSince(at, b)
 	}
 	ws := about("before-cutting", v.Which(func(p *record.Panel) bool { return BeforeCut(v, at, p) }))
 	if !body.Kind().Traits().Bench {
@@ -222,6 +220,16 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 		for _, p := range b.Mix {
 			doubt(p.Material, record.Adhesive, "")
 		}
+	case record.PaintLayer:
+		for _, p := range b.Mix {
+			m, _ := v.Shop.MaterialNow(p.Material)
+			if !slices.Contains(m.Uses, "medium") && !slices.Contains(m.Uses, "thinner") {
+				doubt(p.Material, "", "paint")
+			}
+			if m.Waterborne == record.Yes && slices.Contains(waterless, b.Medium) {
+				ws = append(ws, record.Say("water-in-oil", record.With("material", m.Key), record.With("medium", b.Medium)))
+			}
+		}
 	case record.Varnish:
 		for _, p := range b.Mix {
 			doubt(p.Material, "", "varnish")
@@ -229,6 +237,9 @@ func purposes(v *studio.View, body record.Body) (ws []record.Said) {
 	}
 	return ws
 }
+
+// waterless are the media into which nothing water-borne is stirred (common practice).
+var waterless = []record.PaintMedium{"oil", "alkyd", "encaustic"}
 
 // noCoat tells that a material is recorded as meant for other things than coats.
 func noCoat(m record.Material) bool {
@@ -337,23 +348,50 @@ func considered(v *studio.View, at record.When, body record.Body) []record.Said 
 	})...)
 }
 
-// calledSo doubts a reference of the studio's own by which others are called.
-func calledSo(v *studio.View, ref string) []record.Said {
-	ns := slices.DeleteFunc(slices.Clone(v.Roll.Called[record.CalledAs(ref)]), func(n record.Number) bool { return slices.Contains(v.Panels, n) })
-	if ref == "" || len(ns) == 0 {
+// calledSo doubts a title or a reference of the studio's own by which others are
+// called, or several at once.
+func calledSo(v *studio.View, name string) []record.Said {
+	if name == "" {
 		return nil
 	}
-	return []record.Said{record.Say("called-so", record.With("called", ref), record.With("panels", ns))}
+	ns := slices.Clone(v.Roll.Called[record.CalledAs(name)])
+	if n, err := v.Roll.Find(name); err == nil && !slices.Contains(ns, n) {
+		ns = append(ns, n)
+	}
+	ns = slices.DeleteFunc(ns, func(n record.Number) bool { return slices.Contains(v.Panels, n) })
+	if len(v.Panels) > 1 {
+		ns = append(ns, v.Panels[1:]...)
+	}
+	if len(ns) == 0 {
+		return nil
+	}
+	return []record.Said{record.Say("called-so", record.With("called", name), record.With("panels", ns))}
 }
 
-// describedBefore says as what a material stood there that is described anew.
-func describedBefore(w *record.Workshop, m record.Material) []record.Said {
-	vs := w.Versions(m.Kind(), m.Key)
+// madeBeforeCut doubts a work that is older than its board.
+func madeBeforeCut(v *studio.View, body record.Body) []record.Said {
+	d, _ := body.(record.Described)
+	return about("before-cutting", v.Which(func(p *record.Panel) bool {
+		c, _ := record.Latest[record.Cut](p)
+		return daysBefore(v, d.Made, c.At)
+	}))
+}
+
+// describedBefore says as what a thing stood there that is described anew.
+func describedBefore(w *record.Workshop, b record.Body) []record.Said {
+	vs := w.Versions(b.Kind(), record.KeyOf(b))
 	if len(vs) == 0 {
 		return nil
 	}
-	before, _ := w.MaterialNow(m.Key)
-	return []record.Said{record.Say("described-again", record.With("material", m.Key), record.With("name", before.Name), record.With("entry", record.EntryRef(vs[len(vs)-1].Seq)))}
+	last := vs[len(vs)-1]
+	name := ""
+	switch before := last.Body.(type) {
+	case record.Material:
+		name = before.Name
+	case record.Maker:
+		name = before.Name
+	}
+	return []record.Said{record.Say("described-again", record.With("material", record.KeyOf(b)), record.With("name", name), record.With("entry", record.EntryRef(last.Seq)))}
 }
 
 // DoubtLot doubts a lot whose size is out of any usual range, or whose quantity

@@ -67,10 +67,17 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 			return b, []record.Said{record.Say("coarse-grit", record.With("scale", b.Scale), record.With("grit", b.Grit))}, nil
 		}
 	case record.Published:
-		return b, about("was-not-shown", v.Which(func(p *record.Panel) bool {
+		return b, v.Each(func(p *record.Panel) []record.Said {
+			d, gone := p.Discarded()
 			_, before := record.Latest[record.Published](p)
-			return b.Shown == record.No && !before
-		})), nil
+			switch {
+			case b.Shown == record.No && !before:
+				return []record.Said{record.Say("was-not-shown")}
+			case b.Shown != record.No && gone:
+				return []record.Said{record.Say("was-discarded", record.With("entry", record.EntryRef(d.Seq)))}
+			}
+			return nil
+		}), nil
 	case record.Intended:
 		return b, about("cloth-lies", v.Which(func(p *record.Panel) bool {
 			return b.Cloth == record.No && slices.ContainsFunc(p.Layers(), func(l record.Layer) bool { return l.Cloth != nil && l.Stands() })
@@ -98,13 +105,27 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 				return b, nil, slip("bow", b.Bow.String(), "it was measured over %s", b.Span)
 			}
 		}
-		return b, tooLong(v, b.Span), nil
+		return b, append(tooLong(v, b.Span), bowed(b)...), nil
 	case record.Described:
 		if b == (record.Described{}) {
 			return b, nil, refuse.Unclearly("nothing-described", "nothing to describe")
 		}
 	}
 	return body, nil, nil
+}
+
+// bowed doubts a bow that is none, and one of more than a twenty-fifth of its span:
+// most often centimetres typed for millimetres (common practice).
+func bowed(b record.Inspection) []record.Said {
+	bow, _ := b.Bow.Micrometers()
+	span, _ := b.Span.Micrometers()
+	switch {
+	case bow > 0 && b.Toward == "flat":
+		return []record.Said{record.Say("bowed-and-flat", record.With("bow", b.Bow))}
+	case 25*bow > span && bow <= mostBow:
+		return []record.Said{record.Say("unlikely-value", record.With("what", record.Code("bow")), record.With("value", b.Bow))}
+	}
+	return nil
 }
 
 // onlyPanels refuses a text that names panels and says nothing of them.
@@ -210,6 +231,10 @@ func coating(v *studio.View, body record.Body) error {
 	}
 	if !c.WetTotal.IsZero() && !c.WetEach.IsZero() {
 		return refuse.Input("amount-each", "amount-twice", "%s for each panel, and %s for all of them", c.WetEach, c.WetTotal)
+	}
+	wet, ok := c.WetFilm.Micrometers()
+	if dry, ok2 := c.DryFilm.Micrometers(); ok && ok2 && dry > wet {
+		return slip("dry-film", c.DryFilm.String(), "it was %s wet, and no film grows as it dries", c.WetFilm)
 	}
 	if err := noSuchCoat(v, body); err != nil {
 		return err

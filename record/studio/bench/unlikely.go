@@ -27,6 +27,7 @@ const (
 	millimeter = 1000
 	degree     = 1000
 	percent    = 1000
+	mostBow    = 30 * millimeter
 )
 
 func length(what record.Code, l record.Length, low, high int64) measured {
@@ -39,11 +40,11 @@ func Unlikely(body record.Body) (ws []record.Said) {
 	var ms []measured
 	switch b := body.(type) {
 	case record.Cut:
-		ms = append(size(b.Size), length("bow", b.Bow, 0, 30*millimeter), length("saw", b.SawLoss, 300, 8*millimeter))
+		ms = append(size(b.Size), length("bow", b.Bow, 0, mostBow), length("saw", b.SawLoss, 300, 8*millimeter))
 	case record.Resized:
 		ms = size(b.Size)
 	case record.Inspection:
-		ms = []measured{length("bow", b.Bow, 0, 30*millimeter), length("span", b.Span, 50*millimeter, 3000*millimeter)}
+		ms = []measured{length("bow", b.Bow, 0, mostBow), length("span", b.Span, 50*millimeter, 3000*millimeter)}
 	case record.Climate:
 		ms = air(b.Temperature, b.Humidity)
 	case record.ClothLaid:

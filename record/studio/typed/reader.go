@@ -243,15 +243,25 @@ func (r *Reader) Some(field string, typed []string) []Some {
 	return out
 }
 
-// Pigments reads "titanium white=PW 6".
+// Pigments reads "titanium white=PW 6", and several that stand together.
 func Pigments(typed []string) []record.Pigment {
 	var out []record.Pigment
 	for _, t := range typed {
-		name, index, _ := strings.Cut(t, "=")
-		out = append(out, record.Pigment{Name: strings.TrimSpace(name), Index: strings.TrimSpace(index)})
+		for t != "" {
+			one := t
+			if strings.Count(t, "=") > 1 {
+				one = firstOf().FindString(t)
+			}
+			t = t[len(one):]
+			name, index, _ := strings.Cut(strings.Trim(one, ",;+ "), "=")
+			out = append(out, record.Pigment{Name: strings.TrimSpace(name), Index: strings.TrimSpace(index)})
+		}
 	}
 	return out
 }
+
+// firstOf is the first of several pigments: its name, its index, and a mark.
+var firstOf = pattern.Of(`^[^=]*=[^=,;+]*[,;+]?`)
 
 var spanText = pattern.Of(`^\s*([0-9.,/]+)\s*([A-Za-z]*)\s*(?:-|–|to)\s*([0-9.,/]+)\s*([A-Za-z]+)\s*$`)
 
