@@ -62,30 +62,31 @@ func (a *app) sayRule(r check.Rule) {
 
 // sayGroups prints what is said of several panels together, the gravest first.
 func (a *app) sayGroups(gs *questions.Groups) {
-	all := gs.Worst()
-	if len(all) == 0 {
-		a.noted("no-panels-to-check")
-	}
-	for i, g := range all {
-		if i > 0 {
+	some := false
+	for g := range gs.Worst() {
+		if some {
 			a.say("")
 		}
 		a.sayPanelFindings(g)
+		some = true
+	}
+	if !some {
+		a.noted("no-panels-to-check")
 	}
 }
 
 // sayPanelFindings prints what is said of all panels of a group.
-func (a *app) sayPanelFindings(x *questions.Group) {
+func (a *app) sayPanelFindings(x questions.Group) {
 	if len(x.Panels) == 1 {
 		a.told("panel-checked", record.With("panel", x.Panels[0]), record.With("title", x.Title))
 	} else {
 		a.say("%s", a.catalogue().Fill("{panels}", record.With("panels", x.Panels)))
 	}
 	for _, f := range x.Findings {
-		a.sayFinding(f.Value())
+		a.sayFinding(f)
 	}
 	for _, f := range x.Notes {
-		a.told("finding-noted", record.With("rule", f.Value().Rule), tell.Told("text", f.Value().Short))
+		a.told("finding-noted", record.With("rule", f.Rule), tell.Told("text", f.Short))
 	}
 	if x.MoreNotes > 0 {
 		a.told("check-notes-more", record.With("n", x.MoreNotes))

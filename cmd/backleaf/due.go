@@ -33,18 +33,23 @@ func newDue(a *app) {
 			a.noted("calendar-written", record.With("file", calendar))
 		}
 		if a.asJSON {
-			return a.sayJSON(steps)
+			return a.sayJSONList(func(add func(any) error) (err error) {
+				steps(func(s questions.Step) bool { err = add(s); return err == nil })
+				return err
+			})
 		}
-		if len(steps) == 0 {
-			why, err := questions.NothingDue(r.ctx, r.Book, r.args, now)
-			a.warn(nil, why)
-			return err
-		}
-		for i, s := range steps {
-			if i == 0 || s.State != steps[i-1].State || s.When != steps[i-1].When {
+		last := questions.Step{}
+		for s := range steps {
+			if s.State != last.State || s.When != last.When {
 				a.say("%-8s  %s", a.catalogue().State(s.State), s.When)
 			}
 			a.told("due-panels", record.With("batch", s.Batch), record.With("panels", s.Panels))
+			last = s
+		}
+		if last.Panels == nil {
+			why, err := questions.NothingDue(r.ctx, r.Book, r.args, now)
+			a.warn(nil, why)
+			return err
 		}
 		return nil
 	})

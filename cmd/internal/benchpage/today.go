@@ -34,7 +34,7 @@ var tasks = map[check.Task]string{
 // steps are the next steps of some panels, or of all.
 func (d *desk) steps(ps []*record.Panel) (out []step) {
 	due, _ := questions.Due(d.c, d.shop, ps, d.now)
-	for _, s := range due {
+	for s := range due {
 		x := step{State: string(s.State), StateWords: d.c.State(s.State), What: d.c.Capital(s.Text), Batch: string(s.Batch), Panels: s.Panels,
 			Window: d.c.Window(s.From, s.Safe, s.Until), Counts: milli(s.Until)}
 		if s.State == check.Later {

@@ -2,12 +2,8 @@ package questions
 
 import (
 	"context"
-	"crypto/sha256"
-	"fmt"
-	"io"
 	"slices"
 	"time"
-	"unique"
 
 	"backleaf/record"
 	"backleaf/record/book"
@@ -133,8 +129,8 @@ func (x Finding) FallsShort() bool {
 }
 
 // notes are the findings that fall short by no more than information.
-func (f Findings) notes() []unique.Handle[Printed] {
-	var out []unique.Handle[Printed]
+func (f Findings) notes() []Printed {
+	var out []Printed
 	for _, x := range f.Findings {
 		if x.Outcome == check.FallsShort && x.Severity == check.Information {
 			out = append(out, f.printed(x))
@@ -186,121 +182,4 @@ func (f Findings) Count() map[check.Outcome]int {
 		count[x.Outcome]++
 	}
 	return count
-}
-
-// A Group is panels of which the same is said, and what is shown of it.
-type Group struct {
-	Panels []record.Number
-	Title  string // of the first
-	Count  map[check.Outcome]int
-	Shown
-	weight int
-}
-
-// Groups are panels of which the same is said, of every rule or, briefly, only of
-// open findings.
-type Groups struct {
-	Brief  bool
-	all    []*Group
-	at     map[[sha256.Size]byte]*Group
-	counts map[string]map[check.Outcome]int // as they are written
-}
-
-// Add puts a panel into its group. Only what is shown is kept.
-func (g *Groups) Add(f Findings) {
-	said, counted := sha256.New(), fmt.Sprint(f.Count())
-	io.WriteString(said, counted)
-	for _, x := range f.Findings {
-		if !g.Brief || x.Open() {
-			for _, text := range []string{x.Rule, string(x.Outcome), string(x.Severity), x.Text, fmt.Sprint(x.Entries), x.Remedy} {
-				io.WriteString(said, text+"\x00")
-			}
-		}
-	}
-	if g.at == nil {
-		g.at, g.counts = map[[sha256.Size]byte]*Group{}, map[string]map[check.Outcome]int{}
-	}
-	key := [sha256.Size]byte(said.Sum(nil))
-	if g.at[key] == nil {
-		if g.counts[counted] == nil {
-			g.counts[counted] = f.Count()
-		}
-		g.at[key] = &Group{Title: f.Title, Count: g.counts[counted], Shown: f.shown(!g.Brief), weight: f.weight()}
-		g.all = append(g.all, g.at[key])
-	}
-	g.at[key].Panels = append(g.at[key].Panels, f.Panel)
-}
-
-// Worst are the groups, the gravest first.
-func (g *Groups) Worst() []*Group {
-	slices.SortStableFunc(g.all, func(a, b *Group) int { return b.weight - a.weight })
-	return g.all
-}
-
-// A panel of which nothing falls short by more than information takes at most
-// so many lines: of those that much may be notes, and so many questions are put
-// at once.
-const (
-	soundLines    = 12
-	noteLines     = 4
-	manyQuestions = 7
-)
-
-// Shown is what is told of a group: of each list the first, and how many more
-// there are.
-type Shown struct {
-	Findings, Notes          []unique.Handle[Printed]
-	Questions                []string
-	MoreNotes, MoreQuestions int
-	Noted                    int // how many notes there are, however they are shown
-}
-
-// Printed is what is printed of a finding. It is held once, however many groups it
-// is told of: those of one batch say nearly the same.
-type Printed struct {
-	Rule                         string
-	Outcome                      check.Outcome
-	Severity                     check.Severity
-	Text, Short, Remedy, Sources string
-}
-
-func (f Findings) printed(x Finding) unique.Handle[Printed] {
-	return unique.Make(Printed{x.Rule, x.Outcome, x.Severity, x.Text, x.Short, x.Remedy, f.words.Clauses(x.Sources)})
-}
-
-// shown is every finding in full, or in few lines what falls short and what is
-// not recorded.
-func (f Findings) shown(every bool) (s Shown) {
-	for _, x := range f.Findings {
-		if every || x.FallsShort() {
-			if !every {
-				x.Text = x.Short
-			}
-			s.Findings = append(s.Findings, f.printed(x))
-		}
-	}
-	notes := f.notes()
-	s.Noted = len(notes)
-	if every {
-		return s
-	}
-	s.Notes, s.MoreNotes = fit(notes, noteLines)
-	left := soundLines - 3 - len(s.Notes) // without the panel, the head of the questions and the count
-	if s.MoreNotes > 0 {
-		left--
-	}
-	s.Questions, s.MoreQuestions = fit(f.Questions(), min(left, manyQuestions))
-	for i, q := range s.Questions {
-		s.Questions[i] = unique.Make(q).Value() // held once, as [Printed] is
-	}
-	return s
-}
-
-// fit is what of a list is shown in some lines, the last of which says how many
-// more there are where not all are.
-func fit[T any](all []T, lines int) (shown []T, more int) {
-	if len(all) <= lines {
-		return all, 0
-	}
-	return slices.Clone(all[:lines-1]), len(all) - lines + 1
 }

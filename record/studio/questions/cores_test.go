@@ -24,7 +24,8 @@ func TestAnyNumberOfCores(t *testing.T) {
 		if err := k.Check(t.Context(), s.Book, nil, nil, nil, func(f questions.Findings) error { all = append(all, f); return nil }); err != nil {
 			t.Fatal(err)
 		}
-		steps, _, err := questions.DueOf(t.Context(), tell.English, s.Book, nil, then)
+		due, _, err := questions.DueOf(t.Context(), tell.English, s.Book, nil, then)
+		steps := slices.Collect(due)
 		if err != nil || len(steps) == 0 || len(all) == 0 {
 			t.Fatalf("%d steps, %d panels judged: %v", len(steps), len(all), err)
 		}

@@ -2,6 +2,7 @@ package questions
 
 import (
 	"context"
+	"iter"
 	"time"
 
 	"backleaf/record"
@@ -25,9 +26,9 @@ type Step struct {
 	When   string          `json:"-"` // the text with its window, as it looks from then
 }
 
-// Due returns the next steps of these panels as they look from a moment, in
+// Due gives the next steps of these panels as they look from a moment, in
 // its time zone, in the words of a catalogue, and the same for a calendar.
-func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
+func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.Time) (steps iter.Seq[Step], calendar func(stamp time.Time) []byte) {
 	var all []check.Step
 	for _, p := range ps {
 		all = append(all, check.Next(w, p, moment)...)
@@ -36,17 +37,17 @@ func Due(c *tell.Catalogue, w *record.Workshop, ps []*record.Panel, moment time.
 }
 
 // DueOf is [Due] for panels named as typed; without terms, for all that are here.
-func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte, err error) {
+func DueOf(ctx context.Context, c *tell.Catalogue, b *book.Book, terms []string, moment time.Time) (steps iter.Seq[Step], calendar func(stamp time.Time) []byte, err error) {
 	ns, err := numbers(ctx, b, terms, nil, func(p book.Present) bool { return discarded(p) || goneBy(p, moment) })
 	if err != nil {
 		return nil, nil, err
 	}
 	var all []check.Step
-	held := 0
+	held := 0 // of them, grouped
 	err = book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) ([]check.Step, error) { return check.Next(w, p, moment), nil },
 		func(next []check.Step) error {
-			if all = append(all, next...); len(all) > 2*held+200 { // those of a batch are held as one
-				all = check.Group(all)
+			if all = append(all, next...); len(all) > held+1000 { // those of a batch are held as one
+				all = append(all[:held], check.Group(all[held:])...)
 				held = len(all)
 			}
 			return nil
@@ -81,17 +82,19 @@ func NothingDue(ctx context.Context, b *book.Book, terms []string, moment time.T
 	})
 }
 
-func inWords(c *tell.Catalogue, all []check.Step, moment time.Time) (steps []Step, calendar func(stamp time.Time) []byte) {
-	check.Order(all, moment)
-	for i, s := range all {
-		all[i].From, all[i].Safe, all[i].Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
-	}
+func inWords(c *tell.Catalogue, all []check.Step, moment time.Time) (steps iter.Seq[Step], calendar func(stamp time.Time) []byte) {
 	groups, then := check.Group(all), c.At(moment, moment.Location())
-	steps = []Step{}
-	for _, s := range groups {
-		steps = append(steps, Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry, s.Said, then.DueWhen(s)})
+	check.Order(groups, moment)
+	for i, s := range groups {
+		groups[i].From, groups[i].Safe, groups[i].Until = local(s.From, moment), local(s.Safe, moment), local(s.Until, moment)
 	}
-	return steps, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, c.CalendarEntry) }
+	return func(yield func(Step) bool) {
+		for _, s := range groups {
+			if !yield(Step{s.State(moment), s.Task, c.Due(s), s.Batch, s.Panels, s.From, s.Safe, s.Until, s.Entry, s.Said, then.DueWhen(s)}) {
+				return
+			}
+		}
+	}, func(stamp time.Time) []byte { return check.Calendar(groups, stamp, c.CalendarEntry) }
 }
 
 func local(t, like time.Time) time.Time {
