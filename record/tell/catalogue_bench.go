@@ -45,6 +45,7 @@ var englishWarnings = map[string]Message{
 	"done-twice":              "note: {entry} of within the hour may be the same, for {panels}; if it was done once only, take one of the two back",
 	"said-already":            "note: {panels, if {{panels}: }}the same is recorded already ({entry}); if it was written down twice, take this one back",
 	"called-so":               "note: “{called}” is what {panels} {panels, number, sing {is} other {are}} called too, so by that alone none of them can be named",
+	"front-there":             `note: {panels}: a photograph of the front is there already ({entry}), and papers show the newest; if this shows something else, take it back and say --role`,
 	"left-open":               "note: {field, select, bracing {with what it was braced} for {for how long} medium {in which medium} other {of which board}} is not recorded{entry, if {; do not type it again: backleaf amend {entry} --set {field}=… --because \"…\"}} (next time: --{field, select, bracing {with} other {{field}}})",
 	"discarded-with-paper":    "note: {panels}: a certificate is in force ({entry}); \"backleaf certificate withdraw\" takes it back, so that nobody shows it as valid",
 	"certified-before":        "note: {panels}: the certificate in force ({entry}) tells it as it was before this; \"backleaf certificate\" replaces it",

@@ -141,13 +141,18 @@ func clothLies(v *studio.View, faces []record.Face) []record.Said {
 // that is kept or a state of a panel, as the record says it stands.
 func already(v *studio.View, at record.When, body record.Body) []record.Said {
 	var seq int64
+	code := "said-already"
 	again := v.Which(func(p *record.Panel) bool {
 		var is bool
 		switch b := body.(type) {
 		case record.Photograph:
 			for _, x := range record.Each[record.Photograph](p) {
-				if x.Body.SHA256 == b.SHA256 && x.Body.Role == b.Role {
-					seq, is = x.Seq, true
+				switch {
+				case x.Body.Role != b.Role:
+				case x.Body.SHA256 == b.SHA256:
+					code, seq, is = "said-already", x.Seq, true
+				case b.Role == record.PhotoFront && !is: // papers show one
+					code, seq, is = "front-there", x.Seq, true
 				}
 			}
 		default:
@@ -167,7 +172,7 @@ func already(v *studio.View, at record.When, body record.Body) []record.Said {
 	if again == nil {
 		return nil
 	}
-	return []record.Said{record.Say("said-already", record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
+	return []record.Said{record.Say(code, record.With("panels", again), record.With("entry", record.EntryRef(seq)))}
 }
 
 // states are the kinds that say how a panel stands until the next of them.

@@ -139,12 +139,15 @@ func typeOf(body record.Body, asked string) (reflect.Type, error) {
 	}
 	t, ok := fieldType(reflect.TypeOf(body), strings.Split(field, "."))
 	_, apart := fieldType(reflect.TypeFor[private.Part](), []string{strings.TrimPrefix(asked, "private-")})
+	lot, _ := body.(record.Lot)
 	_, sealed := fieldType(reflect.TypeOf(body), []string{"private_sha256"})
 	switch {
 	case ok:
 		return t, nil
+	case apart && sealed && lot.Key != "":
+		return nil, refuse.Unclearly("price-of-lot", "a price is kept outside the journal, where nothing is amended").With(record.With("lot", lot.Key), record.With("material", lot.Material))
 	case apart && sealed:
-		return nil, refuse.Unclearly("kept-apart", "%s is kept outside the journal, where nothing is amended", asked).With(record.With("kind", body.Kind()))
+		return nil, refuse.Unclearly("kept-apart", "%s is kept outside the journal, where nothing is amended", asked)
 	}
 	return nil, refuse.Unclearly("no-such-field", "an entry of kind %s has no field %q", body.Kind(), asked)
 }

@@ -37,7 +37,7 @@ func TestChangeAsTheActTakes(t *testing.T) {
 		{record.Coat{}, "price", "1", "no-such-field"},
 		{record.HandedOver{}, "price", "1300 EUR", "kept-apart"},
 		{record.HandedOver{}, "to", "", "kept-apart"},
-		{record.Lot{}, "price", "40", "kept-apart"},
+		{record.Lot{Key: "tin"}, "price", "40", "price-of-lot"},
 	} {
 		r := reader(t)
 		set, unset := []typed.Set{{Field: x.field, Typed: x.typed}}, []string(nil)
