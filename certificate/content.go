@@ -47,7 +47,7 @@ type fact struct{ name, text, field string }
 
 func newContent(in Input) (*content, error) {
 	if in.Catalogue == nil {
-		in.Catalogue = tell.English
+		in.Catalogue = tell.English()
 	}
 	t := tell.New(in.Catalogue, in.Workshop, in.Panel)
 	c := &content{in: in, words: in.Catalogue.Certificate, teller: t,

@@ -79,7 +79,7 @@ func TestPublishedDimensions(t *testing.T) {
 func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	for name, k := range map[string]*bench{"finished": finished(t), "missing": stress()["much-missing"](t), "layers": stress()["sixty-layers"](t)} {
 		in := k.input(k.key())
-		in.Catalogue = tell.English.Each(func(s string) string {
+		in.Catalogue = tell.English().Each(func(s string) string {
 			return strings.Map(func(r rune) rune {
 				if unicode.IsLetter(r) {
 					return '#'
@@ -111,7 +111,7 @@ func TestLongerLanguage(t *testing.T) {
 	k.photo(jpegFile(t, shore(400, 300)))
 	in := k.input(k.key())
 	word := regexp.MustCompile(`\pL{2,}`)
-	in.Catalogue = tell.English.Each(func(s string) string {
+	in.Catalogue = tell.English().Each(func(s string) string {
 		return word.ReplaceAllStringFunc(s, func(w string) string { return w + w[:len(w)/2] })
 	})
 	path := save(t, "c.pdf", drawn(t, in))

@@ -234,7 +234,7 @@ func TestMissingGlyph(t *testing.T) {
 
 // No letter on any page stands outside the catalogue and the record.
 func TestNoWordOutsideTheCatalogue(t *testing.T) {
-	masked := tell.English.Each(func(s string) string {
+	masked := tell.English().Each(func(s string) string {
 		return strings.Map(func(r rune) rune {
 			if r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' {
 				return '¤'

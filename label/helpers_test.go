@@ -98,7 +98,7 @@ func hostile() label.Input {
 }
 
 func options(size label.Size) label.Options {
-	return label.Options{Catalogue: tell.English, Size: size, Created: day, Author: "Ilze Kārkla"}
+	return label.Options{Catalogue: tell.English(), Size: size, Created: day, Author: "Ilze Kārkla"}
 }
 
 func draw(t testing.TB, o label.Options, labels ...label.Input) []byte {

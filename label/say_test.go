@@ -54,7 +54,7 @@ const (
 func say(t testing.TB, stage label.Stage, studio record.Studio, entries ...string) label.Input {
 	t.Helper()
 	w, p := shop(t, studio, entries...)
-	in, err := label.Say(tell.English, w, p, stage, strings.Repeat("3f2a91bc", 8))
+	in, err := label.Say(tell.English(), w, p, stage, strings.Repeat("3f2a91bc", 8))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -129,7 +129,7 @@ func TestDemonstration(t *testing.T) {
 
 func TestBadDigest(t *testing.T) {
 	w, p := shop(t, linked)
-	if _, err := label.Say(tell.English, w, p, label.StageAuto, "3F2A"); err == nil {
+	if _, err := label.Say(tell.English(), w, p, label.StageAuto, "3F2A"); err == nil {
 		t.Error("a digest that is none was printed")
 	}
 }

@@ -57,7 +57,7 @@ func stress(t testing.TB) map[string]*dossier.Document {
 	out := map[string]*dossier.Document{"afternoon": afternoonDossier(t)}
 	add := func(name, history string) {
 		w, p := panel(t, history)
-		out[name] = dossier.New(tell.English, w, p, dossier.Book{})
+		out[name] = dossier.New(tell.English(), w, p, dossier.Book{})
 	}
 	add("empty", `
 "kind":"studio","maker":"Ada Exemple","mark":"DM","paper":"letter"
@@ -227,7 +227,7 @@ func TestHostile(t *testing.T) {
 // A character that no face has is named with where it was recorded.
 func TestMissingGlyph(t *testing.T) {
 	w, p := panel(t, strings.ReplaceAll(afternoon, "harbour with two boats", "a ship \u1350"))
-	_, err := dossier.New(tell.English, w, p, head).PDF()
+	_, err := dossier.New(tell.English(), w, p, head).PDF()
 	var g *paper.GlyphError
 	if !errors.As(err, &g) || g.Rune != '\u1350' || g.Field != "Subject" {
 		t.Errorf("%v", err)
@@ -279,7 +279,7 @@ func TestPage(t *testing.T) {
 // A masked catalogue leaves no letter but those that people recorded and the
 // texts of the rules of thumb.
 func TestNoWordOutsideTheCatalogue(t *testing.T) {
-	masked := tell.English.Each(func(s string) string {
+	masked := tell.English().Each(func(s string) string {
 		return strings.Map(func(r rune) rune {
 			if unicode.IsLetter(r) {
 				return '#'
@@ -317,7 +317,7 @@ func sources() []string {
 
 // No word of the lists of the record is printed raw, whatever is recorded.
 func TestExamples(t *testing.T) {
-	for _, d := range examples(t, tell.English) {
+	for _, d := range examples(t, tell.English()) {
 		pdf(t, d)
 		out := text(t, d)
 		for _, list := range []string{"Binder", "BoardKind", "PaintMedium", "Weave", "ThreadRun", "PhotoRole"} {
@@ -355,7 +355,7 @@ func TestPictures(t *testing.T) {
 		}
 		return file.Bytes(), nil
 	}
-	d := dossier.New(tell.English, w, p, book)
+	d := dossier.New(tell.English(), w, p, book)
 	images := toolcheck.Run(t, "pdfimages", "-list", save(t, "d.pdf", pdf(t, d)))
 	if n := strings.Count(images, " image "); n != 1 {
 		t.Errorf("%d pictures in the file, want 1:\n%s", n, images)
@@ -375,7 +375,7 @@ func TestOneReading(t *testing.T) {
 "kind":"coat","at":"2026-05-02T14:05:00+03:00","panels":["DM26-0007-B"],"purpose":"ground","faces":["front"],"temperature":"20 °C","humidity":"98 %"
 "kind":"paint","at":"2026-06-25T10:00:00+03:00","panels":["DM26-0007-B"],"medium":"oil","oil_content":"lean"
 "kind":"paint","at":"2026-07-25T10:00:00+03:00","panels":["DM26-0007-B"],"medium":"oil","oil_content":"lean"`)
-	d := dossier.New(tell.English, w, p, head)
+	d := dossier.New(tell.English(), w, p, head)
 	page := toolcheck.Run(t, "pdftotext", "-layout", save(t, "d.pdf", pdf(t, d)), "-")
 	for _, v := range []string{"19", "20", "21", "90", "95", "100"} {
 		if !regexp.MustCompile(`(?m)^\s*(°C|% RH)?\s*` + v + `$`).MatchString(page) {
@@ -420,7 +420,7 @@ func TestFeaturesAndEdges(t *testing.T) {
 "kind":"feature","at":"2026-05-03","panels":["DM26-0007-B"],"what":"joint","face":"edges","note":"lower edge"
 `
 	w, p := panel(t, text)
-	d := dossier.New(tell.English, w, p, dossier.Book{})
+	d := dossier.New(tell.English(), w, p, dossier.Book{})
 	page := toolcheck.Run(t, "pdftotext", "-layout", save(t, "marks.pdf", pdf(t, d)), "-")
 	page = strings.Join(strings.Fields(page), " ")
 	for _, want := range []string{"1: knot, back, 82 mm from the left and 140 mm from the top, seen on that face, 9 × 12 mm (E", "2: joint, edges, lower edge (E", "An edge cut through, from the outside to the board", "OUTSIDE", "To scale,"} {

@@ -98,7 +98,7 @@ var head = dossier.Book{Entries: 33, Root: strings.Repeat("5a", 32)}
 func afternoonDossier(t testing.TB) *dossier.Document {
 	t.Helper()
 	w, p := panel(t, afternoon)
-	return dossier.New(tell.English, w, p, head)
+	return dossier.New(tell.English(), w, p, head)
 }
 
 // examples are the dossiers of the published examples.

@@ -43,7 +43,7 @@ func Draw(in Input) (Page, error) {
 
 func draw(in Input) (Page, error) {
 	if in.Catalogue == nil {
-		in.Catalogue = tell.English
+		in.Catalogue = tell.English()
 	}
 	var p Page
 	c, err := newContent(in, &p)

@@ -202,7 +202,7 @@ func TestHostileText(t *testing.T) {
 			t.Error("a picture keeps what the photograph held")
 		}
 	}
-	c := tell.English
+	c := tell.English()
 	taken, err := page.TakenBack(c, in.Workshop, in.Panel, record.Moment(drawn))
 	if err != nil {
 		t.Fatal(err)

@@ -278,7 +278,7 @@ func (x ways) byPackage(t *testing.T, path string) (w studio.Written, said []str
 		w, no = bench.Do(ctx, v, at, b)
 	}
 	for _, s := range w.Warnings {
-		said = append(said, terminal.Wrap(tell.Say(tell.English.At(v.Now, v.Zone), s), 0))
+		said = append(said, terminal.Wrap(tell.Say(tell.English().At(v.Now, v.Zone), s), 0))
 	}
 	return w, said, no
 }

@@ -192,7 +192,7 @@ func (a *app) words(s record.Studio) *tell.Catalogue {
 	return a.catalogue().At(a.now(), studio.Zone(s)).For(s)
 }
 
-func (a *app) catalogue() *tell.Catalogue { return cmp.Or(a.lang, tell.English) }
+func (a *app) catalogue() *tell.Catalogue { return cmp.Or(a.lang, tell.English()) }
 
 // path returns the file of the book.
 func (a *app) path() string {

@@ -63,22 +63,22 @@ func (s tale) answers(t *testing.T, papers bool) map[string]string {
 	for name, brief := range map[string]bool{"check": true, "check --all": false} {
 		spoken(name, func(a *app) error {
 			f := &questions.Groups{Brief: brief}
-			f.Add(questions.Checking{Words: tell.English, Now: taleNow, Brief: brief}.Panel(w, p))
+			f.Add(questions.Checking{Words: tell.English(), Now: taleNow, Brief: brief}.Panel(w, p))
 			a.sayGroups(f)
 			return nil
 		})
 	}
 	for _, topic := range ask.Topics() {
-		r := must(ask.Ask(tell.English, w, p, taleNow, tell.English.Question(topic)))
+		r := must(ask.Ask(tell.English(), w, p, taleNow, tell.English().Question(topic)))
 		for _, x := range r.Answers {
 			out["ask "+string(x.Topic)] = strings.Join(x.Lines, "\n")
 		}
 	}
-	out["dossier"] = must(dossier.New(tell.English, w, p, dossier.Book{}).Text())
+	out["dossier"] = must(dossier.New(tell.English(), w, p, dossier.Book{}).Text())
 	if papers {
-		in := must(label.Say(tell.English, w, p, label.StageAuto, ""))
+		in := must(label.Say(tell.English(), w, p, label.StageAuto, ""))
 		var back bytes.Buffer
-		must(label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English, Created: taleNow, Size: label.Large}))
+		must(label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English(), Created: taleNow, Size: label.Large}))
 		out["label"] = pdfText(t, back.Bytes())
 		out["certificate"] = pdfText(t, must(certificate.Draw(certificate.Input{Workshop: w, Panel: p, Issued: taleNow, Paper: "a4"})).PDF)
 	}

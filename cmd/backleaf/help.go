@@ -63,7 +63,7 @@ func listed(name string) string {
 		words = questions.Places()
 	case "topics":
 		for _, t := range ask.Topics() {
-			words = append(words, tell.English.Question(t))
+			words = append(words, tell.English().Question(t))
 		}
 	default:
 		words = record.Words(name)

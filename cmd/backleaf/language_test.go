@@ -30,7 +30,7 @@ import (
 )
 
 // madeUp is a language of which no letter is one of ours.
-var madeUp = tell.English.Each(func(s string) string {
+var madeUp = tell.English().Each(func(s string) string {
 	return strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) {
 			return '¤'
@@ -72,7 +72,7 @@ func TestMadeUpLanguage(t *testing.T) {
 	now := time.Date(2025, 5, 20, 9, 0, 0, 0, time.UTC)
 	commands := slices.Clone(inMadeUp)
 	for _, topic := range ask.Topics() {
-		commands = append(commands, []string{"ask", "1", tell.English.Question(topic)})
+		commands = append(commands, []string{"ask", "1", tell.English().Question(topic)})
 	}
 	for _, args := range commands {
 		if !toolcheck.Thorough() && slices.Contains([]string{"plan", "dossier", "label", "certificate"}, args[0]) {

@@ -95,12 +95,12 @@ func digests(t *testing.T) []byte {
 	var out bytes.Buffer
 	say := func(name string, data []byte) { fmt.Fprintf(&out, "%x %s\n", sha256.Sum256(data), name) }
 
-	in := must(label.Say(tell.English, w, p, label.StageAuto, ""))
+	in := must(label.Say(tell.English(), w, p, label.StageAuto, ""))
 	var back bytes.Buffer
-	must(label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English, Created: at, Size: label.Large}))
+	must(label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English(), Created: at, Size: label.Large}))
 	say("label", back.Bytes())
 	say("certificate", must(certificate.Draw(certificate.Input{Workshop: w, Panel: p, Deed: d, Issued: at, Photograph: photograph, Paper: "a4"})).PDF)
-	all := dossier.New(tell.English, w, p, dossier.Book{})
+	all := dossier.New(tell.English(), w, p, dossier.Book{})
 	say("dossier PDF", must(all.PDF()))
 	say("dossier HTML", must(all.HTML()))
 	say("dossier text", []byte(must(all.Text())))
@@ -113,11 +113,11 @@ func digests(t *testing.T) []byte {
 	for _, doc := range must(linkedart.Documents(w, p)) {
 		say(doc.Name, doc.JSON)
 	}
-	say("Dublin Core", must(deposit.DublinCore(tell.English, w, p)))
+	say("Dublin Core", must(deposit.DublinCore(tell.English(), w, p)))
 	for _, table := range deposit.Tables(w, nil) {
 		say(table.Name, must(table.CSV()))
 	}
-	say("index", must(deposit.Index(tell.English, w)))
+	say("index", must(deposit.Index(tell.English(), w)))
 	return out.Bytes()
 }
 

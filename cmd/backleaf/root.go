@@ -110,7 +110,7 @@ func wrongFlag(c *cobra.Command, err error) error {
 	if m := noFlag().FindStringSubmatch(said); m != nil {
 		said = "there is no " + cmp.Or(m[1], "-"+m[2]) + " here"
 		name := cmp.Or(strings.TrimPrefix(m[1], "--"), strings.ToLower(m[2]))
-		near := strings.TrimPrefix(tell.English.Meant["--"+name], "--")
+		near := strings.TrimPrefix(tell.English().Meant["--"+name], "--")
 		if near == "" || c.Flags().Lookup(near) == nil {
 			var names []string
 			c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
@@ -155,7 +155,7 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 		return nil
 	}
 	hint, path := "see \""+c.CommandPath()+" --help\"", strings.TrimPrefix(c.CommandPath()+" ", "backleaf ")
-	if near := terminal.Meant(c, tell.English.Meant, path, strings.ToLower(args[0]), maps.Keys(helps())); near != "" {
+	if near := terminal.Meant(c, tell.English().Meant, path, strings.ToLower(args[0]), maps.Keys(helps())); near != "" {
 		hint = "did you mean \"" + near + "\"?"
 	}
 	return usage(hint, "there is no command %q", args[0])

@@ -24,22 +24,22 @@ var silent = []string{"extra-not-coated", "no-such-paper", "not-a-head", "not-a-
 func TestEachCodeHasWords(t *testing.T) {
 	refusals, warned := codes(t)
 	for code := range refusals {
-		if _, ok := tell.English.Hints[code]; !ok && !slices.Contains(silent, code) {
+		if _, ok := tell.English().Hints[code]; !ok && !slices.Contains(silent, code) {
 			t.Errorf("the refusal %q has no hint, and is not among the silent ones", code)
 		}
 	}
-	for code := range tell.English.Hints {
+	for code := range tell.English().Hints {
 		if !refusals[code] {
 			t.Errorf("the hint %q is for nothing that is refused", code)
 		}
 	}
 	for _, code := range silent {
-		if _, ok := tell.English.Hints[code]; ok || !refusals[code] {
+		if _, ok := tell.English().Hints[code]; ok || !refusals[code] {
 			t.Errorf("%q is not refused without a hint", code)
 		}
 	}
 	for code := range warned {
-		if _, ok := tell.English.Codes[code]; !ok {
+		if _, ok := tell.English().Codes[code]; !ok {
 			t.Errorf("what is said as %q has no words", code)
 		}
 	}

@@ -49,7 +49,7 @@ func TestTracesOnPaper(t *testing.T) {
 	}
 	var text, html, pdf, cert strings.Builder
 	for _, p := range w.Panels {
-		d := dossier.New(tell.English, w, p, dossier.Book{})
+		d := dossier.New(tell.English(), w, p, dossier.Book{})
 		text.WriteString(must(d.Text()))
 		html.Write(must(d.HTML()))
 		pdf.WriteString(pdfText(t, must(d.PDF())))

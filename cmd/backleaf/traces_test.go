@@ -144,12 +144,12 @@ var readings = []reading{
 		return out.String()
 	})},
 	{"dossier", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {
-		return must(dossier.New(tell.English, w, p, dossier.Book{}).Text())
+		return must(dossier.New(tell.English(), w, p, dossier.Book{}).Text())
 	})},
 	{"ask", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {
 		var b strings.Builder
 		for _, topic := range ask.Topics() {
-			for _, a := range must(ask.Ask(tell.English, w, p, time.Date(2040, 1, 1, 0, 0, 0, 0, time.UTC), tell.English.Question(topic))).Answers {
+			for _, a := range must(ask.Ask(tell.English(), w, p, time.Date(2040, 1, 1, 0, 0, 0, 0, time.UTC), tell.English().Question(topic))).Answers {
 				fmt.Fprintln(&b, a.Topic, strings.Join(a.Lines, "\n"))
 			}
 		}
@@ -161,7 +161,7 @@ var readings = []reading{
 	{"journal ENTRY", func(t *testing.T, es []record.Entry, w *record.Workshop, _ *record.Panel) string {
 		var b strings.Builder
 		for _, e := range es {
-			for _, r := range tell.English.EntryRows(e) {
+			for _, r := range tell.English().EntryRows(e) {
 				fmt.Fprintln(&b, r.Path, r.Name, r.Value)
 			}
 		}
@@ -186,7 +186,7 @@ var readings = []reading{
 		return b.String()
 	})},
 	{"label", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {
-		in := must(label.Say(tell.English, w, p, label.StageAuto, ""))
+		in := must(label.Say(tell.English(), w, p, label.StageAuto, ""))
 		return fmt.Sprintf("%+v", in)
 	})},
 	{"bench page", func(t *testing.T, es []record.Entry, _ *record.Workshop, p *record.Panel) string {
@@ -204,7 +204,7 @@ var readings = []reading{
 		return string(must(json.Marshal(must(rows, err))))
 	}},
 	{"dublin core", ofPanel(func(t *testing.T, w *record.Workshop, p *record.Panel) string {
-		return string(must(deposit.DublinCore(tell.English, w, p)))
+		return string(must(deposit.DublinCore(tell.English(), w, p)))
 	})},
 }
 
@@ -355,7 +355,7 @@ func fieldsOf(objects []object) []told {
 func marksOf(o object, f told) []string {
 	e := must(accept.Parse(must(json.Marshal(o))))
 	var marks []string
-	for _, r := range tell.English.Rows(e.Body) {
+	for _, r := range tell.English().Rows(e.Body) {
 		if r.Path == f.path {
 			marks = append(marks, r.Value)
 		}

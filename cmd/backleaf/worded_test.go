@@ -102,7 +102,7 @@ func allTexts(t *testing.T) map[string]string {
 // of a programmer's.
 func TestHintsAreShort(t *testing.T) {
 	jargon := regexp.MustCompile(`(?i)\b(argument|flag|invalid|parse|payload|checksum|stdin|stdout|EOF|byte|null|pointer|Merkle|base64|digest|regular file|UTF-?8|schema|token|enum|integer|exception|fatal|abort)s?\b`)
-	for code, m := range tell.English.Hints {
+	for code, m := range tell.English().Hints {
 		text := string(m)
 		plain := regexp.MustCompile(`\{[a-z_]+(:[a-z]+)?\}`).ReplaceAllString(text, "KB26-0001-K")
 		if n := utf8.RuneCountInString("hint: " + plain); n > 3*76 {
@@ -130,7 +130,7 @@ func TestWordsOfTheTrade(t *testing.T) {
 	}
 	root.InitDefaultVersionFlag()
 	leads := map[string]string{}
-	for word, to := range tell.English.Meant {
+	for word, to := range tell.English().Meant {
 		if flag, is := strings.CutPrefix(word, "--"); is {
 			if to = strings.TrimPrefix(to, "--"); !taken(to) || flag == to {
 				t.Errorf("%s: there is no --%s", word, to)
@@ -146,7 +146,7 @@ func TestWordsOfTheTrade(t *testing.T) {
 		leads[word] = to
 	}
 	for _, c := range root.Commands() {
-		if tell.English.Meant[c.Name()] != "" {
+		if tell.English().Meant[c.Name()] != "" {
 			t.Errorf("%s is a command", c.Name())
 		}
 		for _, below := range c.Commands() {

@@ -108,9 +108,9 @@ func TestCost(t *testing.T) {
 				if figure == "" {
 					figure = strconv.FormatInt(l.Price.Minor, 10)
 				} else if l.Price.Minor != 0 {
-					t.Errorf("%s has a price and misses it", tell.English.Fill("{layer}", l.What))
+					t.Errorf("%s has a price and misses it", tell.English().Fill("{layer}", l.What))
 				}
-				shown = append(shown, tell.English.Fill("{layer}", l.What)+" "+lot+" "+figure)
+				shown = append(shown, tell.English().Fill("{layer}", l.What)+" "+lot+" "+figure)
 			}
 			if !slices.Equal(shown, c.want) || got.Complete != c.complete || !slices.Equal(got.Sums, c.sums) {
 				t.Errorf("got %q, complete %v, %v; want %q, %v, %v", shown, got.Complete, got.Sums, c.want, c.complete, c.sums)
@@ -143,5 +143,5 @@ func missing(l amount.CostLine) string {
 	if l.Missing.Code == "" {
 		return ""
 	}
-	return tell.Say(tell.English, l.Missing)
+	return tell.Say(tell.English(), l.Missing)
 }

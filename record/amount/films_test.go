@@ -99,5 +99,5 @@ func why(f amount.Film) string {
 	if f.Why.Code == "" {
 		return ""
 	}
-	return tell.Say(tell.English, f.Why)
+	return tell.Say(tell.English(), f.Why)
 }

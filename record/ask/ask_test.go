@@ -190,7 +190,7 @@ var now = time.Date(2031, 3, 2, 12, 0, 0, 0, time.UTC)
 func TestQuestions(t *testing.T) {
 	w, p := panel(t, full)
 	for _, q := range questions {
-		r, err := ask.Ask(tell.English, w, p, now, q.asked)
+		r, err := ask.Ask(tell.English(), w, p, now, q.asked)
 		if err != nil {
 			t.Errorf("%q: %v", q.asked, err)
 			continue
@@ -219,13 +219,13 @@ func TestNothingIsGuessed(t *testing.T) {
 	w, p := panel(t, bare)
 	always := []string{"number", "sisters", "maker", "care", "build-up", "what is not recorded", "changes", "steps and dates", "written down", "rules", "cleaning", "hanging", "shipping", "new varnish"}
 	for _, q := range questions {
-		r, err := ask.Ask(tell.English, w, p, now, q.asked)
+		r, err := ask.Ask(tell.English(), w, p, now, q.asked)
 		if err != nil {
 			t.Errorf("%q: %v", q.asked, err)
 			continue
 		}
 		for _, a := range r.Answers {
-			if a.Recorded && !slices.Contains(always, tell.English.Question(a.Topic)) {
+			if a.Recorded && !slices.Contains(always, tell.English().Question(a.Topic)) {
 				t.Errorf("%q is answered of a panel of which nothing is recorded: %q", q.asked, a.Lines)
 			}
 		}
@@ -240,7 +240,7 @@ func TestOpenHarmIsNamed(t *testing.T) {
 		`"pigments":[{"name":"ultramarine","colour_index":"PB 29"}],`: "hydrocarbon resin varnish (whether Quayside varnish is harmful is not recorded)",
 	} {
 		w, p := panel(t, strings.Replace(full, `"pigments":[{"name":"lead white","colour_index":"PW 1"}],`, pigments, 1))
-		r, err := ask.Ask(tell.English, w, p, now, "is there lead in it")
+		r, err := ask.Ask(tell.English(), w, p, now, "is there lead in it")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -252,7 +252,7 @@ func TestOpenHarmIsNamed(t *testing.T) {
 
 func TestTwoTopics(t *testing.T) {
 	w, p := panel(t, full)
-	r, err := ask.Ask(tell.English, w, p, now, "title and maker")
+	r, err := ask.Ask(tell.English(), w, p, now, "title and maker")
 	if err != nil || len(r.Answers) != 2 {
 		t.Fatalf("%v, %v", r, err)
 	}
@@ -269,7 +269,7 @@ func TestNotUnderstood(t *testing.T) {
 		"\x1b[31m lead isotope ratio":            "[31m isotope ratio]",
 		"DROP TABLE":                             "[drop table]",
 	} {
-		_, err := ask.Ask(tell.English, w, p, now, asked)
+		_, err := ask.Ask(tell.English(), w, p, now, asked)
 		var e *ask.NotUnderstood
 		if !errors.As(err, &e) {
 			t.Errorf("%q: %v", asked, err)
@@ -285,11 +285,11 @@ func TestNotUnderstood(t *testing.T) {
 func TestTopicsByName(t *testing.T) {
 	w, p := panel(t, full)
 	for _, topic := range ask.Topics() {
-		name := tell.English.Question(topic)
+		name := tell.English().Question(topic)
 		if topic != code(name) {
 			t.Errorf("%q has no name of its own: %q", topic, name)
 		}
-		r, err := ask.Ask(tell.English, w, p, now, name)
+		r, err := ask.Ask(tell.English(), w, p, now, name)
 		if err != nil {
 			t.Errorf("%q: %v", name, err)
 			continue
@@ -306,7 +306,7 @@ func FuzzAsk(f *testing.F) {
 	}
 	w, p := panel(f, full)
 	f.Fuzz(func(t *testing.T, asked string) {
-		r, err := ask.Ask(tell.English, w, p, now, asked)
+		r, err := ask.Ask(tell.English(), w, p, now, asked)
 		if (err == nil) != (len(r.Answers) > 0) {
 			t.Errorf("%q: %d answers, error %v", asked, len(r.Answers), err)
 		}

@@ -47,7 +47,7 @@ func slip(in func([]byte) []byte) func(string) string {
 func TestTopics(t *testing.T) {
 	w, p := panel(t, full)
 	finds := func(topic, q string) bool {
-		r, err := ask.Ask(tell.English, w, p, now, q)
+		r, err := ask.Ask(tell.English(), w, p, now, q)
 		found := err == nil && slices.ContainsFunc(r.Answers, func(a ask.Answer) bool { return a.Topic == record.Code(topic) })
 		if !found {
 			t.Logf("%s: %q: %v, %v", topic, q, r.Answers, err)

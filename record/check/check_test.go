@@ -72,7 +72,7 @@ func TestRulesExplained(t *testing.T) {
 		if strings.Trim(r.Name, "abcdefghijklmnopqrstuvwxyz-") != "" {
 			t.Errorf("%s is not a name in plain words", r.Name)
 		}
-		for what, s := range map[string]string{"source": r.Source, "title": string(tell.English.Rule(r.Name).Title), "reason": string(tell.English.Rule(r.Name).Reason), "how it is judged": string(tell.English.Rule(r.Name).Judged), "what to watch": string(tell.English.Rule(r.Name).Watch)} {
+		for what, s := range map[string]string{"source": r.Source, "title": string(tell.English().Rule(r.Name).Title), "reason": string(tell.English().Rule(r.Name).Reason), "how it is judged": string(tell.English().Rule(r.Name).Judged), "what to watch": string(tell.English().Rule(r.Name).Watch)} {
 			if strings.TrimSpace(s) == "" {
 				t.Errorf("%s: no %s", r.Name, what)
 			}

@@ -139,7 +139,7 @@ func TestDue(t *testing.T) {
 			now := at(t, c.at)
 			var got []string
 			for _, s := range check.Due(w, now) {
-				if tell.English.Lacks(s.Said) != nil || len(s.Panels) != 1 {
+				if tell.English().Lacks(s.Said) != nil || len(s.Panels) != 1 {
 					t.Errorf("a step without words or panel: %+v", s)
 				}
 				got = append(got, shown(s))

@@ -113,7 +113,7 @@ func TestPairs(t *testing.T) {
 func TestOpenConditionsAreAsked(t *testing.T) {
 	for _, c := range []trade.Condition{trade.Tooth, trade.ThinBelow, trade.ThinAbove, trade.LeanBelow, trade.Waited, trade.Keyed, trade.Degreased, trade.Untempered,
 		trade.SealedFirst, trade.GroundBetween, trade.Isolated, trade.FatOverLean, trade.Rigid} {
-		said := tell.Say(tell.English, record.Say("pair-open", record.With("layer", record.Code("a")), record.With("below", record.Code("b")), record.With("open", record.Code("open-"+c))))
+		said := tell.Say(tell.English(), record.Say("pair-open", record.With("layer", record.Code("a")), record.With("below", record.Code("b")), record.With("open", record.Code("open-"+c))))
 		if !strings.HasPrefix(said, "a over b: whether the ") && !strings.HasPrefix(said, "a over b: whether a ") || strings.Contains(said, string("open-"+c)) {
 			t.Errorf("%s is asked for as %q", c, said)
 		}

@@ -217,11 +217,11 @@ func TestTextsArePlain(t *testing.T) {
 		w, p := fold(t, h.entries)
 		for _, f := range check.Panel(w, p, h.now) {
 			for _, s := range f.Said {
-				if err := tell.English.Lacks(s); err != nil {
+				if err := tell.English().Lacks(s); err != nil {
 					t.Errorf("%s: %s: %v", h.name, f.Rule, err)
 				}
 			}
-			text := tell.English.Found(f)
+			text := tell.English().Found(f)
 			if err := accept.CheckLine(text); err != nil || strings.Contains(text, "{") || strings.Contains(text, "NaN") || text == "" {
 				t.Errorf("%s: %s says %q", h.name, f.Rule, text)
 			}

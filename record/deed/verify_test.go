@@ -16,7 +16,7 @@ func texts(r deed.Report, v deed.Verdict) string {
 	var out []string
 	for _, x := range r.Results {
 		if x.Verdict == v {
-			out = append(out, tell.Say(tell.English, x.Said))
+			out = append(out, tell.Say(tell.English(), x.Said))
 		}
 	}
 	return strings.Join(out, "\n")

@@ -195,7 +195,7 @@ func elements(t *testing.T, b []byte) map[xml.Name][]string {
 func TestDublinCore(t *testing.T) {
 	w, _ := story(t)
 	for _, p := range w.Panels {
-		b, err := deposit.DublinCore(tell.English, w, p)
+		b, err := deposit.DublinCore(tell.English(), w, p)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -222,7 +222,7 @@ func TestHostileTitle(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := deposit.DublinCore(tell.English, w, w.Panel(n))
+	b, err := deposit.DublinCore(tell.English(), w, w.Panel(n))
 	if err != nil {
 		t.Fatal(err)
 	}

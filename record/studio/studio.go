@@ -38,7 +38,7 @@ type Session struct {
 }
 
 // Catalogue returns the words that papers are drawn with.
-func (s *Session) Catalogue() *tell.Catalogue { return cmp.Or(s.Words, tell.English) }
+func (s *Session) Catalogue() *tell.Catalogue { return cmp.Or(s.Words, tell.English()) }
 
 // Chance returns the source of randomness.
 func (s *Session) Chance() io.Reader {

@@ -21,7 +21,7 @@ func TestAmendedLists(t *testing.T) {
 		`{"how":"cut-down"}`: "how: cut down ",
 		`{"grit":240}`:       "grit: 240 ",
 	} {
-		got := tell.English.Event(record.Event{Body: record.Amended{Entry: 3, Because: "x", Change: jsontext.Value(change)}})
+		got := tell.English().Event(record.Event{Body: record.Amended{Entry: 3, Because: "x", Change: jsontext.Value(change)}})
 		if !strings.Contains(got, want) {
 			t.Errorf("%s: %q, want %q", change, got, want)
 		}

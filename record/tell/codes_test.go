@@ -62,20 +62,20 @@ func TestEveryCodeIsSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for code := range tell.English.Codes {
+	for code := range tell.English().Codes {
 		if !joined(code, texts) {
 			t.Errorf("nothing says %q", code)
 		}
 	}
-	if len(tell.English.Codes) < 100 {
-		t.Errorf("only %d codes", len(tell.English.Codes))
+	if len(tell.English().Codes) < 100 {
+		t.Errorf("only %d codes", len(tell.English().Codes))
 	}
 }
 
 // Every text of a paper is asked for by its name, and each name that is asked for
 // is there.
 func TestEveryTextIsAskedFor(t *testing.T) {
-	dossier, plan, label, lines, certificate := tell.English.Dossier.Texts, tell.English.Plan.Texts, tell.English.Label.Texts, tell.English.Lines.Texts, tell.English.Certificate
+	dossier, plan, label, lines, certificate := tell.English().Dossier.Texts, tell.English().Plan.Texts, tell.English().Label.Texts, tell.English().Lines.Texts, tell.English().Certificate
 	asked := map[string]bool{}
 	for dir, texts := range map[string][]tell.Texts{"certificate/dossier": {dossier, lines}, "record/plan/worksheet": {plan}, "record/studio/planning": {plan, lines},
 		"label": {label, lines}, "record/studio/papers": {label}, "record/tell": {lines, label, certificate},

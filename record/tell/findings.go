@@ -69,10 +69,9 @@ func (c *Catalogue) Remedy(f check.Finding) string {
 
 // watching are the codes by which a rule says that a thing is to be left alone,
 // and what to watch.
-func watching(leave Message, rules map[string]RuleWords) map[string]Message {
-	out := map[string]Message{}
+func watching(leave Message, rules map[string]RuleWords) (out table) {
 	for name, w := range rules {
-		out["watch-"+name] = leave + w.Watch
+		out = append(out, table{{"watch-" + name, leave + w.Watch}}...)
 	}
 	return out
 }

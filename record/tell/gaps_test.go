@@ -27,11 +27,11 @@ func TestEveryGapHasItsWords(t *testing.T) {
 		for _, g := range workshopOf(t, lines...).Gaps(panelOf(t, lines...)) {
 			for _, s := range []record.Said{g.Say(), g.Said} {
 				told[s.Code] = true
-				if err := tell.English.Lacks(s); err != nil {
+				if err := tell.English().Lacks(s); err != nil {
 					t.Error(err)
 				}
 			}
-			if tell.English.Words["Topic"][string(g.Topic)].Text == "" {
+			if tell.English().Words["Topic"][string(g.Topic)].Text == "" {
 				t.Errorf("the topic %q has no words", g.Topic)
 			}
 		}
@@ -41,13 +41,13 @@ func TestEveryGapHasItsWords(t *testing.T) {
 			}
 		}
 	}
-	for code := range tell.English.Codes {
+	for code := range tell.English().Codes {
 		if strings.HasPrefix(code, "gap-") && !told[code] {
 			t.Errorf("no gap has the code %q", code)
 		}
 	}
 	for _, purpose := range record.Words("Purpose") {
-		if tell.English.Words["Topic"][purpose].Text == "" {
+		if tell.English().Words["Topic"][purpose].Text == "" {
 			t.Errorf("a coat for %q has no topic", purpose)
 		}
 	}
@@ -56,7 +56,7 @@ func TestEveryGapHasItsWords(t *testing.T) {
 // A code within a code cannot go round in a circle, whoever wrote it.
 func TestCodeWithinItself(t *testing.T) {
 	s := record.Say("gap", record.With("topic", record.Topic("gap")), record.With("what", record.Code("gap")))
-	if got := tell.Say(tell.English, s); got != "gap: {what}" && got != "gap: gap: {what}" {
+	if got := tell.Say(tell.English(), s); got != "gap: {what}" && got != "gap: gap: {what}" {
 		t.Errorf("got %q", got)
 	}
 }

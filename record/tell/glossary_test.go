@@ -18,12 +18,12 @@ var update = flag.Bool("update", false, "add new codes to the list of those that
 // and fields.
 func lasting() []string {
 	all := map[string]bool{}
-	for _, family := range []map[string]Message{englishFindings, englishBalance, englishRemedies, englishGaps} {
-		for code := range family {
-			all["said "+code] = true
+	for _, family := range []table{englishFindings, englishBalance, englishRemedies, englishGaps} {
+		for _, x := range family {
+			all["said "+x.code] = true
 		}
 	}
-	for name := range englishRules {
+	for name := range englishRules() {
 		all["rule "+name] = true
 	}
 	for _, k := range record.Kinds() {
@@ -35,8 +35,8 @@ func lasting() []string {
 			}
 		}
 	}
-	for code := range englishTrade {
-		all["code "+code] = true
+	for _, x := range englishTrade {
+		all["code "+x.code] = true
 	}
 	return slices.Sorted(maps.Keys(all))
 }
@@ -66,7 +66,7 @@ func TestNoCodeIsDropped(t *testing.T) {
 // Every lasting code has words in the glossary of a deposit.
 func TestGlossary(t *testing.T) {
 	told := map[string]bool{}
-	for _, row := range English.Glossary() {
+	for _, row := range English().Glossary() {
 		if row[2] == "" {
 			t.Errorf("%s %s: no words", row[0], row[1])
 		}

@@ -33,7 +33,7 @@ func TestEveryMessageReads(t *testing.T) {
 			}
 		}
 	}
-	walk(reflect.ValueOf(*English))
+	walk(reflect.ValueOf(*English()))
 	if n < 400 {
 		t.Errorf("only %d messages were looked at", n)
 	}
@@ -41,7 +41,7 @@ func TestEveryMessageReads(t *testing.T) {
 
 // Every phrase of a role of dates has its like in role "".
 func TestPhrasesOfDates(t *testing.T) {
-	for name, l := range map[string]edtf.Lexicon{"English": English.Dates} {
+	for name, l := range map[string]edtf.Lexicon{"English": English().Dates} {
 		for role, phrases := range l.Roles {
 			for phrase := range phrases {
 				if _, ok := l.Roles[""][phrase]; !ok && role != "short" {

@@ -17,7 +17,7 @@ import (
 func history(t testing.TB, lines ...string) *tell.Teller {
 	t.Helper()
 	w := workshopOf(t, lines...)
-	return tell.New(tell.English, w, w.Panels[0])
+	return tell.New(tell.English(), w, w.Panels[0])
 }
 
 func panelOf(t testing.TB, lines ...string) *record.Panel { return workshopOf(t, lines...).Panels[0] }
@@ -199,12 +199,12 @@ func TestMessages(t *testing.T) {
 	}
 	const c = tell.Message("{n, plural, one {one coat} other {{n} coats}}")
 	for n, want := range map[int]string{1: "one coat", 0: "0 coats", 5: "5 coats"} {
-		if got := tell.English.Fill(c, record.With("n", n)); got != want {
+		if got := tell.English().Fill(c, record.With("n", n)); got != want {
 			t.Errorf("%d: %q", n, got)
 		}
 	}
-	before := tell.English.Lines.T("blank")
-	if tell.English.Each(strings.ToUpper).Lines.T("size") != "{measured} ({other})" || tell.English.Lines.T("blank") != before {
+	before := tell.English().Lines.T("blank")
+	if tell.English().Each(strings.ToUpper).Lines.T("size") != "{measured} ({other})" || tell.English().Lines.T("blank") != before {
 		t.Error("Each changes a place, or the catalogue it copies")
 	}
 }
@@ -239,7 +239,7 @@ func TestNoMessageIsEmpty(t *testing.T) {
 			}
 		}
 	}
-	walk("English", reflect.ValueOf(*tell.English))
+	walk("English", reflect.ValueOf(*tell.English()))
 	if n < 400 {
 		t.Errorf("only %d messages were looked at", n)
 	}

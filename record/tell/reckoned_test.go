@@ -11,7 +11,7 @@ import (
 // What is reckoned is told in the units of the studio (1 in = 25.4 mm exactly,
 // ISO 80000-3; t/°F = 9/5 t/°C + 32, ISO 80000-5), what was measured as it was.
 func TestReckonedInUnitsOfStudio(t *testing.T) {
-	metric, inches := tell.English.For(record.Studio{Units: "cm"}), tell.English.For(record.Studio{Units: "in"})
+	metric, inches := tell.English().For(record.Studio{Units: "cm"}), tell.English().For(record.Studio{Units: "in"})
 	depth, _ := record.ParseLength("3 mm")
 	for _, x := range []struct {
 		value      any

@@ -2,6 +2,7 @@ package tell
 
 import (
 	"backleaf/record"
+	"slices"
 )
 
 // Say turns a code and its values into words. A code that the catalogue does
@@ -22,19 +23,17 @@ func Say(c *Catalogue, s record.Said) string {
 }
 
 // codes joins the tables of all families. A code stands in one of them.
-func codes(families ...map[string]Message) map[string]Message {
+func codes(families ...table) map[string]Message {
 	n := 0
 	for _, f := range families {
 		n += len(f)
 	}
 	all := make(map[string]Message, n)
-	for _, f := range families {
-		for code, m := range f {
-			if _, twice := all[code]; twice {
-				panic("tell: the code " + code + " stands twice in the catalogue")
-			}
-			all[code] = m
+	for _, x := range slices.Concat(families...) {
+		if _, twice := all[x.code]; twice {
+			panic("tell: the code " + x.code + " stands twice in the catalogue")
 		}
+		all[x.code] = x.Message
 	}
 	return all
 }

@@ -27,10 +27,10 @@ func TestNewerCode(t *testing.T) {
 	s := record.Say("moon-in-wrong-house", record.With("faces", []record.Face{record.Front, record.Back}), record.With("cure", parsed(t, "36 h", record.ParseDuration)),
 		record.Value{Name: "phase", Type: "MoonPhase", Texts: []string{"gibbous"}}, record.With("lot", record.Key("")))
 	want := "newer: moon-in-wrong-house, faces: front and back; cure: 36 h; phase: gibbous; lot: not recorded"
-	if got := ordinary.Replace(tell.Say(tell.English, s)); got != want {
+	if got := ordinary.Replace(tell.Say(tell.English(), s)); got != want {
 		t.Errorf("\n got %s\nwant %s", got, want)
 	}
-	if got := tell.Say(tell.English, record.Say("x")); got != "newer: x" {
+	if got := tell.Say(tell.English(), record.Say("x")); got != "newer: x" {
 		t.Errorf("got %s", got)
 	}
 }
@@ -68,7 +68,7 @@ func TestValues(t *testing.T) {
 		{"{a, number, plur {they are} other {it is}}", record.With("a", record.Edges), "they are"},
 		{"{b}", record.With("a", 1), "{b}"}, // nothing is dropped in silence
 	} {
-		if got := ordinary.Replace(tell.English.Fill(c.m, c.v)); got != c.want {
+		if got := ordinary.Replace(tell.English().Fill(c.m, c.v)); got != c.want {
 			t.Errorf("%s of %+v:\n got %s\nwant %s", c.m, c.v, got, c.want)
 		}
 	}
@@ -83,7 +83,7 @@ func TestPluralOfDecimals(t *testing.T) {
 		"de": {"0": "other", "1": "one", "1.0": "other", "1.5": "other", "1 1/2": "other"},
 		"fr": {"0": "one", "1": "one", "1.0": "one", "1.5": "one", "1 1/2": "one", "2": "other"},
 	} {
-		c := *tell.English
+		c := *tell.English()
 		c.Tag = language.MustParse(tag)
 		for n, want := range cases {
 			if got := c.Fill("{n, plural, one {one} other {other}}", record.With("n", record.Figure(n+" weeks"))); got != want {
@@ -182,7 +182,7 @@ func TestLacks(t *testing.T) {
 // Capitals are those of the language: Duden and CLDR write STRASSE; the sign
 // for millionths stays what it is.
 func TestCapitals(t *testing.T) {
-	c := *tell.English
+	c := *tell.English()
 	c.Tag = language.German
 	if got := c.Upper("größe, straße"); got != "GRÖSSE, STRASSE" {
 		t.Errorf("got %q", got)

@@ -29,18 +29,18 @@ func examples(t testing.TB) map[record.Kind][]record.Event {
 // a field of the kind, and every field has a name.
 func TestEveryKindAndFieldHasItsWords(t *testing.T) {
 	for _, k := range record.Kinds() {
-		if tell.English.Words["Kind"][string(k)].Text == "" {
+		if tell.English().Words["Kind"][string(k)].Text == "" {
 			t.Errorf("the kind %s has no name", k)
 		}
 		body, _ := record.Blank(k)
-		if _, ok := tell.English.Events[k]; !ok {
+		if _, ok := tell.English().Events[k]; !ok {
 			t.Errorf("the kind %s has no sentence", k)
 		}
-		if line := tell.English.Event(record.Event{Body: body}); strings.ContainsAny(line, "{}") {
+		if line := tell.English().Event(record.Event{Body: body}); strings.ContainsAny(line, "{}") {
 			t.Errorf("%s: the sentence has places that are no fields: %s", k, line)
 		}
 		for _, name := range fieldNames(reflect.TypeOf(body)) {
-			if tell.English.Words["field"][name].Text == "" && tell.English.Words["field"][string(k)+"."+name].Text == "" {
+			if tell.English().Words["field"][name].Text == "" && tell.English().Words["field"][string(k)+"."+name].Text == "" {
 				t.Errorf("the field %s of %s has no name", name, k)
 			}
 		}
@@ -75,13 +75,13 @@ func TestEveryFieldIsTold(t *testing.T) {
 			t.Errorf("no example of the kind %s", k)
 		}
 		for _, e := range all[k] {
-			whole := tell.English.WholeEvent(e)
+			whole := tell.English().WholeEvent(e)
 			if strings.ContainsAny(whole, "{}") {
 				t.Errorf("%s: a place is left: %s", k, whole)
 			}
 			without(t, reflect.ValueOf(e.Body), func(field string, body reflect.Value) {
 				e.Body = body.Interface().(record.Body)
-				if tell.English.WholeEvent(e) == whole && !forPrograms[field] {
+				if tell.English().WholeEvent(e) == whole && !forPrograms[field] {
 					t.Errorf("%s: nothing is told of %s: %s", k, field, whole)
 				}
 			})
@@ -119,7 +119,7 @@ func without(t testing.TB, body reflect.Value, do func(field string, body reflec
 
 // A kind that only a newer program knows is told as such.
 func TestNewerKind(t *testing.T) {
-	if got := tell.English.Event(record.Event{Body: newer{}}); got != "newer: moon-phase" {
+	if got := tell.English().Event(record.Event{Body: newer{}}); got != "newer: moon-phase" {
 		t.Errorf("got %q", got)
 	}
 }
@@ -146,7 +146,7 @@ func TestEvents(t *testing.T) {
 			lines = lines[:2]
 		}
 		k := panelOf(t, lines...)
-		got := ordinary.Replace(tell.English.WholeEvent(k.Events[len(k.Events)-1]))
+		got := ordinary.Replace(tell.English().WholeEvent(k.Events[len(k.Events)-1]))
 		if got != want {
 			t.Errorf("\n got %s\nwant %s", got, want)
 		}
@@ -160,13 +160,13 @@ func TestWhoDidItIsTold(t *testing.T) {
 		ev.Makers = []record.Hand{{Maker: "ilze"}, {Maker: "anna"}}
 		e := record.Entry{Seq: ev.Seq, At: ev.At, Panels: ev.Panels, Makers: ev.Makers, Body: ev.Body}
 		rows := ""
-		for _, r := range tell.English.EntryRows(e) {
-			rows += tell.English.Labelled(r) + " " + r.Value + "\n"
+		for _, r := range tell.English().EntryRows(e) {
+			rows += tell.English().Labelled(r) + " " + r.Value + "\n"
 		}
 		if !strings.Contains(rows, "makers (done by) ilze and anna\n") {
 			t.Errorf("%s: among the fields nothing of who did it:\n%s", k, rows)
 		}
-		for _, said := range []string{tell.English.WholeEvent(ev), strings.Join(tell.English.Written([]record.Entry{e}), "\n")} {
+		for _, said := range []string{tell.English().WholeEvent(ev), strings.Join(tell.English().Written([]record.Entry{e}), "\n")} {
 			if !strings.Contains(said, "done by: ilze and anna") {
 				t.Errorf("%s: nothing of who did it: %s", k, said)
 			}
@@ -178,7 +178,7 @@ func TestWhoDidItIsTold(t *testing.T) {
 func TestNamedOnce(t *testing.T) {
 	for _, c := range [][3]string{{"name", "name", "name"}, {"as_of", "as of", "as_of"}, {"record_sha256", "record, SHA-256", "record_sha256"},
 		{"board.thickness", "thickness", "board.thickness"}, {"basis", "values from", "basis (values from)"}} {
-		if got := tell.English.Labelled(tell.Row{Path: c[0], Name: c[1]}); got != c[2] {
+		if got := tell.English().Labelled(tell.Row{Path: c[0], Name: c[1]}); got != c[2] {
 			t.Errorf("%s, called %q: %q, want %q", c[0], c[1], got, c[2])
 		}
 	}
@@ -191,7 +191,7 @@ func TestOneZone(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := tell.English.At(time.Date(2026, 12, 1, 0, 0, 0, 0, time.UTC), zone)
+	c := tell.English().At(time.Date(2026, 12, 1, 0, 0, 0, 0, time.UTC), zone)
 	for _, written := range []string{"2026-11-26T15:57:46Z", "2026-11-26T16:57:46+01:00", "2026-11-26T10:57:46-05:00"} {
 		at, err := record.ParseWhen(written)
 		if err != nil {

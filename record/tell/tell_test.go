@@ -69,7 +69,7 @@ func everything(k *tell.Teller) []string {
 // record and of dates' figures.
 func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	w := workshop(t)
-	masked := tell.English.Each(func(s string) string {
+	masked := tell.English().Each(func(s string) string {
 		return strings.Map(func(r rune) rune {
 			if unicode.IsLetter(r) {
 				return '#'

@@ -31,7 +31,7 @@ func TestWindow(t *testing.T) {
 		{at(9000), at(9001), none, "from 14 May 2027"},
 		{none, none, none, ""},
 	} {
-		if got := tell.English.At(now, time.UTC).Window(c.from, c.safe, c.until); got != c.want {
+		if got := tell.English().At(now, time.UTC).Window(c.from, c.safe, c.until); got != c.want {
 			t.Errorf("got %q, want %q", got, c.want)
 		}
 	}

@@ -46,20 +46,20 @@ func TestEveryWordHasItsWord(t *testing.T) {
 	}
 	for _, list := range lists() {
 		for _, word := range record.Words(list) {
-			if tell.English.Words[list][word].Text == "" {
+			if tell.English().Words[list][word].Text == "" {
 				t.Errorf("%s %q has no printed word", list, word)
 			}
 		}
 	}
 	for _, s := range record.Stages {
-		if tell.English.Words["Stage"][string(s)].Text == "" {
+		if tell.English().Words["Stage"][string(s)].Text == "" {
 			t.Errorf("stage %q has no printed word", s)
 		}
 	}
 	for _, u := range [][]string{record.Length{}.Units(), record.Amount{}.Units(), record.Percent{}.Units(), record.Density{}.Units(), record.Duration{}.Units(),
 		record.Temperature{}.Units(), record.MassPerArea{}.Units(), record.ThreadCount{}.Units()} {
 		for _, unit := range u {
-			if tell.English.Words["unit"][unit].Text == "" {
+			if tell.English().Words["unit"][unit].Text == "" {
 				t.Errorf("unit %q has no printed word", unit)
 			}
 		}
@@ -69,9 +69,9 @@ func TestEveryWordHasItsWord(t *testing.T) {
 // A word is looked up in its own list: the same word in two lists is told by
 // each as its own, and a word of one list is none of another.
 func TestWordsStayInTheirLists(t *testing.T) {
-	marked := *tell.English
+	marked := *tell.English()
 	marked.Words = tell.Words{}
-	for list, words := range tell.English.Words {
+	for list, words := range tell.English().Words {
 		marked.Words[list] = map[string]tell.Word{}
 		for word := range words {
 			marked.Words[list][word] = tell.Word{Text: list + "/" + word}
@@ -90,10 +90,10 @@ func TestWordsStayInTheirLists(t *testing.T) {
 			}
 		}
 	}
-	if got := tell.English.Word(record.PhotoRole("other")); got == tell.English.Word(record.BoardKind("other")) {
+	if got := tell.English().Word(record.PhotoRole("other")); got == tell.English().Word(record.BoardKind("other")) {
 		t.Errorf("another photograph is called %q", got)
 	}
-	if got := tell.English.Word([]record.Face{record.Front, record.Back, record.Edges}); got != "front, back and edges" {
+	if got := tell.English().Word([]record.Face{record.Front, record.Back, record.Edges}); got != "front, back and edges" {
 		t.Errorf("faces: %q", got)
 	}
 }
@@ -112,7 +112,7 @@ func lookalikes() []string {
 // every kind of entry.
 func TestTextIsOnlyText(t *testing.T) {
 	for _, text := range lookalikes() {
-		if got := tell.English.Fill("{a}", record.With("a", text)); got != text {
+		if got := tell.English().Fill("{a}", record.With("a", text)); got != text {
 			t.Errorf("the text %q is told as %q", text, got)
 		}
 		k := history(t, `"kind":"cut","panels":["NUMBER"],"batch":"b","size":"30 x 40 cm"`,
@@ -131,5 +131,5 @@ func TestWordNeedsAList(t *testing.T) {
 			t.Error("a bare text was looked up as a word")
 		}
 	}()
-	tell.English.Word("other")
+	tell.English().Word("other")
 }

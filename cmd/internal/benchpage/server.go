@@ -71,7 +71,7 @@ func (s *Server) all(ctx context.Context) (*record.Workshop, error) {
 // Handler serves the pages.
 func (s *Server) Handler() (http.Handler, error) {
 	if s.Words == nil {
-		s.Words = tell.English
+		s.Words = tell.English()
 	}
 	if err := s.parse(); err != nil {
 		return nil, err

@@ -63,7 +63,7 @@ func read(t testing.TB, path string) []byte {
 	return data
 }
 
-var words = tell.English.Page.Checking
+var words = tell.English().Page.Checking
 
 // says reports whether a text holds what the page says by a code, up to the
 // first place in it.

@@ -42,7 +42,7 @@ func job(t testing.TB, inches bool) worksheet.Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return worksheet.Job{Words: tell.English, Title: "may", Maker: "Ada Exemple", Made: time.Date(2026, 5, 4, 9, 0, 0, 0, time.UTC), Plan: p, Board: "birch plywood", Inches: inches,
+	return worksheet.Job{Words: tell.English(), Title: "may", Maker: "Ada Exemple", Made: time.Date(2026, 5, 4, 9, 0, 0, 0, time.UTC), Plan: p, Board: "birch plywood", Inches: inches,
 		Letter: inches, Cloth: &cloth, ClothName: "fine linen, bolt of 1500"}
 }
 
@@ -143,7 +143,7 @@ func TestSVG(t *testing.T) {
 func TestNoWordOutsideTheCatalogue(t *testing.T) {
 	for _, inches := range []bool{false, true} {
 		j := job(t, inches)
-		j.Words = tell.English.Each(func(s string) string {
+		j.Words = tell.English().Each(func(s string) string {
 			return strings.Map(func(r rune) rune {
 				if r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' {
 					return '¤'
@@ -170,7 +170,7 @@ func TestText(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(worksheet.Job{Words: tell.English, Plan: p}.Text())
+	text := strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(worksheet.Job{Words: tell.English(), Plan: p}.Text())
 	for _, want := range []string{
 		"20 of 300 × 300",
 		"1 sheet full, 2440 × 1220. No cheaper set of sheets will do: that is proven.",

@@ -45,7 +45,7 @@ func Derive(ctx context.Context, dir string, root *os.Root, info []bag.Field, si
 		}
 		return ""
 	}
-	own, err := wordsOf(tell.English)
+	own, err := wordsOf(tell.English())
 	x := Derived{Words: said(infoWords), Own: own}
 	now, errMade := time.Parse(time.RFC3339, said(infoMade))
 	if err != nil || x.Words != own || errMade != nil {
@@ -76,7 +76,7 @@ func Derive(ctx context.Context, dir string, root *os.Root, info []bag.Field, si
 		}
 		return nil
 	}
-	d := &depositor{from: path, book: b, now: now, signer: signer, undrawn: signer != "", words: tell.English, progress: progress,
+	d := &depositor{from: path, book: b, now: now, signer: signer, undrawn: signer != "", words: tell.English(), progress: progress,
 		put: func(name string, data []byte) error { return compare("data/"+name, data) }}
 	err = d.gather(ctx)
 	if err == nil {

@@ -30,13 +30,13 @@ const (
 // of the catalogue, and of all that is made of the published example, in which
 // each kind of entry stands.
 func wordsOf(c *tell.Catalogue) (string, error) {
-	if c == tell.English {
+	if c == tell.English() {
 		return english()
 	}
 	return version(c)
 }
 
-var english = sync.OnceValues(func() (string, error) { return version(tell.English) })
+var english = sync.OnceValues(func() (string, error) { return version(tell.English()) })
 
 func version(c *tell.Catalogue) (string, error) {
 	fail := func(err error) (string, error) {

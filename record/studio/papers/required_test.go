@@ -174,19 +174,19 @@ func requiredPages(t *testing.T, c requiredRecord) map[string]string {
 		t.Fatalf("%s: %v", c.name, err)
 	}
 	p := w.Panels[0]
-	in, err := label.Say(tell.English, w, p, label.StageAuto, "")
+	in, err := label.Say(tell.English(), w, p, label.StageAuto, "")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var back bytes.Buffer
-	if _, err := label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English, Created: written, Size: label.Large}); err != nil {
+	if _, err := label.Draw(&back, []label.Input{in}, label.Options{Catalogue: tell.English(), Created: written, Size: label.Large}); err != nil {
 		t.Fatalf("%s: %v", c.name, err)
 	}
 	front, err := certificate.Draw(certificate.Input{Workshop: w, Panel: p, Issued: written, Paper: "a4"})
 	if err != nil {
 		t.Fatalf("%s: %v", c.name, err)
 	}
-	all, err := dossier.New(tell.English, w, p, dossier.Book{}).PDF()
+	all, err := dossier.New(tell.English(), w, p, dossier.Book{}).PDF()
 	if err != nil {
 		t.Fatalf("%s: %v", c.name, err)
 	}

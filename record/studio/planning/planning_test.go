@@ -175,7 +175,7 @@ func TestCarriedOut(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			b := newBook(t, start)
 			wish := wishes(t, b, start)[name]
-			d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, wish)
+			d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English(), wish)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -326,7 +326,7 @@ func holdsCost(t *testing.T, b *bookAt, d planning.Day) {
 		mm := func(um int64, more float64) float64 { return float64(um)/1000 + more }
 		own += mm(h, 2.5)*mm(wd, 2.5)/(3*2440*1220)*9000 + mm(h, 60)*mm(wd, 60)/(10000*1500)*22000
 	}
-	_, batches, _, err := questions.Costs(t.Context(), tell.English, b.Book, d.Job.Names, nil)
+	_, batches, _, err := questions.Costs(t.Context(), tell.English(), b.Book, d.Job.Names, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -390,7 +390,7 @@ func TestSheetsToBuy(t *testing.T) {
 	b := newBook(t, start)
 	ask := func(panels string) (planning.Day, string) {
 		r := typed.For(b.look())
-		d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, planning.Wish{Board: "ply-1", Trim: length(t, "5 mm"), Start: start, Panels: planning.ParsePanels(r, panels)})
+		d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English(), planning.Wish{Board: "ply-1", Trim: length(t, "5 mm"), Start: start, Panels: planning.ParsePanels(r, panels)})
 		if err != nil || r.Err() != nil {
 			t.Fatal(err, r.Err())
 		}
@@ -424,7 +424,7 @@ func TestSlipsOfARecipe(t *testing.T) {
 	r := usual()
 	r[1].Mix, r[1].Spread = part("acrylic-ground"), plan.Amount{}
 	wish.Recipe = append([]planning.Step{{Do: plan.Trimming}}, r...)
-	d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, wish)
+	d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English(), wish)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -56,7 +56,7 @@ func TestRecipeAsMade(t *testing.T) {
 				by := like
 				by.Recipe = steps
 				holdsAlike(t, b, like, by)
-				for _, x := range planning.Compare(w, v.Panels, steps, tell.English) {
+				for _, x := range planning.Compare(w, v.Panels, steps, tell.English()) {
 					one := cmp.Or(x.Planned.Milligrams, x.Planned.Microliters)
 					if x.Code != "even" && thinned != "10 % white spirit" || one != 0 && x.Planned.Milligrams*x.Planned.Microliters != 0 {
 						t.Errorf("compared with itself: %+v", x)
@@ -112,7 +112,7 @@ func TestCompareFaces(t *testing.T) {
 			r.Steps = append(r.Steps, s)
 		}
 		var got []string
-		for _, s := range planning.Compare(b.workshop(), v.Panels, planning.FromRecipe(r), tell.English) {
+		for _, s := range planning.Compare(b.workshop(), v.Panels, planning.FromRecipe(r), tell.English()) {
 			got = append(got, s.Code)
 		}
 		if strings.Join(got, " ") != x.want {
@@ -127,7 +127,7 @@ func holdsAlike(t *testing.T, b *bookAt, wishes ...planning.Wish) {
 	t.Helper()
 	var ds []planning.Day
 	for _, wish := range wishes {
-		d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English, wish)
+		d, err := planning.Make(t.Context(), b.Book, b.workshop(), tell.English(), wish)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -92,7 +92,7 @@ func BenchmarkAllPanels(b *testing.B) {
 	}
 	b.Run("due", func(b *testing.B) {
 		toolcheck.Against(b, func() {
-			steps, _, err := questions.DueOf(b.Context(), tell.English, s.Book, nil, then)
+			steps, _, err := questions.DueOf(b.Context(), tell.English(), s.Book, nil, then)
 			if err != nil || len(slices.Collect(steps)) == 0 {
 				b.Fatal(err)
 			}
@@ -101,7 +101,7 @@ func BenchmarkAllPanels(b *testing.B) {
 	b.Run("check", func(b *testing.B) {
 		toolcheck.Against(b, func() {
 			groups := questions.Groups{Brief: true}
-			k := questions.Checking{Words: tell.English, Now: then, Brief: true}
+			k := questions.Checking{Words: tell.English(), Now: then, Brief: true}
 			if err := k.Check(b.Context(), s.Book, nil, nil, nil, func(x questions.Findings) error { groups.Add(x); return nil }); err != nil {
 				b.Fatal(err)
 			}
@@ -109,7 +109,7 @@ func BenchmarkAllPanels(b *testing.B) {
 	})
 	b.Run("check-json", func(b *testing.B) {
 		toolcheck.Against(b, func() {
-			k := questions.Checking{Words: tell.English, Now: then}
+			k := questions.Checking{Words: tell.English(), Now: then}
 			if err := k.Check(b.Context(), s.Book, nil, nil, nil, func(questions.Findings) error { return nil }); err != nil {
 				b.Fatal(err)
 			}

@@ -20,11 +20,11 @@ func TestAnyNumberOfCores(t *testing.T) {
 	said := func(cores int) string {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
 		var all []questions.Findings
-		k := questions.Checking{Words: tell.English, Now: now}
+		k := questions.Checking{Words: tell.English(), Now: now}
 		if err := k.Check(t.Context(), s.Book, nil, nil, nil, func(f questions.Findings) error { all = append(all, f); return nil }); err != nil {
 			t.Fatal(err)
 		}
-		due, _, err := questions.DueOf(t.Context(), tell.English, s.Book, nil, then)
+		due, _, err := questions.DueOf(t.Context(), tell.English(), s.Book, nil, then)
 		steps := slices.Collect(due)
 		if err != nil || len(steps) == 0 || len(all) == 0 {
 			t.Fatalf("%d steps, %d panels judged: %v", len(steps), len(all), err)

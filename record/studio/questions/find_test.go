@@ -234,8 +234,8 @@ func TestDueIsOfThoseHere(t *testing.T) {
 	}
 	for _, then := range []time.Time{time.Date(1990, 1, 20, 0, 0, 0, 0, time.UTC), time.Date(1990, 2, 5, 0, 0, 0, 0, time.UTC), now} {
 		here := slices.DeleteFunc(slices.Clone(w.Panels), func(p *record.Panel) bool { _, gone := p.Discarded(); return gone })
-		want, _ := questions.Due(tell.English, w, here, then)
-		got, _, err := questions.DueOf(t.Context(), tell.English, s.Book, nil, then)
+		want, _ := questions.Due(tell.English(), w, here, then)
+		got, _, err := questions.DueOf(t.Context(), tell.English(), s.Book, nil, then)
 		if err != nil || len(slices.Collect(want)) == 0 || !reflect.DeepEqual(slices.Collect(got), slices.Collect(want)) {
 			t.Errorf("%v: %d steps, want %d, %v", then, len(slices.Collect(got)), len(slices.Collect(want)), err)
 		}

@@ -151,7 +151,7 @@ func TestFilesBesideABook(t *testing.T) {
 			case "kept-" + kept.Photographs, "kept-" + kept.Papers:
 				got = append(got, said(x.Said.Code[len("kept-"):], x.Said.Value("n"), x.Said.Value("good")))
 			case "whole-book-fails":
-				t.Error(tell.Say(tell.English, x.Said))
+				t.Error(tell.Say(tell.English(), x.Said))
 			}
 		}
 		if !slices.Equal(got, want) {

@@ -171,5 +171,5 @@ func (r *Register) compareBook(ctx context.Context, name string, progress studio
 
 // inWords is an entry as it is told to a reader.
 func inWords(e record.Entry) string {
-	return tell.English.Fill("{at}, {what}", record.With("at", e.At), tell.Told("what", tell.English.Event(record.Event{Body: e.Body, Panels: e.Panels})))
+	return tell.English().Fill("{at}, {what}", record.With("at", e.At), tell.Told("what", tell.English().Event(record.Event{Body: e.Body, Panels: e.Panels})))
 }

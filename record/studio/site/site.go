@@ -93,7 +93,7 @@ func (r *Result) tell(o Order, link string, list bool) {
 
 // Write brings the folder up to the book.
 func Write(ctx context.Context, s *studio.Session, o Order) (Result, error) {
-	o.Catalogue = cmp.Or(o.Catalogue, tell.English)
+	o.Catalogue = cmp.Or(o.Catalogue, tell.English())
 	if err := studio.Known(s.Book); err != nil {
 		return Result{}, err
 	}

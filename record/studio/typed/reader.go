@@ -119,7 +119,7 @@ func Word[T ~string](r *Reader, field, typed string, into *T) { r.Into(field, in
 // Said is the word of a closed list that is told as what was typed: "sold" is
 // a sale. Any other text comes back as it is.
 func Said(list, typed string) string {
-	for code, said := range tell.English.Words[list] {
+	for code, said := range tell.English().Words[list] {
 		if said.Text == typed && slices.Contains(record.Words(list), code) {
 			return code
 		}
