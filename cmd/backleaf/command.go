@@ -155,7 +155,7 @@ func (f *asked) declare(to *pflag.FlagSet, name string, into any) {
 	}
 	usage, own := f.help.flags[name]
 	if !own {
-		usage = helps()["flags"]().flags[name]
+		usage = ofProgram()["flags"]().flags[name]
 	}
 	var set pflag.FlagSet
 	switch p := into.(type) {

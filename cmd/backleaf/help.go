@@ -3,7 +3,6 @@ package main
 import (
 	"backleaf/record/pattern"
 	"embed"
-	"path"
 	"strings"
 	"sync"
 	"unicode"
@@ -13,6 +12,7 @@ import (
 	"backleaf/record/studio/questions"
 	"backleaf/record/tell"
 
+	"github.com/spf13/cobra"
 	"golang.org/x/tools/txtar"
 )
 
@@ -29,24 +29,27 @@ type help struct {
 	missing, flags                          map[string]string
 }
 
-// helps are all of them by the name of the command; "flags" are the flags that
-// mean the same in several commands.
-var helps = sync.OnceValue(func() map[string]func() *help {
-	out := map[string]func() *help{}
-	files, _ := helpFiles.ReadDir("help")
-	for _, f := range files {
-		data, _ := helpFiles.ReadFile("help/" + f.Name())
-		for _, section := range txtar.Parse(data).Files {
-			name := strings.TrimSpace(strings.FieldsFunc(section.Name, unnamed)[0])
-			out[name] = sync.OnceValue(func() *help { // of one command only that is read
-				h := readHelp(lists().ReplaceAllStringFunc(string(section.Data), listed))
-				h.use, h.group = section.Name[strings.LastIndexByte(name, ' ')+1:], strings.TrimSuffix(f.Name(), path.Ext(f.Name()))
-				return h
-			})
+// helps are those of the commands by their names, ofProgram what the program
+// says of itself and, as "flags", the flags that mean the same in several.
+var helps, ofProgram = helpOf(groups...), helpOf(cobra.Group{ID: "program"})
+
+func helpOf(groups ...cobra.Group) func() map[string]func() *help {
+	return sync.OnceValue(func() map[string]func() *help {
+		out := map[string]func() *help{}
+		for _, g := range groups {
+			data, _ := helpFiles.ReadFile("help/" + g.ID + ".txt")
+			for _, section := range txtar.Parse(data).Files {
+				name := strings.TrimSpace(strings.FieldsFunc(section.Name, unnamed)[0])
+				out[name] = sync.OnceValue(func() *help { // of one command only that is read
+					h := readHelp(lists().ReplaceAllStringFunc(string(section.Data), listed))
+					h.use, h.group = section.Name[strings.LastIndexByte(name, ' ')+1:], g.ID
+					return h
+				})
+			}
 		}
-	}
-	return out
-})
+		return out
+	})
+}
 
 // unnamed is what stands in no name of a command.
 func unnamed(r rune) bool { return r != ' ' && r != '-' && !unicode.IsLower(r) }

@@ -3,6 +3,7 @@ package main
 import (
 	"backleaf/cmd/internal/terminal"
 	"io"
+	"maps"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -15,21 +16,23 @@ import (
 var reads = []string{"studio show", "studio key show", "material list", "material show", "lot list", "lot trace", "panel list", "panel show",
 	"show", "list", "journal", "check", "due", "cost", "find", "ask", "verify", "handover show"}
 
+// allHelp is the help of all commands and of the program.
+func allHelp() map[string]func() *help {
+	all := maps.Clone(helps())
+	all["backleaf"] = ofProgram()["backleaf"]
+	return all
+}
+
 // TestHelpIsWhole holds the help files to the commands: each section is of a
 // command, each flag of it is there, and what must be given has a question.
 func TestHelpIsWhole(t *testing.T) {
 	a := &app{in: strings.NewReader(""), out: io.Discard, err: io.Discard, env: func(string) string { return "" }}
 	root := newRoot(a)
 	hidden := 0
-	for name, read := range helps() {
+	a.tree["backleaf"] = root
+	for name, read := range allHelp() {
 		h := read()
 		c, ok := a.tree[name]
-		if name == "backleaf" {
-			c, ok = root, true
-		}
-		if name == "flags" {
-			continue
-		}
 		if !ok {
 			t.Errorf("the help of %q is of no command", name)
 			continue

@@ -17,7 +17,5 @@ func main() {
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		env: os.Getenv, now: time.Now,
 	}
-	code := a.run(ctx, os.Args[1:])
-	stop()
-	os.Exit(code)
+	os.Exit(a.run(ctx, os.Args[1:]))
 }

@@ -105,7 +105,7 @@ func TestAsTyped(t *testing.T) {
 			walk(sub)
 		}
 		name := strings.TrimPrefix(c.CommandPath(), "backleaf ")
-		if helps()[name] == nil || c.HasSubCommands() || name == "bench" || name == "backleaf" || name == "demo" {
+		if helps()[name] == nil || c.HasSubCommands() || name == "bench" || name == "demo" {
 			return
 		}
 		args, first := asAsked(c, name)

@@ -37,12 +37,11 @@ func commands() []func(*app) {
 // newRoot makes the command line: the command that args begin with, or all.
 func newRoot(a *app, args ...string) *cobra.Command {
 	a.width = cmp.Or(min(a.columns(a.out), 100), terminal.Usual)
-	h := helps()["backleaf"]()
+	h := ofProgram()["backleaf"]()
 	f := &asked{Command: &cobra.Command{
 		Use: h.use, Short: h.short, Long: terminal.Reflow(h.long, a.width), Version: version(), SilenceErrors: true, SilenceUsage: true,
 		Args: noSuchCommand, RunE: showHelp}, help: h}
 	root := f.Command
-	root.SetVersionTemplate("backleaf {{.Version}}\n")
 	flagsOf := func(which string) string { return fmt.Sprintf("(flags .%s %d)", which, a.width) }
 	root.SetUsageTemplate(strings.NewReplacer(".LocalFlags.FlagUsages", flagsOf("LocalFlags"), ".InheritedFlags.FlagUsages", flagsOf("InheritedFlags"),
 		`Use "{{.CommandPath}} [command] --help" for more information about a command.`, `"{{.CommandPath}} COMMAND --help" tells more of each.`).Replace(root.UsageTemplate()))
@@ -84,7 +83,7 @@ func newRoot(a *app, args ...string) *cobra.Command {
 			}
 			c.Args = func(_ *cobra.Command, args []string) error { return noSuchCommand(of, args) }
 			for _, shell := range c.Commands() {
-				where, line, _ := strings.Cut(helps()["flags"]().flags[shell.Name()], ": ")
+				where, line, _ := strings.Cut(ofProgram()["flags"]().flags[shell.Name()], ": ")
 				shell.Short, shell.Long, shell.Example = "for "+shell.Name(), terminal.Reflow(where+":", a.width), "  "+line
 			}
 		}

@@ -87,7 +87,7 @@ func allTexts(t *testing.T) map[string]string {
 			})
 		}
 	}
-	for name, read := range helps() {
+	for name, read := range allHelp() {
 		h := read()
 		out["help of "+name] = h.long
 		for i, line := range strings.Split(strings.ReplaceAll(h.example, "\\\n", " "), "\n") {
