@@ -7,15 +7,15 @@ import (
 )
 
 // allPigments are the rows of all tables.
-var allPigments = slices.Concat(whites, yellows, reds, blues, greens, darks)
+var allPigments = sync.OnceValue(func() []pigmentRow { return slices.Concat(whites, yellows, reds, blues, greens, darks) })
 
 // byIndex finds a row by its Colour Index name without suffix.
 var byIndex = sync.OnceValue(func() map[string]*pigmentRow {
 	m := map[string]*pigmentRow{}
-	for i := range allPigments {
-		for s := range strings.SplitSeq(allPigments[i].index, ",") {
+	for i := range allPigments() {
+		for s := range strings.SplitSeq(allPigments()[i].index, ",") {
 			if x, ok := ParseIndex(s); ok {
-				m[x.base()] = &allPigments[i]
+				m[x.base()] = &allPigments()[i]
 			}
 		}
 	}
@@ -44,14 +44,14 @@ var byName = sync.OnceValue(func() map[string]part {
 			m[strings.Join(spelled(n), " ")] = p
 		}
 	}
-	for i := range allPigments {
-		for n := range strings.SplitSeq(allPigments[i].names, "|") {
+	for i := range allPigments() {
+		for n := range strings.SplitSeq(allPigments()[i].names, "|") {
 			n = strings.Join(spelled(n), " ")
 			if p, ok := m[n]; ok && p.open || n == "" {
 				continue
 			}
 			p := m[n]
-			p.maybe = append(p.maybe, []*pigmentRow{&allPigments[i]})
+			p.maybe = append(p.maybe, []*pigmentRow{&allPigments()[i]})
 			m[n] = p
 		}
 	}

@@ -10,7 +10,7 @@ import (
 // stands idle.
 func TestWorks(t *testing.T) {
 	var all []string
-	for _, r := range allPigments {
+	for _, r := range allPigments() {
 		all = append(all, r.from)
 	}
 	for _, r := range misleading {
