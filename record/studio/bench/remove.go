@@ -35,15 +35,18 @@ func Remove(ctx context.Context, v *studio.View, at record.When, r record.Remove
 		}
 		shares[i].panels = append(shares[i].panels, n)
 	}
+	if none != nil && slices.ContainsFunc(v.Shop.Panel(none[0]).Layers(), func(l record.Layer) bool { return sought(r, l) }) {
+		return studio.Written{}, refuse.Cannot("layer-gone", "the %s of %s was taken off already", r.What, none[0]).With(record.With("panel", none[0]))
+	}
 	if none != nil {
 		return studio.Written{}, refuse.Cannot("no-such-layer", "no %s is on record on %s", r.What, none[0]).With(record.With("panels", none))
 	}
 	return Act{At: []record.When{at}}.write(ctx, v, shares, nil)
 }
 
-// off reports that an entry takes a layer off.
+// off reports that an entry takes a layer off, as [record.Panel.Layers] tells it.
 func off(r record.Removed, l record.Layer) bool {
-	return slices.Contains(r.Layers, l.Seq) && (r.Faces == nil || slices.Contains(r.Faces, l.Face)) && (stratum(l) == r.What || r.What == "other")
+	return slices.Contains(r.Layers, l.Seq) && (r.Faces == nil || slices.Contains(r.Faces, l.Face)) && (l.Cloth != nil) == (r.What == "cloth")
 }
 
 // above names what lay upon layers that were taken off wholly.
@@ -89,11 +92,16 @@ func layFaces(v *studio.View, r record.Removed) []record.Face {
 // standing lists the entries by which the layers meant were laid.
 func standing(p *record.Panel, r record.Removed) (seqs []int64) {
 	for _, l := range p.Layers() {
-		if l.Stands() && stratum(l) == r.What && (r.Faces == nil || slices.Contains(r.Faces, l.Face)) && !slices.Contains(seqs, l.Seq) {
+		if l.Stands() && sought(r, l) && !slices.Contains(seqs, l.Seq) {
 			seqs = append(seqs, l.Seq)
 		}
 	}
 	return seqs
+}
+
+// sought reports that a layer is of the sort and on a face that is meant.
+func sought(r record.Removed, l record.Layer) bool {
+	return stratum(l) == r.What && (r.Faces == nil || slices.Contains(r.Faces, l.Face))
 }
 
 // removable refuses layers that were named and are of another sort, or were
