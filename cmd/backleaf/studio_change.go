@@ -14,7 +14,7 @@ func studioChange(a *app) {
 	var mark string
 	o := &moment{}
 	a.acts("studio change", o, func(d *doing) (w studio.Written, err error) {
-		n := d.v.Shop.Studio
+		n := d.v.StudioAt(d.at)
 		into := studioFlags(&n)
 		for _, name := range append([]string{"units"}, slices.Sorted(maps.Keys(into))...) { // what is not said stays
 			if field := into[name]; d.form.Flags().Changed(name) {

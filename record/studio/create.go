@@ -1,12 +1,16 @@
 package studio
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"time"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
 
 	"backleaf/record"
 	"backleaf/record/accept"
@@ -47,13 +51,39 @@ func Create(ctx context.Context, path string, clock func() time.Time, random io.
 	return errors.Join(err, b.Close())
 }
 
-// Change replaces what the studio says of itself.
+// StudioAt is what the studio said of itself at a time; where the date leaves
+// several, the last of them.
+func (v *View) StudioAt(at record.When) record.Studio {
+	of := accept.InForce(v.Versions(record.Meant{Kind: record.Studio{}.Kind()}), at)
+	s := v.Shop.Studio
+	if len(of) > 0 {
+		e, _ := v.Shop.Standing(of[len(of)-1])
+		s, _ = e.Body.(record.Studio)
+		s.Journal = v.Shop.Studio.Journal
+	}
+	return s
+}
+
+// Change replaces what the studio says of itself. What it said later holds on: it
+// is written again after what is dated before it.
 func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Written, error) {
-	if s == v.Shop.Studio {
+	was := v.StudioAt(at)
+	if s == was {
 		return Written{}, refuse.Unclearly("nothing-to-change", "nothing to change")
 	}
-	w, err := v.Write(ctx, record.Entry{At: at, Body: s})
-	w.Warnings = append(v.DescribedSince(at, s), w.Warnings...)
+	es := []record.Entry{{At: at, Body: s}}
+	since := v.DescribedSince(at, s)
+	if since != nil {
+		es = append(es, record.Entry{At: record.Moment(v.Local()), Body: v.Shop.Studio})
+	}
+	w, err := v.Write(ctx, es...)
+	if err != nil {
+		return w, err
+	}
+	w.Mean("studio-changed", record.Value{Name: "change", Type: "change", Texts: []string{string(changed(was, s))}})
+	if since != nil {
+		w.Mean("studio-holds-on", since[0].Value("entry"))
+	}
 	var lacks []string
 	for _, of := range []struct {
 		name string
@@ -63,10 +93,29 @@ func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Wri
 			lacks = append(lacks, of.name)
 		}
 	}
-	if err == nil && lacks != nil && s.Sheet != v.Shop.Studio.Sheet {
+	if lacks != nil && s.Sheet != v.Shop.Studio.Sheet {
 		w.Warn("sheet-lacks", record.With("lacks", lacks))
 	}
-	return w, err
+	return w, nil
+}
+
+// changed are the fields that differ, as the merge patch of an amendment.
+func changed(was, now record.Studio) jsontext.Value {
+	fields := func(s record.Studio) (out map[string]jsontext.Value) {
+		b, _ := json.Marshal(s) // a studio that was read or is about to be written
+		_ = json.Unmarshal(b, &out)
+		return out
+	}
+	before, out := fields(was), fields(now)
+	for name, v := range before {
+		if _, is := out[name]; !is {
+			out[name] = jsontext.Value("null")
+		} else if bytes.Equal(out[name], v) {
+			delete(out, name)
+		}
+	}
+	b, _ := json.Marshal(out, json.Deterministic(true))
+	return b
 }
 
 // DescribedSince doubts a description that is dated before a later one: what is

@@ -18,6 +18,8 @@ var englishActs = table{
 		"{temperature, if { temperature {temperature};}}{humidity, if { humidity {humidity};}}{note, if { “{note}”;}} say what holds of this one"},
 	{"of-other-product", "note: resin, sheen and what takes it off were said of the other product, so they are not taken over; of this one, amend the entry"},
 
+	{"studio-changed", "changed: {change}"},
+	{"studio-holds-on", "what the studio says since {entry} holds on, so it was written again"},
 	{"on-shelf-already", "note: on the shelf already, so not written again: {materials}"},
 
 	{"sheet-lacks", "note: the label sheet still lacks {lacks}: before that no labels are printed on it (--sheet-page, --sheet-label, --sheet-rows, --sheet-columns)"},

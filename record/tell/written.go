@@ -34,8 +34,8 @@ func (c *Catalogue) Written(es []record.Entry) (out []string) {
 	for _, line := range lines {
 		var what []string
 		for _, e := range line {
-			k := e.Kind() // the figures of a material and a recipe follow, or are those of the starter shelf
-			what = append(what, c.eventWith(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers}, k != "material" && k != "recipe"))
+			k := e.Kind() // what is new of a studio, and the figures of a material and a recipe follow, or are those of the starter shelf
+			what = append(what, c.eventWith(record.Event{Seq: e.Seq, At: e.At, Written: e.Written, Body: e.Body, Panels: e.Panels, Makers: e.Makers}, k != "material" && k != "recipe" && k != "studio"))
 		}
 		out = append(out, Say(c, record.Say("written", Told("entries", c.EntrySpan(line)), record.With("at", line[0].At),
 			record.With("panels", panels(line)), Told("what", c.Clauses(what)))))
