@@ -47,15 +47,15 @@ func (p Part) Named(text string) bool {
 }
 
 // Whole reports that a text holds the whole of that name, where it is a name: one
-// with a capital, and not "the gallery".
+// with a capital, and not "the gallery". An address that follows it is no part of it.
 func (p Part) Whole(text string) bool {
-	if !strings.ContainsFunc(p.To, unicode.IsUpper) {
-		return false
+	words := func(s string) []string { return word().FindAllString(strings.ToLower(s), -1) }
+	name := words(p.To)
+	if first, _, _ := strings.Cut(p.To, ","); len(words(first)) > 1 {
+		name = words(first)
 	}
-	words := func(s string) string {
-		return " " + strings.Join(word().FindAllString(strings.ToLower(s), -1), " ") + " "
-	}
-	return strings.Contains(words(text), words(p.To))
+	within := func(words []string) string { return " " + strings.Join(words, " ") + " " }
+	return strings.ContainsFunc(p.To, unicode.IsUpper) && strings.Contains(within(words(text)), within(name))
 }
 
 // ToldBy reports that the free texts of an entry tell to whom its panels went: it
