@@ -76,14 +76,6 @@ func usage(hint, format string, args ...any) error {
 	return &failure{fmt.Errorf(format, args...), hint, exitUsage}
 }
 
-// hinted gives an error its hint.
-func hinted(err error, hint string) error {
-	if err == nil {
-		return nil
-	}
-	return &failure{err, hint, exitError}
-}
-
 // run executes one command line and returns the exit code.
 func (a *app) run(parent context.Context, args []string) int {
 	ctx, stop := context.WithCancel(context.WithoutCancel(parent)) // canceled is all that is said of a signal

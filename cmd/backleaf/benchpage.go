@@ -39,7 +39,7 @@ func newBench(a *app) {
 				}
 			})
 			if o, taken := errors.AsType[*net.OpError](err); taken {
-				return hinted(fmt.Errorf("the page cannot be served on port %d: %w", port, o.Err), "choose another --port, or none for a free one")
+				return &failure{fmt.Errorf("the page cannot be served on port %d: %w", port, o.Err), "choose another --port, or none for a free one", exitError}
 			}
 			return err
 		})

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"bytes"
 	"fmt"
 	"io"
@@ -60,13 +59,12 @@ func newImport(a *app) {
 			}
 			in = f
 		}
-		return r.writing(func(r *run) error { return r.importEntries(order, bufio.NewReader(in)) })
+		return r.writing(func(r *run) error { return r.importEntries(order, in) })
 	})
 }
 
 // importEntries writes what a file holds, or says what it would.
-func (r *run) importEntries(o exchange.Order, file *bufio.Reader) error {
-	begins, _ := file.Peek(512)
+func (r *run) importEntries(o exchange.Order, file io.Reader) error {
 	v, err := r.Look(r.ctx, nil, nil)
 	if err != nil {
 		return err
@@ -81,9 +79,7 @@ func (r *run) importEntries(o exchange.Order, file *bufio.Reader) error {
 			r.told(k.Code, k.Values...)
 		}
 	}
-	switch start := bytes.TrimLeft(begins, "\ufeff \t\r\n"); {
-	case refuse.Code(err) == "not-imported" && len(start) > 0 && start[0] != '{':
-		return hinted(err, "a spreadsheet is read with --mapping FILE; see \"backleaf import --help\"")
+	switch {
 	case err != nil:
 		return err
 	case o.Dry && t.Last != 0:

@@ -78,7 +78,7 @@ func (r *run) verified(c verify.Checker, all []verify.Evidence) error {
 var outcomes = map[verify.Outcome]error{
 	verify.Broken:      &failure{errNotAll, "", exitIntegrity},
 	verify.FilesBroken: &failure{errNotAll, "take photographs and papers from a backup of the folders \"photographs\" and \"papers\"", exitIntegrity},
-	verify.Unverified:  &failure{errors.New("nothing could be verified: see why, above"), "", exitUnverified},
+	verify.Unverified:  &failure{errors.New("not verified: see why, above"), "", exitUnverified},
 }
 
 var errNotAll = errors.New("not everything holds: see what does not, above")

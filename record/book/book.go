@@ -147,7 +147,7 @@ func open(ctx context.Context, path string, how access) (*Book, error) {
 		case hasCode(err, codeNotADB):
 			err = fmt.Errorf("%w: %w", ErrNotBook, err)
 		case hasCode(err, codeCorrupt):
-			err = fmt.Errorf("%w: %w", ErrBroken, err)
+			err = damaged(err)
 		case hasCode(err, codeCantOpen, codeReadOnly) && how == readWrite:
 			err = fmt.Errorf("the file or its folder cannot be written to: %w", err)
 		}

@@ -28,6 +28,11 @@ type BadEntry struct {
 
 func (e *BadEntry) Error() string { return fmt.Sprintf("entry %d: %s", e.Seq, e.Why) }
 
+// damaged is [ErrBroken] of a file that SQLite finds fault with.
+func damaged(err error) error {
+	return fmt.Errorf("%w: the file is damaged; SQLite says: %w", ErrBroken, err)
+}
+
 // Unwrap returns [ErrBroken].
 func (e *BadEntry) Unwrap() error { return ErrBroken }
 
@@ -65,7 +70,7 @@ func (b *Book) Verify(ctx context.Context, progress func(done, total int64)) (Re
 	stop()
 	err = errors.Join(err, s.close())
 	if hasCode(err, codeCorrupt, codeNotADB) && !errors.Is(err, ErrBroken) {
-		err = fmt.Errorf("%w: %w", ErrBroken, err)
+		err = damaged(err)
 	}
 	if err != nil {
 		return Report{}, err
@@ -369,7 +374,7 @@ func (b *Book) checkFile(ctx context.Context) error {
 		return err
 	}
 	if said != "ok" {
-		return fmt.Errorf("%w: %s", ErrBroken, said)
+		return damaged(errors.New(said))
 	}
 	rows, err := s.conn.QueryContext(ctx, "PRAGMA main.foreign_key_check")
 	if err != nil {

@@ -18,6 +18,7 @@ import (
 	"backleaf/record/accept"
 	"backleaf/record/deposit"
 	"backleaf/record/form"
+	"backleaf/record/invented"
 	"backleaf/record/sheet"
 	"backleaf/record/tell"
 	"backleaf/schema"
@@ -258,6 +259,51 @@ func TestReadme(t *testing.T) {
 			if len(line) > 101 {
 				t.Errorf("a line of %d characters: %s", len(line), line)
 			}
+		}
+	}
+}
+
+// The list of a deposit says in words where each panel is.
+func TestIndexSaysWhere(t *testing.T) {
+	where := []struct {
+		body record.Body
+		want string
+	}{
+		{nil, "in the studio"},
+		{record.HandedOver{How: "sale"}, "sold"},
+		{record.HandedOver{How: "gift"}, "given away"},
+		{record.HandedOver{How: "loan"}, "lent"},
+		{record.HandedOver{How: "theft"}, "reported stolen"},
+		{record.HandedOver{How: "loss"}, "reported lost"},
+		{record.HandedOver{How: "unknown"}, "no longer here"},
+		{record.Discarded{Because: "split"}, "discarded"},
+	}
+	at := record.Moment(time.Date(2026, 5, 2, 14, 0, 0, 0, time.UTC))
+	es := []record.Entry{{Seq: 1, At: at, Written: at, Body: record.Studio{Maker: "Anna", Mark: "KB"}}}
+	add := func(n record.Number, b record.Body) {
+		es = append(es, record.Entry{Seq: int64(len(es) + 1), At: at, Written: at, Panels: []record.Number{n}, Body: b})
+	}
+	for i, x := range where {
+		n := invented.Number(i)
+		if add(n, record.Cut{}); x.body != nil {
+			add(n, x.body)
+		}
+	}
+	w, err := record.Fold(es)
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, err := deposit.Index(tell.English(), w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := strings.Split(string(page), "<tr><td>")[1:]
+	if len(rows) != len(where) {
+		t.Fatalf("%d rows", len(rows))
+	}
+	for i, x := range where {
+		if !strings.Contains(rows[i], "<td>"+x.want+"</td></tr>") {
+			t.Errorf("%T %v: %s", x.body, x.body, rows[i])
 		}
 	}
 }

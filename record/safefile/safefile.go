@@ -93,7 +93,7 @@ func Bytes(data []byte) func(*os.File) error {
 }
 
 func put(path string, mode fs.FileMode, fill func(*os.File) error, take func(from, to string) error) error {
-	if _, err := os.Stat(filepath.Dir(path)); errors.Is(err, fs.ErrNotExist) {
+	if info, err := os.Stat(filepath.Dir(path)); errors.Is(err, fs.ErrNotExist) || err == nil && !info.IsDir() {
 		return fmt.Errorf("cannot write %s: there is no folder %s", path, filepath.Dir(path))
 	}
 	return unfinished(path, func(dir string) error {

@@ -33,7 +33,7 @@ func parseDate(s, form string, now time.Time) (record.When, error) {
 		if form != "" && form != "edtf" {
 			also = " in the form " + form + ","
 		}
-		return w, fmt.Errorf("not a date: expected one%s like 1998, Mai 1998, 1998-05-17, um 1998, 1990er or unknown", also)
+		return w, fmt.Errorf("not a date: expected one%s like 1998, May 1998, 1998-05-17, about 1998, 1990s or unknown", also)
 	}
 	if t, ok := w.Earliest(); ok && t.After(now) {
 		return w, fmt.Errorf("it is later than today")

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 	"time"
 )
@@ -29,5 +30,33 @@ func TestNamedDates(t *testing.T) {
 		if w, err := parseDate(typed, "", now); err == nil {
 			t.Errorf("%q is read as %q", typed, w)
 		}
+	}
+}
+
+// What a refusal of a date names as an example can be read.
+func TestExamplesOfDates(t *testing.T) {
+	now := time.Date(2026, 5, 2, 12, 0, 0, 0, time.UTC)
+	_, err := parseDate("no date", "", now)
+	_, list, _ := strings.Cut(err.Error(), " like ")
+	examples := strings.Split(strings.Replace(list, " or ", ", ", 1), ", ")
+	if len(examples) < 5 {
+		t.Fatalf("%q", err)
+	}
+	for _, x := range examples {
+		if w, err := parseDate(x, "", now); err != nil {
+			t.Errorf("%q: %v", x, err)
+		} else if strings.ContainsAny(x, "äöüßéû") || strings.HasPrefix(x, "um ") || strings.Contains(x, "Mai") {
+			t.Errorf("%q is no English: %v", x, w)
+		}
+	}
+}
+
+// A name of one letter is not near to every name that holds it.
+func TestNearestOfShort(t *testing.T) {
+	if s := nearest("Cloth", []string{"H", "W", "No"}); s != "" {
+		t.Error(s)
+	}
+	if s := nearest("Cloth", []string{"H", "Cloth front"}); s != "; nearest: Cloth front" {
+		t.Error(s)
 	}
 }

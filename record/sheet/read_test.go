@@ -269,6 +269,7 @@ func TestFiles(t *testing.T) {
 		{"PK\x03\x04...", "this is the file of a spreadsheet program"},
 		{"Size,Title\n20x20cm,\xc8aks\n", "line 2: the text is not in UTF-8"},
 		{"Size,Title\n\x00", "line 2: a zero byte"},
+		{"\ufeff {\"backleaf\":\"mapping\"}", "this is JSON, as a mapping is, and no sheet"},
 		{"Size,Titel\n", `the sheet has no column "Title"; nearest: Titel`},
 		{"Size,Title,title\n", `the sheet has 2 columns "Title"`},
 		{"Size,\"Title\nx,y", "extraneous or missing"},

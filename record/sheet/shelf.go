@@ -89,7 +89,7 @@ func nearest(typed string, names []string) string {
 	for limit := range 3 {
 		for _, n := range names {
 			l := strings.ToLower(n)
-			holds := limit == 2 && len(typed) > 2 && (strings.Contains(l, typed) || strings.Contains(typed, l))
+			holds := limit == 2 && min(len(typed), len(l)) > 2 && (strings.Contains(l, typed) || strings.Contains(typed, l))
 			if (holds || record.Slips(typed, l) == limit) && !slices.Contains(out, n) && len(out) < 3 {
 				out = append(out, n)
 			}

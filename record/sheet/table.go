@@ -139,6 +139,9 @@ func decode(data []byte) (string, error) {
 		return "", errors.New("this is the file of a spreadsheet program, not CSV" + save)
 	}
 	text := strings.TrimPrefix(string(data), bom)
+	if strings.HasPrefix(strings.TrimSpace(text), "{") {
+		return "", errors.New("this is JSON, as a mapping is, and no sheet: expected import SHEET --mapping MAPPING")
+	}
 	if i := strings.IndexByte(text, 0); i >= 0 {
 		return "", fmt.Errorf("line %d: a zero byte: this is no text%s", lineOf(text, i), save)
 	}

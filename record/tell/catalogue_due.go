@@ -21,7 +21,7 @@ var englishDue = table{
 // englishBalance is what is reckoned of the balance of a panel, by code.
 var englishBalance = table{
 	{"reckoned-pull", "coats and cloth could bow this panel {bow:range} {over} of {span}, {direction}{toward, select, front {, hollow at the front} back {, hollow at the back} other {}} (estimate for a flat board; boards creep and films relax)"},
-	{"reckoned-pull-none", "{over} of {span} coats and cloth balance: no bow to speak of (estimate)"},
+	{"reckoned-pull-none", "{over} of {span, plural, one {1 coat} other {{span} coats}} and cloth balance: no bow to speak of (estimate)"},
 	{"reckoned-picture", "as it ages the picture itself may add up to {most} {over}{toward, select, front {, hollow at the front} back {, hollow at the back} other {}}"},
 	{"reckoned-picture-none", "the picture itself adds no bow to speak of"},
 	{"reckoned-moisture", "the {leads} takes up moisture sooner: a change of 10 % RH bows the panel {bow:range} {over}, most after {peak:range}; it comes back"},

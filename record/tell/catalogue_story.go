@@ -88,6 +88,6 @@ var englishKinds = table{{"studio", "studio"}, {"maker", "maker"}, {"material", 
 var englishWhere = table{
 	{"layer-lost", "{extent, select, whole {taken off} reduced {reduced} in-part {taken off in part} other {perhaps taken off}}, {date}"},
 	{"where-here", "in the studio"},
-	{"where-away", "{how}"},
+	{"where-away", "{how, select, unknown {no longer here} other {{how}}}"},
 	{"where-discarded", "discarded"},
 }

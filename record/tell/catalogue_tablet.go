@@ -14,7 +14,7 @@ func (c *Catalogue) AtPage() *Catalogue {
 // englishAtTablet says for the page what names a command elsewhere.
 var englishAtTablet = table{
 	{"backup-old", "reminder: the last backup is of {last}"},
-	{"never-backed-up", "reminder: this book of {entries} entries was never backed up"},
+	{"never-backed-up", "reminder: this book of {entries, plural, one {1 entry} other {{entries} entries}} was never backed up"},
 	{"done-twice", "{entry} of within the hour may be the same, for {panels}"},
 	{"is-away", "{panels} {panels, number, sing {is} other {are}} away already: {how} ({entry})"},
 	{"left-out", "not here, so left out: {panels}"},

@@ -51,7 +51,7 @@ func (c *Catalogue) lacksPieces(ps []piece, s record.Said) []error {
 }
 
 // forms that are no forms of words or roles of dates, by type.
-var plainForms = map[string][]string{"When": {"moment", "exact", "near", "hour"}, "figure": {"range"}, "Length": {"range"}, "Percent": {"range"}, "Amount": {"range"}, "Duration": {"range"}, "Size": {"both"}, "Number": {"typed"}}
+var plainForms = map[string][]string{"When": {"moment", "exact", "near", "hour"}, "figure": {"range"}, "Length": {"range"}, "Percent": {"range"}, "Amount": {"range"}, "Duration": {"range"}, "Size": {"both"}, "Number": {"typed"}, "text": {"typed"}}
 
 func (c *Catalogue) lacksForm(p piece, v record.Value) error {
 	list, isWord := c.Words[v.Type]

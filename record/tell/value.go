@@ -9,7 +9,12 @@ import (
 	"backleaf/record/edtf"
 
 	"github.com/go-json-experiment/json/jsontext"
+
+	"backleaf/record/pattern"
 )
+
+// plainName is a name of a file that a shell takes as it stands.
+var plainName = pattern.Of(`^[\pL\pM\pN._/~+@%,:=-]+$`)
 
 // value tells a typed value in a form.
 func (c *Catalogue) value(v record.Value, form string) string {
@@ -70,6 +75,9 @@ func (c *Catalogue) one(kind, text, form string) string {
 	}
 	switch kind {
 	case "text", told, "Number", "Key":
+		if form == "typed" && !plainName().MatchString(text) {
+			return `"` + text + `"`
+		}
 		return text
 	case "change": // the merge patch of an amendment
 		return c.change("", jsontext.Value(text))

@@ -55,6 +55,8 @@ func Correct(ctx context.Context, v *studio.View, at record.When, old record.Ent
 			err = refuse.Because("cut-stays", errors.New(f.Why), is...)
 		} else if takes && old.Kind().Traits().Stays == "" {
 			err = refuse.Because("amend-instead", errors.New(f.Why), is...)
+		} else if old.Kind() == (record.Issued{}).Kind() {
+			err = refuse.Because("certificate-stays", errors.New(f.Why), is...)
 		} else {
 			err = refuse.Because("not-corrected", errors.New(f.Why), is...)
 		}

@@ -46,6 +46,10 @@ func Backup(ctx context.Context, s *studio.Session, to string, progress studio.P
 	} else if err != nil {
 		c.Warn("backup-remark", record.With("why", err.Error()))
 	}
+	here, no := os.Stat(filepath.Dir(c.from))
+	if there, err := os.Stat(filepath.Dir(to)); no == nil && err == nil && os.SameFile(here, there) {
+		c.Warn("backup-beside")
+	}
 	if err = c.finish(ctx, "backup"); c.Means != nil && keys.There(c.from) {
 		c.Mean("key-not-in-backup", record.With("file", keys.File(c.from)))
 	}

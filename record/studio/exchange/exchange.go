@@ -127,6 +127,9 @@ func ReadJournal(name string, data []byte) (stored []form.Stored, lines []int, e
 	return stored, lines, nil
 }
 
+// otherFile is an error about what is a spreadsheet, a mapping or the like.
+type otherFile struct{ error }
+
 // lines counts the lines of what is read, and ends it where a value is too long.
 type lines struct {
 	r       io.Reader
@@ -166,6 +169,7 @@ func read(name string, r io.Reader, take func(jsontext.Value) (record.Entry, err
 		ls := &lines{r: r}
 		d := jsontext.NewDecoder(ls)
 		fail := func(off int64, err error) { yield(Listed{}, &BadFile{name, ls.at(off), err}) }
+		other := false // a file of another kind from its beginning
 		no := func(err error) {
 			off := d.InputOffset()
 			if syn, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
@@ -176,11 +180,18 @@ func read(name string, r io.Reader, take func(jsontext.Value) (record.Entry, err
 			if errors.Is(err, errLong) {
 				err = errLong
 			}
-			fail(off, fmt.Errorf("this is no file of entries: %w", err))
+			err = fmt.Errorf("this is no file of entries: %w", err)
+			if other {
+				err = otherFile{err}
+			}
+			fail(off, err)
 		}
 		if t, err := d.ReadToken(); err != nil || t.Kind() != '{' {
-			if err == nil {
+			switch other = true; err {
+			case nil:
 				err = errors.New("it is no object")
+			case io.EOF:
+				err = errors.New("it is empty")
 			}
 			no(err)
 			return
@@ -192,7 +203,9 @@ func read(name string, r io.Reader, take func(jsontext.Value) (record.Entry, err
 			switch member := t.String(); {
 			case err != nil:
 			case member == "backleaf":
-				err = json.UnmarshalDecode(d, &form)
+				if err = json.UnmarshalDecode(d, &form); form == "mapping" {
+					other, err = true, errors.New("it is a mapping, which says how a spreadsheet is read")
+				}
 			case member == "v":
 				err = json.UnmarshalDecode(d, &version)
 			case member == "entries" && d.PeekKind() == '[':

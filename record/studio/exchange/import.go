@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"iter"
 	"path/filepath"
@@ -116,6 +117,9 @@ func (t *Taken) fill(ctx context.Context, v *studio.View, o Order, d *book.Draft
 	var first int // line of the first of them
 	p := &past{View: v, draft: d}
 	for e, err := range file {
+		if _, other := errors.AsType[otherFile](err); other {
+			return refuse.Because("not-entries", err)
+		}
 		if err != nil {
 			return refuse.Because("not-imported", err)
 		}

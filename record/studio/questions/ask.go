@@ -98,7 +98,7 @@ func AskFile(c *tell.Catalogue, file string, now time.Time, question string) (Re
 	for _, e := range found {
 		report := deed.Verify(e.Files)
 		switch {
-		case e.Kind == verify.Foreign, e.Kind == verify.Symbol, e.Unread != nil && e.Unread.Said.Code == "pdf-without-record":
+		case e.Kind == verify.Foreign, e.Kind == verify.Symbol, e.Kind == verify.Bare:
 			continue
 		case e.Unread != nil || !report.Holds():
 			return Reply{}, refuse.Breaks("paper-does-not-hold", "%s was changed or damaged after it was made: no answer is given from it", file)

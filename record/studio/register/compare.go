@@ -73,7 +73,7 @@ func (r *Register) compareHead(ctx context.Context, e verify.Evidence, words *te
 func (r *Register) olderHead(e verify.Evidence, words *tell.Catalogue) (seal.Head, *deed.Record, error) {
 	none := refuse.Unclearly("no-head", "%s holds no head of a journal", e.Name)
 	if e.Unread != nil {
-		if e.Kind != verify.Certificate || e.Unread.Said.Code == "pdf-without-record" {
+		if e.Kind != verify.Certificate {
 			return seal.Head{}, nil, none
 		}
 		return seal.Head{}, nil, errors.New(tell.Say(words, e.Unread.Said))

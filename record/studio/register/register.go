@@ -125,7 +125,7 @@ func (r *Register) Paper(ctx context.Context, e verify.Evidence, rep deed.Report
 	case e.Files.Record != nil && e.Unread == nil:
 		err := r.judgeUnread(ctx, &j, e, rep)
 		return j, err
-	case e.Kind == verify.Certificate: // of which no record could be read
+	case e.Kind == verify.Certificate, e.Kind == verify.Bare: // of which no record could be read
 		err := r.judgeFile(ctx, &j, e)
 		return j, err
 	default:

@@ -25,6 +25,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"time"
 
 	"backleaf/record"
@@ -125,6 +126,9 @@ func open(dir string) (*folder, error) {
 	names, err := os.ReadDir(dir)
 	if errors.Is(err, os.ErrNotExist) {
 		return newFolder(dir), nil
+	}
+	if errors.Is(err, syscall.ENOTDIR) {
+		return nil, refuse.Cannot("no-site-there", "%s: a site is a folder, and a file stands there", dir)
 	}
 	if err != nil {
 		return nil, refuse.Because("site-folder", err)

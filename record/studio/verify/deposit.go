@@ -336,7 +336,7 @@ func (c *depositCheck) evidence(p string) (e Evidence, ok bool) {
 		}
 		e = certificateIn(p, data)
 		// A label or dossier is a PDF without a record.
-		return e, e.Unread == nil || e.Unread.Said.Code != "pdf-without-record"
+		return e, e.Kind != Bare
 	case path.Ext(p) == ".sqlite":
 		return Evidence{Name: p, Kind: Book}, true
 	}

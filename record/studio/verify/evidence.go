@@ -31,6 +31,7 @@ type Kind string
 
 const (
 	Certificate Kind = "certificate"
+	Bare        Kind = "PDF without a record"
 	Folder      Kind = "record folder"
 	File        Kind = "file"
 	Deposit     Kind = "deposit"

@@ -131,7 +131,7 @@ func certificateIn(name string, data []byte) Evidence {
 	}
 	switch {
 	case !any:
-		e.Unread = unread(deed.Unknown, "pdf-without-record")
+		e.Kind, e.Unread = Bare, unread(deed.Unknown, "pdf-without-record")
 	case e.Files.Record == nil:
 		e.Unread = unread(deed.Fails, "parts-missing")
 	}

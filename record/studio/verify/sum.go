@@ -57,7 +57,7 @@ var standings = []standing{
 	{"key-unused", []string{"deposit-key-unused"}, false, false},
 	{"signed", []string{"signature-good", "statement-good", "head-signed", "deposit-signed"}, true, false},
 	{"book-holds", []string{"whole-book-holds"}, true, false},
-	{"known", []string{"symbol-known", "label-known", "book-begins-with-head"}, true, false},
+	{"known", []string{"symbol-known", "label-known", "book-begins-with-head", "certificate-known"}, true, false},
 	{"listed", []string{"listed-issued"}, true, false},
 	{"whole", []string{"deposit-whole"}, true, false},
 	{"not-signed", []string{"record-not-signed", "deposit-not-signed"}, false, false},
@@ -91,15 +91,16 @@ func sum(results []deed.Result) (line []record.Said, any bool) {
 		}
 	}
 	_, altered := first[0]
+	other := slices.ContainsFunc(results, func(r deed.Result) bool { return r.Said.Code == "other-file" })
 	for i, s := range standings {
 		said, there := first[i]
-		if !there || altered && (s.good || s.code == "newer") {
-			continue // the signature of a part is no comfort, a later program no excuse
+		if !there || altered && (s.good || s.code == "newer") || other && s.code == "known" {
+			continue // the signature of a part is no comfort, a later program no excuse; a record is no page
 		}
 		line = append(line, said)
 		any = any || s.good && !idle
 	}
-	if !any && !failed {
+	if !any && !failed && !idle {
 		line = append(line, nothing)
 	}
 	return line, any && !failed
