@@ -24,20 +24,16 @@ func newCheck(a *app) {
 		}
 		return r.reading(func(r *run) error {
 			k, short := questions.Checking{Words: a.catalogue(), Now: a.now(), Rule: why, Brief: !all && why == "" && !a.asJSON}, false
-			each := func(f func(questions.Findings) error) error {
-				return k.Check(r.ctx, r.Book, r.args, except, a.progress(), func(x questions.Findings) error {
-					short = short || x.FallsShort()
-					return f(x)
-				})
+			each := func(f func(questions.Findings) error) (err error) {
+				short, err = k.Check(r.ctx, r.Book, r.args, except, a.progress(), f)
+				return err
 			}
+			groups := questions.Groups{Brief: k.Brief}
 			var err error
 			if a.asJSON { // panel by panel as they come
 				err = a.sayJSONList(func(add func(any) error) error { return each(func(x questions.Findings) error { return add(x) }) })
-			} else {
-				groups := questions.Groups{Brief: k.Brief}
-				if err = each(func(x questions.Findings) error { groups.Add(x); return nil }); err == nil {
-					a.sayGroups(&groups)
-				}
+			} else if err = each(func(x questions.Findings) error { groups.Add(x); return nil }); err == nil {
+				a.sayGroups(&groups)
 			}
 			if err == nil && short {
 				err = quiet(exitFinding)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"backleaf/record"
+	"backleaf/record/book"
 	"backleaf/record/safefile"
 	"backleaf/record/studio/exchange"
 	"os"
@@ -11,11 +12,11 @@ func newExport(a *app) {
 	var file string
 	a.reads("export", flags{"output": &file}, func(r *run) error {
 		if file == "" || file == "-" {
-			_, err := exchange.Export(r.ctx, r.Book, a.out)
+			_, err := exchange.Export(r.ctx, r.Book, book.Filter{}, a.out)
 			return err
 		}
 		n := 0
-		err := safefile.Create(file, 0o644, func(f *os.File) (err error) { n, err = exchange.Export(r.ctx, r.Book, f); return err })
+		err := safefile.Create(file, 0o644, func(f *os.File) (err error) { n, err = exchange.Export(r.ctx, r.Book, book.Filter{}, f); return err })
 		if err == nil {
 			a.told("entries-exported", record.With("file", file), record.With("n", n))
 		}

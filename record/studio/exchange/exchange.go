@@ -52,10 +52,10 @@ func Write(w io.Writer, es []form.Stored) error {
 	return err
 }
 
-// Export writes all entries of a book likewise, as they are read, and returns how
+// Export writes entries of a book likewise, as they are read, and returns how
 // many there are. What an error cut short nobody takes for a whole file.
-func Export(ctx context.Context, b *book.Book, w io.Writer) (n int, err error) {
-	return write(w, func(one func(form.Stored) error) error { return b.Read(ctx, book.Filter{}, one) })
+func Export(ctx context.Context, b *book.Book, f book.Filter, w io.Writer) (n int, err error) {
+	return write(w, func(one func(form.Stored) error) error { return b.Read(ctx, f, one) })
 }
 
 func write(w io.Writer, all func(one func(form.Stored) error) error) (n int, err error) {

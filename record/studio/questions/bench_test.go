@@ -102,7 +102,7 @@ func BenchmarkAllPanels(b *testing.B) {
 		toolcheck.Against(b, func() {
 			groups := questions.Groups{Brief: true}
 			k := questions.Checking{Words: tell.English(), Now: then, Brief: true}
-			if err := k.Check(b.Context(), s.Book, nil, nil, nil, func(x questions.Findings) error { groups.Add(x); return nil }); err != nil {
+			if _, err := k.Check(b.Context(), s.Book, nil, nil, nil, func(x questions.Findings) error { groups.Add(x); return nil }); err != nil {
 				b.Fatal(err)
 			}
 		}, fold)
@@ -110,7 +110,7 @@ func BenchmarkAllPanels(b *testing.B) {
 	b.Run("check-json", func(b *testing.B) {
 		toolcheck.Against(b, func() {
 			k := questions.Checking{Words: tell.English(), Now: then}
-			if err := k.Check(b.Context(), s.Book, nil, nil, nil, func(questions.Findings) error { return nil }); err != nil {
+			if _, err := k.Check(b.Context(), s.Book, nil, nil, nil, func(questions.Findings) error { return nil }); err != nil {
 				b.Fatal(err)
 			}
 		}, fold)

@@ -90,19 +90,21 @@ func (k Checking) found(f check.Finding) Finding {
 }
 
 // Check holds panels, named as typed, against the rules and gives
-// what it finds of each to f.
-func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []string, progress studio.Progress, f func(Findings) error) error {
+// what it finds of each to f. It says whether any falls short.
+func (k Checking) Check(ctx context.Context, b *book.Book, terms, except []string, progress studio.Progress, f func(Findings) error) (short bool, err error) {
 	ns, err := numbers(ctx, b, terms, except, discarded)
 	if err != nil {
-		return err
+		return false, err
 	}
 	done, show := 0, progress.Of("panels")
-	return book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (Findings, error) { return k.Panel(w, p), nil }, func(x Findings) error {
+	err = book.Each(ctx, b, ns, func(w *record.Workshop, p *record.Panel) (Findings, error) { return k.Panel(w, p), nil }, func(x Findings) error {
 		if done++; show != nil {
 			show(int64(done), int64(len(ns)))
 		}
+		short = short || slices.ContainsFunc(x.Findings, Finding.FallsShort)
 		return f(x)
 	})
+	return short, err
 }
 
 // Panel holds one panel against the rules.
@@ -119,9 +121,6 @@ func (k Checking) Panel(w *record.Workshop, p *record.Panel) Findings {
 	}
 	return f
 }
-
-// FallsShort reports that any finding falls short by more than information.
-func (f Findings) FallsShort() bool { return slices.ContainsFunc(f.Findings, Finding.FallsShort) }
 
 // FallsShort reports that a finding falls short by more than information.
 func (x Finding) FallsShort() bool {

@@ -21,7 +21,7 @@ func TestAnyNumberOfCores(t *testing.T) {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
 		var all []questions.Findings
 		k := questions.Checking{Words: tell.English(), Now: now}
-		if err := k.Check(t.Context(), s.Book, nil, nil, nil, func(f questions.Findings) error { all = append(all, f); return nil }); err != nil {
+		if _, err := k.Check(t.Context(), s.Book, nil, nil, nil, func(f questions.Findings) error { all = append(all, f); return nil }); err != nil {
 			t.Fatal(err)
 		}
 		due, _, err := questions.DueOf(t.Context(), tell.English(), s.Book, nil, then)
