@@ -75,7 +75,7 @@ func ofFlag(c *cobra.Command, said string) string {
 	name, _, _ := strings.Cut(strings.TrimSuffix(strings.Fields(said)[0], ":"), "=")
 	if words := strings.Fields(said); name == "--set" && len(words) > 1 { // it sets a field that has a flag elsewhere
 		field := strings.TrimSuffix(words[1], ":")
-		if usage := helps()["flags"]().flags[typed.FlagOf(field)]; usage != "" {
+		if usage := ofProgram()["flags"]().flags[typed.FlagOf(field)]; usage != "" {
 			return name + " " + field + ": " + usage
 		}
 		return ""

@@ -14,9 +14,9 @@ var englishActs = table{
 	{"meant-without-cloth", "note: {panels}: meant to carry no cloth, as far as recorded"},
 	{"of-batch-not", `note: not among them, though of batch {batch}: {panels}; if it was done there too, "backleaf repeat" adds it`},
 	{"repeats", "repeats {entry}"},
-	{"not-taken-over", "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}{panels, plural, one {} other { for {panels} panels}};}}{each, if { amount {each} each;}}{bow, if { bow {bow};}}{span, if { span {span};}}{wet, if { wet film {wet};}}{dry, if { dry film {dry};}}" +
+	{"not-taken-over", "note: what was measured or remarked then is not taken over:{amount, if { amount {amount}{panels, plural, one {} other { for {panels} panels}};}}{each, if { amount {each} each;}}{bow, if { bow {bow} (measured anew: \"backleaf inspect\");}}{span, if { span {span};}}{wet, if { wet film {wet};}}{dry, if { dry film {dry};}}" +
 		"{temperature, if { temperature {temperature};}}{humidity, if { humidity {humidity};}}{note, if { “{note}”;}} say what holds of this one"},
-	{"of-other-product", "note: resin, sheen and what takes it off were said of the other product, so they are not taken over; of this one, amend the entry"},
+	{"of-other-product", "note: resin, sheen and what takes it off were said of the other product, so they are not taken over; of this one, amend the entry with --set gloss=… and --set removed_with=…"},
 
 	{"studio-changed", "changed: {change}"},
 	{"studio-holds-on", "what the studio says since {entry} holds on, so it was written again"},

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"reflect"
 	"slices"
-	"time"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -130,7 +129,7 @@ func asAct(v *studio.View, shop *record.Workshop, a record.Amended) error {
 	for _, e := range stands(shop, record.Entry{Seq: a.Entry}, one.Panels) {
 		now, err := e.Patched(a.Change)
 		if written, ok := e.Written.Exact(); err == nil && ok && accept.Ahead(now.At, written) {
-			return refuse.Input("set at", "after-written", "%s is after E%d was written down, %s", spelled(v, now.At), a.Entry, written.In(v.Zone).Format(clock)).With(record.With("day", written.In(v.Zone).Format(time.DateOnly)))
+			return refuse.Input("set at", "after-written", "%s is after E%d was written down, %s", spelled(v, now.At), a.Entry, written.In(v.Zone).Format(clock)).With(record.With("day", written.In(v.Zone).Format("2006-01-02 15:04")))
 		}
 		if reflect.DeepEqual(e.Body, last) {
 			continue

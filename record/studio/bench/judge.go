@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"context"
 	"slices"
 	"strings"
 
@@ -94,7 +95,7 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 			return b, nil, refuse.Input("how", "resized-otherwise", "%s is %s than %s", b.Size, map[record.Resizing]string{"cut-down": "smaller", "enlarged": "larger"}[is], b.Before).With(record.With("how", is))
 		}
 	case record.Inspection:
-		if (b == record.Inspection{By: b.By}) {
+		if nothingSeen(b) {
 			return b, nil, refuse.Unclearly("nothing-seen", "what was seen?")
 		}
 		if !b.Bow.IsZero() && b.Span.IsZero() {
@@ -112,6 +113,12 @@ func judge(v *studio.View, body record.Body) (record.Body, []record.Said, error)
 		}
 	}
 	return body, nil, nil
+}
+
+// nothingSeen reports an inspection that says nothing but who made it.
+func nothingSeen(body record.Body) bool {
+	b, ok := body.(record.Inspection)
+	return ok && b == record.Inspection{By: b.By}
 }
 
 // bowed doubts a bow that is none, and one of more than a twenty-fifth of its span:
@@ -134,7 +141,11 @@ func onlyPanels(v *studio.View, text string) error {
 	if slices.ContainsFunc(terms, func(t string) bool { return t != "all" && !strings.ContainsAny(t, "0123456789:") }) {
 		return nil
 	}
-	if ns, err := v.Roll.Select(terms, nil); err == nil && len(ns) > 0 {
+	roll, err := v.Book.Roll(context.Background(), terms...) // that of the act may hold its own batches only
+	if err != nil {
+		return err
+	}
+	if ns, err := roll.Select(terms, nil); err == nil && len(ns) > 0 {
 		return refuse.Unclearly("text-of-panels", "what is to be said of %s?", text)
 	}
 	return nil

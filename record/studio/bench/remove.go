@@ -155,7 +155,7 @@ func Again(v *studio.View, c record.ClothLaid) (record.ClothLaid, error) {
 		}
 		switch {
 		case laid.Seq == 0:
-			return c, refuse.Cannot("no-cloth-before", "no cloth is on record on %s", n)
+			return c, refuse.Cannot("no-cloth-before", "no cloth is on record on %s, where this one is laid", n)
 		case i > 0 && laid.Seq != c.AgainOf:
 			return c, refuse.Cannot("several-cloths", "the cloth of %s was laid by another entry than that of %s", n, v.Panels[0])
 		}

@@ -47,6 +47,9 @@ func Earlier(ctx context.Context, v *studio.View, seq int64) (record.Body, []rec
 			return nil, nil, err
 		case ok:
 			body, not := unmeasured(body, len(e.Entry.Panels))
+			if _, seen := body.(record.Inspection); seen && nothingSeen(body) {
+				return nil, nil, refuse.Cannot("only-measured", "E%d says only what was measured and remarked then, which is not repeated", e.Entry.Seq)
+			}
 			return body, append([]record.Said{record.Say("repeats", record.With("entry", record.EntryRef(e.Entry.Seq)))}, not...), nil
 		case seq != 0:
 			return nil, nil, refuse.Cannot("withdrawn-entry", "E%d was taken back", seq)
