@@ -131,7 +131,7 @@ func lastOr(text *string) func([]string) ([]string, error) {
 		case last < 1 || strings.TrimSpace(args[last]) == "":
 			return nil, usage("say it with --text \"…\", or as the last words in quotes", "what was seen or done?")
 		}
-		*text = args[last]
+		*text = strings.TrimSpace(args[last])
 		return args[:last], nil
 	}
 }

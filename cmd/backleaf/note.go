@@ -9,8 +9,8 @@ import (
 func newNote(a *app) {
 	var b record.Note
 	o := &moment{terms: func(args []string) ([]string, error) {
-		b.Text = args[len(args)-1]
-		if _, err := strconv.Atoi(b.Text); err == nil && len(args) == 1 || strings.TrimSpace(b.Text) == "" {
+		b.Text = strings.TrimSpace(args[len(args)-1])
+		if _, err := strconv.Atoi(b.Text); err == nil && len(args) == 1 || b.Text == "" {
 			return nil, usage("put the text last, in quotes: backleaf note 1 \"…\"", "what is to be noted?")
 		}
 		return args[:len(args)-1], nil

@@ -4,27 +4,18 @@ import (
 	"slices"
 
 	"backleaf/record"
-	"backleaf/record/pattern"
 	"backleaf/record/studio"
 	"backleaf/record/studio/bench"
 	"backleaf/record/studio/typed"
 )
 
-var entryName = pattern.Of(`^[Ee][0-9]+$`)
-
 func newRepeat(a *app) {
 	var w record.Coating
 	var seq int64
 	o := &moment{}
-	o.terms = func(args []string) (_ []string, err error) {
-		if entryName().MatchString(args[0]) {
-			seq, err = typed.Entry(args[0])
-			args = args[1:]
-		}
-		if err == nil && len(args) == 0 {
-			err = usage("name them after the entry, like E12 0015-0018", "on which panels was it done?")
-		}
-		return args, err
+	o.terms = func(args []string) (panels []string, err error) {
+		seq, panels, err = typed.AfterEntry(args)
+		return panels, err
 	}
 	a.acts("repeat", o, func(d *doing) (studio.Written, error) {
 		body, said, err := bench.Earlier(d.ctx, d.v, seq)

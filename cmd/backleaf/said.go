@@ -64,7 +64,7 @@ func asTyped(c *cobra.Command, said string, err error) string {
 		return "--set " + field + ": " + why
 	case c.Flags().Lookup(flag) != nil:
 		return "--" + flag + ": " + why
-	case strings.HasPrefix(why, `"`): // what was typed, of a word
+	case strings.HasPrefix(why, `"`) || strings.HasPrefix(f.Field, "panels"): // what was typed
 		return why
 	}
 	return said

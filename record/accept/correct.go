@@ -24,7 +24,7 @@ func checkAmendment(k Known, a record.Amended, panels []record.Number) error {
 		return err
 	}
 	if len(old.Newer) > 0 {
-		return refuse("entry", "entry %d was written by a later program", a.Entry)
+		return refuse("entry", "E%d was written by a later program", a.Entry)
 	}
 	if why := old.Kind().Traits().Stays; why != "" {
 		return refuse("entry", "%s", stays[why])
@@ -100,7 +100,7 @@ func checkWithout(k Known, of, without int64) error {
 		}
 	}
 	if err := Check(e); err != nil {
-		return refuse("entry", "without it, entry %d would not be sound: %v", of, err)
+		return refuse("entry", "without it, E%d would not be sound: %v", of, err)
 	}
 	return nil
 }

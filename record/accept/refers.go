@@ -142,7 +142,7 @@ func checkDescribed(at string, kind record.Kind, key record.Key, as []int64, k K
 func among(at string, as []int64, vs []Version) error {
 	for _, seq := range as {
 		if !slices.ContainsFunc(vs, func(v Version) bool { return v.Seq == seq }) {
-			return refuse(at, "entry %d does not describe it", seq)
+			return refuse(at, "E%d does not describe it", seq)
 		}
 	}
 	return nil
@@ -202,11 +202,11 @@ func refersTo(k Known, field string, seq int64, panels []record.Number, fits fun
 		return refuse(field, "there is no entry E%d", seq)
 	}
 	if fits != nil && !fits(old.Kind()) {
-		return refuse(field, "entry %d is of kind %s", seq, old.Kind())
+		return refuse(field, "E%d is of kind %s", seq, old.Kind())
 	}
 	for i, n := range panels {
 		if !slices.Contains(old.Panels, n) {
-			return refuse("panels/"+strconv.Itoa(i), "entry %d is not about %s", seq, n)
+			return refuse("panels/"+strconv.Itoa(i), "E%d is not about %s", seq, n)
 		}
 	}
 	return nil

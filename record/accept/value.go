@@ -102,7 +102,7 @@ func checkPanels(t record.Traits, panels []record.Number) error {
 	case t.Most == 0 && len(panels) > 0:
 		return refuse("panels", "this kind of entry names no panels")
 	case t.Least == 1 && t.Most == 1 && len(panels) != 1:
-		return refuse("panels", "this kind of entry names exactly one panel")
+		return refuse("panels", "exactly one panel can be named here, not %d", len(panels))
 	case t.Least > len(panels):
 		return refuse("panels", "missing: this kind of entry names at least one panel")
 	case len(panels) > t.Most:

@@ -55,7 +55,7 @@ func (c *choice) choose(m record.Meant, vs []accept.Version, of []int64) []int64
 func (c *choice) done() error {
 	for _, seq := range c.Meant.As {
 		if !slices.Contains(c.used, seq) {
-			return refuse.Input("described-by", "describes-nothing", "entry %d describes nothing of what is meant here", seq)
+			return refuse.Input("described-by", "describes-nothing", "E%d describes nothing of what is meant here", seq)
 		}
 	}
 	if c.why != nil && c.Meant.Asks && !c.Meant.Unknown {

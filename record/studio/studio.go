@@ -17,11 +17,13 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"time"
 	_ "time/tzdata" // a studio's time zone must be known on any machine
 
 	"backleaf/record"
 	"backleaf/record/book"
+	"backleaf/record/pattern"
 	"backleaf/record/studio/refuse"
 	"backleaf/record/tell"
 )
@@ -88,6 +90,9 @@ type View struct {
 	Shops func(context.Context, ...record.Number) (*record.Workshop, error)
 }
 
+// fileLike is the name of a file, where a panel is named.
+var fileLike = pattern.Of(`[^.]\.[A-Za-z]{3,4}$`)
+
 // Look reads what an act on the named panels needs to know. Without terms no
 // panels are looked up.
 func (s *Session) Look(ctx context.Context, terms, except []string) (*View, error) {
@@ -109,7 +114,11 @@ func (s *Session) look(ctx context.Context, terms, except []string, fold func(co
 	if len(terms) > 0 {
 		v.Panels, err = v.Roll.Select(terms, except)
 		if err != nil {
-			return nil, NoPanel(err)
+			err := NoPanel(err)
+			if e, ok := errors.AsType[*refuse.Error](err); ok {
+				_ = e.With(record.With("file", strings.Join(slices.DeleteFunc(slices.Clone(terms), func(t string) bool { return !fileLike().MatchString(t) }), " ")))
+			}
+			return nil, err
 		}
 		if len(except) > 0 {
 			if v.Excepted, err = v.Roll.Select(except, nil); err != nil {

@@ -51,7 +51,7 @@ var englishWarnings = table{
 	{"discarded-with-paper", "note: {panels}: a certificate is in force ({entry}); \"backleaf certificate withdraw\" takes it back, so that nobody shows it as valid"},
 	{"certified-before", "note: {panels}: the certificate in force ({entry}) tells it as it was before this; \"backleaf certificate\" replaces it"},
 	{"discarded-away", "note: {panels} {panels, number, sing {is} other {are}} not here: {how} ({entry}); was another meant?"},
-	{"bare-but-coated", "note: {panels}: the {face} carries something already; which face is bare?"},
+	{"bare-but-coated", "note: {panels}: something lies already on the {faces}; which face is bare?"},
 	{"meant-otherwise", "note: {material} is recorded as {uses}; was a sealer or a ground meant?"},
 	{"withdrawn-already", "note: {entry} was taken back already ({by}); to bring it back, both must be taken back"},
 	{"amends-withdrawn", `note: {entry} was taken back ({by}), so this changes nothing; to bring it back: backleaf withdraw {by} --because "…"`},

@@ -26,7 +26,7 @@ var englishAtTablet = table{
 	{"oz-as-weight", "oz is taken as weight; for fluid ounces write “{number} fl oz”"},
 	{"before-cutting", "that is before {panels} were cut, as far as recorded"},
 	{"left-open", "{field, select, bracing {with what it was braced} for {for how long} medium {in which medium} other {of which board}} is not said"},
-	{"bare-but-coated", "the {face} of {panels} carries something already"},
+	{"bare-but-coated", "something lies already on the {faces} of {panels}"},
 	{"meant-otherwise", "{material} is recorded as {uses}"},
 	{"not-meant-for", "{material} is not recorded as a material for {use}"},
 	{"out-of-order", "{panels} already {panels, number, sing {has} other {have}} on the front what usually comes after this: the wrong panel, or the wrong day?"},

@@ -178,7 +178,7 @@ func describe(ctx context.Context, v *studio.View, old record.Entry, a record.Am
 	}
 	for _, e := range stand {
 		if !reflect.DeepEqual(e.Body, stand[0].Body) {
-			return a, left, refuse.Unclearly("stands-otherwise", "entry %d stands otherwise for some of its panels", old.Seq)
+			return a, left, refuse.Unclearly("stands-otherwise", "E%d stands otherwise for some of its panels", old.Seq)
 		}
 	}
 	if stand != nil {

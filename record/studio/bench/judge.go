@@ -166,13 +166,14 @@ func about(code string, ns []record.Number) []record.Said {
 }
 
 // carried doubts that faces are bare on which something lies.
-func carried(v *studio.View, faces []record.Face) (ws []record.Said) {
-	for _, f := range faces {
-		for _, s := range about("bare-but-coated", v.Which(func(p *record.Panel) bool { return len(p.BuildUp(f)) > 0 })) {
-			ws = append(ws, record.Say(s.Code, append(s.Values, record.With("face", f))...))
+func carried(v *studio.View, faces []record.Face) []record.Said {
+	return v.Each(func(p *record.Panel) []record.Said {
+		coated := slices.DeleteFunc(slices.Clone(faces), func(f record.Face) bool { return len(p.BuildUp(f)) == 0 })
+		if len(coated) == 0 {
+			return nil
 		}
-	}
-	return ws
+		return []record.Said{record.Say("bare-but-coated", record.With("faces", coated))}
+	})
 }
 
 func judgeCoat(v *studio.View, c record.Coat) (record.Body, []record.Said, error) {

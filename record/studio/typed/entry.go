@@ -1,6 +1,7 @@
 package typed
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -42,4 +43,22 @@ func Entry(s string) (int64, error) {
 		return 0, refuse.Unclearly("no-entry-number", "%q is not the number of an entry", s).With(record.With("entry", record.EntryRef(max(n, 0))), record.With("panel", panel))
 	}
 	return n, nil
+}
+
+var entryName = pattern.Of(`^[Ee][0-9]+$`)
+
+// AfterEntry takes away the entry that may be named before panels: "E12
+// 0015-0018". A bare number before panels with all their figures could be either.
+func AfterEntry(words []string) (seq int64, panels []string, err error) {
+	first, rest := words[0], words[1:]
+	switch n, bad := strconv.Atoi(first); {
+	case entryName().MatchString(first):
+		if seq, err = Entry(first); err == nil && len(rest) == 0 {
+			err = refuse.Unclearly("after-which-entry", "on which panels was it done?")
+		}
+		return seq, rest, err
+	case bad == nil && first[0] != '0' && len(rest) > 0 && rest[0][0] == '0':
+		return 0, nil, refuse.Unclearly("entry-or-panel", "is %s the entry or a panel?", first).With(record.With("entry", record.EntryRef(n)), record.With("panel", fmt.Sprintf("%04d", n)))
+	}
+	return 0, words, nil
 }

@@ -24,7 +24,7 @@ func (r *Reader) Into(field string, into any, typed ...string) {
 	case func(*Reader, ...string):
 		p(r, typed...)
 	case *string:
-		*p = typed[0]
+		*p = strings.TrimSpace(typed[0])
 	case *bool:
 		*p = typed[0] == "yes" || typed[0] == "true"
 	case *int64:
