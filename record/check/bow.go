@@ -16,6 +16,27 @@ type measuredBow struct {
 // measured returns the last bow measured, and whether that was after some
 // layers; nil if none was.
 func (s *subject) measured(layers []film) (*measuredBow, record.Answer) {
+	last, sure := s.lastBow(layers)
+	if last == nil {
+		return nil, sure
+	}
+	return s.graded(*last), sure
+}
+
+// bows answers whether a bow that matters was measured after all layers.
+func (s *subject) bows() record.Answer {
+	last, sure := s.lastBow(s.films)
+	if last == nil || sure != record.Yes {
+		return ""
+	}
+	bow, _ := last.Body.Bow.Micrometers()
+	span, ok := last.Body.Span.Micrometers()
+	return map[bool]record.Answer{true: record.Yes}[ok && balance.GradeOf(float64(bow), float64(span)) >= balance.Matters]
+}
+
+// lastBow is the last inspection that tells of the bow, and whether it was after
+// some layers; nil if none was.
+func (s *subject) lastBow(layers []film) (*record.Done[record.Inspection], record.Answer) {
 	var last *record.Done[record.Inspection]
 	sure := record.Answer(record.Yes)
 	for _, look := range each[record.Inspection](s) {
@@ -36,7 +57,7 @@ func (s *subject) measured(layers []film) (*measuredBow, record.Answer) {
 	if sure == record.No { // coated since: it says nothing of the panel as it stands
 		return nil, record.No
 	}
-	return s.graded(*last), sure
+	return last, sure
 }
 
 // graded judges a measured bow over its span.

@@ -112,7 +112,7 @@ func (s *subject) answerStep() []Step {
 	if n == 0 {
 		return nil
 	}
-	st := s.step(TaskAnswer, lead[len(lead)-1].Layer.Seq, "due-answer", record.With("face", lacks), record.With("coats", n))
+	st := s.step(TaskAnswer, lead[len(lead)-1].Layer.Seq, "due-answer", record.With("face", lacks), record.With("coats", n), record.With("bows", s.bows()))
 	w := latest(s.touch(faces...)...)
 	if begun, _, ok := dated(lead[len(lead)-n].Layer.At); ok && !w.unknown() {
 		w.until = begun.Add(answerUntil)

@@ -5,7 +5,7 @@ var englishDue = table{
 	{"due-seal", "seal front, back and edges; the edges twice"}, {"due-lay", "lay the cloth, or the ground"}, {"due-ground", "lay the ground"},
 	{"due-press", "work adhesive under the loose {what}, press, and look again"},
 	{"due-trim", "trim the cloth while the film is still soft"}, {"due-trim-hard", "trim the cloth: the film is hard by now, use a fresh blade or sandpaper"},
-	{"due-answer", "turn and coat the {face}, before more is laid on the other face: it lacks {coats, plural, one {one coat} other {{coats} coats}}"},
+	{"due-answer", "turn and coat the {face}, before more is laid on the other face: it lacks {coats, plural, one {one coat} other {{coats} coats}}{bows, select, yes {; it bows, so see \"backleaf check\" first} other {}}"},
 	{"due-sand", "sand lightly (150 or finer), then prime"}, {"due-sand-again", "sand and prime again, or paint in acrylic"}, {"due-sand-again-any", "sand and prime again, or paint"},
 	{"due-prime", "dust off and prime"}, {"due-prime-again", "prime again, or paint in acrylic"}, {"due-prime-again-any", "prime again, or paint"},
 	{"due-paint-oil", "paint in oil"}, {"due-label", "print the label for the back"},

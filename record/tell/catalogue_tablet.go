@@ -17,6 +17,7 @@ var englishAtTablet = table{
 	{"never-backed-up", "reminder: this book of {entries, plural, one {1 entry} other {{entries} entries}} was never backed up"},
 	{"done-twice", "{entry} of within the hour may be the same, for {panels}"},
 	{"is-away", "{panels} {panels, number, sing {is} other {are}} away already: {how} ({entry})"},
+	{"due-answer", "turn and coat the {face}, before more is laid on the other face: it lacks {coats, plural, one {one coat} other {{coats} coats}}{bows, select, yes {; it bows, so see what its page advises first} other {}}"},
 	{"left-out", "not here, so left out: {panels}"},
 	{"label-except", "labels of these cannot be pasted now: {panels}"},
 	{"purpose-not-recorded", "what this coat is for is not said"},
