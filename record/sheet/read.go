@@ -14,10 +14,21 @@ import (
 
 // Options is what a sheet is read against.
 type Options struct {
-	Shop  *record.Workshop // the shelf, and the panels already in the book
+	Shop  *record.Workshop // the shelf
+	Taken Taken            // by the panels already in the book
 	Now   time.Time
 	Price func(string) error // says why a price cannot be read
 	Told  func(Row) error    // says why a row may not stand in the journal
+}
+
+// Taken is which of a studio's own references, in small letters, is a panel's.
+type Taken map[string]record.Number
+
+// By adds those of a panel.
+func (t Taken) By(p *record.Panel) {
+	for _, ref := range []string{p.Cut().Owner, p.Description().Owner} {
+		t[strings.ToLower(ref)] = p.Number
+	}
 }
 
 // Sheet is what a table says.
@@ -91,10 +102,8 @@ func Read(data []byte, m Mapping, o Options) (Sheet, error) {
 	if s.Unread, err = r.findColumns(); err != nil {
 		return Sheet{}, err
 	}
-	for _, p := range o.Shop.Panels {
-		for _, ref := range []string{p.Cut().Owner, p.Description().Owner} {
-			r.taken[strings.ToLower(ref)] = "it is in the book already, as panel " + string(p.Number)
-		}
+	for ref, n := range o.Taken {
+		r.taken[ref] = "it is in the book already, as panel " + string(n)
 	}
 	for _, tr := range t.rows {
 		row := &rowReader{reader: r, line: tr.line, cells: tr.cells, has: map[string]bool{}}

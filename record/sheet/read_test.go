@@ -44,7 +44,11 @@ func shop(t testing.TB) *record.Workshop {
 }
 
 func options(t testing.TB) sheet.Options {
-	return sheet.Options{Shop: shop(t), Now: now, Price: func(s string) error {
+	w, taken := shop(t), sheet.Taken{}
+	for _, p := range w.Panels {
+		taken.By(p)
+	}
+	return sheet.Options{Shop: w, Taken: taken, Now: now, Price: func(s string) error {
 		if !strings.HasSuffix(s, " EUR") {
 			return fmt.Errorf("expected an amount in EUR")
 		}

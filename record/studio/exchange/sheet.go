@@ -41,11 +41,15 @@ func ReadSheet(ctx context.Context, s *studio.Session, o SheetOrder) (*Sheet, er
 		return nil, refuse.Because("mapping", fmt.Errorf("%s: %w", o.MappingName, err))
 	}
 	x := &Sheet{s: s, order: o}
-	if x.Shop, err = s.Book.Workshop(ctx); err != nil {
+	taken := sheet.Taken{}
+	if x.Shop, err = s.Book.Shelf(ctx); err == nil {
+		err = s.Book.Walk(ctx, book.Narrow{}, func(p *record.Panel) error { taken.By(p); return nil })
+	}
+	if err != nil {
 		return nil, err
 	}
 	x.Now = s.Clock().In(studio.Zone(x.Shop.Studio))
-	x.Sheet, err = sheet.Read(o.Data, m, sheet.Options{Shop: x.Shop, Now: x.Now, Price: func(t string) error {
+	x.Sheet, err = sheet.Read(o.Data, m, sheet.Options{Shop: x.Shop, Taken: taken, Now: x.Now, Price: func(t string) error {
 		_, err := private.ParsePrice(t, x.Shop.Studio.Currency)
 		return err
 	}, Told: told})
