@@ -118,7 +118,7 @@ func (f Filter) bounds(s *Search, r *typed.Reader) {
 		if err := KnownStage(f.Stage); err != nil {
 			r.Fail(err)
 		}
-		s.narrow.Stage = record.Stage(f.Stage)
+		s.narrow.Stage = record.Stage(lower(f.Stage))
 	}
 	if f.Where = typed.Said("Parting", f.Where); f.Where != "" {
 		if !slices.Contains(Places(), f.Where) {

@@ -60,7 +60,7 @@ type Listing struct {
 
 // List gives each panel that is to be listed to f.
 func List(ctx context.Context, b *book.Book, l Listing, f func(Row) error) error {
-	n := book.Narrow{Batch: record.Key(lower(l.Batch)), Stage: record.Stage(l.Stage)}
+	n := book.Narrow{Batch: record.Key(lower(l.Batch)), Stage: record.Stage(lower(l.Stage))}
 	if len(l.Terms) > 0 {
 		roll, err := b.Roll(ctx, l.Terms...)
 		if err != nil {
@@ -102,7 +102,7 @@ func knownBatch(ctx context.Context, b *book.Book, k record.Key) error {
 
 // KnownStage refuses what is no stage of the work.
 func KnownStage(stage string) error {
-	switch {
+	switch stage = lower(stage); {
 	case stage == "" || slices.Contains(record.Stages, record.Stage(stage)):
 		return nil
 	case slices.Contains(Places(), typed.Said("Parting", stage)):
