@@ -8,6 +8,7 @@ import (
 	"backleaf/record/studio/exchange"
 	"backleaf/record/studio/typed"
 	"backleaf/record/tell"
+	"cmp"
 )
 
 func newJournal(a *app) {
@@ -48,11 +49,9 @@ func newJournal(a *app) {
 			return t.Done()
 		}
 		a.tell(words, record.Say("entry", record.With("entry", record.EntryRef(e.Seq)), record.With("kind", e.Kind()), record.With("panels", e.Panels)))
-		rows(t, words, words.EntryRows(e))
-		if err := t.Done(); err != nil {
-			return err
-		}
 		corrected, err := bench.Corrected(r.ctx, r.Book, e.Seq)
+		rows(t, words, words.Since(e.Kind(), words.EntryRows(e), corrected))
+		err = cmp.Or(t.Done(), err)
 		for _, c := range corrected {
 			a.tell(words, c)
 		}

@@ -22,15 +22,13 @@ func lotAdd(a *app) {
 
 func lotList(a *app) {
 	a.shelfList("lot list", func(r *run, w *record.Workshop, t *terminal.Table) (any, record.Said, error) {
-		c := a.catalogue()
 		for _, l := range w.Lots {
 			b := l.Body
 			left, err := stock.Of(r.ctx, r.Book, w, b)
 			if err != nil {
 				return nil, record.Said{}, err
 			}
-			t.Row(string(b.Key), string(b.Material), b.MakerLot, a.line("lot-holds", record.With("quantity", b.Quantity), tell.Told("left", a.line("page-"+left.Code, left.Values...))),
-				tell.Say(c, record.Say("lot-expires", record.With("expires", b.Expires))))
+			t.Row(string(b.Key), string(b.Material), b.MakerLot, a.line("lot-holds", record.With("quantity", b.Quantity), tell.Told("left", a.line("page-"+left.Code, left.Values...)), record.With("expires", b.Expires)))
 		}
 		return bodies(w.Lots), record.Say("no-lots"), nil
 	})

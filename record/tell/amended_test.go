@@ -14,7 +14,7 @@ import (
 // member by member.
 func TestAmendedLists(t *testing.T) {
 	for change, want := range map[string]string{
-		`{"mix":[{"lot":"s1","material":"sealer","material_as":[6],"parts":1}]}`: "mix: s1 ",
+		`{"mix":[{"lot":"s1","material":"sealer","material_as":[6],"parts":1}]}`: "with: s1 ",
 		`{"pigments":[{"name":"lead white","colour_index":"PW 1"}]}`:             "pigments: lead white (PW 1) ",
 		`{"pigments":null}`:  "pigments: not recorded ",
 		`{"how":"loan"}`:     "how: lent ",

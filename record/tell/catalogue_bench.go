@@ -127,8 +127,9 @@ var englishBench = table{
 
 	{"no-lots", `there are no lots yet; "backleaf lot add" puts one on the shelf`},
 	{"lot-not-used", "not used on any panel, as far as recorded"},
-	{"lot-holds", "{quantity, if {{quantity}}}{left, if {, {left}}}"},
+	{"value-since", "{was}; now {now}{panels, if { for {panels}}} ({by})"},
 	{"lot-expires", "{expires, if {expires {expires}}}"},
+	{"lot-holds", "{quantity, if {{quantity}}}{left, if {, {left}}}{expires, if {{quantity, if {; }}expires {expires}}}"},
 	{"of-lot", "{lot, if {lot {lot}}}"},
 	{"due-step", "{what}{window, if {: {window}}}"},
 	{"due-panels", "          batch {batch}, {panels}"},

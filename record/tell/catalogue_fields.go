@@ -27,7 +27,7 @@ var englishFields = table{
 	{"batch", "batch"}, {"size", "size"}, {"board_as", "board as described in"}, {"board_lot", "lot of the board"}, {"grain", "grain"}, {"saw_loss", "saw loss"},
 	{"rough_side", "rough side"}, {"settled", "stood in the room"}, {"degreased", "degreased"}, {"keyed", "surface keyed"}, {"bought_ready", "bought ready"}, {"year", "year"},
 	{"recorded", "recorded"}, {"bow", "bow"}, {"bow_span", "bow measured over"}, {"bow_hollow_to", "hollow at"}, {"bow_along", "bow measured"}, {"own_reference", "own reference"},
-	{"extra", "more on"}, {"mix", "mix"}, {"thinned", "thinned"}, {"thinned_with", "thinned with"}, {"tool", "tool"}, {"wet_total", "wet amount in all"}, {"wet_each", "wet amount each"},
+	{"extra", "more on"}, {"mix", "with"}, {"thinned", "thinned"}, {"thinned_with", "thinned with"}, {"tool", "tool"}, {"wet_total", "wet amount in all"}, {"wet_each", "wet amount each"},
 	{"wet_film", "wet film"}, {"dry_film", "dry film"}, {"temperature", "temperature"}, {"humidity", "humidity"}, {"cloth_as", "cloth as described in"}, {"cloth_lot", "lot of the cloth"},
 	{"again_of", "laid again after"}, {"threads", "warp runs"}, {"oversize", "oversize"}, {"wet_through", "wet through"}, {"edges_pressed", "edges pressed"}, {"weighted", "under weights"},
 	{"edges_eased", "edges eased"}, {"scale", "scale"}, {"grit", "grit"}, {"wet", "sanded wet"}, {"sanded_through", "sanded through"}, {"dust_removed", "dust removed"},

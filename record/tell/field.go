@@ -57,7 +57,7 @@ func (c *Catalogue) fieldOf(k record.Kind, name, text string) (record.Field, boo
 	for _, of := range kinds {
 		for _, f := range of.Fields() {
 			_, known := c.lookUp(f.Type.Name(), strings.Trim(text, `"`))
-			if f.Name == name && (k != "" || known || f.List && f.Fields != nil) {
+			if f.Name == name && (k != "" || known || f.List && f.Fields != nil || strings.HasSuffix(name, "_as")) {
 				return f, true
 			}
 		}
@@ -98,7 +98,10 @@ func (c *Catalogue) change(k record.Kind, patch jsontext.Value) string {
 	}
 	var out []string
 	for _, name := range slices.Sorted(maps.Keys(fields)) {
-		now := ""
+		now, beside := "", strings.TrimSuffix(strings.TrimSuffix(name, "_kind"), "_as")
+		if _, told := fields[beside]; told && beside != name {
+			continue // it follows from what is told
+		}
 		if fields[name].Kind() != 'n' {
 			now = string(fields[name])
 		}

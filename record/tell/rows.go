@@ -6,6 +6,9 @@ import (
 	"strings"
 	"unicode"
 
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
 	"backleaf/record"
 )
 
@@ -77,6 +80,34 @@ func (c *Catalogue) EntryRows(e record.Entry) []Row {
 		out = append(out, Row{"imported/at", c.FieldName("", "imported"), c.one("When", e.Imported.At.String(), "exact")})
 	}
 	return append(out, c.Rows(e.Body)...)
+}
+
+// Since marks in the fields of an entry what amendments that count made of them.
+func (c *Catalogue) Since(k record.Kind, rows []Row, corrected []record.Said) []Row {
+	for _, s := range corrected {
+		if s.Code == "amended-by" && s.Value("undone").Texts == nil {
+			c.since(k, "", jsontext.Value(s.Value("change").Text()), rows, s)
+		}
+	}
+	return rows
+}
+
+func (c *Catalogue) since(k record.Kind, under string, patch jsontext.Value, rows []Row, s record.Said) {
+	var fields map[string]jsontext.Value
+	_ = json.Unmarshal(patch, &fields) // it was read before
+	for name, v := range fields {
+		path, now := under+name, string(v)
+		if v.Kind() == '{' {
+			c.since(k, path+".", v, rows, s)
+		} else if v.Kind() == 'n' {
+			now = ""
+		}
+		for i, r := range rows {
+			if r.Path == path {
+				rows[i].Value = Say(c, record.Say("value-since", Told("was", r.Value), Told("now", c.field(k, path, now)), s.Value("panels"), s.Value("by")))
+			}
+		}
+	}
 }
 
 func (c *Catalogue) rows(k record.Kind, under string, fields []record.Field, v reflect.Value) []Row {

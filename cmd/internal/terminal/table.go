@@ -27,8 +27,8 @@ func (t *Table) Row(cells ...string) {
 			t.most, t.word = append(t.most, 0), append(t.word, least)
 		}
 		t.most[i] = max(t.most[i], utf8.RuneCountInString(cells[i]))
-		for w := range strings.SplitSeq(cells[i], " ") {
-			t.word[i] = max(t.word[i], utf8.RuneCountInString(w))
+		if w := longest(cells[i]); i < len(cells)-1 || t.Width == 0 || 2*w <= t.Width {
+			t.word[i] = max(t.word[i], w) // else it may stand below
 		}
 	}
 	t.lines = append(t.lines, strings.Join(cells, "\x00"))
@@ -62,6 +62,10 @@ func (t *Table) write(to io.Writer) {
 	widths := t.widths(t.Width)
 	for _, l := range t.lines {
 		row := strings.Split(l, "\x00")
+		last, below := len(row)-1, ""
+		if t.Width > 0 && last > 0 && longest(row[last]) > widths[last] {
+			row, below = append(row[:last:last], ""), row[last]
+		}
 		cells, most := make([][]string, len(row)), 0
 		for i, c := range row {
 			cells[i] = strings.Split(Wrap(c, widths[i]), "\n")
@@ -81,7 +85,18 @@ func (t *Table) write(to io.Writer) {
 			}
 			fmt.Fprintln(to, strings.TrimRight(line.String(), " "))
 		}
+		if below != "" {
+			fmt.Fprintln(to, "  "+strings.ReplaceAll(Wrap(below, t.Width-2), "\n", "\n  "))
+		}
 	}
+}
+
+// longest is how long the longest word of a cell is.
+func longest(cell string) (n int) {
+	for w := range strings.SplitSeq(cell, " ") {
+		n = max(n, utf8.RuneCountInString(w))
+	}
+	return n
 }
 
 // widths are those of the columns; the widest that can be broken give way first.
