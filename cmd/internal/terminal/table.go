@@ -26,9 +26,8 @@ func (t *Table) Row(cells ...string) {
 		if i == len(t.most) {
 			t.most, t.word = append(t.most, 0), append(t.word, least)
 		}
-		t.most[i] = max(t.most[i], utf8.RuneCountInString(cells[i]))
-		if w := longest(cells[i]); i < len(cells)-1 || t.Width == 0 || 2*w <= t.Width {
-			t.word[i] = max(t.word[i], w) // else it may stand below
+		if w := longest(cells[i]); i == 0 || i < len(cells)-1 || t.Width == 0 || 2*w <= t.Width { // else it stands below
+			t.most[i], t.word[i] = max(t.most[i], utf8.RuneCountInString(cells[i])), max(t.word[i], w)
 		}
 	}
 	t.lines = append(t.lines, strings.Join(cells, "\x00"))
