@@ -3,6 +3,7 @@ package check
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"time"
 
 	"backleaf/record"
@@ -124,18 +125,22 @@ func (r Rule) worst(vs []verdict) (Outcome, Severity) {
 // findings judges by every rule, the worst first, what is not recorded in the
 // order of what to ask, without remedies.
 func (s *subject) findings() []Finding {
-	findings := make([]Finding, len(Rules))
+	found, order := make([]Finding, len(Rules)), make([]*Finding, len(Rules))
 	for i, r := range Rules {
 		s.seen = 0
-		findings[i] = r.find(r.judge(s))
-		findings[i].seen = s.seen
+		found[i] = r.find(r.judge(s))
+		found[i].seen, order[i] = s.seen, &found[i]
 	}
-	slices.SortStableFunc(findings, func(a, b Finding) int {
+	slices.SortStableFunc(order, func(a, b *Finding) int {
 		if a.Outcome == NotRecorded && b.Outcome == NotRecorded {
 			return Asking(a.Rule) - Asking(b.Rule)
 		}
 		return cmp.Or(rank(Outcomes, a.Outcome)-rank(Outcomes, b.Outcome), rank(Severities, a.Severity)-rank(Severities, b.Severity))
 	})
+	findings := make([]Finding, 0, len(order))
+	for _, f := range order {
+		findings = append(findings, *f)
+	}
 	return findings
 }
 
@@ -154,7 +159,8 @@ func (r Rule) find(vs []verdict) Finding {
 		return cmp.Or(rank(Outcomes, a.outcome)-rank(Outcomes, b.outcome), weight(a)-weight(b))
 	})
 	f.Outcome, f.Severity = vs[0].outcome, cmp.Or(vs[0].severity, r.Severity)
-	var seqs [][]int64
+	f.Said = make([]record.Said, 0, len(vs))
+	seqs := make([][]int64, 0, len(vs))
 	for _, v := range vs {
 		if open := v.outcome == FallsShort || v.outcome == NotRecorded; v.outcome != f.Outcome && !open {
 			continue
@@ -200,14 +206,14 @@ func tidy(seqs []int64) []int64 {
 
 // entriesOf names entries as a value of something said; nothing for none.
 func entriesOf(seqs []int64) []record.Value {
-	var refs []record.EntryRef
+	var texts []string
 	for _, e := range tidy(seqs) {
-		refs = append(refs, record.EntryRef(e))
+		texts = append(texts, strconv.FormatInt(e, 10))
 	}
-	if refs == nil {
+	if texts == nil {
 		return nil
 	}
-	return []record.Value{record.With("entries", refs)}
+	return []record.Value{{Name: "entries", Type: "entry", Texts: texts}}
 }
 
 // RuleNamed returns a rule by its name.

@@ -78,8 +78,10 @@ func watching(leave Message, rules map[string]RuleWords) (out table) {
 
 // Entries names entries in order; a run of three or more by its ends.
 func (c *Catalogue) Entries(seqs []int64) string {
-	seqs = slices.Compact(slices.Sorted(slices.Values(seqs)))
-	name := func(n int64) string { return c.one("entry", record.With("n", record.EntryRef(n)).Text(), "") }
+	seqs = slices.Clone(seqs)
+	slices.Sort(seqs)
+	seqs = slices.Compact(seqs)
+	name := func(n int64) string { return c.one("entry", strconv.FormatInt(n, 10), "") }
 	var out []string
 	for i := 0; i < len(seqs); {
 		n := 1

@@ -180,7 +180,11 @@ func write(ps []piece) string {
 func (m Message) With(pairs ...string) string {
 	values := make([]record.Value, 0, len(pairs)/2)
 	for i := 0; i+1 < len(pairs); i += 2 {
-		values = append(values, Told(pairs[i], pairs[i+1]))
+		v := record.Value{Name: pairs[i], Type: told}
+		if pairs[i+1] != "" {
+			v.Texts = pairs[i+1 : i+2]
+		}
+		values = append(values, v)
 	}
 	return wordless.Fill(m, values...)
 }
