@@ -121,7 +121,7 @@ var questions = []struct {
 	{"trimmed", "trimming", "trimmed, a new blade, edges eased: yes", "[12]"},
 	{"when cured", "cure", "24 h to 36 h", "[18]"},
 	{"is it dry", "cure", "not recorded as such", "[18]"},
-	{"is it dry?", "cure", "the time stated to cure has passed, surely since 4 May 2026, 14:40: acrylic dispersion sealer and acrylic dispersion adhesive; whether the rest has cured cannot be told; not recorded: ", "[18]"},
+	{"is it dry?", "cure", "the time stated to cure has passed, surely since 4 May 2026, 14:40, of acrylic dispersion sealer and acrylic dispersion adhesive", "[18]"},
 	{"is the sealer dry", "cure", "the time stated to cure has passed", "[10]"},
 	{"how many coats", "build-up", "on record today: 6 layers on the front, one layer on the back and one layer on the edges", "[9 10 11 14 16 18]"},
 	{"how many coats of varnish", "varnish", "on record today: one layer on the front", "[18]"},

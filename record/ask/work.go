@@ -43,13 +43,16 @@ func (r *reader) cured() Answer {
 
 // curing tells of each coating that is meant whether the time to cure has passed.
 func (r *reader) curing() string {
-	var said, passed, open []string
+	var said, passed, open, why []string
 	var since time.Time
 	for _, c := range check.Cures(r.w, r.p, r.now) {
 		switch what := r.Layer(c.Layer); {
 		case !r.meant(c.Layer):
 		case c.Why.Code != "":
-			open = once(open, tell.Say(r.Catalogue(), c.Why))
+			open = once(open, r.say("ask-laid", r.layer(c.Layer), record.With("date", c.Layer.At)))
+			if c.Why.Code != "material-open" { // which says no more than that no time is stated
+				why = once(why, tell.Say(r.Catalogue(), c.Why))
+			}
 		case c.Surely.After(r.now):
 			said = once(said, r.say("ask-cure-waits", r.layer(c.Layer), record.With("until", record.Moment(c.Surely))))
 		default:
@@ -59,11 +62,11 @@ func (r *reader) curing() string {
 			}
 		}
 	}
+	if open != nil {
+		said = append(said, r.say("ask-cure-open", tell.Told("layers", r.List(open)), tell.Told("why", r.List(why))))
+	}
 	if passed != nil {
 		said = append(said, r.say("ask-cure-passed", tell.Told("layers", r.List(passed)), record.With("since", record.Moment(since))))
-	}
-	if open != nil {
-		said = append(said, r.say("ask-cure-open", tell.Told("rest", r.list(said)), tell.Told("why", r.List(open))))
 	}
 	return r.list(said)
 }

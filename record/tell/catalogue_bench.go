@@ -67,7 +67,7 @@ var englishWarnings = table{
 	{"too-late", "note: late: {panels} should have had this by {until:near}"},
 	{"unlikely-amount", "note: that is {spread}, which is far from usual; was the amount, its unit or a face mistyped? Then amend the entry"},
 	{"was-discarded", "note: {panels}: discarded already ({entry}); was another meant?"},
-	{"mixed-basis", `note: what you did not say are the typical figures of {like}, and “{basis}” is told as the source of all; to tell both: backleaf amend {entry} --set basis="cure: the tin; else typical" --because "…"`},
+	{"mixed-basis", `note: what you did not say are the typical figures of {like}, and “{basis}” is told as the source of all; to tell which are yours: backleaf amend {entry} --set basis="…" --because "…"`},
 	{"cloth-lies", "note: on {panels} lies a cloth, as far as recorded{entry, if { ({entry}); if it was lifted and laid anew, say --again}}"},
 	{"was-not-shown", "note: no page of {panels} was shown, as far as recorded"},
 	{"lay-above", "note: {panels}: {over} ({entries}) lay above it, and stays on record; if it came off too: backleaf remove {panels:typed} --what {what} --on {on}"},
