@@ -82,7 +82,7 @@ func (v *View) Change(ctx context.Context, at record.When, s record.Studio) (Wri
 	}
 	w.Mean("studio-changed", record.Value{Name: "change", Type: "change", Texts: []string{string(changed(was, s))}})
 	if since != nil {
-		w.Mean("studio-holds-on", since[0].Value("entry"))
+		w.Mean("studio-holds-on")
 	}
 	var lacks []string
 	for _, of := range []struct {

@@ -19,7 +19,7 @@ var englishActs = table{
 	{"of-other-product", "note: resin, sheen and what takes it off were said of the other product, so they are not taken over; of this one, amend the entry with --set gloss=… and --set removed_with=…"},
 
 	{"studio-changed", "changed: {change}"},
-	{"studio-holds-on", "what the studio says since {entry} holds on, so it was written again"},
+	{"studio-holds-on", "what the studio says of today holds on, so it was written again"},
 	{"on-shelf-already", "note: on the shelf already, so not written again: {materials}"},
 
 	{"sheet-lacks", "note: the label sheet still lacks {lacks}: before that no labels are printed on it (--sheet-page, --sheet-label, --sheet-rows, --sheet-columns)"},
