@@ -61,6 +61,10 @@ func TestDue(t *testing.T) {
 		{"the same two days later, nothing done", `
 			cloth 05-02T14:00 faces=front mix=sealer humidity=40_%`, "05-04T14:00",
 			[]string{"answer 05-02T14:20 05-02T14:30 05-03T14:00 overdue", "trim 05-02T14:10 - 05-03T20:00 overdue", "sand 05-03T14:00 05-04T02:00 -"}},
+		{"the back coated when the ground was long ready: no paint while it is wet", `
+			coat 05-02T09:00 purpose=ground faces=front mix=ground humidity=40_%
+			coat 05-20T09:00 purpose=sealer faces=back mix=sealer humidity=40_%`, "05-20T09:05",
+			[]string{"paint 05-20T09:20 05-20T09:30 -", "sand 05-21T09:00 05-21T21:00 -"}},
 		{"a ground on the cloth: nothing says that the film below it is soft", `
 			coat 05-02T09:00 purpose=sealer faces=front,back,edges mix=sealer humidity=55_%
 			cloth 05-02T10:00 faces=front mix=sealer humidity=55_%

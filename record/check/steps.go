@@ -169,6 +169,9 @@ func (s *subject) benchSteps() []Step {
 		return steps
 	}
 	top, w := s.readyForOil()
+	if wet := latest(s.touch(faces...)...); !wet.unknown() { // nobody paints a panel that lies on a wet back
+		w = latest(w, wet)
+	}
 	oil := s.within(s.step(TaskPaint, top.Layer.Seq, "due-paint-oil"), w)
 	switch {
 	case isOil(top) == record.Yes: // no acrylic over an oil ground: nothing else is to be done
