@@ -84,7 +84,7 @@ func newRoot(a *app, args ...string) *cobra.Command {
 			c.Args = func(_ *cobra.Command, args []string) error { return noSuchCommand(of, args) }
 			for _, shell := range c.Commands() {
 				where, line, _ := strings.Cut(ofProgram()["flags"]().flags[shell.Name()], ": ")
-				shell.Short, shell.Long, shell.Example = "for "+shell.Name(), terminal.Reflow(where+":", a.width), "  "+line
+				shell.Short, shell.Long = "for "+shell.Name(), terminal.Reflow(where+":", a.width)+"\n\n  "+line
 			}
 		}
 	}

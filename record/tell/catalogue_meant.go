@@ -12,7 +12,7 @@ func englishMeant() map[string]string {
 		"return": "backleaf handover … --how return", "undo": "backleaf withdraw", "delete": "backleaf withdraw", "correct": "backleaf amend", "edit": "backleaf amend",
 		"print": "backleaf label", "sticker": "backleaf label", "stock": "backleaf lot list", "search": "backleaf find", "history": "backleaf journal",
 		"init": "backleaf studio new", "new": "backleaf studio new",
-		"lost": "backleaf handover … --how loss", "certify": "backleaf certificate", "version": "backleaf --version", "studio key print": "backleaf studio key recovery-sheet",
+		"lost": "backleaf handover … --how loss", "certify": "backleaf certificate", "version": "backleaf --version", "completion sh": "backleaf completion bash", "completion pwsh": "backleaf completion powershell", "studio key print": "backleaf studio key recovery-sheet",
 
 		"--because": "--note", "--comment": "--note", "--remarks": "--remark", "--reason": "--because", "--when": "--at", "--date": "--at", "--time": "--at",
 		"--face": "--on", "--side": "--on", "--material": "--with", "--lot": "--with", "--purpose": "--as", "--file": "--output", "--o": "--output",
