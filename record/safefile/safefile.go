@@ -16,7 +16,6 @@ package safefile
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -82,7 +81,10 @@ func Renewable(path, kind string) error {
 	if errors.Is(err, fs.ErrNotExist) || err == nil && bytes.Contains(old, []byte(kind)) {
 		return nil
 	}
-	return cmp.Or(Vacant(path), fmt.Errorf("cannot write %s: %w", path, err))
+	if info, no := os.Lstat(path); err == nil || no == nil && info.IsDir() {
+		return Vacant(path)
+	}
+	return fmt.Errorf("cannot write %s: %w", path, err)
 }
 
 const maxRenewed = 64 << 20
