@@ -1,6 +1,11 @@
 package accept
 
-import "backleaf/record"
+import (
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"backleaf/record"
+)
 
 // stays says why an entry can be neither amended nor withdrawn, or not
 // withdrawn, by the codes of the table of kinds.
@@ -29,6 +34,9 @@ func checkAmendment(k Known, a record.Amended, panels []record.Number) error {
 	if why := old.Kind().Traits().Stays; why != "" {
 		return refuse("entry", "%s", stays[why])
 	}
+	if touches(a.Change, "private_sha256") {
+		return refuse("change/private_sha256", "the proof of what is kept apart stays as it was written")
+	}
 	e := old
 	for _, b := range before {
 		// Whether that amendment was for these panels does not matter here: a
@@ -56,6 +64,14 @@ func checkAmendment(k Known, a record.Amended, panels []record.Number) error {
 		}
 	}
 	return nil
+}
+
+// touches reports that a change names a field.
+func touches(change jsontext.Value, field string) bool {
+	var m map[string]jsontext.Value
+	_ = json.Unmarshal(change, &m) // what is no object is refused as such
+	_, there := m[field]
+	return there
 }
 
 func checkWithdrawal(k Known, w record.Withdrawn, panels []record.Number) error {
