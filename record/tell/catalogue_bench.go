@@ -90,7 +90,8 @@ var englishBench = table{
 	{"written", "{entries}  {at, if {{at:near}, }}{panels, if {{panels}: }}{what}"},
 	{"amount-stays", "the {amount} stay, now for {panels, plural, one {one panel} other {{panels} panels}}; if less was used: backleaf amend {entry} --set wet_total=…"},
 	{"amount-comes-to", "that is {each, if {{each}{most, if { to {most}}} a panel, }}{spread}"},
-	{"on-faces", "on {faces}, since no face was named"},
+	{"grain-assumed", `note: how the grain runs is not recorded, as it was only assumed; when it was looked at, for {entries}: backleaf amend ENTRY --set grain=height (or width) --because "…"`},
+	{"on-faces", "on the {faces}, since no face was named"},
 	{"take-back", `to take it back: backleaf withdraw {number} --because "…"{more, if {, and so for {more}}}`},
 	{"take-back-panels", `to take it back: backleaf panel discard {panels:typed} --because "…"`},
 

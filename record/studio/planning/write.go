@@ -22,6 +22,7 @@ func (d *Day) Write(ctx context.Context, v *studio.View, at record.When, common 
 	}
 	common.Board, common.SawLoss = m.Key, d.Wish.Kerf
 	var cuts []record.Cut
+	assumed := false
 	for i, sheet := range d.Job.Plan.Sheets {
 		s := d.Job.Plan.Order.Sheets[sheet.Sheet]
 		for _, part := range d.Job.Plan.Parts(i) {
@@ -32,6 +33,7 @@ func (d *Day) Write(ctx context.Context, v *studio.View, at record.When, common 
 			if c.Size = p.Size; c.Size.Depth.IsZero() {
 				c.Size.Depth = m.Board.Thickness
 			}
+			assumed = assumed || d.Wish.SheetGrain == "" && s.Grain != plan.Free
 			if d.Wish.SheetGrain != "" && s.Grain != plan.Free { // as it lies on the sheet; what is only assumed is not recorded
 				c.Grain = "width"
 				if part.Upright == (s.Grain == plan.First) {
@@ -56,8 +58,14 @@ func (d *Day) Write(ctx context.Context, v *studio.View, at record.When, common 
 	}
 	d.Job.Names = make([]string, len(cuts))
 	var ns []record.Number
+	var numbered []record.EntryRef
 	for _, e := range w.Entries {
-		ns = append(ns, e.Panels...)
+		if ns = append(ns, e.Panels...); e.Panels != nil {
+			numbered = append(numbered, record.EntryRef(e.Seq))
+		}
+	}
+	if assumed {
+		w.Warn("grain-assumed", record.With("entries", numbered))
 	}
 	slices.SortFunc(ns, func(a, b record.Number) int { return a.Serial() - b.Serial() })
 	for i, n := range ns {
