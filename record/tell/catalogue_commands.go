@@ -27,6 +27,7 @@ var englishCommands = table{
 	{"certificate-written", "{entry}  certificate issued: {panel}{replaces, if {, replaces that of {replaces}}}"},
 	{"file-signed", "{file}  signed with key {key} …"},
 	{"file-not-signed", `{file}  not signed: the studio has no key ("backleaf studio key new" makes one)`},
+	{"not-in-force", "note: {entry} is not in force any more; whoever verifies this copy with the studio's book or a newer status is told so"},
 	{"take-back-certificate", "to take it back: backleaf certificate withdraw {panel} --because \"…\"{replaces, if {\nit does not bring {replaces} back, which stays replaced; for one more copy of a paper say --as-issued, which issues nothing}}"},
 	{"certificate-taken-back", "{entry}  certificate of {panel} taken back ({of}): {because}\nno certificate of it is in force now{replaced, if {; {replaced} stays replaced}}\nfor another: backleaf certificate {panel} -o FILE{anyway, select, yes { --anyway} other {}}"},
 	{"key-entered", "{entry}  signing key {key}\n{file}  the private key, {how, select, there {was there already} passphrase {with a passphrase} other {without a passphrase: whoever has the file signs as the studio}}"},

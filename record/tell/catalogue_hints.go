@@ -182,5 +182,5 @@ var englishHints = table{
 	{"hour-twice", "write {first} for the first time, {second} for the second"},
 	{"no-such-paper-grit", "look at the back of the paper: P120, P150, P180, P220 and P240 are usual"},
 	{"vague-time", `say the hour, like 09:00 or "yesterday 21:00", or only the day: today, yesterday`},
-	{"year-or-hour", `write {clock} for the hour, or "year {year}" for the year`},
+	{"year-or-hour", `write {clock} for the hour{year, if {, or "year {year}" for the year}}`},
 }

@@ -44,6 +44,9 @@ func AsIssued(ctx context.Context, s *studio.Session, o CertificateOrder) (w stu
 	}
 	if err = safefile.Create(o.File, 0o644, safefile.Bytes(data)); err == nil {
 		w.Mean("certificate-again", record.With("file", o.File), record.With("panel", n), record.With("entry", record.EntryRef(last.Seq)))
+		if standing, _ := v.Shop.Panel(n).Certificate(); standing.Seq != last.Seq {
+			w.Warn("not-in-force", record.With("entry", record.EntryRef(last.Seq)))
+		}
 	}
 	return w, err
 }

@@ -43,9 +43,10 @@ type CertificateOrder struct {
 
 // Certificate is what was issued; a preview has no entry.
 type Certificate struct {
-	PDF      []byte
-	Panel    record.Number
-	replaces int64 // the entry of the one before; 0: none
+	PDF       []byte
+	Panel     record.Number
+	replaces  int64 // the entry of the one before; 0: none
+	displaced int64 // the one that is in force no more by this; 0: none
 	studio.Written
 }
 
@@ -111,6 +112,9 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 		}
 	}
 	c.replaces, in.Replaces = replaced(p)
+	if standing, ok := p.Certificate(); ok {
+		c.displaced = standing.Seq
+	}
 	c.Warnings = lacking(v, p, in.Catalogue)
 	if o.Buyer != "" {
 		parted, err := handover.Of(ctx, s.Book, p)
@@ -151,7 +155,7 @@ func Issue(ctx context.Context, s *studio.Session, o CertificateOrder) (Certific
 	} else {
 		c.Mean("file-not-signed", record.With("file", o.File))
 	}
-	c.Mean("take-back-certificate", record.With("panel", c.Panel), record.With("replaces", record.EntryRef(c.replaces)))
+	c.Mean("take-back-certificate", record.With("panel", c.Panel), record.With("replaces", record.EntryRef(c.displaced)))
 	return c, nil
 }
 

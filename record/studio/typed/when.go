@@ -152,7 +152,11 @@ func fourFigures(s string, now time.Time) (w record.When, err error, ok bool) {
 	case c.h > 23 || c.min > 59, year >= oldest && year <= now.Year() && c.on(now).After(now): // that hour is none, or has not been yet
 		w, err = notAhead(s, now, s)
 	case year >= oldest && year/100 <= now.Year()/100: // no year that lies ahead is meant, but it may be typed
-		err = refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, s[:2], s[2:]).With(record.With("clock", s[:2]+":"+s[2:]), record.With("year", s))
+		past := s
+		if year > now.Year() {
+			past = "" // nothing is written down before it is done
+		}
+		err = refuse.Unclearly("year-or-hour", "%q could be the year %s or %s:%s", s, s, s[:2], s[2:]).With(record.With("clock", s[:2]+":"+s[2:]), record.With("year", past))
 	default:
 		w, err = moment(s, "", c, day{Time: now}, "", now)
 	}
