@@ -38,6 +38,9 @@ var needs = map[string]string{"because": "x", "by": "A. Invented, conservator", 
 // kind, no word of a list, less than nothing, no day.
 var mistyped = []string{"x", "3", "-3", "3 kg", "ä=y", "batch:no", "2031", "yesterday 25:00", ""}
 
+// nothings are words that a shell leaves empty; no command may break over them.
+var nothings = [][]string{{""}, {"", ""}, {"28", ""}, {"E1", ""}, {"1", "", "x"}}
+
 // What a refusal must not hold: a path in an entry, a library's own words.
 var (
 	innerPath = pattern.Of(`^[a-z_]+(/[a-z0-9]+)*: |[a-z]/[a-z0-9]+: |[a-z]_[a-z]`)
@@ -107,6 +110,11 @@ func TestAsTyped(t *testing.T) {
 		name := strings.TrimPrefix(c.CommandPath(), "backleaf ")
 		if helps()[name] == nil || c.HasSubCommands() || name == "bench" || name == "demo" {
 			return
+		}
+		for _, words := range nothings {
+			if said, code := try(append(strings.Fields(name), words...)...); said == "" && (code == exitUsage || code == exitError) {
+				t.Errorf("backleaf %s %q is refused without a word", name, words)
+			}
 		}
 		args, first := asAsked(c, name)
 		for _, v := range some(c.Use[strings.LastIndex(c.Use, " ")+1:] + args[0]) {

@@ -59,7 +59,7 @@ var englishAsk = table{
 	{"ask-written", "written down {span}"},
 	{"ask-written-as-made", "recorded as it was made: what is absent was not done, as far as the studio knows"},
 	{"ask-written-afterwards", "recorded afterwards: what is absent is only not recorded"},
-	{"ask-rules", "of the rules of thumb {holds} hold, {short} fall short, {open} cannot be judged because something is not recorded"},
+	{"ask-rules", "of the rules of thumb {holds} {holds, plural, one {holds} other {hold}}, {short} {short, plural, one {falls} other {fall}} short, {open} cannot be judged because something is not recorded"},
 	{"ask-rules-short", "falls short: {rules}"},
 	{"ask-rules-show", "no record makes a panel archival; \"check\" shows each rule with its reason"},
 	{"ask-gaps", "not recorded:"},

@@ -174,7 +174,7 @@ var englishBench = table{
 	{"finding-from", "    source: {sources}"},
 	{"finding-do", "    → {remedy}"},
 	{"finding-noted", "  noted  {rule}: {text}"},
-	{"check-count", "  {each, plural, one {} other {each: }}{holds} hold, {noted, plural, =0 {} other {{noted} noted, }}{short} fall short, {open} not recorded, {out} do not apply"},
+	{"check-count", "  {each, plural, one {} other {each: }}{holds} {holds, plural, one {holds} other {hold}}, {noted, plural, =0 {} other {{noted} noted, }}{short} {short, plural, one {falls} other {fall}} short, {open} not recorded, {out} {out, plural, one {does} other {do}} not apply"},
 
 	{"studio-book", "{file}: entries {entries}, panels {panels}, materials {materials}, lots {lots}"},
 	{"studio-sheet", "{rows} × {columns} labels of {size}"},

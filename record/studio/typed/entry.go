@@ -57,7 +57,7 @@ func AfterEntry(words []string) (seq int64, panels []string, err error) {
 			err = refuse.Unclearly("after-which-entry", "on which panels was it done?")
 		}
 		return seq, rest, err
-	case bad == nil && first[0] != '0' && len(rest) > 0 && rest[0][0] == '0':
+	case bad == nil && first[0] != '0' && len(rest) > 0 && strings.HasPrefix(rest[0], "0"):
 		return 0, nil, refuse.Unclearly("entry-or-panel", "is %s the entry or a panel?", first).With(record.With("entry", record.EntryRef(n)), record.With("panel", fmt.Sprintf("%04d", n)))
 	}
 	return 0, words, nil
